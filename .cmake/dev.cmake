@@ -1,0 +1,3 @@
+# Initial cache for development: cmake -C .cmake/dev.cmake -S . -B build/dev -G Ninja
+set(CMAKE_BUILD_TYPE Debug CACHE STRING "")
+set(APLOMB_WARNINGS_AS_ERRORS ON CACHE BOOL "")

@@ -1,0 +1,14 @@
+# Every flag and definition of the house, in one place.
+add_library(house_rules INTERFACE)
+target_include_directories(house_rules INTERFACE ${CMAKE_SOURCE_DIR})
+target_compile_definitions(house_rules INTERFACE
+  QT_NO_CAST_FROM_ASCII QT_NO_CAST_TO_ASCII QT_NO_CAST_FROM_BYTEARRAY QT_NO_URL_CAST_FROM_STRING
+  QT_NO_KEYWORDS QT_NO_FOREACH QT_NO_NARROWING_CONVERSIONS_IN_CONNECT QT_DEPRECATED_WARNINGS)
+target_compile_options(house_rules INTERFACE
+  -Wall -Wextra -Wpedantic -Wshadow -Wconversion -Wold-style-cast -Wnon-virtual-dtor -Woverloaded-virtual
+  -Wswitch-enum -fpch-preprocess $<$<BOOL:${APLOMB_WARNINGS_AS_ERRORS}>:-Werror>)
+if(APLOMB_SANITIZE)
+  target_compile_options(house_rules INTERFACE -fsanitize=address,undefined -fno-sanitize-recover=undefined
+    -fno-omit-frame-pointer)
+  target_link_options(house_rules INTERFACE -fsanitize=address,undefined)
+endif()

@@ -1,0 +1,5 @@
+# Initial cache for the sanitized build: cmake -C .cmake/sanitize.cmake -S . -B build/sanitize -G Ninja
+set(CMAKE_BUILD_TYPE Debug CACHE STRING "")
+set(CMAKE_CXX_FLAGS_DEBUG "-O1 -g1" CACHE STRING "")
+set(APLOMB_WARNINGS_AS_ERRORS ON CACHE BOOL "")
+set(APLOMB_SANITIZE ON CACHE BOOL "")

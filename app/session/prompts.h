@@ -1,0 +1,32 @@
+#pragma once
+
+#include "core/base/error.h"
+#include "core/records/visit.h"
+
+#include <QString>
+
+#include <optional>
+
+namespace session
+{
+
+/// How a screen asks the person in front of it. Tests answer instead.
+class Prompts
+{
+public:
+    virtual ~Prompts() = default;
+
+    /// A question with two answers; `accept` names the act ("Sign visit").
+    virtual bool confirmed(const QString& question, const QString& explanation, const QString& accept) = 0;
+    /// One line of text; empty when the person turned back.
+    virtual std::optional<QString> line(const QString& question, const QString& label, const QString& initial) = 0;
+    /// Who signs, and as what. Empty when the person turned back.
+    virtual std::optional<records::Author> author(const QString& question, const records::Author& last) = 0;
+    /// Where to write a file; empty when the person turned back.
+    virtual std::optional<QString> fileToWrite(const QString& title, const QString& suggested,
+                                               const QString& filter) = 0;
+    /// Says what happened, what is safe, and what to do.
+    virtual void tell(const base::Error& error) = 0;
+};
+
+} // namespace session

@@ -1,0 +1,390 @@
+#include "app/session/session.h"
+
+#include "core/storage/letters.h"
+#include "core/storage/store.h"
+#include "core/storage/visits.h"
+
+#include <algorithm>
+
+namespace session
+{
+
+namespace
+{
+
+/// The conditions of the last signed or draft visit before the day, to be confirmed.
+records::Conditions carriedForward(const std::vector<records::Visit>& visits, QDate day)
+{
+    records::Conditions conditions;
+    for (const records::Visit& visit : visits) {
+        if (visit.day <= day)
+            conditions = visit.conditions;
+    }
+    return conditions;
+}
+
+qsizetype placeOf(const std::vector<records::Visit>& visits, const std::optional<records::VisitId>& id)
+{
+    const auto found = std::ranges::find_if(visits, [&](const records::Visit& visit) { return visit.id == id; });
+    return found == visits.end() ? -1 : found - visits.begin();
+}
+
+} // namespace
+
+base::Result<std::unique_ptr<Session>> Session::open(const QString& path, const catalogue::Catalogue& catalogue,
+                                                     Clock clock, const QString& who, bool mayCreate)
+{
+    auto store = storage::Store::open(path, {who, clock},
+                                      mayCreate ? storage::Opening::MayCreate : storage::Opening::MustExist);
+    if (!store)
+        return store.error();
+    const auto clinic = (*store)->clinic();
+    if (!clinic)
+        return clinic.error();
+    return std::unique_ptr<Session>(new Session(std::move(*store), catalogue, std::move(clock), *clinic));
+}
+
+Session::Session(std::unique_ptr<storage::Store> store, const catalogue::Catalogue& catalogue, Clock clock,
+                 records::Clinic clinic)
+    : m_store(std::move(store)), m_catalogue(catalogue), m_clock(std::move(clock)), m_clinic(std::move(clinic))
+{
+}
+
+Session::~Session() = default;
+
+QString Session::path() const
+{
+    return m_store->path();
+}
+
+QDate Session::today() const
+{
+    return m_clock().toLocalTime().date();
+}
+
+base::Result<void> Session::saveClinic(const records::Clinic& clinic)
+{
+    if (auto saved = m_store->save(clinic); !saved)
+        return saved;
+    m_clinic = clinic;
+    Q_EMIT clinicChanged();
+    return {};
+}
+
+base::Result<std::vector<storage::PatientSummary>> Session::patients() const
+{
+    return storage::Patients(*m_store).all();
+}
+
+base::Result<records::Patient> Session::patient(const records::PatientId& id) const
+{
+    return storage::Patients(*m_store).withId(id);
+}
+
+base::Result<records::Patient> Session::savePatient(const records::Patient& patient)
+{
+    auto saved = storage::Patients(*m_store).save(patient);
+    if (!saved)
+        return saved;
+    if (m_focus.patient == saved->id)
+        m_patient = *saved;
+    Q_EMIT patientChanged(saved->id);
+    return saved;
+}
+
+base::Result<void> Session::reload()
+{
+    m_versions.clear();
+    m_visits.clear();
+    if (!m_focus.patient)
+        return {};
+    auto patient = storage::Patients(*m_store).withId(*m_focus.patient);
+    if (!patient)
+        return patient.error();
+    auto versions = storage::Visits(*m_store).ofPatient(*m_focus.patient);
+    if (!versions)
+        return versions.error();
+    m_patient = std::move(*patient);
+    m_versions = std::move(*versions);
+    m_visits = records::current(m_versions, true);
+    return {};
+}
+
+void Session::settleFocus(const std::optional<records::VisitId>& wished)
+{
+    const auto settled = [this](const std::optional<records::VisitId>& id) {
+        return placeOf(m_visits, id) >= 0 ? id : std::nullopt;
+    };
+    m_focus.visit = settled(wished);
+    if (!m_focus.visit && !m_visits.empty())
+        m_focus.visit = m_visits.back().id;
+    if (placeOf(m_visits, m_focus.reference) >= placeOf(m_visits, m_focus.visit))
+        m_focus.reference.reset();
+    m_focus.reference = settled(m_focus.reference);
+    Q_EMIT focusChanged();
+}
+
+void Session::choosePatient(const records::PatientId& id)
+{
+    m_focus = {id, std::nullopt, std::nullopt};
+    m_done.clear();
+    m_undone.clear();
+    if (!reload())
+        m_focus = {};
+    Q_EMIT editsChanged();
+    settleFocus(std::nullopt);
+}
+
+void Session::leavePatient()
+{
+    m_focus = {};
+    m_patient = {};
+    m_versions.clear();
+    m_visits.clear();
+    m_done.clear();
+    m_undone.clear();
+    Q_EMIT editsChanged();
+    Q_EMIT focusChanged();
+}
+
+void Session::chooseVisit(const records::VisitId& id)
+{
+    if (placeOf(m_visits, id) >= 0)
+        settleFocus(id);
+}
+
+void Session::chooseReference(const std::optional<records::VisitId>& id)
+{
+    if (id && placeOf(m_visits, id) >= placeOf(m_visits, m_focus.visit))
+        return;
+    m_focus.reference = id;
+    settleFocus(m_focus.visit);
+}
+
+void Session::moveVisit(int step)
+{
+    const qsizetype place = placeOf(m_visits, m_focus.visit) + step;
+    if (place >= 0 && place < qsizetype(m_visits.size()))
+        chooseVisit(m_visits[size_t(place)].id);
+}
+
+void Session::moveReference(int step)
+{
+    const qsizetype visit = placeOf(m_visits, m_focus.visit);
+    const qsizetype from = m_focus.reference ? placeOf(m_visits, m_focus.reference) : visit;
+    const qsizetype place = from + step;
+    if (place >= visit)
+        chooseReference(std::nullopt);
+    else if (place >= 0)
+        chooseReference(m_visits[size_t(place)].id);
+}
+
+const records::Visit* Session::visitInFocus() const
+{
+    const qsizetype place = placeOf(m_visits, m_focus.visit);
+    return place < 0 ? nullptr : &m_visits[size_t(place)];
+}
+
+std::vector<interpretation::Change> Session::changes() const
+{
+    if (!m_focus.visit)
+        return {};
+    return interpretation::changesAt(*m_focus.visit, m_focus.reference, m_visits, m_patient, m_catalogue);
+}
+
+base::Result<records::Visit> Session::startVisit(QDate day)
+{
+    records::Visit visit;
+    visit.id = records::VisitId::make();
+    visit.series = visit.id;
+    visit.patient = m_patient.id;
+    visit.day = day;
+    visit.form = m_catalogue.forms.empty() ? QString() : m_catalogue.forms.front().id;
+    visit.conditions = carriedForward(m_visits, day);
+    auto added = storage::Visits(*m_store).add(visit);
+    if (!added)
+        return added;
+    if (auto loaded = reload(); !loaded)
+        return loaded.error();
+    settleFocus(added->id);
+    Q_EMIT visitsChanged();
+    return added;
+}
+
+base::Result<void> Session::apply(const records::VisitId& visit, const QString& measure, records::Side side,
+                                  const std::optional<records::Finding>& finding)
+{
+    storage::Visits visits(*m_store);
+    auto saved = finding ? visits.saveFinding(visit, *finding) : visits.removeFinding(visit, measure, side);
+    if (!saved)
+        return saved;
+    for (auto* list : {&m_versions, &m_visits}) {
+        for (records::Visit& kept : *list) {
+            if (kept.id != visit)
+                continue;
+            std::erase_if(kept.findings, [&](const records::Finding& old) {
+                return old.measure == measure && old.side == side;
+            });
+            if (finding)
+                kept.findings.push_back(*finding);
+        }
+    }
+    Q_EMIT visitChanged(visit);
+    return {};
+}
+
+base::Result<void> Session::edit(const Edit& edit)
+{
+    if (edit.before == edit.after)
+        return {};
+    if (auto applied = apply(edit.visit, edit.measure, edit.side, edit.after); !applied)
+        return applied;
+    m_done.push_back(edit);
+    m_undone.clear();
+    Q_EMIT editsChanged();
+    return {};
+}
+
+namespace
+{
+
+std::optional<records::Finding> findingIn(const std::vector<records::Visit>& visits, const records::VisitId& id,
+                                          const QString& measure, records::Side side)
+{
+    for (const records::Visit& visit : visits) {
+        const records::Finding* found = visit.id == id ? visit.finding(measure, side) : nullptr;
+        if (found != nullptr)
+            return *found;
+    }
+    return std::nullopt;
+}
+
+} // namespace
+
+base::Result<void> Session::saveFinding(const records::VisitId& visit, const records::Finding& finding)
+{
+    return edit({visit, finding.measure, finding.side, findingIn(m_visits, visit, finding.measure, finding.side),
+                 finding});
+}
+
+base::Result<void> Session::removeFinding(const records::VisitId& visit, const QString& measure, records::Side side)
+{
+    return edit({visit, measure, side, findingIn(m_visits, visit, measure, side), std::nullopt});
+}
+
+std::optional<Edit> Session::lastEdit() const
+{
+    return m_done.empty() ? std::nullopt : std::optional(m_done.back());
+}
+
+std::optional<Edit> Session::lastUndone() const
+{
+    return m_undone.empty() ? std::nullopt : std::optional(m_undone.back());
+}
+
+base::Result<void> Session::undo()
+{
+    if (m_done.empty())
+        return {};
+    const Edit last = m_done.back();
+    if (auto applied = apply(last.visit, last.measure, last.side, last.before); !applied)
+        return applied;
+    m_done.pop_back();
+    m_undone.push_back(last);
+    Q_EMIT editsChanged();
+    return {};
+}
+
+base::Result<void> Session::redo()
+{
+    if (m_undone.empty())
+        return {};
+    const Edit last = m_undone.back();
+    if (auto applied = apply(last.visit, last.measure, last.side, last.after); !applied)
+        return applied;
+    m_undone.pop_back();
+    m_done.push_back(last);
+    Q_EMIT editsChanged();
+    return {};
+}
+
+base::Result<void> Session::saveConditions(const records::VisitId& visit, const records::Conditions& conditions,
+                                           bool confirmed)
+{
+    if (auto saved = storage::Visits(*m_store).saveConditions(visit, conditions, confirmed); !saved)
+        return saved;
+    for (auto* list : {&m_versions, &m_visits}) {
+        for (records::Visit& kept : *list) {
+            if (kept.id == visit) {
+                kept.conditions = conditions;
+                kept.conditionsConfirmed = confirmed;
+            }
+        }
+    }
+    Q_EMIT visitChanged(visit);
+    return {};
+}
+
+base::Result<void> Session::discardVisit(const records::VisitId& visit)
+{
+    if (auto discarded = storage::Visits(*m_store).discard(visit); !discarded)
+        return discarded;
+    m_done.clear();
+    m_undone.clear();
+    if (auto loaded = reload(); !loaded)
+        return loaded;
+    Q_EMIT editsChanged();
+    settleFocus(std::nullopt);
+    Q_EMIT visitsChanged();
+    return {};
+}
+
+base::Result<records::Visit> Session::signVisit(const records::VisitId& visit, const records::Author& author)
+{
+    auto signedVisit = storage::Visits(*m_store).sign(visit, author);
+    if (!signedVisit)
+        return signedVisit;
+    m_done.clear();
+    m_undone.clear();
+    if (auto loaded = reload(); !loaded)
+        return loaded.error();
+    Q_EMIT editsChanged();
+    settleFocus(signedVisit->id);
+    Q_EMIT visitsChanged();
+    return signedVisit;
+}
+
+base::Result<records::Visit> Session::amendVisit(const records::VisitId& visit, const QString& reason)
+{
+    auto amendment = storage::Visits(*m_store).amend(visit, reason);
+    if (!amendment)
+        return amendment;
+    if (auto loaded = reload(); !loaded)
+        return loaded.error();
+    settleFocus(amendment->id);
+    Q_EMIT visitsChanged();
+    return amendment;
+}
+
+base::Result<std::vector<records::Letter>> Session::letters() const
+{
+    return storage::Letters(*m_store).ofPatient(m_patient.id);
+}
+
+base::Result<records::Letter> Session::saveLetter(const records::Letter& letter)
+{
+    auto saved = storage::Letters(*m_store).save(letter);
+    if (saved)
+        Q_EMIT letterChanged(saved->id);
+    return saved;
+}
+
+base::Result<records::Letter> Session::signOffLetter(const records::Letter& letter)
+{
+    auto saved = storage::Letters(*m_store).signOff(letter);
+    if (saved)
+        Q_EMIT letterChanged(saved->id);
+    return saved;
+}
+
+} // namespace session

@@ -1,0 +1,134 @@
+#pragma once
+
+#include "core/base/result.h"
+#include "core/catalogue/catalogue.h"
+#include "core/interpretation/change.h"
+#include "core/records/clinic.h"
+#include "core/records/letter.h"
+#include "core/storage/patients.h"
+
+#include <QObject>
+
+#include <functional>
+#include <memory>
+
+namespace storage
+{
+class Store;
+}
+
+namespace session
+{
+
+/// The instant it is, in UTC. Comes in from outside, so that tests choose the day.
+using Clock = std::function<QDateTime()>;
+
+/// The two plumb lines: the visit that is looked at, and the earlier one it is held against.
+struct Focus {
+    std::optional<records::PatientId> patient;
+    std::optional<records::VisitId> visit;     ///< this visit
+    std::optional<records::VisitId> reference; ///< empty: for each measure the last comparable visit
+
+    bool operator==(const Focus&) const = default;
+};
+
+/// One edit of a draft as before and after, so that it can be taken back.
+struct Edit {
+    records::VisitId visit;
+    QString measure;
+    records::Side side = records::Side::None;
+    std::optional<records::Finding> before; ///< empty: there was none
+    std::optional<records::Finding> after;
+};
+
+/// The one place besides the database where state lives: the open records, the focus, and what can be undone. Reads
+/// through the repositories, writes through one function per kind of record, and signals after the fact.
+class Session : public QObject
+{
+    Q_OBJECT
+
+public:
+    static base::Result<std::unique_ptr<Session>> open(const QString& path, const catalogue::Catalogue& catalogue,
+                                                       Clock clock, const QString& who, bool mayCreate);
+    ~Session() override;
+
+    const catalogue::Catalogue& catalogue() const { return m_catalogue; }
+    QString path() const;
+    QDate today() const; ///< local calendar day
+    records::Clinic clinic() const { return m_clinic; }
+    base::Result<void> saveClinic(const records::Clinic& clinic);
+
+    base::Result<std::vector<storage::PatientSummary>> patients() const;
+    base::Result<records::Patient> patient(const records::PatientId& id) const;
+    base::Result<records::Patient> savePatient(const records::Patient& patient);
+
+    /// The two lines. Setting a patient chooses the newest visit; an unknown visit is not taken.
+    const Focus& focus() const { return m_focus; }
+    void choosePatient(const records::PatientId& id);
+    void leavePatient();
+    void chooseVisit(const records::VisitId& id);
+    void chooseReference(const std::optional<records::VisitId>& id);
+    /// Moves a line by one visit, back (−1) or forward (+1); the reference stays before this visit.
+    void moveVisit(int step);
+    void moveReference(int step);
+
+    /// Of the patient in focus, kept in step with the database; empty without one.
+    const records::Patient& patientInFocus() const { return m_patient; }
+    const std::vector<records::Visit>& versions() const { return m_versions; } ///< every version of every visit
+    const std::vector<records::Visit>& visits() const { return m_visits; }     ///< the versions that count, drafts too
+    const records::Visit* visitInFocus() const;
+    std::vector<interpretation::Change> changes() const; ///< at the visit in focus
+
+    /// A new draft today for the patient in focus, conditions carried forward to be confirmed; the focus moves to it.
+    base::Result<records::Visit> startVisit(QDate day);
+    base::Result<void> saveFinding(const records::VisitId& visit, const records::Finding& finding);
+    base::Result<void> removeFinding(const records::VisitId& visit, const QString& measure, records::Side side);
+    base::Result<void> saveConditions(const records::VisitId& visit, const records::Conditions& conditions,
+                                      bool confirmed);
+    base::Result<void> discardVisit(const records::VisitId& visit);
+    base::Result<records::Visit> signVisit(const records::VisitId& visit, const records::Author& author);
+    base::Result<records::Visit> amendVisit(const records::VisitId& visit, const QString& reason);
+
+    /// What undo would take back: "toe tapping right: 2". Empty when there is nothing.
+    std::optional<Edit> lastEdit() const;
+    std::optional<Edit> lastUndone() const;
+    base::Result<void> undo();
+    base::Result<void> redo();
+
+    base::Result<std::vector<records::Letter>> letters() const; ///< of the patient in focus
+    base::Result<records::Letter> saveLetter(const records::Letter& letter);
+    base::Result<records::Letter> signOffLetter(const records::Letter& letter);
+
+    storage::Store& store() { return *m_store; } ///< for the headless verbs of app/console alone
+
+Q_SIGNALS:
+    void patientChanged(const records::PatientId& id); ///< saved, new or old
+    void visitChanged(const records::VisitId& id);     ///< a finding, the conditions or the state
+    void visitsChanged();                              ///< a visit came, went or has a new version
+    void letterChanged(const records::LetterId& id);
+    void focusChanged();
+    void editsChanged();
+    void clinicChanged();
+
+private:
+    Session(std::unique_ptr<storage::Store> store, const catalogue::Catalogue& catalogue, Clock clock,
+            records::Clinic clinic);
+    base::Result<void> reload();
+    base::Result<void> apply(const records::VisitId& visit, const QString& measure, records::Side side,
+                             const std::optional<records::Finding>& finding);
+    base::Result<void> edit(const Edit& edit);
+    void settleFocus(const std::optional<records::VisitId>& wished);
+
+    std::unique_ptr<storage::Store> m_store;
+    catalogue::Catalogue m_catalogue;
+    Clock m_clock;
+    records::Clinic m_clinic;
+    Focus m_focus;
+    records::Patient m_patient;
+    std::vector<records::Visit> m_versions;
+    std::vector<records::Visit> m_visits;
+    std::vector<Edit> m_done;
+    std::vector<Edit> m_undone;
+};
+
+} // namespace session

@@ -1,0 +1,1 @@
+#include "app/widgets/theme.h"

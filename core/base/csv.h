@@ -1,0 +1,25 @@
+#pragma once
+
+#include "core/base/result.h"
+
+#include <QByteArray>
+#include <QStringList>
+
+#include <vector>
+
+namespace base
+{
+
+struct CsvRow {
+    int line = 0; ///< the line of the file on which the row begins, from 1
+    QStringList cells;
+};
+
+/// The rows of a comma-separated file in UTF-8 (RFC 4180; a byte-order mark is passed over, empty lines too).
+/// Refuses bytes that are not UTF-8, a zero byte, and a quotation that is never closed.
+Result<std::vector<CsvRow>> csvRows(const QByteArray& bytes);
+
+/// One row as it is written to a file, quoted where it must be, with its line end.
+QByteArray csvLine(const QStringList& cells);
+
+} // namespace base

@@ -1,0 +1,29 @@
+#pragma once
+
+#include <QString>
+
+namespace base
+{
+
+enum class ErrorKind {
+    Invalid,    ///< a value that is not allowed; nothing was changed
+    NotFound,   ///< the record or file is not there
+    Conflict,   ///< someone else saved this record since it was read
+    Refused,    ///< the request goes against a rule of the records (a signed visit is not overwritten)
+    Foreign,    ///< the file is something else than was expected
+    Newer,      ///< the file was written by a newer program
+    Unreadable, ///< the file or its content cannot be read
+    Unwritable  ///< the file or database cannot be written
+};
+
+/// What went wrong. `kind` is what code acts on; `what` is one plain sentence for people without a name, a birth
+/// date or a finding in it; `detail` is what the layer below said and may hold anything, so it is never logged.
+struct Error {
+    ErrorKind kind = ErrorKind::Invalid;
+    QString what;
+    QString detail;
+
+    bool operator==(const Error&) const = default;
+};
+
+} // namespace base

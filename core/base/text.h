@@ -1,0 +1,15 @@
+#pragma once
+
+#include <QString>
+
+namespace base
+{
+
+/// The key by which names are found: without accents, case, punctuation or doubled spaces ("Łódź-Ügur" and
+/// "lodz ugur" fold alike). Letters that Unicode does not decompose (ł, ø, ß, æ …) are mapped by hand.
+QString folded(const QString& text);
+
+/// The text without outer spaces and without the character U+0000.
+QString tidied(const QString& text);
+
+} // namespace base

@@ -1,0 +1,58 @@
+#include "core/catalogue/catalogue.h"
+
+#include <algorithm>
+
+namespace catalogue
+{
+
+namespace
+{
+
+template <class Row>
+const Row* found(const std::vector<Row>& rows, const QString& id)
+{
+    const auto row = std::ranges::find(rows, id, &Row::id);
+    return row == rows.end() ? nullptr : &*row;
+}
+
+} // namespace
+
+const Measure* Catalogue::measure(const QString& id) const
+{
+    return found(measures, id);
+}
+
+const Section* Catalogue::section(const QString& id) const
+{
+    return found(sections, id);
+}
+
+const Condition* Catalogue::condition(const QString& id) const
+{
+    return found(conditions, id);
+}
+
+const Population* Catalogue::population(const QString& id) const
+{
+    return found(populations, id);
+}
+
+const Source* Catalogue::source(const QString& id) const
+{
+    return found(sources, id);
+}
+
+const Form* Catalogue::form(const QString& id) const
+{
+    return found(forms, id);
+}
+
+bool Catalogue::isWithin(const QString& id, const QString& wider) const
+{
+    if (id == wider)
+        return true;
+    const Population* narrower = population(id);
+    return narrower != nullptr && !narrower->broader.isEmpty() && isWithin(narrower->broader, wider);
+}
+
+} // namespace catalogue

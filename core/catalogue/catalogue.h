@@ -1,0 +1,33 @@
+#pragma once
+
+#include "core/catalogue/evidence.h"
+#include "core/catalogue/measure.h"
+
+#include <vector>
+
+namespace catalogue
+{
+
+/// Everything Aplomb knows before it knows a patient. Read once, whole or not at all.
+struct Catalogue {
+    std::vector<Section> sections; ///< in the order of the bedside examination
+    std::vector<Measure> measures; ///< in that order too
+    std::vector<Condition> conditions;
+    std::vector<Population> populations;
+    std::vector<Source> sources;
+    std::vector<Threshold> thresholds;
+    std::vector<Form> forms; ///< the first is the one a new visit starts with
+
+    /// nullptr where the id is not known.
+    const Measure* measure(const QString& id) const;
+    const Section* section(const QString& id) const;
+    const Condition* condition(const QString& id) const;
+    const Population* population(const QString& id) const;
+    const Source* source(const QString& id) const;
+    const Form* form(const QString& id) const;
+
+    /// Whether `id` is `wider` or one of its narrower populations.
+    bool isWithin(const QString& id, const QString& wider) const;
+};
+
+} // namespace catalogue

@@ -1,0 +1,65 @@
+#pragma once
+
+#include <QString>
+
+#include <optional>
+
+namespace catalogue
+{
+
+/// A publication a number comes from.
+struct Source {
+    QString id;
+    QString reference;  ///< authors, title or journal, year
+    QString doi;        ///< empty where none is known; then the reference is full
+    QString shortForm;  ///< "Steffen & Seney 2008"
+};
+
+/// Whether the number was read in its source or recalled.
+enum class Checked { Read, Memory };
+
+/// On what scale a threshold's number is a threshold.
+enum class Scale {
+    Absolute,         ///< in the measure's unit
+    PercentOfReference, ///< percent of the reference visit's value
+    ProportionalToMean, ///< this share of the mean of the two values
+    Log               ///< difference of natural logarithms
+};
+
+/// Between what the published repeats lay.
+enum class Design { TestRetest, BetweenRaters };
+
+enum class Answers {
+    Error,    ///< beyond measurement error? (MDC, smallest real difference)
+    Important ///< does the change matter? (MIC, MCID)
+};
+
+/// A published threshold of change for one measure in one population.
+struct Threshold {
+    QString id;
+    QString measure;
+    QString population;      ///< population id
+    QString populationWords; ///< as the source describes the people
+    Answers answers = Answers::Error;
+    Scale scale = Scale::Absolute;
+    double improvement = 0; ///< a positive number on `scale`
+    double decline = 0;     ///< a positive number on `scale`; equal to `improvement` unless published apart
+    std::optional<double> confidence; ///< 0.95 or 0.90. Empty for an important change or an empirical limit
+    QString confidenceBasis;          ///< "stated", "inferred", "assumed", "empirical"
+    QString bandOf;                   ///< measure id whose reference level the band is of; empty: no band
+    std::optional<double> bandLow;    ///< included
+    std::optional<double> bandHigh;
+    bool bandHighIncluded = false;
+    std::optional<double> sem; ///< standard error of measurement, the measure's unit
+    std::optional<double> icc;
+    std::optional<int> n;
+    QString interval; ///< between the repeats, in the source's words
+    Design design = Design::TestRetest;
+    QString hand;      ///< "dominant", "non-dominant", or empty for either
+    QString condition; ///< "medication=on" where the people were measured so; else empty
+    QString source;    ///< id of a Source
+    Checked checked = Checked::Read;
+    QString note;
+};
+
+} // namespace catalogue

@@ -1,0 +1,96 @@
+#pragma once
+
+#include "core/values/unit.h"
+
+#include <QString>
+#include <QStringList>
+
+#include <optional>
+#include <vector>
+
+namespace catalogue
+{
+
+enum class Kind { Grade, Choice, Count, Duration, Distance, Speed, Rate, Score };
+enum class Direction { HigherIsBetter, LowerIsBetter, Neither };
+enum class TrialRule { Single, Mean, Best };
+
+/// A word a choice measure can be answered with.
+struct Option {
+    QString key;
+    QString title;
+    bool operator==(const Option&) const = default;
+};
+
+/// How strictly a condition must match before two results of a measure may be compared.
+enum class Strictness {
+    Hard,       ///< must be recorded on both sides and be equal
+    IfRecorded, ///< a recorded difference blocks; not recorded deserves a caution
+    Soft        ///< a difference deserves a caution and no more
+};
+
+struct ConditionRule {
+    QString condition; ///< id of a catalogue::Condition
+    Strictness strictness = Strictness::Soft;
+    QString onlyFor; ///< population id this strictness holds for (with its narrower ones); Soft elsewhere. Empty: all.
+    bool operator==(const ConditionRule&) const = default;
+};
+
+/// One thing a clinician observes, counts, times or scores.
+struct Measure {
+    QString id;
+    QString title;
+    QString shortForm; ///< the trade's abbreviation; may be empty
+    QString section;   ///< id of a Section
+    Kind kind = Kind::Grade;
+    values::Unit unit = values::Unit::One;
+    bool hasSides = false; ///< recorded right and left; otherwise once, without a side
+    Direction better = Direction::Neither;
+    std::optional<double> lowest;
+    std::optional<double> highest;
+    std::optional<double> step; ///< the finest difference recorded
+    std::vector<Option> options; ///< of a choice; of a grade, the words for its steps where the trade has any
+    int trials = 1;              ///< how many trials the usual protocol asks for
+    TrialRule rule = TrialRule::Single;
+    std::optional<double> cap; ///< a trial is stopped here (s); reaching it is its own field, not a value
+    QStringList watchFor;      ///< what to look at; may be ticked beside a grade
+    QString how;               ///< one short paragraph in our own words
+    QString unableMeans;
+    QString caution; ///< one short line where the test can make someone fall; else empty
+    std::vector<ConditionRule> conditions;
+    bool retired = false;
+};
+
+/// A part of the bedside examination.
+struct Section {
+    QString id;
+    QString title;
+};
+
+/// A circumstance a result depends on: walking aid, footwear, timed distance …
+struct Condition {
+    QString id;    ///< as in the exchange file: "aid", "distance_m"
+    QString title; ///< "Walking aid"
+    values::Unit unit = values::Unit::One;
+    bool isNumber = false;
+    bool isClosed = false;       ///< only the options are allowed
+    std::vector<Option> options; ///< suggestions, or all that is allowed
+    std::optional<double> lowest;
+    std::optional<double> highest;
+};
+
+/// A group of people in whom thresholds were measured.
+struct Population {
+    QString id;
+    QString title;
+    QString broader; ///< id of the next wider population; empty at the top
+};
+
+/// An examination: which measures, in which order. The sections follow from the measures.
+struct Form {
+    QString id;
+    QString title;
+    QStringList measures;
+};
+
+} // namespace catalogue

@@ -1,0 +1,33 @@
+#pragma once
+
+#include "core/interpretation/comparison.h"
+
+namespace interpretation
+{
+
+/// What a visit says about one measure and side, held against earlier visits.
+struct Change {
+    QString measure;
+    records::Side side = records::Side::None;
+    records::Occasion now;
+    std::optional<Comparison> previous; ///< the last comparable earlier visit; the last one of all where none is
+    std::optional<Comparison> baseline; ///< the first comparable earlier visit; the first one of all where none is
+    std::optional<Comparison> chosen;   ///< the reference visit asked for, where it holds this measure
+};
+
+/// The changes at one visit, in catalogue order, right before left: every finding done or unable there. `reference`
+/// is an earlier visit to compare with besides.
+std::vector<Change> changesAt(const records::VisitId& visit, const std::optional<records::VisitId>& reference,
+                              const std::vector<records::Visit>& visits, const records::Patient& patient,
+                              const catalogue::Catalogue& catalogue);
+
+/// The latest change of every measure and side over all visits.
+std::vector<Change> latestChanges(const std::vector<records::Visit>& visits, const records::Patient& patient,
+                                  const catalogue::Catalogue& catalogue);
+
+/// What would be compared if `now` were recorded: for a form that shows the last comparable value beside a field.
+std::optional<records::Occasion> lastComparable(const std::vector<records::Occasion>& earlier,
+                                                const records::Occasion& now, const records::Patient& patient,
+                                                const catalogue::Catalogue& catalogue);
+
+} // namespace interpretation

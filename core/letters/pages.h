@@ -1,0 +1,20 @@
+#pragma once
+
+#include "core/letters/composition.h"
+
+#include <QImage>
+
+namespace letters
+{
+
+/// The letter as a PDF on A4, text selectable, figures as vectors, identity and page number on every page, a draft
+/// or demo mark across each where it is one.
+base::Result<QByteArray> pdf(const Composition& composition);
+
+/// The letter as an OpenDocument text, with the same identity on every page; figures as pictures.
+base::Result<QByteArray> odt(const Composition& composition);
+
+/// The pages as they will print, for a preview.
+std::vector<QImage> pictures(const Composition& composition, double dotsPerInch);
+
+} // namespace letters

@@ -1,0 +1,38 @@
+#pragma once
+
+#include "core/records/visit.h"
+
+namespace records
+{
+
+enum class LetterState { Draft, Sent };
+
+/// A letter as it is stored: what the clinician wrote and chose while it is a draft; once signed off also the document
+/// as it was sent, which never changes again.
+struct Letter {
+    base::Id<Letter> id;
+    int revision = 0; ///< 0: never saved
+    PatientId patient;
+    VisitId visit;
+    std::optional<VisitId> reference; ///< the earlier visit the letter compares with
+    LetterState state = LetterState::Draft;
+    QString to;
+    QString copiesTo;       ///< one a line
+    QString urgency;        ///< "routine", "urgent", "immediate"
+    QString question;       ///< the question or purpose, one line
+    QString actions;        ///< requested actions, one a line
+    QString history;        ///< what the patient reports
+    QString interpretation; ///< the clinician's words
+    QStringList charts;     ///< "measure" or "measure/side"
+    Author author;          ///< set when signed off
+    QDateTime signedAt;     ///< UTC; invalid in a draft
+    QString body;           ///< HTML of the pages as they were sent
+    QByteArray pdf;         ///< the document as it was sent
+    QByteArray odt;         ///< the same document to edit elsewhere
+
+    bool operator==(const Letter&) const = default;
+};
+
+using LetterId = base::Id<Letter>;
+
+} // namespace records

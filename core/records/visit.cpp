@@ -1,0 +1,63 @@
+#include "core/records/visit.h"
+
+#include <algorithm>
+#include <array>
+
+namespace records
+{
+
+namespace
+{
+
+constexpr std::array states = {"draft", "signed", "amended"};
+
+bool counts(const Visit& candidate, const Visit& rival, bool draftsToo)
+{
+    const bool isDraft = candidate.state == VisitState::Draft;
+    const bool rivalIsDraft = rival.state == VisitState::Draft;
+    if (!draftsToo && isDraft != rivalIsDraft)
+        return rivalIsDraft;
+    return candidate.version > rival.version;
+}
+
+} // namespace
+
+QString code(VisitState state)
+{
+    return QString::fromLatin1(states.at(static_cast<size_t>(state)));
+}
+
+std::optional<VisitState> visitStateFromCode(const QString& text)
+{
+    for (size_t i = 0; i < states.size(); ++i) {
+        if (text == QLatin1String(states[i]))
+            return static_cast<VisitState>(i);
+    }
+    return std::nullopt;
+}
+
+const Finding* Visit::finding(const QString& measure, Side side) const
+{
+    const auto found = std::ranges::find_if(
+        findings, [&](const Finding& finding) { return finding.measure == measure && finding.side == side; });
+    return found == findings.end() ? nullptr : &*found;
+}
+
+std::vector<Visit> current(const std::vector<Visit>& versions, bool draftsToo)
+{
+    std::map<QString, Visit> bySeries;
+    for (const Visit& version : versions) {
+        const auto [place, isFirst] = bySeries.try_emplace(version.series.text, version);
+        if (!isFirst && counts(version, place->second, draftsToo))
+            place->second = version;
+    }
+    std::vector<Visit> chosen;
+    for (auto& [series, visit] : bySeries)
+        chosen.push_back(std::move(visit));
+    std::ranges::sort(chosen, [](const Visit& a, const Visit& b) {
+        return std::pair(a.day, a.series.text) < std::pair(b.day, b.series.text);
+    });
+    return chosen;
+}
+
+} // namespace records

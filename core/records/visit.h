@@ -1,0 +1,55 @@
+#pragma once
+
+#include "core/records/finding.h"
+#include "core/records/patient.h"
+
+#include <QDateTime>
+
+namespace records
+{
+
+/// Who answers for a visit or a letter.
+struct Author {
+    QString name;
+    QString role;
+    QString registration; ///< registration number
+
+    bool operator==(const Author&) const = default;
+};
+
+enum class VisitState { Draft, Signed, Amended };
+
+/// "draft", "signed" or "amended".
+QString code(VisitState state);
+std::optional<VisitState> visitStateFromCode(const QString& code);
+
+/// One version of one visit. An amendment is a new version of the same series with a reason; it starts as a draft and
+/// becomes Amended when signed. A signed version never changes again.
+struct Visit {
+    base::Id<Visit> id;     ///< of this version
+    base::Id<Visit> series; ///< the same for all versions of one visit; the id of the first
+    int version = 1;
+    int revision = 0; ///< 0: never saved
+    PatientId patient;
+    QDate day;
+    VisitState state = VisitState::Draft;
+    QString form; ///< form id of the catalogue
+    Conditions conditions;
+    bool conditionsConfirmed = false; ///< carried forward until someone has confirmed them
+    std::vector<Finding> findings;
+    Author author;           ///< who signed; empty in a draft
+    QDateTime signedAt;      ///< UTC; invalid in a draft
+    QString amendmentReason; ///< empty for the first version
+
+    bool operator==(const Visit&) const = default;
+
+    const Finding* finding(const QString& measure, Side side) const;
+};
+
+using VisitId = base::Id<Visit>;
+
+/// Of each series the version that counts: the newest signed one, or the draft while nothing is signed. Oldest day
+/// first. `draftsToo` takes an open amendment in place of the version it amends.
+std::vector<Visit> current(const std::vector<Visit>& versions, bool draftsToo = false);
+
+} // namespace records

@@ -1,0 +1,25 @@
+#pragma once
+
+#include "core/base/phrasebook.h"
+#include "core/catalogue/measure.h"
+#include "core/records/finding.h"
+
+namespace records
+{
+
+/// A number with as many decimals as the measure's step: 12.50 for a step of 0.01. No unit.
+QString written(double number, const catalogue::Measure& measure);
+
+/// A value as people read it: "12.50 s", "2 of 4", "pronation and sinking", "unable: felt unsafe".
+QString written(const values::Value& value, const catalogue::Measure& measure, const base::Phrasebook& phrases);
+
+/// "tried and unable", "not attempted", "declined", "not applicable", "not asked".
+QString written(values::Absence absence, const base::Phrasebook& phrases);
+
+/// "right", "left", or nothing.
+QString written(Side side, const base::Phrasebook& phrases);
+
+/// Which way is better: "0 is best, 4 is worst".
+QString directionWords(const catalogue::Measure& measure, const base::Phrasebook& phrases);
+
+} // namespace records

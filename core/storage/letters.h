@@ -1,0 +1,25 @@
+#pragma once
+
+#include "core/base/result.h"
+#include "core/records/letter.h"
+#include "core/storage/store.h"
+
+namespace storage
+{
+
+class Letters
+{
+public:
+    explicit Letters(Store& store) : m_store(store) {}
+
+    /// Inserts where the revision is 0, else updates a draft. Refused for a letter that was sent.
+    base::Result<records::Letter> save(const records::Letter& letter);
+    /// Freezes a draft with author, body and document. It never changes again.
+    base::Result<records::Letter> signOff(const records::Letter& letter);
+    base::Result<std::vector<records::Letter>> ofPatient(const records::PatientId& patient) const;
+
+private:
+    Store& m_store;
+};
+
+} // namespace storage

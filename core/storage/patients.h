@@ -1,0 +1,42 @@
+#pragma once
+
+#include "core/base/result.h"
+#include "core/records/patient.h"
+#include "core/storage/store.h"
+
+#include <vector>
+
+namespace storage
+{
+
+/// No more of a person than is needed to choose.
+struct PatientSummary {
+    records::PatientId id;
+    QString family;
+    QString given;
+    QString recordNumber;
+    std::optional<QDate> born;
+    QString diagnosis;
+    std::optional<QDate> lastVisit;
+    int visits = 0;
+    bool hasDraft = false; ///< a visit waits to be signed
+};
+
+class Patients
+{
+public:
+    explicit Patients(Store& store) : m_store(store) {}
+
+    /// Inserts where the revision is 0, else updates. Gives back the patient with its new revision. Conflict when
+    /// another has saved since, Invalid when the record number belongs to someone else.
+    base::Result<records::Patient> save(const records::Patient& patient);
+    base::Result<records::Patient> withId(const records::PatientId& id) const;
+    /// Empty when there is none.
+    base::Result<std::optional<records::Patient>> withRecordNumber(const QString& number) const;
+    base::Result<std::vector<PatientSummary>> all() const;
+
+private:
+    Store& m_store;
+};
+
+} // namespace storage

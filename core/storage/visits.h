@@ -1,0 +1,40 @@
+#pragma once
+
+#include "core/base/result.h"
+#include "core/records/visit.h"
+#include "core/storage/store.h"
+
+namespace storage
+{
+
+class Visits
+{
+public:
+    explicit Visits(Store& store) : m_store(store) {}
+
+    /// Stores a new visit with everything in it, in one transaction.
+    base::Result<records::Visit> add(const records::Visit& visit);
+    base::Result<records::Visit> withId(const records::VisitId& id) const;
+    /// Every version of every visit of a patient, in a handful of queries. Oldest day and version first.
+    base::Result<std::vector<records::Visit>> ofPatient(const records::PatientId& patient) const;
+
+    /// The writes of a draft; each is one durable transaction. Refused when the visit is signed.
+    base::Result<void> saveFinding(const records::VisitId& visit, const records::Finding& finding);
+    base::Result<void> removeFinding(const records::VisitId& visit, const QString& measure, records::Side side);
+    base::Result<void> saveConditions(const records::VisitId& visit, const records::Conditions& conditions,
+                                      bool confirmed);
+    base::Result<void> saveDay(const records::VisitId& visit, QDate day);
+    /// Throws away a draft that was never signed.
+    base::Result<void> discard(const records::VisitId& visit);
+
+    /// Signs a draft: Signed, or Amended where it is a later version.
+    base::Result<records::Visit> sign(const records::VisitId& visit, const records::Author& author);
+    /// A new draft version of a signed visit, with everything in it. Refused without a reason, for a draft, and while
+    /// another amendment is open.
+    base::Result<records::Visit> amend(const records::VisitId& visit, const QString& reason);
+
+private:
+    Store& m_store;
+};
+
+} // namespace storage

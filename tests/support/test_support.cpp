@@ -1,0 +1,8 @@
+#include "tests/support/test_support.h"
+
+#include <QRegularExpression>
+
+void HouseTest::init()
+{
+    QTest::failOnWarning(QRegularExpression(QStringLiteral(".*")));
+}
