@@ -25,14 +25,16 @@ records::Conditions carriedForward(const std::vector<records::Visit>& visits, QD
 
 qsizetype placeOf(const std::vector<records::Visit>& visits, const std::optional<records::VisitId>& id)
 {
-    const auto found = std::ranges::find_if(visits, [&](const records::Visit& visit) { return visit.id == id; });
+    const auto found =
+        std::ranges::find_if(visits, [&](const records::Visit& visit) { return visit.id == id; });
     return found == visits.end() ? -1 : found - visits.begin();
 }
 
 } // namespace
 
-base::Result<std::unique_ptr<Session>> Session::open(const QString& path, const catalogue::Catalogue& catalogue,
-                                                     Clock clock, const QString& who, bool mayCreate)
+base::Result<std::unique_ptr<Session>> Session::open(const QString& path,
+                                                     const catalogue::Catalogue& catalogue, Clock clock,
+                                                     const QString& who, bool mayCreate)
 {
     auto store = storage::Store::open(path, {who, clock},
                                       mayCreate ? storage::Opening::MayCreate : storage::Opening::MustExist);
@@ -46,7 +48,10 @@ base::Result<std::unique_ptr<Session>> Session::open(const QString& path, const 
 
 Session::Session(std::unique_ptr<storage::Store> store, const catalogue::Catalogue& catalogue, Clock clock,
                  records::Clinic clinic)
-    : m_store(std::move(store)), m_catalogue(catalogue), m_clock(std::move(clock)), m_clinic(std::move(clinic))
+    : m_store(std::move(store)),
+      m_catalogue(catalogue),
+      m_clock(std::move(clock)),
+      m_clinic(std::move(clinic))
 {
 }
 
@@ -233,13 +238,19 @@ base::Result<void> Session::apply(const records::VisitId& visit, const QString& 
     return {};
 }
 
-base::Result<void> Session::edit(const Edit& edit)
+base::Result<void> Session::edit(const Edit& edit, Typing typing)
 {
     if (edit.before == edit.after)
         return {};
     if (auto applied = apply(edit.visit, edit.measure, edit.side, edit.after); !applied)
         return applied;
-    m_done.push_back(edit);
+    const bool goesOn = typing == Typing::Further && !m_done.empty() && m_done.back().visit == edit.visit &&
+                        m_done.back().measure == edit.measure && m_done.back().side == edit.side &&
+                        m_done.back().group == 0;
+    if (goesOn)
+        m_done.back().after = edit.after;
+    else
+        m_done.push_back(edit);
     m_undone.clear();
     Q_EMIT editsChanged();
     return {};
@@ -248,8 +259,9 @@ base::Result<void> Session::edit(const Edit& edit)
 namespace
 {
 
-std::optional<records::Finding> findingIn(const std::vector<records::Visit>& visits, const records::VisitId& id,
-                                          const QString& measure, records::Side side)
+std::optional<records::Finding> findingIn(const std::vector<records::Visit>& visits,
+                                          const records::VisitId& id, const QString& measure,
+                                          records::Side side)
 {
     for (const records::Visit& visit : visits) {
         const records::Finding* found = visit.id == id ? visit.finding(measure, side) : nullptr;
@@ -261,15 +273,33 @@ std::optional<records::Finding> findingIn(const std::vector<records::Visit>& vis
 
 } // namespace
 
-base::Result<void> Session::saveFinding(const records::VisitId& visit, const records::Finding& finding)
+base::Result<void> Session::saveFinding(const records::VisitId& visit, const records::Finding& finding,
+                                        Typing typing)
 {
-    return edit({visit, finding.measure, finding.side, findingIn(m_visits, visit, finding.measure, finding.side),
-                 finding});
+    return edit({visit, finding.measure, finding.side,
+                 findingIn(m_visits, visit, finding.measure, finding.side), finding},
+                typing);
 }
 
-base::Result<void> Session::removeFinding(const records::VisitId& visit, const QString& measure, records::Side side)
+base::Result<void> Session::saveFindings(const records::VisitId& visit,
+                                         const std::vector<records::Finding>& findings)
 {
-    return edit({visit, measure, side, findingIn(m_visits, visit, measure, side), std::nullopt});
+    ++m_groups;
+    for (const records::Finding& finding : findings) {
+        const auto before = findingIn(m_visits, visit, finding.measure, finding.side);
+        if (auto saved =
+                edit({visit, finding.measure, finding.side, before, finding, m_groups}, Typing::Anew);
+            !saved)
+            return saved;
+    }
+    return {};
+}
+
+base::Result<void> Session::removeFinding(const records::VisitId& visit, const QString& measure,
+                                          records::Side side)
+{
+    return edit({visit, measure, side, findingIn(m_visits, visit, measure, side), std::nullopt},
+                Typing::Anew);
 }
 
 std::optional<Edit> Session::lastEdit() const
@@ -282,34 +312,37 @@ std::optional<Edit> Session::lastUndone() const
     return m_undone.empty() ? std::nullopt : std::optional(m_undone.back());
 }
 
+/// Moves the newest edit, and those of its group, from one list to the other; `side` of each becomes what is
+/// stored.
+base::Result<void> Session::take(std::vector<Edit>& from, std::vector<Edit>& to,
+                                 std::optional<records::Finding> Edit::*side)
+{
+    const int group = from.empty() ? 0 : from.back().group;
+    do {
+        if (from.empty())
+            return {};
+        const Edit edit = from.back();
+        if (auto applied = apply(edit.visit, edit.measure, edit.side, edit.*side); !applied)
+            return applied;
+        from.pop_back();
+        to.push_back(edit);
+        Q_EMIT editsChanged();
+    } while (group != 0 && !from.empty() && from.back().group == group);
+    return {};
+}
+
 base::Result<void> Session::undo()
 {
-    if (m_done.empty())
-        return {};
-    const Edit last = m_done.back();
-    if (auto applied = apply(last.visit, last.measure, last.side, last.before); !applied)
-        return applied;
-    m_done.pop_back();
-    m_undone.push_back(last);
-    Q_EMIT editsChanged();
-    return {};
+    return take(m_done, m_undone, &Edit::before);
 }
 
 base::Result<void> Session::redo()
 {
-    if (m_undone.empty())
-        return {};
-    const Edit last = m_undone.back();
-    if (auto applied = apply(last.visit, last.measure, last.side, last.after); !applied)
-        return applied;
-    m_undone.pop_back();
-    m_done.push_back(last);
-    Q_EMIT editsChanged();
-    return {};
+    return take(m_undone, m_done, &Edit::after);
 }
 
-base::Result<void> Session::saveConditions(const records::VisitId& visit, const records::Conditions& conditions,
-                                           bool confirmed)
+base::Result<void> Session::saveConditions(const records::VisitId& visit,
+                                           const records::Conditions& conditions, bool confirmed)
 {
     if (auto saved = storage::Visits(*m_store).saveConditions(visit, conditions, confirmed); !saved)
         return saved;

@@ -39,17 +39,24 @@ struct Edit {
     records::Side side = records::Side::None;
     std::optional<records::Finding> before; ///< empty: there was none
     std::optional<records::Finding> after;
+    int group = 0; ///< edits of one group are taken back together; 0: alone
 };
 
-/// The one place besides the database where state lives: the open records, the focus, and what can be undone. Reads
-/// through the repositories, writes through one function per kind of record, and signals after the fact.
+/// Whether a save goes on with the last edit of the same finding, as typing the next digit does: both are
+/// undone as one.
+enum class Typing { Anew, Further };
+
+/// The one place besides the database where state lives: the open records, the focus, and what can be undone.
+/// Reads through the repositories, writes through one function per kind of record, and signals after the
+/// fact.
 class Session : public QObject
 {
     Q_OBJECT
 
 public:
-    static base::Result<std::unique_ptr<Session>> open(const QString& path, const catalogue::Catalogue& catalogue,
-                                                       Clock clock, const QString& who, bool mayCreate);
+    static base::Result<std::unique_ptr<Session>> open(const QString& path,
+                                                       const catalogue::Catalogue& catalogue, Clock clock,
+                                                       const QString& who, bool mayCreate);
     ~Session() override;
 
     const catalogue::Catalogue& catalogue() const { return m_catalogue; }
@@ -74,15 +81,27 @@ public:
 
     /// Of the patient in focus, kept in step with the database; empty without one.
     const records::Patient& patientInFocus() const { return m_patient; }
-    const std::vector<records::Visit>& versions() const { return m_versions; } ///< every version of every visit
-    const std::vector<records::Visit>& visits() const { return m_visits; }     ///< the versions that count, drafts too
+    const std::vector<records::Visit>& versions() const
+    {
+        return m_versions;
+    } ///< every version of every visit
+    const std::vector<records::Visit>& visits() const
+    {
+        return m_visits;
+    } ///< the versions that count, drafts too
     const records::Visit* visitInFocus() const;
     std::vector<interpretation::Change> changes() const; ///< at the visit in focus
 
-    /// A new draft today for the patient in focus, conditions carried forward to be confirmed; the focus moves to it.
+    /// A new draft today for the patient in focus, conditions carried forward to be confirmed; the focus
+    /// moves to it.
     base::Result<records::Visit> startVisit(QDate day);
-    base::Result<void> saveFinding(const records::VisitId& visit, const records::Finding& finding);
-    base::Result<void> removeFinding(const records::VisitId& visit, const QString& measure, records::Side side);
+    base::Result<void> saveFinding(const records::VisitId& visit, const records::Finding& finding,
+                                   Typing typing = Typing::Anew);
+    /// Several findings, undone together. Stops at the first that cannot be saved; those before it are saved.
+    base::Result<void> saveFindings(const records::VisitId& visit,
+                                    const std::vector<records::Finding>& findings);
+    base::Result<void> removeFinding(const records::VisitId& visit, const QString& measure,
+                                     records::Side side);
     base::Result<void> saveConditions(const records::VisitId& visit, const records::Conditions& conditions,
                                       bool confirmed);
     base::Result<void> discardVisit(const records::VisitId& visit);
@@ -116,7 +135,9 @@ private:
     base::Result<void> reload();
     base::Result<void> apply(const records::VisitId& visit, const QString& measure, records::Side side,
                              const std::optional<records::Finding>& finding);
-    base::Result<void> edit(const Edit& edit);
+    base::Result<void> edit(const Edit& edit, Typing typing);
+    base::Result<void> take(std::vector<Edit>& from, std::vector<Edit>& to,
+                            std::optional<records::Finding> Edit::*side);
     void settleFocus(const std::optional<records::VisitId>& wished);
 
     std::unique_ptr<storage::Store> m_store;
@@ -129,6 +150,7 @@ private:
     std::vector<records::Visit> m_visits;
     std::vector<Edit> m_done;
     std::vector<Edit> m_undone;
+    int m_groups = 0;
 };
 
 } // namespace session
