@@ -3,16 +3,20 @@
 #include <QColor>
 #include <QFont>
 #include <QPalette>
+#include <QVariant>
 
 class QApplication;
+class QTableView;
+class QWidget;
 
 namespace widgets
 {
 
-/// Every colour by its role; one struct for light, one for dark. Contrast is tested: 4.5 for text, 3 for marks.
+/// Every colour by its role; one struct for light, one for dark. Contrast is tested: 4.5 for text, 3 for
+/// marks.
 struct Colours {
-    QColor ground;     ///< behind everything
-    QColor panel;      ///< cards, tables, fields
+    QColor ground; ///< behind everything
+    QColor panel;  ///< cards, tables, fields
     QColor text;
     QColor quiet;      ///< units, captions, earlier values
     QColor line;       ///< dividers and frames
@@ -25,6 +29,7 @@ struct Colours {
     QColor shade;      ///< the error range
     QColor danger;     ///< danger to a person or to data, nothing else
     QColor caution;    ///< ground of a caution line
+    QColor edge;       ///< frames that tell where to type or press
 };
 
 /// The colours that go with a palette: dark when its window is darker than its text.
@@ -33,10 +38,24 @@ const Colours& coloursFor(const QPalette& palette);
 enum class Look { Light, Dark };
 
 /// Fusion, palette and style sheet for the whole program. May be called again to change the look.
+///
+/// The sheet answers to two dynamic properties, set before a widget is shown (or through `dress`):
+/// - "kind" of a push or tool button: "primary" (one a screen), "quiet" (no frame), "danger"; none: framed.
+///   "key" is a grade key: 44 px, checked fills with the accent.
+/// - "role" of a label or frame: "quiet", "caution" and "danger" colour text; "panel" is a flat card with a
+/// hairline,
+///   "bar" the same across the whole width, "band" a caution's ground.
+/// A line edit with the property "wrong" set to true has a danger frame.
 void applyLook(QApplication& application, Look look);
 
 /// Look of the desktop the program was started in.
 Look lookOf(const QPalette& system);
+
+/// Sets a dynamic property and has the style sheet look at the widget again.
+void dress(QWidget& widget, const char* property, const QVariant& value);
+
+/// Roomy rows without grid lines, whole rows selected, no row numbers, columns that keep what people need.
+void dress(QTableView& table);
 
 // Spacing, in steps of 4.
 inline constexpr int space1 = 4, space2 = 8, space3 = 12, space4 = 16, space6 = 24, space8 = 32;
@@ -47,5 +66,9 @@ QFont captionFont();
 QFont bodyFont();
 QFont headingFont();
 QFont titleFont();
+
+/// The body font where its figures are all of one width, else the system's fixed font, for columns of
+/// numbers.
+QFont figureFont();
 
 } // namespace widgets
