@@ -1,0 +1,99 @@
+#include "app/widgets/dialogs.h"
+
+#include "app/widgets/question.h"
+#include "core/base/text.h"
+
+#include <QApplication>
+#include <QDir>
+#include <QFileDialog>
+#include <QFileInfo>
+#include <QLineEdit>
+#include <QStandardPaths>
+
+using namespace Qt::StringLiterals;
+
+namespace widgets
+{
+
+namespace
+{
+
+/// What is safe and what to do, by the kind of error.
+QString advice(base::ErrorKind kind)
+{
+    switch (kind) {
+    case base::ErrorKind::Invalid:
+        return Dialogs::tr("Nothing was changed. Correct the entry and try again.");
+    case base::ErrorKind::NotFound:
+        return Dialogs::tr("Nothing was changed. Open the list again to see what is there.");
+    case base::ErrorKind::Conflict:
+        return Dialogs::tr(
+            "Nothing was overwritten and what you typed is kept. Look at what was saved meanwhile "
+            "before you save again.");
+    case base::ErrorKind::Refused:
+        return Dialogs::tr("Nothing was changed.");
+    case base::ErrorKind::Foreign:
+    case base::ErrorKind::Newer:
+    case base::ErrorKind::Unreadable:
+        return Dialogs::tr("The file was left as it is.");
+    case base::ErrorKind::Unwritable:
+        return Dialogs::tr(
+            "What was saved before is safe. Check the disk's space and permissions, then try again.");
+    }
+    return {};
+}
+
+QWidget* front()
+{
+    return QApplication::activeWindow();
+}
+
+} // namespace
+
+bool Dialogs::confirmed(const QString& question, const QString& explanation, const QString& accept)
+{
+    Question dialog(question, explanation, accept, front());
+    return dialog.exec() == QDialog::Accepted;
+}
+
+std::optional<QString> Dialogs::line(const QString& question, const QString& label, const QString& initial)
+{
+    Question dialog(question, {}, tr("Continue"), front());
+    const QLineEdit* field = dialog.addField(label, initial, u"line"_s, true);
+    if (dialog.exec() != QDialog::Accepted)
+        return std::nullopt;
+    return base::tidied(field->text());
+}
+
+std::optional<records::Author> Dialogs::author(const QString& question, const records::Author& last)
+{
+    Question dialog(question,
+                    tr("Your name, role and registration number are kept with it and printed on letters."),
+                    tr("Sign"), front());
+    const QLineEdit* name = dialog.addField(tr("Name"), last.name, u"authorName"_s, true);
+    const QLineEdit* role = dialog.addField(tr("Role"), last.role, u"authorRole"_s, true);
+    const QLineEdit* number =
+        dialog.addField(tr("Registration number"), last.registration, u"authorRegistration"_s, true);
+    if (dialog.exec() != QDialog::Accepted)
+        return std::nullopt;
+    return records::Author{base::tidied(name->text()), base::tidied(role->text()),
+                           base::tidied(number->text())};
+}
+
+std::optional<QString> Dialogs::fileToWrite(const QString& title, const QString& suggested,
+                                            const QString& filter)
+{
+    const QDir documents = QStandardPaths::writableLocation(QStandardPaths::DocumentsLocation);
+    const QString start = QFileInfo(suggested).isAbsolute() ? suggested : documents.filePath(suggested);
+    const QString chosen = QFileDialog::getSaveFileName(front(), title, start, filter);
+    return chosen.isEmpty() ? std::nullopt : std::optional(chosen);
+}
+
+void Dialogs::tell(const base::Error& error)
+{
+    Question dialog(error.what, advice(error.kind), tr("Close"), front());
+    dialog.withoutRefusal();
+    dialog.exec();
+}
+
+} // namespace widgets

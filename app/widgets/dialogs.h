@@ -1,0 +1,25 @@
+#pragma once
+
+#include "app/session/prompts.h"
+
+#include <QCoreApplication>
+
+namespace widgets
+{
+
+/// Asks with dialogs, in front of the window that is active.
+class Dialogs : public session::Prompts
+{
+    Q_DECLARE_TR_FUNCTIONS(Dialogs)
+
+public:
+    bool confirmed(const QString& question, const QString& explanation, const QString& accept) override;
+    std::optional<QString> line(const QString& question, const QString& label,
+                                const QString& initial) override;
+    std::optional<records::Author> author(const QString& question, const records::Author& last) override;
+    std::optional<QString> fileToWrite(const QString& title, const QString& suggested,
+                                       const QString& filter) override;
+    void tell(const base::Error& error) override;
+};
+
+} // namespace widgets
