@@ -10,13 +10,15 @@ struct Change {
     QString measure;
     records::Side side = records::Side::None;
     records::Occasion now;
-    std::optional<Comparison> previous; ///< the last comparable earlier visit; the last one of all where none is
-    std::optional<Comparison> baseline; ///< the first comparable earlier visit; the first one of all where none is
-    std::optional<Comparison> chosen;   ///< the reference visit asked for, where it holds this measure
+    std::optional<Comparison>
+        previous; ///< the last comparable earlier visit; the last one of all where none is
+    std::optional<Comparison>
+        baseline; ///< the first comparable earlier visit; the first one of all where none is
+    std::optional<Comparison> chosen; ///< the reference visit asked for, where it holds this measure
 };
 
-/// The changes at one visit, in catalogue order, right before left: every finding done or unable there. `reference`
-/// is an earlier visit to compare with besides.
+/// The changes at one visit, in catalogue order, right before left: every finding done or unable there.
+/// `reference` is an earlier visit to compare with besides.
 std::vector<Change> changesAt(const records::VisitId& visit, const std::optional<records::VisitId>& reference,
                               const std::vector<records::Visit>& visits, const records::Patient& patient,
                               const catalogue::Catalogue& catalogue);
@@ -25,7 +27,8 @@ std::vector<Change> changesAt(const records::VisitId& visit, const std::optional
 std::vector<Change> latestChanges(const std::vector<records::Visit>& visits, const records::Patient& patient,
                                   const catalogue::Catalogue& catalogue);
 
-/// What would be compared if `now` were recorded: for a form that shows the last comparable value beside a field.
+/// What would be compared if `now` were recorded: for a form that shows the last comparable value beside a
+/// field.
 std::optional<records::Occasion> lastComparable(const std::vector<records::Occasion>& earlier,
                                                 const records::Occasion& now, const records::Patient& patient,
                                                 const catalogue::Catalogue& catalogue);

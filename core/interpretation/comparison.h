@@ -9,14 +9,15 @@ namespace interpretation
 
 enum class Verdict { Improved, Declined, WithinError, NotComparable, NoThreshold, BecameUnable, BecameAble };
 
-/// "improved", "declined", "within-error", "not-comparable", "no-threshold", "became-unable" or "became-able".
+/// "improved", "declined", "within-error", "not-comparable", "no-threshold", "became-unable" or
+/// "became-able".
 QString code(Verdict verdict);
 
 /// A published threshold worked out for one reference value, at 95 % confidence.
 struct Applied {
     catalogue::Threshold row;
-    double improvement = 0; ///< smallest change for the better beyond error, in the measure's unit
-    double decline = 0;     ///< smallest change for the worse beyond error, in the measure's unit
+    double improvement = 0;   ///< smallest change for the better beyond error, in the measure's unit
+    double decline = 0;       ///< smallest change for the worse beyond error, in the measure's unit
     bool isConverted = false; ///< published at another confidence and converted by z
 
     /// The limit on the side the difference lies on.
@@ -27,24 +28,34 @@ struct Applied {
 struct Comparison {
     QString measure;
     records::Side side = records::Side::None;
+    QString population; ///< the patient's, for which thresholds were looked up; may be empty
     records::Occasion reference;
     records::Occasion now;
-    std::optional<double> difference; ///< now − reference, the measure's unit. Empty for grades, words and unable
+    std::optional<double>
+        difference; ///< now − reference, the measure's unit. Empty for grades, words and unable
     Comparability comparability;
-    std::optional<Applied> threshold;
+    std::optional<Applied> threshold; ///< looked up for comparable numbers only
     std::vector<catalogue::Threshold> notUsed;
-    std::optional<Applied> important; ///< published important change; a second answer, never mixed with the first
+    std::optional<Applied>
+        important; ///< published important change; a second answer, never mixed with the first
     Verdict verdict = Verdict::NoThreshold;
 };
 
-/// The row worked out at a reference and a present value.
-Applied applied(const catalogue::Threshold& row, double reference, double now);
+/// The row worked out at a reference and a present value. Empty where it gives no positive limit (a
+/// percentage of 0, a logarithm of 0). The direction matters to rows on the log scale only, whose limits up
+/// and down differ.
+std::optional<Applied> applied(const catalogue::Threshold& row, double reference, double now,
+                               catalogue::Direction better = catalogue::Direction::HigherIsBetter);
 
 /// The standard error of measurement behind a row, in the measure's unit: as published, else from a smallest
-/// detectable change by SEM = MDC95 / (1.96 · √2). Empty for empirical limits and for rows on another scale.
+/// detectable change by SEM = MDC / (z · √2), z of the row's own confidence. Empty for empirical limits, for
+/// important changes, and for rows on another scale.
 std::optional<double> standardErrorOf(const catalogue::Threshold& row);
 
-/// `levels` are the values of the reference visit by measure id (for banded rows).
+/// Not comparable comes first; then the turn between able and unable; then the numbers. Grades, words,
+/// measures without a direction and "unable" at both visits have no threshold: NoThreshold. A difference
+/// equal to the limit is within error. `levels` are the values of the reference visit by measure id (for
+/// banded rows).
 Comparison comparison(const catalogue::Catalogue& catalogue, const records::Patient& patient,
                       const records::Occasion& reference, const records::Occasion& now,
                       const std::map<QString, double>& levels);

@@ -9,19 +9,22 @@ namespace interpretation
 /// "improved beyond error", "within error", "not comparable" …
 QString written(Verdict verdict, const base::Phrasebook& phrases);
 
-/// One or two sentences that say why: the arithmetic against the threshold, the condition that differs or is not
-/// recorded, or that no threshold is published for this population.
-QString why(const Comparison& comparison, const catalogue::Catalogue& catalogue, const base::Phrasebook& phrases);
+/// One or two sentences that say why: the arithmetic against the threshold, the condition that differs or is
+/// not recorded, or that no threshold is published for this population.
+QString why(const Comparison& comparison, const catalogue::Catalogue& catalogue,
+            const base::Phrasebook& phrases);
 
 /// The arithmetic alone, step by step, one step a line: difference, threshold, conversion, decision.
 QStringList arithmetic(const Comparison& comparison, const catalogue::Catalogue& catalogue,
                        const base::Phrasebook& phrases);
 
-/// The row of evidence in one line: source, population, n, interval, confidence and its basis, read or from memory.
+/// The row of evidence in one line: source, population, n, interval, confidence and its basis, read or from
+/// memory.
 QString written(const catalogue::Threshold& row, const catalogue::Catalogue& catalogue,
                 const base::Phrasebook& phrases);
 
-/// Cautions worth a line each: soft conditions, the limit of the scale reached, an important change hidden in the error.
+/// Cautions worth a line each: soft conditions, the limit of the scale reached, an important change hidden in
+/// the error.
 QStringList cautions(const Comparison& comparison, const catalogue::Catalogue& catalogue,
                      const base::Phrasebook& phrases);
 

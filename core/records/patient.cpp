@@ -63,12 +63,14 @@ QString dayInWords(QDate day)
 
 QString identityLine(const Patient& patient, QDate today)
 {
-    const QString family = patient.family.isEmpty() ? QStringLiteral("family name not recorded") : patient.family.toUpper();
+    const QString family =
+        patient.family.isEmpty() ? QStringLiteral("family name not recorded") : patient.family.toUpper();
     const QString given = patient.given.isEmpty() ? QStringLiteral("given name not recorded") : patient.given;
     const QString sex = patient.sex == Sex::Unknown ? QStringLiteral("sex not recorded") : code(patient.sex);
     const QString number = patient.recordNumber.isEmpty() ? QStringLiteral("no record number")
                                                           : QStringLiteral("No. ") + patient.recordNumber;
-    return QStringLiteral("%1, %2 · %3 · %4 · %5").arg(family, given, bornInWords(patient, today), sex, number);
+    return QStringLiteral("%1, %2 · %3 · %4 · %5")
+        .arg(family, given, bornInWords(patient, today), sex, number);
 }
 
 } // namespace records

@@ -1,0 +1,121 @@
+#include "core/interpretation/terms.h"
+#include "core/interpretation/wording.h"
+#include "core/records/wording.h"
+
+#include <cmath>
+
+namespace interpretation
+{
+
+namespace
+{
+
+using base::Phrasebook;
+using catalogue::Catalogue;
+using catalogue::Direction;
+using catalogue::Kind;
+using catalogue::Measure;
+using catalogue::Threshold;
+
+QString asSentence(const QString& words)
+{
+    return words.isEmpty() ? words : words.at(0).toUpper() + words.mid(1) + u'.';
+}
+
+bool hasEnds(const Measure& measure)
+{
+    return measure.kind == Kind::Grade || measure.kind == Kind::Score || measure.kind == Kind::Count;
+}
+
+/// A result at an end of its scale cannot move further that way.
+QString endOfScale(const Comparison& held, const Measure& measure, const Phrasebook& phrases)
+{
+    const auto number = values::number(held.now.finding.value);
+    if (!number || !hasEnds(measure) || measure.better == Direction::Neither)
+        return {};
+    const bool higher = measure.better == Direction::HigherIsBetter;
+    if (measure.highest && *number >= *measure.highest)
+        return higher ? phrases("At the top of the scale: further improvement cannot show.")
+                      : phrases("At the top of the scale: further decline cannot show.");
+    if (measure.lowest && *number <= *measure.lowest)
+        return higher ? phrases("At the bottom of the scale: further decline cannot show.")
+                      : phrases("At the bottom of the scale: further improvement cannot show.");
+    return {};
+}
+
+QString capReached(const records::Occasion& occasion, const Measure& measure, const Phrasebook& phrases)
+{
+    const auto number = values::number(occasion.finding.value);
+    const bool isAtCap = occasion.finding.capReached || (measure.cap && number && *number >= *measure.cap);
+    if (!isAtCap || !measure.cap)
+        return {};
+    return phrases("On %1 the trial was stopped at %2: anything beyond cannot show.")
+        .arg(records::dayInWords(occasion.day), amount(*measure.cap, measure));
+}
+
+QString draft(const records::Occasion& reference, const Phrasebook& phrases)
+{
+    if (reference.state != records::VisitState::Draft)
+        return {};
+    return phrases("The visit of %1 is an unsigned draft.").arg(records::dayInWords(reference.day));
+}
+
+QString important(const Comparison& held, const Measure& measure, const Catalogue& catalogue,
+                  const Phrasebook& phrases)
+{
+    if (!held.difference || !held.important)
+        return {};
+    const double limit = held.important->limitFor(*held.difference, measure.better);
+    const bool isReached = !values::exceeds(limit, std::abs(*held.difference));
+    const bool isHidden =
+        held.threshold && values::exceeds(held.threshold->limitFor(*held.difference, measure.better), limit);
+    QString sentence = phrases("A change of %1 has been called important (%2).");
+    if (isReached && held.verdict == Verdict::WithinError)
+        sentence = phrases(
+            "This difference reaches the %1 that has been called important (%2) and still lies within the "
+            "error.");
+    else if (isHidden)
+        sentence = phrases("A change of %1 has been called important (%2); it can lie within the error.");
+    return sentence.arg(amount(limit, measure), sourceWords(held.important->row, catalogue, phrases));
+}
+
+QStringList aboutRow(const Comparison& held, const Catalogue& catalogue, const Phrasebook& phrases)
+{
+    if (!held.threshold)
+        return {};
+    const Threshold& row = held.threshold->row;
+    QStringList lines;
+    if (row.population != held.population)
+        lines += phrases("The threshold is of a wider group (%1) than is recorded for this patient (%2).")
+                     .arg(populationWords(row.population, catalogue, phrases),
+                          populationWords(held.population, catalogue, phrases));
+    if (row.checked == catalogue::Checked::Memory)
+        lines += phrases("The threshold is from memory; look it up in its source before you rely on it.");
+    if (row.confidenceBasis == QLatin1String("assumed"))
+        lines += phrases("The source does not state the confidence of the threshold; it is assumed.");
+    if (row.design == catalogue::Design::BetweenRaters)
+        lines += phrases("The threshold is of two raters, not of two days.");
+    if (!row.note.isEmpty())
+        lines += phrases(row.note.toUtf8().constData());
+    return lines;
+}
+
+} // namespace
+
+QStringList cautions(const Comparison& comparison, const Catalogue& catalogue, const Phrasebook& phrases)
+{
+    const Measure* measure = catalogue.measure(comparison.measure);
+    if (measure == nullptr)
+        return {};
+    QStringList lines;
+    for (const Mismatch& mismatch : comparison.comparability.cautions)
+        lines += asSentence(mismatchWords(mismatch, comparison, catalogue, phrases));
+    lines += {endOfScale(comparison, *measure, phrases), capReached(comparison.reference, *measure, phrases),
+              capReached(comparison.now, *measure, phrases), draft(comparison.reference, phrases),
+              important(comparison, *measure, catalogue, phrases)};
+    lines += aboutRow(comparison, catalogue, phrases);
+    lines.removeAll(QString());
+    return lines;
+}
+
+} // namespace interpretation

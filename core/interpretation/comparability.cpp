@@ -1,0 +1,58 @@
+#include "core/interpretation/comparability.h"
+
+#include "core/base/text.h"
+#include "core/values/quantity.h"
+
+namespace interpretation
+{
+
+namespace
+{
+
+using catalogue::Strictness;
+
+Strictness strictnessFor(const catalogue::ConditionRule& rule, const catalogue::Catalogue& catalogue,
+                         const QString& population)
+{
+    const bool holds = rule.onlyFor.isEmpty() || catalogue.isWithin(population, rule.onlyFor);
+    return holds ? rule.strictness : Strictness::Soft;
+}
+
+bool isSameNumber(const QString& before, const QString& now)
+{
+    bool isNumberBefore = false;
+    bool isNumberNow = false;
+    const double a = before.toDouble(&isNumberBefore);
+    const double b = now.toDouble(&isNumberNow);
+    return isNumberBefore && isNumberNow && !values::exceeds(a, b) && !values::exceeds(b, a);
+}
+
+bool isSame(const QString& before, const QString& now)
+{
+    return before == now || isSameNumber(before, now) ||
+           (!base::folded(before).isEmpty() && base::folded(before) == base::folded(now));
+}
+
+} // namespace
+
+Comparability comparability(const catalogue::Measure& measure, const catalogue::Catalogue& catalogue,
+                            const QString& population, const records::Conditions& before,
+                            const records::Conditions& now)
+{
+    Comparability found;
+    for (const catalogue::ConditionRule& rule : measure.conditions) {
+        const Mismatch mismatch{rule.condition, records::recorded(before, rule.condition).trimmed(),
+                                records::recorded(now, rule.condition).trimmed()};
+        if (!mismatch.isMissing() && isSame(mismatch.before, mismatch.now))
+            continue;
+        const Strictness strictness = strictnessFor(rule, catalogue, population);
+        const bool isUnknown = mismatch.before.isEmpty() && mismatch.now.isEmpty();
+        if (strictness == Strictness::Hard || (strictness == Strictness::IfRecorded && !mismatch.isMissing()))
+            found.blocking.push_back(mismatch);
+        else if (strictness == Strictness::IfRecorded || !isUnknown)
+            found.cautions.push_back(mismatch);
+    }
+    return found;
+}
+
+} // namespace interpretation

@@ -1,0 +1,212 @@
+#include "core/interpretation/comparison.h"
+
+#include "core/base/text.h"
+#include "core/statistics/reliability.h"
+
+#include <array>
+#include <cmath>
+#include <numbers>
+
+namespace interpretation
+{
+
+namespace
+{
+
+using catalogue::Answers;
+using catalogue::Direction;
+using catalogue::Scale;
+using catalogue::Threshold;
+
+constexpr std::array verdicts = {"improved",     "declined",      "within-error", "not-comparable",
+                                 "no-threshold", "became-unable", "became-able"};
+constexpr double ourConfidence = 0.95;
+
+/// What the published limit is multiplied with to stand at 95 %: 1.96 / 1.645 for one at 90 %. A limit
+/// without a confidence is taken as published.
+double toOurConfidence(const Threshold& row)
+{
+    const auto published = row.confidence ? statistics::normalQuantile(*row.confidence) : std::nullopt;
+    const auto ours = statistics::normalQuantile(ourConfidence);
+    return published && ours ? *ours / *published : 1;
+}
+
+bool isAtOurConfidence(const Threshold& row)
+{
+    return !row.confidence || !(std::abs(*row.confidence - ourConfidence) > 1e-9);
+}
+
+/// A limit on the row's scale as a difference in the measure's unit, upwards or downwards from the reference.
+double inUnit(double limit, Scale scale, double reference, double now, bool upwards)
+{
+    switch (scale) {
+    case Scale::Absolute:
+        return limit;
+    case Scale::PercentOfReference:
+        return limit / 100 * std::abs(reference);
+    case Scale::ProportionalToMean:
+        return limit * std::abs(reference + now) / 2;
+    case Scale::Log:
+        return reference * (upwards ? std::expm1(limit) : -std::expm1(-limit));
+    }
+    return 0;
+}
+
+std::optional<double> differenceOf(const records::Finding& reference, const records::Finding& now)
+{
+    const auto* before = std::get_if<values::Quantity>(&reference.value);
+    const auto* after = std::get_if<values::Quantity>(&now.value);
+    if (before == nullptr || after == nullptr || before->unit != after->unit)
+        return std::nullopt;
+    return after->number - before->number;
+}
+
+QString handOf(records::Side side, records::Hand dominant)
+{
+    const bool isOneHanded = dominant == records::Hand::Right || dominant == records::Hand::Left;
+    if (side == records::Side::None || !isOneHanded)
+        return {};
+    const bool isDominant = (side == records::Side::Right) == (dominant == records::Hand::Right);
+    return isDominant ? QStringLiteral("dominant") : QStringLiteral("non-dominant");
+}
+
+/// What the two visits record together; where they differ, both words, which are no row's.
+records::Conditions common(records::Conditions before, const records::Conditions& now)
+{
+    for (const auto& [id, value] : now) {
+        QString& together = before[id];
+        if (together.isEmpty() || base::folded(together) == base::folded(value))
+            together = value;
+        else if (!value.isEmpty())
+            together += QStringLiteral(", ") + value;
+    }
+    return before;
+}
+
+Circumstances circumstances(const Comparison& held, const records::Patient& patient,
+                            std::map<QString, double> levels)
+{
+    if (const auto* level = std::get_if<values::Quantity>(&held.reference.finding.value))
+        levels.try_emplace(held.measure, level->number);
+    return {held.population, handOf(held.side, patient.dominantHand), std::move(levels),
+            common(held.reference.conditions, held.now.conditions)};
+}
+
+struct Chosen {
+    std::optional<Applied> used;
+    std::vector<Threshold> notUsed;
+};
+
+/// The best fitting row that gives a limit at these two values, and the others that fit.
+Chosen chosen(Evidence evidence, double reference, double now, Direction better)
+{
+    Chosen found;
+    if (evidence.used)
+        evidence.notUsed.insert(evidence.notUsed.begin(), *evidence.used);
+    for (const Threshold& row : evidence.notUsed) {
+        const auto limit = found.used ? std::nullopt : applied(row, reference, now, better);
+        if (limit)
+            found.used = limit;
+        else
+            found.notUsed.push_back(row);
+    }
+    return found;
+}
+
+Verdict verdictOfStates(const Comparison& held)
+{
+    const bool wasUnable = values::isUnable(held.reference.finding.value);
+    const bool isUnable = values::isUnable(held.now.finding.value);
+    if (!wasUnable && isUnable && values::isDone(held.reference.finding.value))
+        return Verdict::BecameUnable;
+    if (wasUnable && values::isDone(held.now.finding.value))
+        return Verdict::BecameAble;
+    return Verdict::NoThreshold;
+}
+
+Verdict verdictOfNumbers(double difference, const Applied& threshold, Direction better)
+{
+    if (!values::exceeds(std::abs(difference), threshold.limitFor(difference, better)))
+        return Verdict::WithinError;
+    return (difference > 0) == (better == Direction::HigherIsBetter) ? Verdict::Improved : Verdict::Declined;
+}
+
+} // namespace
+
+QString code(Verdict verdict)
+{
+    return QString::fromLatin1(verdicts.at(static_cast<size_t>(verdict)));
+}
+
+double Applied::limitFor(double difference, Direction better) const
+{
+    return (difference >= 0) == (better == Direction::HigherIsBetter) ? improvement : decline;
+}
+
+std::optional<Applied> applied(const Threshold& row, double reference, double now, Direction better)
+{
+    const double factor = isAtOurConfidence(row) ? 1 : toOurConfidence(row);
+    const bool higher = better == Direction::HigherIsBetter;
+    const double improvement = inUnit(row.improvement * factor, row.scale, reference, now, higher);
+    const double decline = inUnit(row.decline * factor, row.scale, reference, now, !higher);
+    if (!(improvement > 0) || !(decline > 0) || !std::isfinite(improvement) || !std::isfinite(decline))
+        return std::nullopt;
+    return Applied{row, improvement, decline, !isAtOurConfidence(row)};
+}
+
+std::optional<double> standardErrorOf(const Threshold& row)
+{
+    if (row.answers != Answers::Error)
+        return std::nullopt;
+    if (row.sem && (row.scale == Scale::Absolute || row.scale == Scale::PercentOfReference))
+        return row.sem;
+    const auto z = row.confidence ? statistics::normalQuantile(*row.confidence) : std::nullopt;
+    const bool isSymmetric =
+        !values::exceeds(row.improvement, row.decline) && !values::exceeds(row.decline, row.improvement);
+    if (!z || row.scale != Scale::Absolute || !isSymmetric)
+        return std::nullopt;
+    return row.improvement / (*z * std::numbers::sqrt2);
+}
+
+Comparison comparison(const catalogue::Catalogue& catalogue, const records::Patient& patient,
+                      const records::Occasion& reference, const records::Occasion& now,
+                      const std::map<QString, double>& levels)
+{
+    Comparison held;
+    held.measure = now.finding.measure;
+    held.side = now.finding.side;
+    held.population = patient.population;
+    held.reference = reference;
+    held.now = now;
+    const catalogue::Measure* measure = catalogue.measure(held.measure);
+    if (measure == nullptr)
+        return held;
+    held.difference = differenceOf(reference.finding, now.finding);
+    held.comparability =
+        comparability(*measure, catalogue, held.population, reference.conditions, now.conditions);
+    if (!held.comparability.isComparable()) {
+        held.verdict = Verdict::NotComparable;
+        return held;
+    }
+    if (!held.difference) {
+        held.verdict = verdictOfStates(held);
+        return held;
+    }
+    if (measure->better == Direction::Neither)
+        return held;
+    const Circumstances here = circumstances(held, patient, levels);
+    const auto best = [&](Answers answers) {
+        return chosen(evidence(catalogue, held.measure, answers, here),
+                      *values::number(reference.finding.value), *values::number(now.finding.value),
+                      measure->better);
+    };
+    const Chosen error = best(Answers::Error);
+    held.threshold = error.used;
+    held.notUsed = error.notUsed;
+    held.important = best(Answers::Important).used;
+    if (held.threshold)
+        held.verdict = verdictOfNumbers(*held.difference, *held.threshold, measure->better);
+    return held;
+}
+
+} // namespace interpretation

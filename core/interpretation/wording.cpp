@@ -1,0 +1,188 @@
+#include "core/interpretation/wording.h"
+
+#include "core/interpretation/terms.h"
+#include "core/records/wording.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace interpretation
+{
+
+namespace
+{
+
+using base::Phrasebook;
+using catalogue::Catalogue;
+using catalogue::Measure;
+using catalogue::Threshold;
+
+QString notComparable(const Comparison& held, const Catalogue& catalogue, const Phrasebook& phrases)
+{
+    QStringList reasons;
+    for (const Mismatch& mismatch : held.comparability.blocking)
+        reasons += mismatchWords(mismatch, held, catalogue, phrases);
+    return phrases("Not comparable: %1.").arg(reasons.join(QStringLiteral("; ")));
+}
+
+QString againstLimit(const Comparison& held, const Measure& measure, const Catalogue& catalogue,
+                     const Phrasebook& phrases)
+{
+    const double difference = *held.difference;
+    const double limit = held.threshold->limitFor(difference, measure.better);
+    const int decimals = tellingDecimals(std::abs(difference), limit, measure);
+    const bool isEqual = !values::exceeds(limit, std::abs(difference));
+    QString sentence;
+    if (held.verdict != Verdict::WithinError)
+        sentence = phrases("%1 against %2: more than the %3 that error alone can explain (%4), so %5.");
+    else if (isEqual)
+        sentence = phrases("%1 against %2: no more than the %3 that error alone can explain (%4), so %5.");
+    else
+        sentence = phrases("%1 against %2: less than the %3 that error alone can explain (%4), so %5.");
+    QString source = sourceWords(held.threshold->row, catalogue, phrases);
+    if (held.threshold->row.checked == catalogue::Checked::Memory)
+        source += phrases(", from memory");
+    return sentence.arg(signedAmount(difference, measure, decimals), records::dayInWords(held.reference.day),
+                        amount(limit, measure, decimals), source, written(held.verdict, phrases));
+}
+
+QString numbersWords(const Comparison& held, const Measure& measure, const Catalogue& catalogue,
+                     const Phrasebook& phrases)
+{
+    const QString sentence = againstLimit(held, measure, catalogue, phrases);
+    const QString converted = conversion(publishedSide(*held.threshold, *held.difference, measure.better),
+                                         *held.threshold, measure, phrases);
+    return converted.isEmpty() ? sentence : phrases("%1 %2.").arg(sentence, converted);
+}
+
+QString turnWords(const Comparison& held, const Measure& measure, const Phrasebook& phrases)
+{
+    const QString sentence =
+        held.verdict == Verdict::BecameUnable
+            ? phrases("Done on %1 (%2); tried and unable on %3, under matching conditions.")
+            : phrases("Tried and unable on %1; done on %3 (%2), under matching conditions.");
+    const records::Occasion& done = held.verdict == Verdict::BecameUnable ? held.reference : held.now;
+    return sentence.arg(records::dayInWords(held.reference.day),
+                        records::written(done.finding.value, measure, phrases),
+                        records::dayInWords(held.now.day));
+}
+
+bool hasRows(const Comparison& held, const Catalogue& catalogue)
+{
+    return std::ranges::any_of(catalogue.thresholds, [&](const Threshold& row) {
+        return row.measure == held.measure && row.answers == catalogue::Answers::Error &&
+               catalogue.isWithin(held.population, row.population);
+    });
+}
+
+QString noThresholdForNumbers(const Comparison& held, const Measure& measure, const Catalogue& catalogue,
+                              const Phrasebook& phrases)
+{
+    const QString difference =
+        phrases("%1 against %2.")
+            .arg(signedAmount(*held.difference, measure), records::dayInWords(held.reference.day));
+    QString reason;
+    if (measure.better == catalogue::Direction::Neither)
+        reason = phrases("No published threshold: neither direction of this measure is better.");
+    else if (held.population.isEmpty())
+        reason =
+            phrases("No published threshold can be chosen: the population is not recorded for this patient.");
+    else if (hasRows(held, catalogue))
+        reason =
+            phrases(
+                "No published threshold fits: those for this population (%1) ask for another level, hand or "
+                "condition than is recorded.")
+                .arg(populationWords(held.population, catalogue, phrases));
+    else
+        reason = phrases("No published threshold for this population (%1).")
+                     .arg(populationWords(held.population, catalogue, phrases));
+    return phrases("%1 %2").arg(difference, reason);
+}
+
+QString noThreshold(const Comparison& held, const Measure& measure, const Catalogue& catalogue,
+                    const Phrasebook& phrases)
+{
+    if (held.difference)
+        return noThresholdForNumbers(held, measure, catalogue, phrases);
+    if (values::isUnable(held.reference.finding.value) && values::isUnable(held.now.finding.value))
+        return phrases("Tried and unable at both visits; there is no number to compare.");
+    if (!values::isDone(held.reference.finding.value) || !values::isDone(held.now.finding.value))
+        return phrases("There is no result at both visits to compare.");
+    return phrases("No published threshold for what is graded or named: %1 on %2, %3 on %4.")
+        .arg(records::written(held.reference.finding.value, measure, phrases),
+             records::dayInWords(held.reference.day),
+             records::written(held.now.finding.value, measure, phrases), records::dayInWords(held.now.day));
+}
+
+} // namespace
+
+QString written(Verdict verdict, const Phrasebook& phrases)
+{
+    switch (verdict) {
+    case Verdict::Improved:
+        return phrases("improved beyond error");
+    case Verdict::Declined:
+        return phrases("declined beyond error");
+    case Verdict::WithinError:
+        return phrases("within error");
+    case Verdict::NotComparable:
+        return phrases("not comparable");
+    case Verdict::BecameUnable:
+        return phrases("became unable");
+    case Verdict::BecameAble:
+        return phrases("became able");
+    case Verdict::NoThreshold:
+        break;
+    }
+    return phrases("no published threshold");
+}
+
+QString why(const Comparison& comparison, const Catalogue& catalogue, const Phrasebook& phrases)
+{
+    const Measure* measure = catalogue.measure(comparison.measure);
+    if (measure == nullptr)
+        return phrases("This measure is not in the catalogue.");
+    switch (comparison.verdict) {
+    case Verdict::NotComparable:
+        return notComparable(comparison, catalogue, phrases);
+    case Verdict::BecameUnable:
+    case Verdict::BecameAble:
+        return turnWords(comparison, *measure, phrases);
+    case Verdict::Improved:
+    case Verdict::Declined:
+    case Verdict::WithinError:
+        return numbersWords(comparison, *measure, catalogue, phrases);
+    case Verdict::NoThreshold:
+        break;
+    }
+    return noThreshold(comparison, *measure, catalogue, phrases);
+}
+
+QString written(const Threshold& row, const Catalogue& catalogue, const Phrasebook& phrases)
+{
+    const Measure* measure = catalogue.measure(row.measure);
+    if (measure == nullptr)
+        return row.id;
+    QString limit = publishedLimit(row.improvement, row, *measure, phrases);
+    if (row.improvement != row.decline)
+        limit = phrases("%1 for the better, %2 for the worse")
+                    .arg(limit, publishedLimit(row.decline, row, *measure, phrases));
+    QStringList parts = {limit, sourceWords(row, catalogue, phrases)};
+    if (!row.interval.isEmpty())
+        parts += phrases("interval %1").arg(row.interval);
+    if (row.answers == catalogue::Answers::Important)
+        parts += phrases("important change");
+    else
+        parts +=
+            row.design == catalogue::Design::TestRetest ? phrases("test–retest") : phrases("between raters");
+    if (row.confidence)
+        parts += phrases("%1 % (%2)")
+                     .arg(*row.confidence * 100)
+                     .arg(phrases(row.confidenceBasis.toUtf8().constData()));
+    else if (!row.confidenceBasis.isEmpty())
+        parts += phrases(row.confidenceBasis.toUtf8().constData());
+    parts += row.checked == catalogue::Checked::Read ? phrases("read in the source") : phrases("from memory");
+    return parts.join(QStringLiteral("; "));
+}
+
+} // namespace interpretation

@@ -1,0 +1,370 @@
+#include "core/records/check.h"
+
+#include <QLocale>
+#include <QRegularExpression>
+
+#include <algorithm>
+#include <cmath>
+#include <numeric>
+#include <set>
+
+namespace records
+{
+
+namespace
+{
+
+using Wrong = std::optional<base::Error>;
+
+constexpr size_t mostTrials = 20;
+constexpr qsizetype mostWords = 80;
+const QDate earliest(1880, 1, 1);
+
+base::Error invalid(const QString& what)
+{
+    return {base::ErrorKind::Invalid, what, {}};
+}
+
+bool isWithin(double number, const std::optional<double>& lowest, const std::optional<double>& highest)
+{
+    return std::isfinite(number) && number >= lowest.value_or(number) && number <= highest.value_or(number);
+}
+
+bool isOnStep(double number, const catalogue::Measure& measure)
+{
+    if (!measure.step || !(*measure.step > 0))
+        return true;
+    const double steps = number / *measure.step;
+    return std::abs(steps - std::round(steps)) < 1e-6 * std::max(1.0, std::abs(steps));
+}
+
+int decimalsOf(double step)
+{
+    const QString text = QString::number(step, 'g', 6);
+    const qsizetype point = text.indexOf(u'.');
+    return point < 0 ? 0 : static_cast<int>(text.size() - point - 1);
+}
+
+QString stepWords(double step)
+{
+    if (step == 1)
+        return QStringLiteral("whole numbers");
+    if (step == 0.1)
+        return QStringLiteral("at most one decimal");
+    if (step == 0.01)
+        return QStringLiteral("at most two decimals");
+    return QStringLiteral("in steps of %1").arg(step);
+}
+
+QString rangeWords(const std::optional<double>& lowest, const std::optional<double>& highest)
+{
+    if (lowest && highest)
+        return QStringLiteral("%1 to %2").arg(*lowest).arg(*highest);
+    if (lowest)
+        return QStringLiteral("%1 or more").arg(*lowest);
+    if (highest)
+        return QStringLiteral("%1 or less").arg(*highest);
+    return QStringLiteral("a number");
+}
+
+QString optionWords(const std::vector<catalogue::Option>& options)
+{
+    QStringList titles;
+    for (const catalogue::Option& option : options)
+        titles += option.title;
+    return QStringLiteral("one of ") + titles.join(QStringLiteral(", "));
+}
+
+bool isOption(const std::vector<catalogue::Option>& options, const QString& key)
+{
+    return std::ranges::find(options, key, &catalogue::Option::key) != options.end();
+}
+
+QString withUnit(const QString& words, values::Unit unit)
+{
+    const QString symbol = values::symbol(unit);
+    return symbol.isEmpty() ? words : words + u' ' + symbol;
+}
+
+base::Error allowedOnly(const catalogue::Measure& measure)
+{
+    return invalid(QStringLiteral("%1: %2.").arg(measure.title, allowedWords(measure)));
+}
+
+base::Error stoppedAtCap(const catalogue::Measure& measure)
+{
+    return invalid(QStringLiteral("%1: a trial is stopped at %2; record unable, or the cap reached.")
+                       .arg(measure.title, withUnit(QString::number(*measure.cap), measure.unit)));
+}
+
+bool isHold(const catalogue::Measure& measure)
+{
+    return measure.better == catalogue::Direction::HigherIsBetter;
+}
+
+/// "Could not walk" is a state, never a distance or a speed of 0.
+bool isWalkOfNothing(double number, const catalogue::Measure& measure)
+{
+    const bool isWalk = measure.unit == values::Unit::Metre || measure.unit == values::Unit::MetrePerSecond;
+    return isWalk && number == 0;
+}
+
+Wrong wrongWithNumber(double number, const catalogue::Measure& measure)
+{
+    if (std::isfinite(number) && measure.cap && number > *measure.cap)
+        return stoppedAtCap(measure);
+    if (!isWithin(number, measure.lowest, measure.highest))
+        return allowedOnly(measure);
+    if (isWalkOfNothing(number, measure)) {
+        return invalid(
+            QStringLiteral("%1: %2 is no measurement; record tried and unable, or why it was not attempted.")
+                .arg(measure.title, withUnit(QStringLiteral("0"), measure.unit)));
+    }
+    return std::nullopt;
+}
+
+/// A number as it was read off: also on the measure's step, which a mean of trials need not be.
+Wrong wrongWithReading(double number, const Finding& finding, const catalogue::Measure& measure)
+{
+    if (const Wrong wrong = wrongWithNumber(number, measure))
+        return wrong;
+    if (!isOnStep(number, measure))
+        return allowedOnly(measure);
+    if (measure.cap && number == *measure.cap && !finding.capReached && !isHold(measure))
+        return stoppedAtCap(measure);
+    return std::nullopt;
+}
+
+Wrong wrongWithTrials(const Finding& finding, const catalogue::Measure& measure)
+{
+    if (finding.trials.size() > mostTrials)
+        return invalid(QStringLiteral("%1: at most %2 trials.").arg(measure.title).arg(mostTrials));
+    for (const double trial : finding.trials) {
+        if (const Wrong wrong = wrongWithReading(trial, finding, measure))
+            return wrong;
+    }
+    return std::nullopt;
+}
+
+Wrong wrongWithQuantity(const values::Quantity& quantity, const Finding& finding,
+                        const catalogue::Measure& measure)
+{
+    if (quantity.unit != measure.unit)
+        return invalid(
+            QStringLiteral("%1 is recorded in %2.").arg(measure.title, values::symbol(measure.unit)));
+    if (finding.trials.empty())
+        return wrongWithReading(quantity.number, finding, measure);
+    if (const Wrong wrong = wrongWithNumber(quantity.number, measure))
+        return wrong;
+    const double due = values::number(valueOfTrials(finding.trials, measure)).value_or(quantity.number);
+    if (values::exceeds(due, quantity.number) || values::exceeds(quantity.number, due))
+        return invalid(QStringLiteral("%1: the value must follow from the trials.").arg(measure.title));
+    return std::nullopt;
+}
+
+Wrong wrongWithGrade(const values::Grade& grade, const catalogue::Measure& measure)
+{
+    if (!isWithin(grade.step, measure.lowest, measure.highest))
+        return allowedOnly(measure);
+    return std::nullopt;
+}
+
+Wrong wrongWithMissing(const values::Missing& missing, const Finding& finding,
+                       const catalogue::Measure& measure)
+{
+    if (missing.why == values::Absence::NotAttempted && missing.reason.trimmed().isEmpty())
+        return invalid(QStringLiteral("%1: not attempted needs a reason.").arg(measure.title));
+    if (missing.why != values::Absence::Unable && !finding.trials.empty())
+        return invalid(
+            QStringLiteral("%1: trials are kept only of a test that was done or tried.").arg(measure.title));
+    return std::nullopt;
+}
+
+Wrong wrongWithValue(const Finding& finding, const catalogue::Measure& measure)
+{
+    if (const auto* missing = std::get_if<values::Missing>(&finding.value))
+        return wrongWithMissing(*missing, finding, measure);
+    if (const auto* grade = std::get_if<values::Grade>(&finding.value);
+        grade && measure.kind == catalogue::Kind::Grade)
+        return wrongWithGrade(*grade, measure);
+    if (const auto* choice = std::get_if<values::Choice>(&finding.value);
+        choice && measure.kind == catalogue::Kind::Choice && isOption(measure.options, choice->key))
+        return std::nullopt;
+    const bool isNumber = measure.kind != catalogue::Kind::Grade && measure.kind != catalogue::Kind::Choice;
+    if (const auto* quantity = std::get_if<values::Quantity>(&finding.value); quantity && isNumber)
+        return wrongWithQuantity(*quantity, finding, measure);
+    return allowedOnly(measure);
+}
+
+Wrong wrongWithSide(Side side, const catalogue::Measure& measure)
+{
+    if (measure.hasSides && side == Side::None)
+        return invalid(QStringLiteral("%1 is recorded right or left.").arg(measure.title));
+    if (!measure.hasSides && side != Side::None)
+        return invalid(QStringLiteral("%1 is recorded once, without a side.").arg(measure.title));
+    return std::nullopt;
+}
+
+Wrong wrongWithConditions(const Conditions& conditions, const catalogue::Catalogue& catalogue)
+{
+    for (const auto& [id, value] : conditions) {
+        if (const Wrong wrong = wrongWithCondition(id, value, catalogue))
+            return wrong;
+    }
+    return std::nullopt;
+}
+
+Wrong wrongWithBody(const Patient& patient)
+{
+    if (patient.heightCm && !isWithin(*patient.heightCm, 30, 250))
+        return invalid(QStringLiteral("Height: 30 to 250 cm."));
+    if (patient.weightKg && !isWithin(*patient.weightKg, 1, 400))
+        return invalid(QStringLiteral("Weight: 1 to 400 kg."));
+    return std::nullopt;
+}
+
+Wrong wrongWithDates(const Patient& patient, QDate today)
+{
+    if (patient.born && (!patient.born->isValid() || *patient.born < earliest || *patient.born > today))
+        return invalid(QStringLiteral("Birth date: a day from 01-Jan-1880 to today."));
+    if (patient.onset && (!patient.onset->isValid() || *patient.onset < earliest || *patient.onset > today))
+        return invalid(QStringLiteral("Onset: a day from 01-Jan-1880 to today."));
+    if (patient.onset && patient.born && *patient.onset < *patient.born)
+        return invalid(QStringLiteral("Onset: not before the birth date."));
+    return std::nullopt;
+}
+
+Wrong wrongWithDay(QDate day, const Patient& patient, QDate today)
+{
+    if (!day.isValid() || day < earliest)
+        return invalid(QStringLiteral("The visit's day: a calendar day from 01-Jan-1880 to today."));
+    if (day > today)
+        return invalid(QStringLiteral("The visit's day lies in the future; today is the latest allowed."));
+    if (patient.born && day < *patient.born)
+        return invalid(QStringLiteral(
+            "The visit's day lies before the birth date; the birth date is the earliest allowed."));
+    return std::nullopt;
+}
+
+} // namespace
+
+std::optional<base::Error> wrongWith(const Patient& patient, const catalogue::Catalogue& catalogue,
+                                     QDate today)
+{
+    if (patient.family.trimmed().isEmpty() && patient.given.trimmed().isEmpty() &&
+        patient.recordNumber.trimmed().isEmpty())
+        return invalid(QStringLiteral("A patient needs a family name, a given name or a record number."));
+    if (const Wrong wrong = wrongWithDates(patient, today))
+        return wrong;
+    if (const Wrong wrong = wrongWithBody(patient))
+        return wrong;
+    if (!patient.population.isEmpty() && catalogue.population(patient.population) == nullptr)
+        return invalid(QStringLiteral("Population: one of the catalogue's, or none."));
+    return std::nullopt;
+}
+
+std::optional<base::Error> wrongWith(const Finding& finding, const catalogue::Catalogue& catalogue)
+{
+    const catalogue::Measure* measure = catalogue.measure(finding.measure);
+    if (measure == nullptr)
+        return invalid(QStringLiteral("“%1” is not a measure of the catalogue.").arg(finding.measure));
+    if (const Wrong wrong = wrongWithSide(finding.side, *measure))
+        return wrong;
+    if (finding.capReached && !measure->cap)
+        return invalid(QStringLiteral("%1 has no cap to be reached.").arg(measure->title));
+    if (const Wrong wrong = wrongWithTrials(finding, *measure))
+        return wrong;
+    if (const Wrong wrong = wrongWithValue(finding, *measure))
+        return wrong;
+    return wrongWithConditions(finding.exceptions, catalogue);
+}
+
+std::optional<base::Error> wrongWith(const Visit& visit, const Patient& patient,
+                                     const catalogue::Catalogue& catalogue, QDate today)
+{
+    if (const Wrong wrong = wrongWithDay(visit.day, patient, today))
+        return wrong;
+    if (!visit.form.isEmpty() && catalogue.form(visit.form) == nullptr)
+        return invalid(QStringLiteral("“%1” is not a form of the catalogue.").arg(visit.form));
+    if (const Wrong wrong = wrongWithConditions(visit.conditions, catalogue))
+        return wrong;
+    std::set<std::pair<QString, Side>> seen;
+    for (const Finding& finding : visit.findings) {
+        if (const Wrong wrong = wrongWith(finding, catalogue))
+            return wrong;
+        if (!seen.emplace(finding.measure, finding.side).second)
+            return invalid(QStringLiteral("%1 is recorded twice; once a side is allowed.")
+                               .arg(catalogue.measure(finding.measure)->title));
+    }
+    return std::nullopt;
+}
+
+std::optional<base::Error> wrongWithCondition(const QString& id, const QString& value,
+                                              const catalogue::Catalogue& catalogue)
+{
+    const catalogue::Condition* condition = catalogue.condition(id);
+    if (condition == nullptr)
+        return invalid(QStringLiteral("“%1” is not a condition of the catalogue.").arg(id));
+    if (value.isEmpty())
+        return std::nullopt;
+    const auto allowed = [&](const QString& words) {
+        return invalid(QStringLiteral("%1: %2.").arg(condition->title, words));
+    };
+    if (condition->isNumber) {
+        bool isNumber = false;
+        const double number = value.toDouble(&isNumber);
+        if (!isNumber || !isWithin(number, condition->lowest, condition->highest))
+            return allowed(withUnit(rangeWords(condition->lowest, condition->highest), condition->unit));
+        return std::nullopt;
+    }
+    if (condition->isClosed && !isOption(condition->options, value))
+        return allowed(optionWords(condition->options));
+    if (value.size() > mostWords)
+        return allowed(QStringLiteral("at most %1 characters").arg(mostWords));
+    return std::nullopt;
+}
+
+base::Result<double> numberTyped(const QString& typed, const catalogue::Measure& measure)
+{
+    static const QRegularExpression plain(QStringLiteral("^[+-]?(?:[0-9]+(?:\\.([0-9]*))?|\\.([0-9]+))$"));
+    const QString text = typed.trimmed().replace(u',', u'.');
+    const QRegularExpressionMatch match = plain.match(text);
+    const qsizetype decimals = match.captured(1).size() + match.captured(2).size();
+    if (!match.hasMatch() || (measure.step && decimals > decimalsOf(*measure.step)))
+        return allowedOnly(measure);
+    const double number = text.toDouble();
+    if (const Wrong wrong = wrongWithNumber(number, measure))
+        return *wrong;
+    if (!isOnStep(number, measure))
+        return allowedOnly(measure);
+    return number;
+}
+
+values::Value valueOfTrials(const std::vector<double>& trials, const catalogue::Measure& measure)
+{
+    if (trials.empty() || measure.kind == catalogue::Kind::Choice)
+        return values::Missing{};
+    double number = trials.back();
+    if (measure.rule == catalogue::TrialRule::Mean)
+        number = std::accumulate(trials.begin(), trials.end(), 0.0) / static_cast<double>(trials.size());
+    else if (measure.rule == catalogue::TrialRule::Best &&
+             measure.better == catalogue::Direction::HigherIsBetter)
+        number = *std::ranges::max_element(trials);
+    else if (measure.rule == catalogue::TrialRule::Best &&
+             measure.better == catalogue::Direction::LowerIsBetter)
+        number = *std::ranges::min_element(trials);
+    if (measure.kind == catalogue::Kind::Grade)
+        return values::Grade{static_cast<int>(std::lround(number))};
+    return values::Quantity{number, measure.unit};
+}
+
+QString allowedWords(const catalogue::Measure& measure)
+{
+    if (measure.kind == catalogue::Kind::Choice)
+        return optionWords(measure.options);
+    const QString range = withUnit(rangeWords(measure.lowest, measure.highest), measure.unit);
+    const std::optional<double> step = measure.kind == catalogue::Kind::Grade ? 1 : measure.step;
+    return step ? range + QStringLiteral(", ") + stepWords(*step) : range;
+}
+
+} // namespace records

@@ -1,0 +1,121 @@
+#include "core/records/wording.h"
+
+#include <cmath>
+
+namespace records
+{
+
+namespace
+{
+
+constexpr int mostDecimals = 3;
+
+int decimalsOf(const catalogue::Measure& measure)
+{
+    const double step = measure.step.value_or(0.01);
+    double scale = 1;
+    for (int decimals = 0; decimals < mostDecimals; ++decimals, scale *= 10) {
+        if (std::abs(step * scale - std::round(step * scale)) < 1e-6)
+            return decimals;
+    }
+    return mostDecimals;
+}
+
+QString quantityWritten(const values::Quantity& quantity, const catalogue::Measure& measure,
+                        const base::Phrasebook& phrases)
+{
+    const QString symbol = values::symbol(quantity.unit);
+    const QString number = written(quantity.number, measure);
+    return symbol.isEmpty() ? number : number + u' ' + phrases(symbol.toUtf8().constData());
+}
+
+QString gradeWritten(const values::Grade& grade, const catalogue::Measure& measure,
+                     const base::Phrasebook& phrases)
+{
+    if (!measure.highest)
+        return QString::number(grade.step);
+    return phrases("%1 of %2").arg(grade.step).arg(written(*measure.highest, measure));
+}
+
+QString choiceWritten(const values::Choice& choice, const catalogue::Measure& measure,
+                      const base::Phrasebook& phrases)
+{
+    for (const catalogue::Option& option : measure.options) {
+        if (option.key == choice.key)
+            return phrases(option.title.toUtf8().constData());
+    }
+    return choice.key;
+}
+
+QString missingWritten(const values::Missing& missing, const base::Phrasebook& phrases)
+{
+    const QString why =
+        missing.why == values::Absence::Unable ? phrases("unable") : written(missing.why, phrases);
+    return missing.reason.isEmpty() ? why : phrases("%1: %2").arg(why, missing.reason);
+}
+
+} // namespace
+
+QString written(double number, const catalogue::Measure& measure)
+{
+    const int decimals = decimalsOf(measure);
+    const QString text = QString::number(number, 'f', decimals);
+    return text.toDouble() == 0 ? QString::number(0.0, 'f', decimals) : text;
+}
+
+QString written(const values::Value& value, const catalogue::Measure& measure,
+                const base::Phrasebook& phrases)
+{
+    if (const auto* quantity = std::get_if<values::Quantity>(&value))
+        return quantityWritten(*quantity, measure, phrases);
+    if (const auto* grade = std::get_if<values::Grade>(&value))
+        return gradeWritten(*grade, measure, phrases);
+    if (const auto* choice = std::get_if<values::Choice>(&value))
+        return choiceWritten(*choice, measure, phrases);
+    return missingWritten(std::get<values::Missing>(value), phrases);
+}
+
+QString written(values::Absence absence, const base::Phrasebook& phrases)
+{
+    switch (absence) {
+    case values::Absence::Unable:
+        return phrases("tried and unable");
+    case values::Absence::NotAttempted:
+        return phrases("not attempted");
+    case values::Absence::Declined:
+        return phrases("declined");
+    case values::Absence::NotApplicable:
+        return phrases("not applicable");
+    case values::Absence::NotAsked:
+        break;
+    }
+    return phrases("not asked");
+}
+
+QString written(Side side, const base::Phrasebook& phrases)
+{
+    switch (side) {
+    case Side::Right:
+        return phrases("right");
+    case Side::Left:
+        return phrases("left");
+    case Side::None:
+        break;
+    }
+    return {};
+}
+
+QString directionWords(const catalogue::Measure& measure, const base::Phrasebook& phrases)
+{
+    if (measure.better == catalogue::Direction::Neither)
+        return {};
+    const bool higher = measure.better == catalogue::Direction::HigherIsBetter;
+    const bool isScale = measure.kind == catalogue::Kind::Grade || measure.kind == catalogue::Kind::Score;
+    if (!isScale || !measure.lowest || !measure.highest)
+        return higher ? phrases("higher is better") : phrases("lower is better");
+    const QString best = written(higher ? *measure.highest : *measure.lowest, measure);
+    const QString worst = written(higher ? *measure.lowest : *measure.highest, measure);
+    return phrases("%1 is best, %2 is worst").arg(best, worst);
+}
+
+} // namespace records
