@@ -1,0 +1,83 @@
+#include "core/records/wording.h"
+
+#include "tests/support/examples.h"
+#include "tests/support/test_support.h"
+
+using namespace Qt::StringLiterals;
+using records::written;
+using values::Quantity;
+using values::Unit;
+
+namespace
+{
+
+const base::Phrasebook english;
+
+QString words(const values::Value& value, const QString& measure)
+{
+    static const catalogue::Catalogue book = examples::catalogue();
+    return written(value, *book.measure(measure), english);
+}
+
+QString direction(const QString& measure)
+{
+    static const catalogue::Catalogue book = examples::catalogue();
+    return records::directionWords(*book.measure(measure), english);
+}
+
+} // namespace
+
+class TestWording : public HouseTest
+{
+    Q_OBJECT
+
+private Q_SLOTS:
+    void aNumberHasTheDecimalsOfItsStep();
+    void aGradeSaysOfHowMany();
+    void aChoiceIsWrittenByItsTitle();
+    void whatIsMissingSaysWhy();
+    void theBetterEndIsNamed();
+};
+
+void TestWording::aNumberHasTheDecimalsOfItsStep()
+{
+    QCOMPARE(words(Quantity{12.5, Unit::Second}, u"ten-metre-walk-time-comfortable"_s), u"12.50 s"_s);
+    QCOMPARE(words(Quantity{12.5, Unit::Second}, u"timed-up-and-go"_s), u"12.5 s"_s);
+    QCOMPARE(words(Quantity{45, Unit::Score}, u"berg-balance"_s), u"45 points"_s);
+    QCOMPARE(words(Quantity{12, Unit::Score}, u"sara"_s), u"12.0 points"_s);
+    QCOMPARE(words(Quantity{-0.001, Unit::MetrePerSecond}, u"gait-speed-comfortable"_s), u"0.00 m/s"_s);
+}
+
+void TestWording::aGradeSaysOfHowMany()
+{
+    QCOMPARE(words(values::Grade{2}, u"finger-nose"_s), u"2 of 4"_s);
+}
+
+void TestWording::aChoiceIsWrittenByItsTitle()
+{
+    QCOMPARE(words(values::Choice{u"pronation"_s}, u"pronator-drift"_s), u"pronation and sinking"_s);
+    QCOMPARE(words(values::Choice{u"old-word"_s}, u"pronator-drift"_s), u"old-word"_s);
+}
+
+void TestWording::whatIsMissingSaysWhy()
+{
+    QCOMPARE(words(examples::unable(u"felt unsafe"_s), u"timed-up-and-go"_s), u"unable: felt unsafe"_s);
+    QCOMPARE(words(examples::unable(), u"timed-up-and-go"_s), u"unable"_s);
+    QCOMPARE(words(values::Missing{values::Absence::NotAttempted, u"pain"_s}, u"timed-up-and-go"_s),
+             u"not attempted: pain"_s);
+    QCOMPARE(written(values::Absence::Unable, english), u"tried and unable"_s);
+    QCOMPARE(written(values::Absence::NotAsked, english), u"not asked"_s);
+    QCOMPARE(written(records::Side::None, english), QString());
+    QCOMPARE(written(records::Side::Left, english), u"left"_s);
+}
+
+void TestWording::theBetterEndIsNamed()
+{
+    QCOMPARE(direction(u"finger-nose"_s), u"0 is best, 4 is worst"_s);
+    QCOMPARE(direction(u"berg-balance"_s), u"56 is best, 0 is worst"_s);
+    QCOMPARE(direction(u"timed-up-and-go"_s), u"lower is better"_s);
+    QCOMPARE(direction(u"cadence"_s), QString());
+}
+
+QTEST_MAIN(TestWording)
+#include "test_wording.moc"
