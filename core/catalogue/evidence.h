@@ -10,9 +10,9 @@ namespace catalogue
 /// A publication a number comes from.
 struct Source {
     QString id;
-    QString reference;  ///< authors, title or journal, year
-    QString doi;        ///< empty where none is known; then the reference is full
-    QString shortForm;  ///< "Steffen & Seney 2008"
+    QString reference; ///< authors, title or journal, year
+    QString doi;       ///< empty where none is known; then the reference is full
+    QString shortForm; ///< "Steffen & Seney 2008"
 };
 
 /// Whether the number was read in its source or recalled.
@@ -20,10 +20,10 @@ enum class Checked { Read, Memory };
 
 /// On what scale a threshold's number is a threshold.
 enum class Scale {
-    Absolute,         ///< in the measure's unit
+    Absolute,           ///< in the measure's unit
     PercentOfReference, ///< percent of the reference visit's value
     ProportionalToMean, ///< this share of the mean of the two values
-    Log               ///< difference of natural logarithms
+    Log                 ///< difference of natural logarithms
 };
 
 /// Between what the published repeats lay.

@@ -32,7 +32,8 @@ enum class Strictness {
 struct ConditionRule {
     QString condition; ///< id of a catalogue::Condition
     Strictness strictness = Strictness::Soft;
-    QString onlyFor; ///< population id this strictness holds for (with its narrower ones); Soft elsewhere. Empty: all.
+    QString onlyFor; ///< population id this strictness holds for (with its narrower ones); Soft elsewhere.
+                     ///< Empty: all.
     bool operator==(const ConditionRule&) const = default;
 };
 
@@ -48,7 +49,7 @@ struct Measure {
     Direction better = Direction::Neither;
     std::optional<double> lowest;
     std::optional<double> highest;
-    std::optional<double> step; ///< the finest difference recorded
+    std::optional<double> step;  ///< the finest difference recorded
     std::vector<Option> options; ///< of a choice; of a grade, the words for its steps where the trade has any
     int trials = 1;              ///< how many trials the usual protocol asks for
     TrialRule rule = TrialRule::Single;

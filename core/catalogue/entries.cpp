@@ -1,0 +1,218 @@
+#include "core/catalogue/entries.h"
+
+namespace catalogue
+{
+
+namespace
+{
+
+enum class Allowed { OpenWords, ClosedWords, Number };
+
+std::vector<Option> optionsFrom(Fields& fields)
+{
+    std::vector<Option> options;
+    const auto objects = fields.objects(QStringLiteral("options"));
+    for (const QJsonObject& object : objects) {
+        Fields option(object, QStringLiteral("options"));
+        options.push_back({option.text(QStringLiteral("key")), option.text(QStringLiteral("title"))});
+        if (const auto error = option.error())
+            fields.refuse(error->what.chopped(1));
+        const auto isSame = [&](const Option& earlier) { return earlier.key == options.back().key; };
+        if (std::count_if(options.begin(), options.end(), isSame) > 1)
+            fields.refuse(QStringLiteral("“options” names the key “%1” twice").arg(options.back().key));
+    }
+    return options;
+}
+
+values::Unit unitFrom(Fields& fields)
+{
+    const QString written = fields.optionalText(QStringLiteral("unit"));
+    const auto unit = values::unitFromCode(written);
+    if (!unit)
+        fields.refuse(QStringLiteral("unknown unit “%1”").arg(written));
+    return unit.value_or(values::Unit::One);
+}
+
+void checkRange(Fields& fields, std::optional<double> lowest, std::optional<double> highest)
+{
+    if (lowest && highest && *lowest >= *highest)
+        fields.refuse(QStringLiteral("“lowest” is not below “highest”"));
+}
+
+/// The words for the steps of a grade, from the lowest upwards, with the step's number as key.
+std::vector<Option> stepsFrom(Fields& fields, const Measure& measure)
+{
+    std::vector<Option> options;
+    const QStringList words = fields.texts(QStringLiteral("steps"));
+    int step = int(measure.lowest.value_or(0));
+    for (const QString& word : words)
+        options.push_back({QString::number(step++), word});
+    if (!words.isEmpty() && measure.highest && step - 1 != int(*measure.highest))
+        fields.refuse(QStringLiteral("“steps” does not name every step from lowest to highest"));
+    return options;
+}
+
+void addRules(Measure& measure, Fields& fields, const QStringList& conditions, Strictness strictness,
+              const QString& onlyFor, const Catalogue& soFar)
+{
+    for (const QString& id : conditions) {
+        const auto isSame = [&](const ConditionRule& rule) { return rule.condition == id; };
+        if (soFar.condition(id) == nullptr)
+            fields.refuse(QStringLiteral("“conditions”: unknown condition “%1”").arg(id));
+        else if (std::ranges::any_of(measure.conditions, isSame))
+            fields.refuse(QStringLiteral("“conditions” names “%1” twice").arg(id));
+        measure.conditions.push_back({id, strictness, onlyFor});
+    }
+}
+
+void readRules(Measure& measure, Fields& fields, const Catalogue& soFar)
+{
+    const auto object = fields.optionalObject(QStringLiteral("conditions"));
+    if (!object)
+        return;
+    Fields rules(*object, QStringLiteral("conditions"));
+    addRules(measure, fields, rules.texts(QStringLiteral("hard")), Strictness::Hard, {}, soFar);
+    addRules(measure, fields, rules.texts(QStringLiteral("ifRecorded")), Strictness::IfRecorded, {}, soFar);
+    addRules(measure, fields, rules.texts(QStringLiteral("soft")), Strictness::Soft, {}, soFar);
+    if (const auto groups = rules.optionalObject(QStringLiteral("hardFor"))) {
+        Fields populations(*groups, QStringLiteral("hardFor"));
+        const QStringList ids = groups->keys();
+        for (const QString& population : ids) {
+            if (soFar.population(population) == nullptr)
+                fields.refuse(QStringLiteral("“hardFor”: unknown population “%1”").arg(population));
+            addRules(measure, fields, populations.texts(population), Strictness::Hard, population, soFar);
+        }
+        if (const auto error = populations.error())
+            fields.refuse(error->what.chopped(1));
+    }
+    if (const auto error = rules.error())
+        fields.refuse(error->what.chopped(1));
+}
+
+void checkShape(const Measure& measure, Fields& fields)
+{
+    if (measure.kind == Kind::Choice) {
+        if (measure.options.size() < 2)
+            fields.refuse(QStringLiteral("a choice needs at least two “options”"));
+        if (measure.lowest || measure.highest || measure.step)
+            fields.refuse(QStringLiteral("a choice has no range and no step"));
+        return;
+    }
+    if (!measure.lowest || !measure.highest || !measure.step)
+        fields.refuse(QStringLiteral("“lowest”, “highest” and “step” are needed"));
+    else if (*measure.step <= 0)
+        fields.refuse(QStringLiteral("“step” is not above 0"));
+    if (measure.kind == Kind::Grade && measure.step && *measure.step != 1)
+        fields.refuse(QStringLiteral("a grade has whole steps"));
+    if (measure.cap && measure.highest && *measure.cap > *measure.highest)
+        fields.refuse(QStringLiteral("“cap” lies above “highest”"));
+    if ((measure.trials > 1) == (measure.rule == TrialRule::Single))
+        fields.refuse(QStringLiteral("“trials” and “rule” do not fit each other"));
+}
+
+} // namespace
+
+Section sectionFrom(Fields& fields)
+{
+    return {fields.text(QStringLiteral("id")), fields.text(QStringLiteral("title"))};
+}
+
+Condition conditionFrom(Fields& fields)
+{
+    Condition condition;
+    condition.id = fields.text(QStringLiteral("id"));
+    condition.title = fields.text(QStringLiteral("title"));
+    const auto allowed =
+        fields.oneOf<Allowed>(QStringLiteral("kind"), {{QStringLiteral("open"), Allowed::OpenWords},
+                                                       {QStringLiteral("closed"), Allowed::ClosedWords},
+                                                       {QStringLiteral("number"), Allowed::Number}});
+    condition.isNumber = allowed == Allowed::Number;
+    condition.isClosed = allowed == Allowed::ClosedWords;
+    if (condition.isNumber) {
+        condition.unit = unitFrom(fields);
+        condition.lowest = fields.number(QStringLiteral("lowest"));
+        condition.highest = fields.number(QStringLiteral("highest"));
+        checkRange(fields, condition.lowest, condition.highest);
+    } else {
+        condition.options = optionsFrom(fields);
+        if (condition.options.empty())
+            fields.refuse(QStringLiteral("“options” is missing"));
+    }
+    return condition;
+}
+
+Population populationFrom(Fields& fields, const Catalogue& soFar)
+{
+    Population population{fields.text(QStringLiteral("id")), fields.text(QStringLiteral("title")),
+                          fields.optionalText(QStringLiteral("broader"))};
+    if (!population.broader.isEmpty() && soFar.population(population.broader) == nullptr)
+        fields.refuse(
+            QStringLiteral("“broader”: no population “%1” stands before this one").arg(population.broader));
+    return population;
+}
+
+Source sourceFrom(Fields& fields)
+{
+    return {fields.text(QStringLiteral("id")), fields.text(QStringLiteral("reference")),
+            fields.optionalText(QStringLiteral("doi")), fields.text(QStringLiteral("shortForm"))};
+}
+
+Measure measureFrom(Fields& fields, const Catalogue& soFar)
+{
+    Measure measure;
+    measure.id = fields.text(QStringLiteral("id"));
+    measure.title = fields.text(QStringLiteral("title"));
+    measure.shortForm = fields.optionalText(QStringLiteral("shortForm"));
+    measure.section = fields.text(QStringLiteral("section"));
+    if (soFar.section(measure.section) == nullptr)
+        fields.refuse(QStringLiteral("unknown section “%1”").arg(measure.section));
+    measure.kind = fields.oneOf<Kind>(QStringLiteral("kind"), {{QStringLiteral("grade"), Kind::Grade},
+                                                               {QStringLiteral("choice"), Kind::Choice},
+                                                               {QStringLiteral("count"), Kind::Count},
+                                                               {QStringLiteral("duration"), Kind::Duration},
+                                                               {QStringLiteral("distance"), Kind::Distance},
+                                                               {QStringLiteral("speed"), Kind::Speed},
+                                                               {QStringLiteral("rate"), Kind::Rate},
+                                                               {QStringLiteral("score"), Kind::Score}});
+    measure.unit = unitFrom(fields);
+    measure.hasSides = fields.flag(QStringLiteral("sides"));
+    measure.better = fields.oneOf<Direction>(QStringLiteral("better"),
+                                             {{QStringLiteral("higher"), Direction::HigherIsBetter},
+                                              {QStringLiteral("lower"), Direction::LowerIsBetter}},
+                                             Direction::Neither);
+    measure.lowest = fields.optionalNumber(QStringLiteral("lowest"));
+    measure.highest = fields.optionalNumber(QStringLiteral("highest"));
+    measure.step = fields.optionalNumber(QStringLiteral("step"));
+    checkRange(fields, measure.lowest, measure.highest);
+    measure.options = measure.kind == Kind::Grade ? stepsFrom(fields, measure) : optionsFrom(fields);
+    measure.trials = fields.optionalCount(QStringLiteral("trials")).value_or(1);
+    measure.rule = fields.oneOf<TrialRule>(QStringLiteral("rule"),
+                                           {{QStringLiteral("single"), TrialRule::Single},
+                                            {QStringLiteral("mean"), TrialRule::Mean},
+                                            {QStringLiteral("best"), TrialRule::Best}},
+                                           TrialRule::Single);
+    measure.cap = fields.optionalNumber(QStringLiteral("cap"));
+    measure.watchFor = fields.texts(QStringLiteral("watchFor"));
+    measure.how = fields.text(QStringLiteral("how"));
+    measure.unableMeans = fields.text(QStringLiteral("unableMeans"));
+    measure.caution = fields.optionalText(QStringLiteral("caution"));
+    readRules(measure, fields, soFar);
+    measure.retired = fields.optionalFlag(QStringLiteral("retired"));
+    checkShape(measure, fields);
+    return measure;
+}
+
+Form formFrom(Fields& fields, const Catalogue& soFar)
+{
+    Form form{fields.text(QStringLiteral("id")), fields.text(QStringLiteral("title")),
+              fields.texts(QStringLiteral("measures"))};
+    if (form.measures.isEmpty())
+        fields.refuse(QStringLiteral("“measures” names none"));
+    for (const QString& id : std::as_const(form.measures)) {
+        if (soFar.measure(id) == nullptr)
+            fields.refuse(QStringLiteral("“measures”: unknown measure “%1”").arg(id));
+    }
+    return form;
+}
+
+} // namespace catalogue

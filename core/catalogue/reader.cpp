@@ -1,0 +1,110 @@
+#include "core/catalogue/reader.h"
+
+#include "core/catalogue/entries.h"
+#include "core/catalogue/files.h"
+
+#include <algorithm>
+#include <functional>
+
+namespace catalogue
+{
+
+namespace
+{
+
+using Entries = base::Result<std::vector<Entry>>;
+using Failure = std::optional<base::Error>;
+
+/// Adds one file's entries to their list. `make` turns fields into an entry; an id may stand once only.
+template <class Row>
+Failure add(std::vector<Row>& rows, const Entries& entries, const std::function<Row(Fields&)>& make)
+{
+    if (!entries)
+        return entries.error();
+    for (const Entry& entry : *entries) {
+        Fields fields(entry.fields, entry.place);
+        Row row = make(fields);
+        if (std::ranges::find(rows, row.id, &Row::id) != rows.end())
+            fields.refuse(QStringLiteral("the id stands twice"));
+        if (const auto error = fields.error())
+            return error;
+        rows.push_back(std::move(row));
+    }
+    return std::nullopt;
+}
+
+Failure readVocabularies(Catalogue& read, const QString& folder)
+{
+    if (auto failure =
+            add<Section>(read.sections, jsonEntries(folder, QStringLiteral("sections.json")), sectionFrom))
+        return failure;
+    if (auto failure = add<Condition>(read.conditions, jsonEntries(folder, QStringLiteral("conditions.json")),
+                                      conditionFrom))
+        return failure;
+    if (auto failure =
+            add<Population>(read.populations, jsonEntries(folder, QStringLiteral("populations.json")),
+                            [&](Fields& fields) { return populationFrom(fields, read); }))
+        return failure;
+    return add<Source>(read.sources, jsonEntries(folder, QStringLiteral("sources.json")), sourceFrom);
+}
+
+Failure readMeasures(Catalogue& read, const QString& folder)
+{
+    const QStringList files = filesIn(folder, QStringLiteral("measures"), QStringLiteral("json"));
+    for (const QString& file : files) {
+        if (auto failure = add<Measure>(read.measures, jsonEntries(folder, file),
+                                        [&](Fields& fields) { return measureFrom(fields, read); }))
+            return failure;
+    }
+    if (read.measures.empty())
+        return unreadable(QStringLiteral("measures"), QStringLiteral("there is no measure"));
+    const auto place = [&](const Measure& measure) {
+        return read.section(measure.section) - read.sections.data();
+    };
+    std::ranges::stable_sort(read.measures, {}, place);
+    return std::nullopt;
+}
+
+Failure readThresholds(Catalogue& read, const QString& folder)
+{
+    const QStringList files = filesIn(folder, QStringLiteral("thresholds"), QStringLiteral("csv"));
+    for (const QString& file : files) {
+        const Entries rows = csvEntries(folder, file, thresholdColumns(), thresholdNumberColumns());
+        if (auto failure = add<Threshold>(read.thresholds, rows,
+                                          [&](Fields& fields) { return thresholdFrom(fields, read); }))
+            return failure;
+    }
+    return std::nullopt;
+}
+
+Failure readForms(Catalogue& read, const QString& folder)
+{
+    const QStringList files = filesIn(folder, QStringLiteral("forms"), QStringLiteral("json"));
+    for (const QString& file : files) {
+        if (auto failure = add<Form>(read.forms, jsonEntries(folder, file),
+                                     [&](Fields& fields) { return formFrom(fields, read); }))
+            return failure;
+    }
+    if (read.forms.empty())
+        return unreadable(QStringLiteral("forms"), QStringLiteral("there is no form"));
+    return std::nullopt;
+}
+
+} // namespace
+
+base::Result<Catalogue> readCatalogue(const QString& folder)
+{
+    Catalogue read;
+    for (const auto part : {readVocabularies, readMeasures, readThresholds, readForms}) {
+        if (const auto failure = part(read, folder))
+            return *failure;
+    }
+    return read;
+}
+
+base::Result<QStringList> releasedIds(const QString& folder)
+{
+    return textLines(folder, QStringLiteral("ids.txt"));
+}
+
+} // namespace catalogue

@@ -1,0 +1,139 @@
+#include "core/catalogue/entries.h"
+
+namespace catalogue
+{
+
+namespace
+{
+
+void requireKnown(Fields& fields, const QString& key, bool isKnown, const QString& id)
+{
+    if (!isKnown && !id.isEmpty())
+        fields.refuse(QStringLiteral("“%1”: unknown id “%2”").arg(key, id));
+}
+
+double positive(Fields& fields, const QString& key)
+{
+    const double number = fields.number(key);
+    if (number <= 0)
+        fields.refuse(QStringLiteral("“%1” is not above 0").arg(key));
+    return number;
+}
+
+/// A number from `lowest` to `highest`, both allowed.
+std::optional<double> within(Fields& fields, const QString& key, double lowest, double highest)
+{
+    const auto number = fields.optionalNumber(key);
+    if (number && (*number < lowest || *number > highest))
+        fields.refuse(QStringLiteral("“%1” is not between %2 and %3").arg(key).arg(lowest).arg(highest));
+    return number;
+}
+
+void readBand(Threshold& row, Fields& fields, const Catalogue& soFar)
+{
+    row.bandOf = fields.optionalText(QStringLiteral("bandOf"));
+    row.bandLow = fields.optionalNumber(QStringLiteral("bandLow"));
+    row.bandHigh = fields.optionalNumber(QStringLiteral("bandHigh"));
+    row.bandHighIncluded =
+        fields.oneOf<bool>(QStringLiteral("bandHighIncluded"),
+                           {{QStringLiteral("yes"), true}, {QStringLiteral("no"), false}}, false);
+    requireKnown(fields, QStringLiteral("bandOf"), soFar.measure(row.bandOf) != nullptr, row.bandOf);
+    if (row.bandOf.isEmpty() == (row.bandLow || row.bandHigh))
+        fields.refuse(QStringLiteral("“bandOf” and the ends of the band do not fit each other"));
+    if (row.bandLow && row.bandHigh && *row.bandLow >= *row.bandHigh)
+        fields.refuse(QStringLiteral("“bandLow” is not below “bandHigh”"));
+    if (row.bandHighIncluded && !row.bandHigh)
+        fields.refuse(QStringLiteral("“bandHighIncluded” is given without “bandHigh”"));
+}
+
+void readConfidence(Threshold& row, Fields& fields)
+{
+    row.confidence = within(fields, QStringLiteral("confidence"), 0.5, 0.999);
+    row.confidenceBasis = fields.optionalText(QStringLiteral("confidenceBasis"));
+    const QStringList levels = {QStringLiteral("stated"), QStringLiteral("inferred"),
+                                QStringLiteral("assumed")};
+    if (row.answers == Answers::Important) {
+        if (row.confidence || !row.confidenceBasis.isEmpty())
+            fields.refuse(QStringLiteral("an important change has no “confidence”"));
+    } else if (row.confidence ? !levels.contains(row.confidenceBasis)
+                              : row.confidenceBasis != QLatin1String("empirical")) {
+        fields.refuse(
+            QStringLiteral("“confidenceBasis” must be stated, inferred or assumed beside a “confidence”, "
+                           "and empirical without one"));
+    }
+}
+
+void readCondition(Threshold& row, Fields& fields, const Catalogue& soFar)
+{
+    row.condition = fields.optionalText(QStringLiteral("condition"));
+    if (row.condition.isEmpty())
+        return;
+    const QStringList parts = row.condition.split(QLatin1Char('='));
+    if (parts.size() != 2 || parts.last().isEmpty())
+        fields.refuse(QStringLiteral("“condition” is not written as medication=on"));
+    else
+        requireKnown(fields, QStringLiteral("condition"), soFar.condition(parts.first()) != nullptr,
+                     parts.first());
+}
+
+} // namespace
+
+QStringList thresholdColumns()
+{
+    return QStringLiteral(
+               "id,measure,population,populationWords,answers,scale,improvement,decline,confidence,"
+               "confidenceBasis,bandOf,bandLow,bandHigh,bandHighIncluded,sem,icc,n,interval,design,hand,"
+               "condition,source,checked,note")
+        .split(QLatin1Char(','));
+}
+
+QStringList thresholdNumberColumns()
+{
+    return QStringLiteral("improvement,decline,confidence,bandLow,bandHigh,sem,icc,n")
+        .split(QLatin1Char(','));
+}
+
+Threshold thresholdFrom(Fields& fields, const Catalogue& soFar)
+{
+    Threshold row;
+    row.id = fields.text(QStringLiteral("id"));
+    row.measure = fields.text(QStringLiteral("measure"));
+    requireKnown(fields, QStringLiteral("measure"), soFar.measure(row.measure) != nullptr, row.measure);
+    row.population = fields.text(QStringLiteral("population"));
+    requireKnown(fields, QStringLiteral("population"), soFar.population(row.population) != nullptr,
+                 row.population);
+    row.populationWords = fields.text(QStringLiteral("populationWords"));
+    row.answers =
+        fields.oneOf<Answers>(QStringLiteral("answers"), {{QStringLiteral("error"), Answers::Error},
+                                                          {QStringLiteral("important"), Answers::Important}});
+    row.scale = fields.oneOf<Scale>(QStringLiteral("scale"),
+                                    {{QStringLiteral("absolute"), Scale::Absolute},
+                                     {QStringLiteral("percent-of-reference"), Scale::PercentOfReference},
+                                     {QStringLiteral("proportional-to-mean"), Scale::ProportionalToMean},
+                                     {QStringLiteral("log"), Scale::Log}});
+    row.improvement = positive(fields, QStringLiteral("improvement"));
+    row.decline = positive(fields, QStringLiteral("decline"));
+    readConfidence(row, fields);
+    readBand(row, fields, soFar);
+    row.sem = within(fields, QStringLiteral("sem"), 1e-6, 1e6);
+    row.icc = within(fields, QStringLiteral("icc"), 0, 1);
+    row.n = fields.optionalCount(QStringLiteral("n"));
+    row.interval = fields.optionalText(QStringLiteral("interval"));
+    row.design = fields.oneOf<Design>(QStringLiteral("design"),
+                                      {{QStringLiteral("test-retest"), Design::TestRetest},
+                                       {QStringLiteral("between-raters"), Design::BetweenRaters}});
+    row.hand = fields.oneOf<QString>(QStringLiteral("hand"),
+                                     {{QStringLiteral("dominant"), QStringLiteral("dominant")},
+                                      {QStringLiteral("non-dominant"), QStringLiteral("non-dominant")}},
+                                     {});
+    readCondition(row, fields, soFar);
+    row.source = fields.text(QStringLiteral("source"));
+    requireKnown(fields, QStringLiteral("source"), soFar.source(row.source) != nullptr, row.source);
+    row.checked =
+        fields.oneOf<Checked>(QStringLiteral("checked"), {{QStringLiteral("read"), Checked::Read},
+                                                          {QStringLiteral("memory"), Checked::Memory}});
+    row.note = fields.optionalText(QStringLiteral("note"));
+    return row;
+}
+
+} // namespace catalogue
