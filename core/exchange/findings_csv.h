@@ -9,16 +9,34 @@
 namespace exchange
 {
 
-/// One patient of a findings file with the visits it holds. Visits are drafts without author; ids are empty.
-struct ImportedPatient {
-    records::Patient patient;
-    std::vector<records::Visit> visits; ///< oldest first
+/// Where a finding stands in a findings file: the lines of its trials, one after another from the first.
+struct Origin {
+    int firstTrial = 1;
+    std::vector<int> lines;
 };
 
-/// Reads a findings file whole or not at all. Columns: patient, family, given, born, sex, population, date, measure,
-/// side, trial, value, unit, state, reason, aid, orthosis, footwear, assistance, start, distance_m, medication. The
-/// error is one sentence that names line, column and what is allowed.
-base::Result<std::vector<ImportedPatient>> patientsFromCsv(const QByteArray& bytes,
-                                                           const catalogue::Catalogue& catalogue, QDate today);
+/// One visit of a findings file, a draft without author and ids. A condition of the visit is the first its
+/// rows name; a finding whose row says otherwise, or nothing, holds that as its own exception.
+struct ImportedVisit {
+    records::Visit visit;
+    std::vector<Origin> origins; ///< of each of the visit's findings
+};
+
+/// One patient of a findings file, without id.
+struct ImportedPatient {
+    int line = 0; ///< of the first row
+    records::Patient patient;
+    std::vector<ImportedVisit> visits; ///< oldest first
+};
+
+/// A findings file is no larger.
+inline constexpr qint64 largestFindingsFile = 100'000'000;
+
+/// Reads a findings file whole or not at all. Columns, in any order, all of them: patient, family, given,
+/// born, sex, population, date, measure, side, trial, value, unit, state, reason, aid, orthosis, footwear,
+/// assistance, start, distance_m, medication. The error is one sentence that names line, column and what is
+/// allowed.
+base::Result<std::vector<ImportedPatient>>
+patientsFromCsv(const QByteArray& bytes, const catalogue::Catalogue& catalogue, QDate today);
 
 } // namespace exchange

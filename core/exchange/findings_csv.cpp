@@ -1,0 +1,191 @@
+#include "core/exchange/findings_csv.h"
+
+#include "core/exchange/agreement.h"
+#include "core/exchange/findings_row.h"
+#include "core/records/check.h"
+
+#include <algorithm>
+#include <map>
+
+namespace exchange
+{
+
+using namespace Qt::StringLiterals;
+
+namespace
+{
+
+using Rows = std::vector<FindingRow>;
+
+/// The first column in which two rows for the same trial differ; empty when they say the same.
+QString differingColumn(const FindingRow& a, const FindingRow& b)
+{
+    if (values::stateCode(a.finding.value) != values::stateCode(b.finding.value))
+        return u"state"_s;
+    const auto* missing = std::get_if<values::Missing>(&a.finding.value);
+    if (a.finding.note != b.finding.note || (missing != nullptr && a.finding.value != b.finding.value))
+        return u"reason"_s;
+    if (a.finding.value != b.finding.value)
+        return u"value"_s;
+    return differingCondition(a.conditions, b.conditions);
+}
+
+/// The rows of one finding by trial, each trial once.
+base::Result<std::map<int, FindingRow>> trialsIn(const Rows& rows)
+{
+    std::map<int, FindingRow> trials;
+    for (const FindingRow& row : rows) {
+        const auto [place, isFirst] = trials.try_emplace(row.trial, row);
+        const QString column = isFirst ? QString() : differingColumn(place->second, row);
+        if (!column.isEmpty()) {
+            return wrongAt(
+                row.line, column,
+                u"It must be as in line %1, the same patient, date, measure, side and trial."_s.arg(
+                    place->second.line));
+        }
+    }
+    const FindingRow* before = nullptr;
+    for (const auto& [trial, row] : trials) {
+        if (before != nullptr && trial != before->trial + 1)
+            return wrongAt(row.line, u"trial"_s,
+                           u"Trials are numbered without a gap; %1 is missing."_s.arg(trial - 1));
+        const FindingRow& first = trials.begin()->second;
+        const QString column = values::stateCode(row.finding.value) != values::stateCode(first.finding.value)
+                                   ? u"state"_s
+                                   : differingCondition(first.conditions, row.conditions);
+        if (!column.isEmpty())
+            return wrongAt(row.line, column, u"It must be the same for all trials of one finding."_s);
+        before = &row;
+    }
+    return trials;
+}
+
+records::Finding gathered(const std::map<int, FindingRow>& trials, const catalogue::Measure& measure)
+{
+    records::Finding finding = trials.begin()->second.finding;
+    QStringList notes;
+    finding.trials.clear();
+    for (const auto& [trial, row] : trials) {
+        finding.trials.insert(finding.trials.end(), row.finding.trials.begin(), row.finding.trials.end());
+        if (!row.finding.note.isEmpty() && !notes.contains(row.finding.note))
+            notes += row.finding.note;
+    }
+    finding.note = notes.join(u"; "_s);
+    if (!finding.trials.empty()) {
+        finding.value = records::valueOfTrials(finding.trials, measure);
+        finding.capReached =
+            std::ranges::any_of(finding.trials, [&](double trial) { return isCapHeld(trial, measure); });
+    }
+    return finding;
+}
+
+/// What the visit's rows name first for each condition.
+records::Conditions firstNamed(const Rows& rows)
+{
+    records::Conditions conditions;
+    for (const FindingRow& row : rows)
+        conditions.insert(row.conditions.begin(), row.conditions.end());
+    return conditions;
+}
+
+base::Result<ImportedVisit> visitIn(const Rows& rows, const records::Patient& patient,
+                                    const catalogue::Catalogue& catalogue, QDate today)
+{
+    ImportedVisit imported;
+    records::Visit& visit = imported.visit;
+    visit.day = rows.front().day;
+    visit.form = catalogue.forms.empty() ? QString() : catalogue.forms.front().id;
+    if (const auto wrong = records::wrongWith(visit, patient, catalogue, today))
+        return wrongAt(rows.front().line, u"date"_s, wrong->what);
+    visit.conditions = firstNamed(rows);
+    visit.conditionsConfirmed = true;
+
+    std::map<std::pair<QString, records::Side>, Rows> findings;
+    for (const FindingRow& row : rows)
+        findings[{row.finding.measure, row.finding.side}].push_back(row);
+    for (const catalogue::Measure& measure : catalogue.measures) {
+        for (const records::Side side : {records::Side::None, records::Side::Right, records::Side::Left}) {
+            const auto found = findings.find({measure.id, side});
+            if (found == findings.end())
+                continue;
+            const auto trials = trialsIn(found->second);
+            if (!trials)
+                return trials.error();
+            records::Finding finding = gathered(*trials, measure);
+            finding.exceptions = exceptionsOn(visit.conditions, trials->begin()->second.conditions);
+            if (const auto wrong = records::wrongWith(finding, catalogue))
+                return wrongAt(trials->begin()->second.line, u"value"_s, wrong->what);
+            Origin origin{trials->begin()->first, {}};
+            for (const auto& [trial, row] : *trials)
+                origin.lines.push_back(row.line);
+            visit.findings.push_back(finding);
+            imported.origins.push_back(origin);
+        }
+    }
+    return imported;
+}
+
+base::Result<ImportedPatient> patientIn(const Rows& rows, const catalogue::Catalogue& catalogue, QDate today)
+{
+    ImportedPatient imported;
+    imported.line = rows.front().line;
+    imported.patient = rows.front().patient;
+    std::map<QDate, Rows> days;
+    for (const FindingRow& row : rows) {
+        if (const QString column = takeIdentity(imported.patient, row.patient); !column.isEmpty())
+            return wrongAt(row.line, column, u"It must be the same in all rows of one patient."_s);
+        days[row.day].push_back(row);
+    }
+    if (const auto wrong = records::wrongWith(imported.patient, catalogue, today))
+        return wrongAt(imported.line, u"patient"_s, wrong->what);
+    for (const auto& [day, ofDay] : days) {
+        auto visit = visitIn(ofDay, imported.patient, catalogue, today);
+        if (!visit)
+            return visit.error();
+        imported.visits.push_back(std::move(*visit));
+    }
+    return imported;
+}
+
+} // namespace
+
+base::Result<std::vector<ImportedPatient>> patientsFromCsv(const QByteArray& bytes,
+                                                           const catalogue::Catalogue& catalogue, QDate today)
+{
+    if (bytes.size() > largestFindingsFile)
+        return base::Error{
+            base::ErrorKind::Invalid, u"The file is larger than 100 MB, the most that is allowed."_s, {}};
+    const auto rows = base::csvRows(bytes);
+    if (!rows)
+        return rows.error();
+    if (rows->empty())
+        return wrongAt(1, u"patient"_s, u"The file must begin with a header that names its columns."_s);
+    const auto header = headerFrom(rows->front());
+    if (!header)
+        return header.error();
+
+    std::vector<Rows> byPatient;
+    QHash<QString, size_t> places;
+    for (size_t i = 1; i < rows->size(); ++i) {
+        auto row = findingRow((*rows)[i], *header, catalogue);
+        if (!row)
+            return row.error();
+        const size_t place = places.value(row->patient.recordNumber, byPatient.size());
+        if (place == byPatient.size()) {
+            places[row->patient.recordNumber] = place;
+            byPatient.emplace_back();
+        }
+        byPatient[place].push_back(std::move(*row));
+    }
+
+    std::vector<ImportedPatient> patients;
+    for (const Rows& ofPatient : byPatient) {
+        auto patient = patientIn(ofPatient, catalogue, today);
+        if (!patient)
+            return patient.error();
+        patients.push_back(std::move(*patient));
+    }
+    return patients;
+}
+
+} // namespace exchange

@@ -1,0 +1,329 @@
+#include "core/exchange/findings_row.h"
+
+#include "core/base/text.h"
+#include "core/records/check.h"
+
+#include <QRegularExpression>
+
+namespace exchange
+{
+
+using namespace Qt::StringLiterals;
+
+namespace
+{
+
+/// The cells of one row by the names of their columns.
+struct Cells {
+    const base::CsvRow& row;
+    const QHash<QString, qsizetype>& header;
+
+    QString operator[](const QString& column) const
+    {
+        return base::tidied(row.cells.at(header.value(column)));
+    }
+    base::Error wrong(const QString& column, const QString& allowed) const
+    {
+        return wrongAt(row.line, column, allowed);
+    }
+};
+
+template <class Row>
+QString listed(const std::vector<Row>& rows, QString Row::*name)
+{
+    QStringList names;
+    for (const Row& row : rows)
+        names += row.*name;
+    return names.join(u", "_s);
+}
+
+/// Year, month and day as 2024-03-01 and nothing else.
+std::optional<QDate> isoDay(const QString& text)
+{
+    const QDate day = text.size() == 10 ? QDate::fromString(text, Qt::ISODate) : QDate();
+    return day.isValid() ? std::optional(day) : std::nullopt;
+}
+
+base::Result<records::Patient> patientIn(const Cells& cells, const catalogue::Catalogue& catalogue)
+{
+    records::Patient patient;
+    patient.recordNumber = cells[u"patient"_s];
+    patient.family = cells[u"family"_s];
+    patient.given = cells[u"given"_s];
+    patient.population = cells[u"population"_s];
+    if (patient.recordNumber.isEmpty())
+        return cells.wrong(u"patient"_s, u"The clinic's own record number is needed."_s);
+    if (const QString born = cells[u"born"_s]; !born.isEmpty()) {
+        patient.born = isoDay(born);
+        if (!patient.born)
+            return cells.wrong(u"born"_s, u"Allowed is a date as 1951-03-04, or nothing."_s);
+    }
+    if (const QString sex = cells[u"sex"_s]; !sex.isEmpty()) {
+        const auto known = records::sexFromCode(sex);
+        if (!known)
+            return cells.wrong(u"sex"_s, u"Allowed are female, male, other, unknown, or nothing."_s);
+        patient.sex = *known;
+    }
+    if (!patient.population.isEmpty() && catalogue.population(patient.population) == nullptr) {
+        return cells.wrong(u"population"_s, u"Allowed are %1, or nothing."_s.arg(
+                                                listed(catalogue.populations, &catalogue::Population::id)));
+    }
+    return patient;
+}
+
+base::Result<records::Side> sideIn(const Cells& cells, const catalogue::Measure& measure)
+{
+    const QString text = cells[u"side"_s];
+    const auto side = text.isEmpty() ? records::Side::None : records::sideFromCode(text);
+    if (!side || (*side != records::Side::None) != measure.hasSides) {
+        return cells.wrong(u"side"_s, measure.hasSides ? u"Allowed for this measure are right and left."_s
+                                                       : u"Allowed for this measure is none, or nothing."_s);
+    }
+    return *side;
+}
+
+base::Result<int> trialIn(const Cells& cells, bool mayBeSeveral)
+{
+    const QString text = cells[u"trial"_s];
+    constexpr int most = 20;
+    bool isNumber = true;
+    const int trial = text.isEmpty() ? 1 : text.toInt(&isNumber);
+    if (!isNumber || trial < 1 || trial > (mayBeSeveral ? most : 1)) {
+        return cells.wrong(u"trial"_s,
+                           mayBeSeveral
+                               ? u"Allowed is a whole number from 1 to %1, or nothing for 1."_s.arg(most)
+                               : u"Allowed for this measure is 1, or nothing."_s);
+    }
+    return trial;
+}
+
+bool hasTrials(const catalogue::Measure& measure)
+{
+    return measure.kind != catalogue::Kind::Grade && measure.kind != catalogue::Kind::Choice;
+}
+
+/// A number as the C locale writes it, without an exponent; zeros at the end of its decimals are passed over.
+base::Result<double> numberIn(const Cells& cells, const catalogue::Measure& measure)
+{
+    static const QRegularExpression number(u"^-?[0-9]+(\\.[0-9]+)?$"_s);
+    static const QRegularExpression lastZeros(u"\\.?0+$"_s);
+    QString text = cells[u"value"_s];
+    if (!number.match(text).hasMatch()) {
+        return cells.wrong(u"value"_s, u"Allowed is a number with a point before its decimals, %1."_s.arg(
+                                           records::allowedWords(measure)));
+    }
+    if (text.contains(u'.'))
+        text.remove(lastZeros);
+    const auto typed = records::numberTyped(text, measure);
+    if (!typed)
+        return cells.wrong(u"value"_s, typed.error().what);
+    return *typed;
+}
+
+base::Result<values::Value> wordIn(const Cells& cells, const catalogue::Measure& measure)
+{
+    const QString folded = base::folded(cells[u"value"_s]);
+    for (const catalogue::Option& option : measure.options) {
+        if (base::folded(option.key) == folded || base::folded(option.title) == folded)
+            return values::Value(values::Choice{option.key});
+    }
+    return cells.wrong(u"value"_s,
+                       u"Allowed are %1."_s.arg(listed(measure.options, &catalogue::Option::key)));
+}
+
+/// Why there is no value; nothing where the finding was done.
+base::Result<std::optional<values::Absence>> absenceIn(const Cells& cells)
+{
+    const QString state = cells[u"state"_s];
+    const bool hasValue = !cells[u"value"_s].isEmpty();
+    const auto absence = values::absenceFromCode(state);
+    if (state.isEmpty() && !hasValue) {
+        return cells.wrong(u"state"_s, u"Without a value it must say why: unable, not-attempted, declined, "
+                                       "not-applicable or not-asked."_s);
+    }
+    if (!state.isEmpty() && state != u"done"_s && !absence) {
+        return cells.wrong(u"state"_s,
+                           u"Allowed are done, unable, not-attempted, declined, not-applicable, not-asked, "
+                           "or nothing beside a value."_s);
+    }
+    if (hasValue == absence.has_value()) {
+        return cells.wrong(u"value"_s, hasValue ? u"Allowed for a state other than done is nothing."_s
+                                                : u"A value is needed for the state done."_s);
+    }
+    if (absence == values::Absence::NotAttempted && cells[u"reason"_s].isEmpty())
+        return cells.wrong(u"reason"_s, u"The state not-attempted needs a reason."_s);
+    return absence;
+}
+
+base::Result<void> unitIn(const Cells& cells, const catalogue::Measure& measure)
+{
+    const QString unit = cells[u"unit"_s];
+    const QString code = values::code(measure.unit);
+    const QString symbol = values::symbol(measure.unit);
+    if (unit.isEmpty() || unit == code || unit == symbol)
+        return {};
+    QStringList allowed = {code, symbol};
+    allowed.removeAll(QString());
+    allowed.removeDuplicates();
+    return cells.wrong(u"unit"_s, allowed.isEmpty()
+                                      ? u"Allowed for this measure is nothing."_s
+                                      : u"Allowed is %1, or nothing."_s.arg(allowed.join(u" or "_s)));
+}
+
+base::Result<records::Conditions> conditionsIn(const Cells& cells, const catalogue::Catalogue& catalogue)
+{
+    records::Conditions conditions;
+    for (const QString& column : conditionColumns()) {
+        QString value = cells[column];
+        const catalogue::Condition* condition = catalogue.condition(column);
+        if (value.isEmpty() || condition == nullptr)
+            continue;
+        for (const catalogue::Option& option : condition->options) {
+            if (base::folded(option.key) == base::folded(value) ||
+                base::folded(option.title) == base::folded(value))
+                value = option.key;
+        }
+        if (const auto wrong = records::wrongWithCondition(column, value, catalogue))
+            return cells.wrong(column, wrong->what);
+        conditions[column] = condition->isNumber ? QString::number(value.toDouble(), 'g', 15) : value;
+    }
+    return conditions;
+}
+
+base::Result<records::Finding> findingIn(const Cells& cells, const catalogue::Measure& measure,
+                                         const catalogue::Catalogue& catalogue)
+{
+    records::Finding finding;
+    finding.measure = measure.id;
+    const auto side = sideIn(cells, measure);
+    if (!side)
+        return side.error();
+    finding.side = *side;
+    if (const auto unit = unitIn(cells, measure); !unit)
+        return unit.error();
+    const auto absence = absenceIn(cells);
+    if (!absence)
+        return absence.error();
+    if (*absence) {
+        finding.value = values::Missing{**absence, cells[u"reason"_s]};
+        return finding;
+    }
+    finding.note = cells[u"reason"_s];
+    if (measure.kind == catalogue::Kind::Choice) {
+        const auto word = wordIn(cells, measure);
+        if (!word)
+            return word.error();
+        finding.value = *word;
+        return finding;
+    }
+    const auto number = numberIn(cells, measure);
+    if (!number)
+        return number.error();
+    if (measure.kind == catalogue::Kind::Grade) {
+        finding.value = values::Grade{int(*number)};
+        return finding;
+    }
+    finding.trials = {*number};
+    finding.value = values::Quantity{*number, measure.unit};
+    finding.capReached = isCapHeld(*number, measure);
+    if (const auto wrong = records::wrongWith(finding, catalogue))
+        return cells.wrong(u"value"_s, wrong->what);
+    return finding;
+}
+
+} // namespace
+
+bool isCapHeld(double number, const catalogue::Measure& measure)
+{
+    return measure.cap && number == *measure.cap && measure.better == catalogue::Direction::HigherIsBetter;
+}
+
+const QStringList& findingColumns()
+{
+    static const QStringList columns =
+        QStringList{u"patient"_s,    u"family"_s, u"given"_s,   u"born"_s,  u"sex"_s,
+                    u"population"_s, u"date"_s,   u"measure"_s, u"side"_s,  u"trial"_s,
+                    u"value"_s,      u"unit"_s,   u"state"_s,   u"reason"_s} +
+        conditionColumns();
+    return columns;
+}
+
+const QStringList& conditionColumns()
+{
+    static const QStringList columns = {u"aid"_s,   u"orthosis"_s,   u"footwear"_s,  u"assistance"_s,
+                                        u"start"_s, u"distance_m"_s, u"medication"_s};
+    return columns;
+}
+
+base::Error wrongAt(int line, const QString& column, const QString& allowed)
+{
+    return {base::ErrorKind::Invalid,
+            u"Line %1, column %2: %3"_s.arg(QString::number(line), column, allowed),
+            {}};
+}
+
+base::Result<QHash<QString, qsizetype>> headerFrom(const base::CsvRow& row)
+{
+    QHash<QString, qsizetype> header;
+    for (qsizetype place = 0; place < row.cells.size(); ++place) {
+        const QString name = base::tidied(row.cells.at(place));
+        if (!findingColumns().contains(name)) {
+            return wrongAt(row.line, name.isEmpty() ? QString::number(place + 1) : name,
+                           u"Allowed are %1."_s.arg(findingColumns().join(u", "_s)));
+        }
+        if (header.contains(name))
+            return wrongAt(row.line, name, u"A column stands once in the header."_s);
+        header[name] = place;
+    }
+    for (const QString& name : findingColumns()) {
+        if (!header.contains(name))
+            return wrongAt(row.line, name, u"The header must name this column."_s);
+    }
+    return header;
+}
+
+base::Result<FindingRow> findingRow(const base::CsvRow& row, const QHash<QString, qsizetype>& header,
+                                    const catalogue::Catalogue& catalogue)
+{
+    if (row.cells.size() != header.size()) {
+        const qsizetype place = std::min(row.cells.size(), header.size() - 1);
+        return wrongAt(
+            row.line, header.key(place),
+            u"The row has %1 cells, but %2 are needed, one for each column."_s.arg(row.cells.size())
+                .arg(header.size()));
+    }
+    const Cells cells{row, header};
+    FindingRow read;
+    read.line = row.line;
+    const auto patient = patientIn(cells, catalogue);
+    if (!patient)
+        return patient.error();
+    read.patient = *patient;
+
+    const auto day = isoDay(cells[u"date"_s]);
+    if (!day)
+        return cells.wrong(u"date"_s, u"Allowed is a date as 2024-03-01."_s);
+    read.day = *day;
+
+    const catalogue::Measure* measure = catalogue.measure(cells[u"measure"_s]);
+    if (measure == nullptr) {
+        return cells.wrong(u"measure"_s,
+                           u"Allowed are %1."_s.arg(listed(catalogue.measures, &catalogue::Measure::id)));
+    }
+    const auto finding = findingIn(cells, *measure, catalogue);
+    if (!finding)
+        return finding.error();
+    read.finding = *finding;
+    const auto trial = trialIn(cells, hasTrials(*measure));
+    if (!trial)
+        return trial.error();
+    read.trial = *trial;
+
+    const auto conditions = conditionsIn(cells, catalogue);
+    if (!conditions)
+        return conditions.error();
+    read.conditions = *conditions;
+    return read;
+}
+
+} // namespace exchange

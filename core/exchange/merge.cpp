@@ -1,0 +1,160 @@
+#include "core/exchange/merge.h"
+
+#include "core/exchange/agreement.h"
+#include "core/exchange/findings_row.h"
+#include "core/records/check.h"
+
+#include <algorithm>
+
+namespace exchange
+{
+
+using namespace Qt::StringLiterals;
+
+namespace
+{
+
+base::Error differs(int line, const QString& column)
+{
+    return wrongAt(
+        line, column,
+        u"Allowed is what the records hold for this patient, date, measure, side and trial; a recorded "
+        "finding is changed by an amendment, not by an import."_s);
+}
+
+std::vector<double> trialsOf(const records::Finding& finding)
+{
+    const auto* quantity = std::get_if<values::Quantity>(&finding.value);
+    return finding.trials.empty() && quantity != nullptr ? std::vector{quantity->number} : finding.trials;
+}
+
+bool isSame(double a, double b)
+{
+    return !values::exceeds(a, b) && !values::exceeds(b, a);
+}
+
+/// The stored finding with the trials that are new in the file; unchanged when there are none.
+base::Result<records::Finding> merged(const records::Finding& stored, const records::Finding& said,
+                                      const Origin& origin, const catalogue::Catalogue& catalogue)
+{
+    const int line = origin.lines.front();
+    if (values::stateCode(stored.value) != values::stateCode(said.value))
+        return differs(line, u"state"_s);
+    if (!values::isDone(said.value))
+        return stored.value == said.value ? base::Result(stored) : differs(line, u"reason"_s);
+    if (!stored.note.contains(said.note))
+        return differs(line, u"reason"_s);
+    if (said.trials.empty())
+        return stored.value == said.value ? base::Result(stored) : differs(line, u"value"_s);
+
+    records::Finding finding = stored;
+    finding.trials = trialsOf(stored);
+    const size_t known = finding.trials.size();
+    for (size_t i = 0; i < said.trials.size(); ++i) {
+        const size_t place = size_t(origin.firstTrial) - 1 + i;
+        if (place > finding.trials.size())
+            return wrongAt(origin.lines[i], u"trial"_s,
+                           u"The next trial of this finding is %1."_s.arg(known + 1));
+        if (place < known && !isSame(finding.trials[place], said.trials[i]))
+            return differs(origin.lines[i], u"value"_s);
+        if (place == finding.trials.size())
+            finding.trials.push_back(said.trials[i]);
+    }
+    if (finding.trials.size() == known)
+        return stored;
+    finding.value = records::valueOfTrials(finding.trials, *catalogue.measure(finding.measure));
+    finding.capReached = stored.capReached || said.capReached;
+    if (const auto wrong = records::wrongWith(finding, catalogue))
+        return wrongAt(origin.lines.back(), u"value"_s, wrong->what);
+    return finding;
+}
+
+/// The visit of the day that holds the finding; else an open draft; else the last. nullptr where the day has
+/// none.
+const records::Visit* placeFor(const records::Finding& finding, const std::vector<records::Visit>& ofDay)
+{
+    const records::Visit* place = nullptr;
+    for (const records::Visit& visit : ofDay) {
+        if (visit.finding(finding.measure, finding.side) != nullptr)
+            return &visit;
+        if (place == nullptr || place->state != records::VisitState::Draft)
+            place = &visit;
+    }
+    return place;
+}
+
+void addFurther(std::vector<FurtherFindings>& further, const records::Visit& visit,
+                const records::Finding& finding)
+{
+    auto place = std::ranges::find(further, visit.id, &FurtherFindings::visit);
+    if (place == further.end())
+        place = further.insert(place, {visit.id, visit.state == records::VisitState::Draft, {}});
+    place->findings.push_back(finding);
+}
+
+base::Result<void> addVisit(Addition& addition, const ImportedVisit& imported,
+                            const std::vector<records::Visit>& ofDay, const catalogue::Catalogue& catalogue)
+{
+    for (size_t i = 0; i < imported.visit.findings.size(); ++i) {
+        records::Finding finding = imported.visit.findings[i];
+        const Origin& origin = imported.origins[i];
+        const records::Visit* visit = placeFor(finding, ofDay);
+        const records::Finding* stored =
+            visit == nullptr ? nullptr : visit->finding(finding.measure, finding.side);
+        if (stored == nullptr && origin.firstTrial != 1)
+            return wrongAt(origin.lines.front(), u"trial"_s, u"The first trial of a finding is 1."_s);
+        if (visit == nullptr)
+            continue;
+        const auto own = records::withExceptions(imported.visit.conditions, finding.exceptions);
+        if (stored == nullptr) {
+            finding.exceptions = exceptionsOn(visit->conditions, own);
+            addFurther(addition.further, *visit, finding);
+            continue;
+        }
+        const auto theirs = records::withExceptions(visit->conditions, stored->exceptions);
+        if (const QString column = differingCondition(own, theirs); !column.isEmpty())
+            return differs(origin.lines.front(), column);
+        const auto both = merged(*stored, finding, origin, catalogue);
+        if (!both)
+            return both.error();
+        if (*both != *stored)
+            addFurther(addition.further, *visit, *both);
+    }
+    if (ofDay.empty())
+        addition.newVisits.push_back(imported.visit);
+    return {};
+}
+
+} // namespace
+
+base::Result<Addition> addition(const ImportedPatient& imported,
+                                const std::optional<records::Patient>& stored,
+                                const std::vector<records::Visit>& versions,
+                                const catalogue::Catalogue& catalogue)
+{
+    Addition addition;
+    addition.patient = imported.patient;
+    addition.isPatientChanged = true;
+    if (stored) {
+        addition.patient = *stored;
+        if (const QString column = takeIdentity(addition.patient, imported.patient); !column.isEmpty())
+            return wrongAt(imported.line, column,
+                           u"Allowed is what the records hold for this number, or nothing."_s);
+        addition.isPatientChanged = addition.patient != *stored;
+    }
+    const std::vector<records::Visit> current = records::current(versions, true);
+    for (const ImportedVisit& visit : imported.visits) {
+        if (stored && stored->born && visit.visit.day < *stored->born) {
+            return wrongAt(visit.origins.front().lines.front(), u"date"_s,
+                           u"Allowed is a day from the birth date in the records to today."_s);
+        }
+        std::vector<records::Visit> ofDay;
+        std::ranges::copy_if(current, std::back_inserter(ofDay),
+                             [&](const records::Visit& other) { return other.day == visit.visit.day; });
+        if (const auto added = addVisit(addition, visit, ofDay, catalogue); !added)
+            return added.error();
+    }
+    return addition;
+}
+
+} // namespace exchange
