@@ -134,7 +134,7 @@ QString populationWords(const QString& id, const catalogue::Catalogue& catalogue
                         const base::Phrasebook& phrases)
 {
     const catalogue::Population* population = catalogue.population(id);
-    return population != nullptr ? titleInSentence(phrases(population->title.toUtf8().constData())) : id;
+    return population != nullptr ? phrases(population->title.toUtf8().constData()) : id;
 }
 
 QString mismatchWords(const Mismatch& mismatch, const Comparison& comparison,
