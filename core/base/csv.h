@@ -15,8 +15,9 @@ struct CsvRow {
     QStringList cells;
 };
 
-/// The rows of a comma-separated file in UTF-8 (RFC 4180; a byte-order mark is passed over, empty lines too).
-/// Refuses bytes that are not UTF-8, a zero byte, and a quotation that is never closed.
+/// The rows of a comma-separated file in UTF-8 (RFC 4180; a byte-order mark is passed over, blank lines too).
+/// Spaces belong to their cell. Refuses bytes that are not UTF-8, a zero byte, and a quotation that is never
+/// closed.
 Result<std::vector<CsvRow>> csvRows(const QByteArray& bytes);
 
 /// One row as it is written to a file, quoted where it must be, with its line end.

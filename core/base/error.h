@@ -16,8 +16,9 @@ enum class ErrorKind {
     Unwritable  ///< the file or database cannot be written
 };
 
-/// What went wrong. `kind` is what code acts on; `what` is one plain sentence for people without a name, a birth
-/// date or a finding in it; `detail` is what the layer below said and may hold anything, so it is never logged.
+/// What went wrong. `kind` is what code acts on; `what` is one plain sentence for people without a name, a
+/// birth date or a finding in it; `detail` is what the layer below said and may hold anything, so it is never
+/// logged.
 struct Error {
     ErrorKind kind = ErrorKind::Invalid;
     QString what;

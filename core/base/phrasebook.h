@@ -8,13 +8,15 @@
 namespace base
 {
 
-/// The texts of one language, whatever the screen's language is: letters and explanations are made with it. Without
-/// a translator it answers in English, the language the texts are written in.
+/// The texts of one language, whatever the screen's language is: letters and explanations are made with it.
+/// Without a translator it answers in English, the language the texts are written in.
 class Phrasebook
 {
 public:
     Phrasebook() = default;
-    explicit Phrasebook(std::shared_ptr<const QTranslator> translator) : m_translator(std::move(translator)) {}
+    explicit Phrasebook(std::shared_ptr<const QTranslator> translator) : m_translator(std::move(translator))
+    {
+    }
 
     /// The text in this language; `english` is the text as the source states it.
     QString operator()(const char* english) const

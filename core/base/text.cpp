@@ -8,15 +8,15 @@ namespace base
 namespace
 {
 
-QString withoutDecomposition(QChar letter)
+QString withoutDecomposition(char32_t letter)
 {
-    static const QHash<QChar, QString> plain = {
+    static const QHash<char32_t, QString> plain = {
         {u'ł', QStringLiteral("l")},  {u'ø', QStringLiteral("o")},  {u'đ', QStringLiteral("d")},
         {u'ð', QStringLiteral("d")},  {u'ħ', QStringLiteral("h")},  {u'ı', QStringLiteral("i")},
         {u'ß', QStringLiteral("ss")}, {u'æ', QStringLiteral("ae")}, {u'œ', QStringLiteral("oe")},
         {u'þ', QStringLiteral("th")}, {u'ŋ', QStringLiteral("n")},
     };
-    return plain.value(letter, QString(letter));
+    return plain.value(letter, QString::fromUcs4(&letter, 1));
 }
 
 } // namespace
@@ -24,11 +24,12 @@ QString withoutDecomposition(QChar letter)
 QString folded(const QString& text)
 {
     QString key;
-    const QString decomposed = text.toCaseFolded().normalized(QString::NormalizationForm_KD);
-    for (const QChar letter : decomposed) {
-        if (letter.isLetterOrNumber())
+    const QString decomposed = text.normalized(QString::NormalizationForm_KD).toCaseFolded();
+    const QList<uint> letters = decomposed.toUcs4();
+    for (const char32_t letter : letters) {
+        if (QChar::isLetterOrNumber(letter))
             key += withoutDecomposition(letter);
-        else if (!letter.isMark())
+        else if (!QChar::isMark(letter))
             key += u' ';
     }
     return key.simplified();
