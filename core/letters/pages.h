@@ -4,6 +4,8 @@
 
 #include <QImage>
 
+class QPagedPaintDevice;
+
 namespace letters
 {
 
@@ -16,5 +18,8 @@ base::Result<QByteArray> odt(const Composition& composition);
 
 /// The pages as they will print, for a preview.
 std::vector<QImage> pictures(const Composition& composition, double dotsPerInch);
+
+/// The pages onto a printer, whole paper, margins included.
+base::Result<void> print(const Composition& composition, QPagedPaintDevice& device);
 
 } // namespace letters

@@ -1,0 +1,256 @@
+#include "core/letters/letter_rows.h"
+#include "core/letters/letter_template.h"
+
+namespace letters
+{
+
+namespace
+{
+
+using kainjow::mustache::data;
+
+/// An object of a template under construction. What is empty is not set, so that its section is left out.
+class Fields
+{
+public:
+    Fields& text(const char* key, const QString& words)
+    {
+        if (!words.isEmpty())
+            m_data.set(key, data(inTemplate(words)));
+        return *this;
+    }
+    Fields& list(const char* key, const QStringList& words)
+    {
+        m_data.set(key, listFor(words));
+        return *this;
+    }
+    Fields& list(const char* key, const char* hasKey, const QStringList& words)
+    {
+        m_data.set(hasKey, data(words.isEmpty() ? data::type::bool_false : data::type::bool_true));
+        return list(key, words);
+    }
+    Fields& objects(const char* key, const std::vector<Fields>& objects)
+    {
+        data list(data::type::list);
+        for (const Fields& object : objects)
+            list.push_back(object.m_data);
+        m_data.set(key, list);
+        return *this;
+    }
+    Fields& flag(const char* key, bool isSet)
+    {
+        m_data.set(key, data(isSet ? data::type::bool_true : data::type::bool_false));
+        return *this;
+    }
+    const data& made() const { return m_data; }
+
+private:
+    data m_data = data(data::type::object);
+};
+
+QString authorLine(const records::Author& author)
+{
+    QStringList parts = {author.name, author.role};
+    parts.removeAll(QString());
+    return parts.join(QStringLiteral(", "));
+}
+
+QString urgencyWords(const QString& urgency, const base::Phrasebook& phrases)
+{
+    if (urgency == QLatin1String("immediate"))
+        return phrases("Immediate: within hours");
+    if (urgency == QLatin1String("urgent"))
+        return phrases("Urgent: within two weeks");
+    if (urgency == QLatin1String("routine"))
+        return phrases("Routine");
+    return phrases("Urgency: not stated");
+}
+
+std::vector<Fields> factsOf(const records::Patient& patient, const base::Phrasebook& phrases)
+{
+    std::vector<Fields> facts;
+    const auto add = [&](const char* label, const QString& words) {
+        if (!words.isEmpty())
+            facts.push_back(Fields().text("label", phrases(label)).text("words", words));
+    };
+    add("Allergies", patient.allergies.isEmpty() ? phrases("not recorded") : patient.allergies);
+    if (patient.dominantHand != records::Hand::Unknown)
+        add("Dominant hand", phrases(code(patient.dominantHand).toUtf8().constData()));
+    add("General practitioner", patient.generalPractitioner);
+    add("Referred by", patient.referrer);
+    return facts;
+}
+
+QString diagnosisOf(const records::Patient& patient, const base::Phrasebook& phrases)
+{
+    if (patient.diagnosis.isEmpty() || !patient.onset)
+        return patient.diagnosis;
+    return phrases("%1 (onset %2)").arg(patient.diagnosis, records::dayInWords(*patient.onset));
+}
+
+/// First line: what was seen today. Further lines: what was seen before.
+Fields cellOf(const QString& seen, bool isWhole)
+{
+    Fields cell;
+    cell.text("today", seen.section(u'\n', 0, 0)).list("before", linesOf(seen.section(u'\n', 1)));
+    return cell.flag("isWhole", isWhole);
+}
+
+std::vector<Fields> findingFields(const std::vector<FindingRow>& rows)
+{
+    std::vector<Fields> fields;
+    for (const FindingRow& row : rows) {
+        std::vector<Fields> sides;
+        if (row.whole.isEmpty())
+            sides = {cellOf(row.right, false), cellOf(row.left, false)};
+        else
+            sides = {cellOf(row.whole, true)};
+        fields.push_back(Fields().text("test", row.test).text("scale", row.scale).objects("sides", sides));
+    }
+    return fields;
+}
+
+Fields earlierFields(const std::optional<Earlier>& earlier, const QString& otherwise)
+{
+    if (!earlier)
+        return Fields().text("said", otherwise);
+    return Fields()
+        .text("value", earlier->value)
+        .text("day", earlier->day)
+        .text("difference", earlier->difference)
+        .text("verdict", earlier->verdict)
+        .text("reason", earlier->reason);
+}
+
+std::vector<Fields> measureFields(const std::vector<MeasureRow>& rows, const base::Phrasebook& phrases)
+{
+    std::vector<Fields> fields;
+    for (const MeasureRow& row : rows) {
+        const QString none = phrases("no earlier result");
+        const Fields previous = earlierFields(row.previous, none);
+        const Fields baseline =
+            earlierFields(row.baseline, row.isBaselinePrevious ? phrases("the same visit") : none);
+        Fields made;
+        made.text("measure", row.measure).list("notes", linesOf(row.note)).text("today", row.today);
+        made.objects("earlier", {previous, baseline}).text("threshold", row.threshold);
+        if (row.sourceNumber > 0)
+            made.text("source", phrases("%1 [%2]").arg(row.source).arg(row.sourceNumber));
+        fields.push_back(made);
+    }
+    return fields;
+}
+
+QStringList numbered(const QStringList& sources)
+{
+    QStringList lines;
+    for (const QString& source : sources)
+        lines += QStringLiteral("[%1] %2").arg(lines.size() + 1).arg(source);
+    return lines;
+}
+
+QString explanationOf(const Rows& rows, const base::Phrasebook& phrases)
+{
+    QString words = phrases("A difference within the threshold could be measurement error; it does not show that "
+                            "nothing changed.");
+    if (rows.judged > 1) {
+        words += u' ' + phrases("%1 comparisons were judged at 95 %; about %2 of them may lie beyond error by chance.")
+                            .arg(QString::number(rows.judged), QString::number(rows.judged * 0.05, 'f', 1));
+    }
+    return words;
+}
+
+QStringList signatureOf(const records::Letter& letter, const base::Phrasebook& phrases)
+{
+    if (letter.state == records::LetterState::Draft)
+        return {phrases("This letter is a draft and has not been signed off.")};
+    QStringList lines = {letter.author.name, letter.author.role};
+    lines += letter.author.registration.isEmpty() ? phrases("Registration number: not recorded")
+                                                  : phrases("Registration number %1").arg(letter.author.registration);
+    const QDateTime signedAt = letter.signedAt.toUTC();
+    lines += phrases("Signed off on %1 at %2 UTC")
+                 .arg(records::dayInWords(signedAt.date()), signedAt.toString(QStringLiteral("HH:mm")));
+    lines.removeAll(QString());
+    return lines;
+}
+
+void addHeader(Fields& fields, const Material& material, const records::Visit* visit, const base::Phrasebook& phrases)
+{
+    QStringList clinicLines = linesOf(material.clinic.address);
+    if (!material.clinic.telephone.isEmpty())
+        clinicLines += material.clinic.telephone;
+    const QString clinic =
+        material.clinic.name.isEmpty() ? phrases("Clinic name not recorded") : material.clinic.name;
+    fields.text("clinic", clinic).list("clinicLines", clinicLines).list("to", linesOf(material.letter.to));
+    fields.text("typedOn", records::dayInWords(material.today));
+    fields.text("seenOn", visit != nullptr ? records::dayInWords(visit->day) : phrases("visit not found"));
+    fields.text("seenBy", visit != nullptr ? authorLine(visit->author) : QString());
+    fields.text("amended", visit != nullptr ? visit->amendmentReason : QString());
+    fields.text("identity", records::identityLine(material.patient, material.today));
+    fields.objects("facts", factsOf(material.patient, phrases));
+}
+
+void addWords(Fields& fields, const Material& material, const base::Phrasebook& phrases)
+{
+    const records::Letter& letter = material.letter;
+    fields.text("urgency", urgencyWords(letter.urgency, phrases)).text("question", letter.question.trimmed());
+    fields.list("actions", "hasActions", linesOf(letter.actions)).text("diagnosis", diagnosisOf(material.patient, phrases));
+    fields.list("history", "hasHistory", linesOf(letter.history));
+    fields.list("interpretation", "hasInterpretation", linesOf(letter.interpretation));
+    fields.text("signedTitle", letter.state == records::LetterState::Draft ? phrases("Not signed off")
+                                                                           : phrases("Signed off by"));
+    fields.list("author", signatureOf(letter, phrases)).list("copies", linesOf(letter.copiesTo));
+    fields.text("safety", phrases("The thresholds say what could be measurement error; they do not decide what a change "
+                                  "means. Diagnosis and treatment rest with the licensed clinicians in charge, and "
+                                  "local protocols come first."));
+}
+
+void addRows(Fields& fields, const Rows& rows, const Material& material, const base::Phrasebook& phrases)
+{
+    const bool isChosen = material.letter.reference.has_value();
+    fields.flag("hasFindings", !rows.findings.empty()).objects("findings", findingFields(rows.findings));
+    fields.flag("hasMeasures", !rows.measures.empty()).objects("measures", measureFields(rows.measures, phrases));
+    fields.text("previousTitle", isChosen ? phrases("Reference") : phrases("Previous"));
+    fields.text("explanation", explanationOf(rows, phrases)).list("sources", numbered(rows.sources));
+    fields.list("conditions", rows.conditions).flag("hasNotDone", !rows.notDone.isEmpty());
+    fields.text("notDone",
+                phrases("Not tested at this visit: %1.").arg(rows.notDone.join(QStringLiteral("; "))));
+}
+
+std::vector<Fields> figureFields(const std::vector<Figure>& figures)
+{
+    std::vector<Fields> fields;
+    for (const Figure& figure : figures) {
+        const QString number = QString::number(fields.size());
+        fields.push_back(Fields().text("number", number).text("caption", figure.caption));
+    }
+    return fields;
+}
+
+} // namespace
+
+Composition composed(const Material& material, const catalogue::Catalogue& catalogue, const base::Phrasebook& phrases)
+{
+    Composition composition;
+    composition.title = phrases("Clinic letter");
+    composition.identity = records::identityLine(material.patient, material.today);
+    QStringList footer = {material.clinic.name, material.clinic.telephone};
+    footer.removeAll(QString());
+    composition.footer = footer.join(QStringLiteral(" · "));
+    composition.pageWords = phrases("Page %1 of %2");
+    if (material.letter.state == records::LetterState::Draft)
+        composition.draftMark = phrases("DRAFT");
+    if (material.clinic.isDemo)
+        composition.demoMark = phrases("DEMO – invented patient");
+    composition.figures = material.figures;
+
+    Fields fields;
+    fields.text("title", composition.title);
+    addHeader(fields, material, visitOf(material), phrases);
+    addWords(fields, material, phrases);
+    addRows(fields, rowsOf(material, catalogue, phrases), material, phrases);
+    fields.objects("figures", figureFields(material.figures));
+    composition.body = filled(QStringLiteral("letter.html.mustache"), fields.made(), phrases);
+    return composition;
+}
+
+} // namespace letters

@@ -1,0 +1,72 @@
+#include "core/letters/pages.h"
+
+#include "core/letters/paper.h"
+
+#include <QBuffer>
+#include <QPainter>
+#include <QPdfWriter>
+
+namespace letters
+{
+
+namespace
+{
+
+constexpr int pixelsPerInch = 96;
+
+base::Error unwritable()
+{
+    return {base::ErrorKind::Unwritable, QStringLiteral("The pages could not be drawn; the letter is kept as it was."), {}};
+}
+
+} // namespace
+
+base::Result<void> print(const Composition& composition, QPagedPaintDevice& device)
+{
+    const Paper paper(composition);
+    QPainter painter;
+    if (!painter.begin(&device))
+        return unwritable();
+    painter.scale(double(device.logicalDpiX()) / pixelsPerInch, double(device.logicalDpiY()) / pixelsPerInch);
+    for (int page = 0; page < paper.pages(); ++page) {
+        if (page > 0 && !device.newPage())
+            return unwritable();
+        paper.draw(painter, page);
+    }
+    if (!painter.end())
+        return unwritable();
+    return {};
+}
+
+base::Result<QByteArray> pdf(const Composition& composition)
+{
+    QBuffer bytes;
+    bytes.open(QIODevice::WriteOnly);
+    QPdfWriter writer(&bytes);
+    writer.setResolution(pixelsPerInch);
+    writer.setPageSize(QPageSize(QPageSize::A4));
+    writer.setPageMargins(QMarginsF());
+    writer.setTitle(composition.title);
+    writer.setCreator(QStringLiteral("Aplomb"));
+    if (auto printed = print(composition, writer); !printed)
+        return printed.error();
+    return bytes.data();
+}
+
+std::vector<QImage> pictures(const Composition& composition, double dotsPerInch)
+{
+    const Paper paper(composition);
+    const QSize size = (QSizeF(210, 297) / 25.4 * dotsPerInch).toSize();
+    std::vector<QImage> pages;
+    for (int page = 0; page < paper.pages(); ++page) {
+        QImage picture(size, QImage::Format_RGB32);
+        picture.fill(Qt::white);
+        QPainter painter(&picture);
+        painter.scale(dotsPerInch / pixelsPerInch, dotsPerInch / pixelsPerInch);
+        paper.draw(painter, page);
+        pages.push_back(picture);
+    }
+    return pages;
+}
+
+} // namespace letters

@@ -1,0 +1,176 @@
+#include "core/letters/letter_rows.h"
+
+#include "core/interpretation/wording.h"
+#include "core/records/wording.h"
+
+namespace letters
+{
+
+namespace
+{
+
+using interpretation::Change;
+using interpretation::Comparison;
+using interpretation::Verdict;
+
+/// Says one change in one sentence.
+class Sentences
+{
+public:
+    Sentences(const catalogue::Catalogue& catalogue, const base::Phrasebook& phrases)
+        : m_catalogue(catalogue), m_phrases(phrases)
+    {
+    }
+
+    QString of(const Change& change) const;
+    /// Where the first comparable visit gives another answer than the previous one.
+    QString ofBaseline(const Change& change) const;
+    QString title(const Change& change) const;
+
+private:
+    QString value(const Change& change, const records::Occasion& occasion) const;
+    QString limit(const Comparison& comparison) const;
+    const catalogue::Measure& measure(const Change& change) const { return *m_catalogue.measure(change.measure); }
+
+    const catalogue::Catalogue& m_catalogue;
+    const base::Phrasebook& m_phrases;
+};
+
+QString Sentences::title(const Change& change) const
+{
+    return titleOf(measure(change), change.side, m_phrases);
+}
+
+QString Sentences::value(const Change& change, const records::Occasion& occasion) const
+{
+    return records::written(occasion.finding.value, measure(change), m_phrases);
+}
+
+/// "0.18 m/s, Steffen & Seney 2008"
+QString Sentences::limit(const Comparison& comparison) const
+{
+    const catalogue::Measure& of = *m_catalogue.measure(comparison.measure);
+    const double limit = comparison.threshold->limitFor(*comparison.difference, of.better);
+    const catalogue::Source* source = m_catalogue.source(comparison.threshold->row.source);
+    const QString unit = values::symbol(of.unit);
+    const QString size = unit.isEmpty() ? records::written(limit, of) : records::written(limit, of) + u' ' + unit;
+    const QString words = QStringLiteral("%1, %2").arg(size, source != nullptr ? source->shortForm : QString());
+    return comparison.threshold->row.checked == catalogue::Checked::Memory ? m_phrases("%1, from memory").arg(words)
+                                                                           : words;
+}
+
+QString Sentences::of(const Change& change) const
+{
+    const Comparison& comparison = *earlierOf(change);
+    const QString now = value(change, comparison.now);
+    const QString before = value(change, comparison.reference);
+    const QString day = records::dayInWords(comparison.reference.day);
+    const auto said = [&](const char* english) { return m_phrases(english).arg(title(change), now, before, day); };
+    const auto saidWith = [&](const char* english, const QString& fifth) {
+        return m_phrases(english).arg(title(change), now, before, day, fifth);
+    };
+    switch (comparison.verdict) {
+    case Verdict::BecameUnable:
+        return said("%1: at this visit %2, after %3 on %4 under matching conditions.");
+    case Verdict::BecameAble:
+        return said("%1: at this visit %2, where on %4 the result was %3.");
+    case Verdict::Improved:
+        return saidWith("%1: %2 at this visit, %3 on %4; better by more than the published measurement error (%5).", limit(comparison));
+    case Verdict::Declined:
+        return saidWith("%1: %2 at this visit, %3 on %4; worse by more than the published measurement error (%5).", limit(comparison));
+    case Verdict::WithinError:
+        return saidWith("%1: %2 at this visit, %3 on %4; the difference could be within error (%5).", limit(comparison));
+    case Verdict::NotComparable:
+        return saidWith("%1: %2 at this visit, %3 on %4; not comparable. %5", interpretation::why(comparison, m_catalogue, m_phrases));
+    case Verdict::NoThreshold:
+        break;
+    }
+    return said("%1: %2 at this visit, %3 on %4; no published error to judge the difference by.");
+}
+
+QString Sentences::ofBaseline(const Change& change) const
+{
+    const auto& earlier = earlierOf(change);
+    if (!earlier || !change.baseline || change.baseline->verdict == earlier->verdict)
+        return {};
+    const bool isBeyond = change.baseline->verdict == Verdict::Improved || change.baseline->verdict == Verdict::Declined;
+    if (!isBeyond)
+        return {};
+    return m_phrases("%1: against the first comparable visit, %2 on %3, it has %4 (%5).")
+        .arg(title(change), value(change, change.baseline->reference),
+             records::dayInWords(change.baseline->reference.day),
+             interpretation::written(change.baseline->verdict, m_phrases), limit(*change.baseline));
+}
+
+/// The order in which verdicts are told; improved and declined share a place.
+int rankOf(Verdict verdict)
+{
+    switch (verdict) {
+    case Verdict::BecameUnable:
+        return 0;
+    case Verdict::BecameAble:
+        return 1;
+    case Verdict::Improved:
+    case Verdict::Declined:
+        return 2;
+    case Verdict::WithinError:
+        return 3;
+    case Verdict::NotComparable:
+        return 4;
+    case Verdict::NoThreshold:
+        break;
+    }
+    return 5;
+}
+
+bool reads(const Change& change, bool alike)
+{
+    const Comparison& comparison = *earlierOf(change);
+    return (comparison.now.finding.value == comparison.reference.finding.value) == alike;
+}
+
+} // namespace
+
+QString suggestedInterpretation(const Material& material, const catalogue::Catalogue& catalogue,
+                                const base::Phrasebook& phrases)
+{
+    const std::vector<Change> changes = changesOf(material, catalogue);
+    const Sentences sentences(catalogue, phrases);
+    QStringList lines, alike, first;
+    bool hasBetter = false, hasWorse = false;
+    for (int rank = 0; rank <= rankOf(Verdict::NoThreshold); ++rank) {
+        for (const Change& change : changes) {
+            if (!earlierOf(change)) {
+                if (rank == 0)
+                    first += sentences.title(change);
+                continue;
+            }
+            const Verdict verdict = earlierOf(change)->verdict;
+            if (rankOf(verdict) != rank)
+                continue;
+            hasBetter = hasBetter || verdict == Verdict::Improved || verdict == Verdict::BecameAble;
+            hasWorse = hasWorse || verdict == Verdict::Declined || verdict == Verdict::BecameUnable;
+            if (verdict == Verdict::NoThreshold && reads(change, true))
+                alike += sentences.title(change);
+            else
+                lines += sentences.of(change);
+            if (const QString since = sentences.ofBaseline(change); !since.isEmpty())
+                lines += since;
+        }
+    }
+    const QString comma = QStringLiteral("; ");
+    if (hasBetter && hasWorse)
+        lines += phrases("The results point in different directions; none of them outweighs the others by itself.");
+    if (!alike.isEmpty())
+        lines += phrases("Recorded as before: %1. This does not show that nothing changed.").arg(alike.join(comma));
+    if (!first.isEmpty())
+        lines += phrases("No earlier result to compare with: %1.").arg(first.join(comma));
+    const Rows rows = rowsOf(material, catalogue, phrases);
+    if (!rows.notDone.isEmpty())
+        lines += phrases("Not tested at this visit: %1.").arg(rows.notDone.join(comma));
+    if (lines.isEmpty())
+        lines += phrases("This visit holds no result that can be compared with an earlier one.");
+    return lines.join(u'\n');
+}
+
+} // namespace letters
