@@ -101,10 +101,9 @@ std::vector<Fields> findingFields(const std::vector<FindingRow>& rows)
     std::vector<Fields> fields;
     for (const FindingRow& row : rows) {
         std::vector<Fields> sides;
-        if (row.whole.isEmpty())
-            sides = {cellOf(row.right, false), cellOf(row.left, false)};
-        else
-            sides = {cellOf(row.whole, true)};
+        const bool isWhole = !row.whole.isEmpty();
+        for (const QString& seen : isWhole ? QStringList{row.whole} : QStringList{row.right, row.left})
+            sides.push_back(cellOf(seen, isWhole));
         fields.push_back(Fields().text("test", row.test).text("scale", row.scale).objects("sides", sides));
     }
     return fields;
@@ -150,11 +149,14 @@ QStringList numbered(const QStringList& sources)
 
 QString explanationOf(const Rows& rows, const base::Phrasebook& phrases)
 {
-    QString words = phrases("A difference within the threshold could be measurement error; it does not show that "
-                            "nothing changed.");
+    QString words =
+        phrases("A difference within the threshold could be measurement error; it does not show that "
+                "nothing changed.");
     if (rows.judged > 1) {
-        words += u' ' + phrases("%1 comparisons were judged at 95 %; about %2 of them may lie beyond error by chance.")
-                            .arg(QString::number(rows.judged), QString::number(rows.judged * 0.05, 'f', 1));
+        words +=
+            u' ' +
+            phrases("%1 comparisons were judged at 95 %; about %2 of them may lie beyond error by chance.")
+                .arg(QString::number(rows.judged), QString::number(rows.judged * 0.05, 'f', 1));
     }
     return words;
 }
@@ -164,8 +166,9 @@ QStringList signatureOf(const records::Letter& letter, const base::Phrasebook& p
     if (letter.state == records::LetterState::Draft)
         return {phrases("This letter is a draft and has not been signed off.")};
     QStringList lines = {letter.author.name, letter.author.role};
-    lines += letter.author.registration.isEmpty() ? phrases("Registration number: not recorded")
-                                                  : phrases("Registration number %1").arg(letter.author.registration);
+    lines += letter.author.registration.isEmpty()
+                 ? phrases("Registration number: not recorded")
+                 : phrases("Registration number %1").arg(letter.author.registration);
     const QDateTime signedAt = letter.signedAt.toUTC();
     lines += phrases("Signed off on %1 at %2 UTC")
                  .arg(records::dayInWords(signedAt.date()), signedAt.toString(QStringLiteral("HH:mm")));
@@ -173,7 +176,8 @@ QStringList signatureOf(const records::Letter& letter, const base::Phrasebook& p
     return lines;
 }
 
-void addHeader(Fields& fields, const Material& material, const records::Visit* visit, const base::Phrasebook& phrases)
+void addHeader(Fields& fields, const Material& material, const records::Visit* visit,
+               const base::Phrasebook& phrases)
 {
     QStringList clinicLines = linesOf(material.clinic.address);
     if (!material.clinic.telephone.isEmpty())
@@ -193,22 +197,26 @@ void addWords(Fields& fields, const Material& material, const base::Phrasebook& 
 {
     const records::Letter& letter = material.letter;
     fields.text("urgency", urgencyWords(letter.urgency, phrases)).text("question", letter.question.trimmed());
-    fields.list("actions", "hasActions", linesOf(letter.actions)).text("diagnosis", diagnosisOf(material.patient, phrases));
+    fields.list("actions", "hasActions", linesOf(letter.actions))
+        .text("diagnosis", diagnosisOf(material.patient, phrases));
     fields.list("history", "hasHistory", linesOf(letter.history));
     fields.list("interpretation", "hasInterpretation", linesOf(letter.interpretation));
     fields.text("signedTitle", letter.state == records::LetterState::Draft ? phrases("Not signed off")
                                                                            : phrases("Signed off by"));
     fields.list("author", signatureOf(letter, phrases)).list("copies", linesOf(letter.copiesTo));
-    fields.text("safety", phrases("The thresholds say what could be measurement error; they do not decide what a change "
-                                  "means. Diagnosis and treatment rest with the licensed clinicians in charge, and "
-                                  "local protocols come first."));
+    fields.text(
+        "safety",
+        phrases("The thresholds say what could be measurement error; they do not decide what a change "
+                "means. Diagnosis and treatment rest with the licensed clinicians in charge, and "
+                "local protocols come first."));
 }
 
 void addRows(Fields& fields, const Rows& rows, const Material& material, const base::Phrasebook& phrases)
 {
     const bool isChosen = material.letter.reference.has_value();
     fields.flag("hasFindings", !rows.findings.empty()).objects("findings", findingFields(rows.findings));
-    fields.flag("hasMeasures", !rows.measures.empty()).objects("measures", measureFields(rows.measures, phrases));
+    fields.flag("hasMeasures", !rows.measures.empty())
+        .objects("measures", measureFields(rows.measures, phrases));
     fields.text("previousTitle", isChosen ? phrases("Reference") : phrases("Previous"));
     fields.text("explanation", explanationOf(rows, phrases)).list("sources", numbered(rows.sources));
     fields.list("conditions", rows.conditions).flag("hasNotDone", !rows.notDone.isEmpty());
@@ -228,7 +236,8 @@ std::vector<Fields> figureFields(const std::vector<Figure>& figures)
 
 } // namespace
 
-Composition composed(const Material& material, const catalogue::Catalogue& catalogue, const base::Phrasebook& phrases)
+Composition composed(const Material& material, const catalogue::Catalogue& catalogue,
+                     const base::Phrasebook& phrases)
 {
     Composition composition;
     composition.title = phrases("Clinic letter");

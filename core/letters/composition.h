@@ -13,8 +13,8 @@
 namespace letters
 {
 
-/// A drawing that stands in a letter as vectors. `draw` fills the rectangle it is given, in units of 1/96 inch; fonts
-/// are set in pixels of that size, so that they come out alike on screen and paper.
+/// A drawing that stands in a letter as vectors. `draw` fills the rectangle it is given, in units of 1/96
+/// inch; fonts are set in pixels of that size, so that they come out alike on screen and paper.
 struct Figure {
     QString caption;
     QSizeF sizeMm;
@@ -33,8 +33,9 @@ struct Material {
 
 /// A letter ready to be drawn.
 struct Composition {
-    QString title;     ///< of the document, without a person in it
-    QString body;      ///< XHTML in the subset QTextDocument draws; <img src="figure:0"/> stands where a figure goes
+    QString title; ///< of the document, without a person in it
+    QString
+        body; ///< XHTML in the subset QTextDocument draws; <img src="figure:0"/> stands where a figure goes
     QString identity;  ///< on top of every page
     QString footer;    ///< at the foot of every page, before the page number
     QString pageWords; ///< "Page %1 of %2"
@@ -43,12 +44,14 @@ struct Composition {
     std::vector<Figure> figures;
 };
 
-/// Only the letter's own visit and earlier ones are told of. A result is held against the letter's reference visit
-/// where there is one and it holds the measure, else against the last comparable visit, and always against the first.
-Composition composed(const Material& material, const catalogue::Catalogue& catalogue, const base::Phrasebook& phrases);
+/// Only the letter's own visit and earlier ones are told of. A result is held against the letter's reference
+/// visit where there is one and it holds the measure, else against the last comparable visit, and always
+/// against the first.
+Composition composed(const Material& material, const catalogue::Catalogue& catalogue,
+                     const base::Phrasebook& phrases);
 
-/// A cautious interpretation to start from, one sentence a line; the clinician edits it. It states arithmetic and
-/// never names a disease.
+/// A cautious interpretation to start from, one sentence a line; the clinician edits it. It states arithmetic
+/// and never names a disease.
 QString suggestedInterpretation(const Material& material, const catalogue::Catalogue& catalogue,
                                 const base::Phrasebook& phrases);
 

@@ -58,7 +58,10 @@ class RowMaker
 public:
     RowMaker(const Material& material, const records::Visit& visit, const catalogue::Catalogue& catalogue,
              const base::Phrasebook& phrases)
-        : m_visit(visit), m_catalogue(catalogue), m_phrases(phrases), m_changes(changesOf(material, catalogue))
+        : m_visit(visit),
+          m_catalogue(catalogue),
+          m_phrases(phrases),
+          m_changes(changesOf(material, catalogue))
     {
     }
 
@@ -158,11 +161,13 @@ QString RowMaker::limitWords(const interpretation::Applied& applied, const catal
 {
     const QString unit = values::symbol(measure.unit);
     const auto limit = [&](double number) {
-        return unit.isEmpty() ? records::written(number, measure) : records::written(number, measure) + u' ' + unit;
+        return unit.isEmpty() ? records::written(number, measure)
+                              : records::written(number, measure) + u' ' + unit;
     };
     if (applied.improvement == applied.decline)
         return limit(applied.improvement);
-    return m_phrases("%1 for the better, %2 for the worse").arg(limit(applied.improvement), limit(applied.decline));
+    return m_phrases("%1 for the better, %2 for the worse")
+        .arg(limit(applied.improvement), limit(applied.decline));
 }
 
 void RowMaker::addEvidence(MeasureRow& row, const Comparison& comparison, const catalogue::Measure& measure)
@@ -200,8 +205,8 @@ void RowMaker::addMeasure(const catalogue::Measure& measure)
                 cautions = interpretation::cautions(*previous, m_catalogue, m_phrases);
             }
             if (change->baseline) {
-                row.isBaselinePrevious =
-                    earlierOf(*change) && earlierOf(*change)->reference.visit == change->baseline->reference.visit;
+                row.isBaselinePrevious = earlierOf(*change) && earlierOf(*change)->reference.visit ==
+                                                                   change->baseline->reference.visit;
                 if (!row.isBaselinePrevious)
                     row.baseline = earlier(*change->baseline, measure);
                 addEvidence(row, *change->baseline, measure);
@@ -237,9 +242,11 @@ void RowMaker::addNotDone()
             const records::Finding* finding = m_visit.finding(id, side);
             if (isOpen(side))
                 m_rows.notDone += titleOf(*measure, side, m_phrases);
-            else if (finding != nullptr && !values::isDone(finding->value) && !values::isUnable(finding->value))
-                m_rows.notDone += m_phrases("%1 (%2)").arg(
-                    titleOf(*measure, side, m_phrases), records::written(finding->value, *measure, m_phrases));
+            else if (finding != nullptr && !values::isDone(finding->value) &&
+                     !values::isUnable(finding->value))
+                m_rows.notDone +=
+                    m_phrases("%1 (%2)").arg(titleOf(*measure, side, m_phrases),
+                                             records::written(finding->value, *measure, m_phrases));
         }
     }
 }
@@ -260,9 +267,11 @@ void RowMaker::addConditions()
             const catalogue::Condition* condition = m_catalogue.condition(id);
             if (measure == nullptr || condition == nullptr)
                 continue;
-            const QString words = value.isEmpty() ? m_phrases("not recorded") : conditionValue(*condition, value);
-            m_rows.conditions += m_phrases("%1 only: %2 %3")
-                                     .arg(titleOf(*measure, finding.side, m_phrases), condition->title.toLower(), words);
+            const QString words =
+                value.isEmpty() ? m_phrases("not recorded") : conditionValue(*condition, value);
+            m_rows.conditions +=
+                m_phrases("%1 only: %2 %3")
+                    .arg(titleOf(*measure, finding.side, m_phrases), condition->title.toLower(), words);
         }
     }
     if (!notRecorded.isEmpty())
@@ -296,13 +305,16 @@ Rows rowsOf(const Material& material, const catalogue::Catalogue& catalogue, con
 
 QString titleOf(const catalogue::Measure& measure, Side side, const base::Phrasebook& phrases)
 {
-    return side == Side::None ? measure.title : phrases("%1, %2").arg(measure.title, records::written(side, phrases));
+    return side == Side::None ? measure.title
+                              : phrases("%1, %2").arg(measure.title, records::written(side, phrases));
 }
 
 QString differenceOf(double difference, const catalogue::Measure& measure)
 {
     const QString size = records::written(std::abs(difference), measure);
-    const QString sign = difference > 0 ? QStringLiteral("+") : difference < 0 ? QStringLiteral("−") : QString();
+    const QString sign = difference > 0   ? QStringLiteral("+")
+                         : difference < 0 ? QStringLiteral("−")
+                                          : QString();
     const QString unit = values::symbol(measure.unit);
     return unit.isEmpty() ? sign + size : sign + size + u' ' + unit;
 }

@@ -33,8 +33,8 @@ struct MeasureRow {
     std::optional<Earlier> previous;
     std::optional<Earlier> baseline; ///< empty where it is the same visit as `previous`
     bool isBaselinePrevious = false;
-    QString threshold; ///< the limit in the measure's unit; empty where there is none
-    QString source;    ///< short form, and whether it is from memory
+    QString threshold;    ///< the limit in the measure's unit; empty where there is none
+    QString source;       ///< short form, and whether it is from memory
     int sourceNumber = 0; ///< from 1, into Rows::sources
 };
 
@@ -52,9 +52,11 @@ struct Rows {
 const records::Visit* visitOf(const Material& material);
 
 /// What the letter's visit says against earlier visits.
-std::vector<interpretation::Change> changesOf(const Material& material, const catalogue::Catalogue& catalogue);
+std::vector<interpretation::Change> changesOf(const Material& material,
+                                              const catalogue::Catalogue& catalogue);
 
-/// The comparison with the reference visit where it was chosen and holds the measure, else with the last comparable.
+/// The comparison with the reference visit where it was chosen and holds the measure, else with the last
+/// comparable.
 const std::optional<interpretation::Comparison>& earlierOf(const interpretation::Change& change);
 
 Rows rowsOf(const Material& material, const catalogue::Catalogue& catalogue, const base::Phrasebook& phrases);

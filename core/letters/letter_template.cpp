@@ -33,7 +33,8 @@ QString filled(const QString& name, kainjow::mustache::data content, const base:
     QFile file(QStringLiteral(":/letters/") + name);
     if (!file.open(QIODevice::ReadOnly))
         return {};
-    content.set("say", kainjow::mustache::data(kainjow::mustache::lambda([&phrases](const std::string& english) {
+    content.set("say",
+                kainjow::mustache::data(kainjow::mustache::lambda([&phrases](const std::string& english) {
                     return phrases(english.c_str()).toHtmlEscaped().toStdString();
                 })));
     kainjow::mustache::mustache form(file.readAll().toStdString());

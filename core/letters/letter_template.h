@@ -18,8 +18,8 @@ kainjow::mustache::data listFor(const QStringList& texts);
 /// The lines of a text, without empty ones at its ends.
 QStringList linesOf(const QString& text);
 
-/// The template ":/letters/<name>" filled. `{{#say}}…{{/say}}` in it is said in the phrasebook's language; everything
-/// else is escaped for HTML.
+/// The template ":/letters/<name>" filled. `{{#say}}…{{/say}}` in it is said in the phrasebook's language;
+/// everything else is escaped for HTML.
 QString filled(const QString& name, kainjow::mustache::data content, const base::Phrasebook& phrases);
 
 } // namespace letters

@@ -60,8 +60,10 @@ std::vector<Page> pagesOf(const std::vector<Strip>& strips, double height)
         while (strips[last].staysWithNext && last + 1 < strips.size())
             ++last;
         const bool isStart = i == 0 || !strips[i - 1].staysWithNext;
-        const Band together = {strips[i].band.top, isStart ? strips[last].band.bottom : strips[i].band.bottom};
-        const double used = isFirst ? usedOn(pages.back()) + together.height() : usedWith(pages.back(), together);
+        const Band together = {strips[i].band.top,
+                               isStart ? strips[last].band.bottom : strips[i].band.bottom};
+        const double used =
+            isFirst ? usedOn(pages.back()) + together.height() : usedWith(pages.back(), together);
         if (!isFirst && used > height) {
             begin(pages, strips[i].head, height);
             isFirst = true;

@@ -16,7 +16,9 @@ constexpr int pixelsPerInch = 96;
 
 base::Error unwritable()
 {
-    return {base::ErrorKind::Unwritable, QStringLiteral("The pages could not be drawn; the letter is kept as it was."), {}};
+    return {base::ErrorKind::Unwritable,
+            QStringLiteral("The pages could not be drawn; the letter is kept as it was."),
+            {}};
 }
 
 } // namespace

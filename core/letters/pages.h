@@ -9,8 +9,8 @@ class QPagedPaintDevice;
 namespace letters
 {
 
-/// The letter as a PDF on A4, text selectable, figures as vectors, identity and page number on every page, a draft
-/// or demo mark across each where it is one.
+/// The letter as a PDF on A4, text selectable, figures as vectors, identity and page number on every page, a
+/// draft or demo mark across each where it is one.
 base::Result<QByteArray> pdf(const Composition& composition);
 
 /// The letter as an OpenDocument text, with the same identity on every page; figures as pictures.

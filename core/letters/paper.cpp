@@ -60,7 +60,8 @@ double screenPixels(double millimetres)
 QFont letterFont(double points)
 {
     QFont font;
-    font.setFamilies({QStringLiteral("Liberation Sans"), QStringLiteral("Noto Sans"), QStringLiteral("DejaVu Sans")});
+    font.setFamilies(
+        {QStringLiteral("Liberation Sans"), QStringLiteral("Noto Sans"), QStringLiteral("DejaVu Sans")});
     font.setPointSizeF(points);
     font.setHintingPreference(QFont::PreferNoHinting);
     font.setLetterSpacing(QFont::PercentageSpacing, 100.1);

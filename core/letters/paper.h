@@ -11,8 +11,8 @@
 namespace letters
 {
 
-/// A letter laid out on A4. Laid out once at 600 units to the inch and scaled to the device, so that every page breaks
-/// alike on screen and paper.
+/// A letter laid out on A4. Laid out once at 600 units to the inch and scaled to the device, so that every
+/// page breaks alike on screen and paper.
 class Paper
 {
 public:
@@ -40,7 +40,8 @@ private:
     std::vector<Page> m_pages;
 };
 
-/// The letter's font. A trace of letter spacing keeps ligatures apart, so that words searched in the PDF are whole
+/// The letter's font. A trace of letter spacing keeps ligatures apart, so that words searched in the PDF are
+/// whole
 /// ("flexion", not "ﬂexion").
 QFont letterFont(double points);
 

@@ -27,7 +27,8 @@ void addLines(std::vector<Strip>& strips, const QTextBlock& block)
         Strip strip;
         strip.band = {place.top() + line.y(), place.top() + line.y() + line.height()};
         const bool isWithin = i + 1 < lines;
-        strip.staysWithNext = block.blockFormat().headingLevel() > 0 || (isWithin && (i == 0 || i == lines - 2));
+        strip.staysWithNext =
+            block.blockFormat().headingLevel() > 0 || (isWithin && (i == 0 || i == lines - 2));
         strips.push_back(strip);
     }
 }
@@ -35,7 +36,8 @@ void addLines(std::vector<Strip>& strips, const QTextBlock& block)
 /// Top of the first and bottom of the last line of a cell, and the gaps between its lines.
 Band insideOf(const QTextTableCell& cell, std::vector<Band>& lines)
 {
-    Band inside = {placeOf(cell.firstCursorPosition().block()).top(), placeOf(cell.lastCursorPosition().block()).bottom()};
+    Band inside = {placeOf(cell.firstCursorPosition().block()).top(),
+                   placeOf(cell.lastCursorPosition().block()).bottom()};
     for (QTextBlock block = cell.firstCursorPosition().block(); block.isValid(); block = block.next()) {
         const QRectF place = placeOf(block);
         for (int i = 0; i < block.layout()->lineCount(); ++i) {
@@ -65,7 +67,8 @@ std::vector<double> gapsBetween(const std::vector<Band>& lines)
 
 void addRows(std::vector<Strip>& strips, const QTextTable& table)
 {
-    const QRectF frame = table.document()->documentLayout()->frameBoundingRect(const_cast<QTextTable*>(&table));
+    const QRectF frame =
+        table.document()->documentLayout()->frameBoundingRect(const_cast<QTextTable*>(&table));
     const size_t first = strips.size();
     double padding = 0;
     for (int row = 0; row < table.rows(); ++row) {

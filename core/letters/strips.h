@@ -7,8 +7,9 @@ class QTextDocument;
 namespace letters
 {
 
-/// The strips of a document laid out without pages: its lines and table rows. A heading stays with what follows, the
-/// first two and the last two lines of a paragraph stay together, and so do a table's head and first row.
+/// The strips of a document laid out without pages: its lines and table rows. A heading stays with what
+/// follows, the first two and the last two lines of a paragraph stay together, and so do a table's head and
+/// first row.
 std::vector<Strip> stripsOf(const QTextDocument& document);
 
 } // namespace letters

@@ -30,7 +30,10 @@ public:
 private:
     QString value(const Change& change, const records::Occasion& occasion) const;
     QString limit(const Comparison& comparison) const;
-    const catalogue::Measure& measure(const Change& change) const { return *m_catalogue.measure(change.measure); }
+    const catalogue::Measure& measure(const Change& change) const
+    {
+        return *m_catalogue.measure(change.measure);
+    }
 
     const catalogue::Catalogue& m_catalogue;
     const base::Phrasebook& m_phrases;
@@ -53,10 +56,13 @@ QString Sentences::limit(const Comparison& comparison) const
     const double limit = comparison.threshold->limitFor(*comparison.difference, of.better);
     const catalogue::Source* source = m_catalogue.source(comparison.threshold->row.source);
     const QString unit = values::symbol(of.unit);
-    const QString size = unit.isEmpty() ? records::written(limit, of) : records::written(limit, of) + u' ' + unit;
-    const QString words = QStringLiteral("%1, %2").arg(size, source != nullptr ? source->shortForm : QString());
-    return comparison.threshold->row.checked == catalogue::Checked::Memory ? m_phrases("%1, from memory").arg(words)
-                                                                           : words;
+    const QString size =
+        unit.isEmpty() ? records::written(limit, of) : records::written(limit, of) + u' ' + unit;
+    const QString words =
+        QStringLiteral("%1, %2").arg(size, source != nullptr ? source->shortForm : QString());
+    return comparison.threshold->row.checked == catalogue::Checked::Memory
+               ? m_phrases("%1, from memory").arg(words)
+               : words;
 }
 
 QString Sentences::of(const Change& change) const
@@ -65,7 +71,9 @@ QString Sentences::of(const Change& change) const
     const QString now = value(change, comparison.now);
     const QString before = value(change, comparison.reference);
     const QString day = records::dayInWords(comparison.reference.day);
-    const auto said = [&](const char* english) { return m_phrases(english).arg(title(change), now, before, day); };
+    const auto said = [&](const char* english) {
+        return m_phrases(english).arg(title(change), now, before, day);
+    };
     const auto saidWith = [&](const char* english, const QString& fifth) {
         return m_phrases(english).arg(title(change), now, before, day, fifth);
     };
@@ -75,13 +83,19 @@ QString Sentences::of(const Change& change) const
     case Verdict::BecameAble:
         return said("%1: at this visit %2, where on %4 the result was %3.");
     case Verdict::Improved:
-        return saidWith("%1: %2 at this visit, %3 on %4; better by more than the published measurement error (%5).", limit(comparison));
+        return saidWith(
+            "%1: %2 at this visit, %3 on %4; better by more than the published measurement error (%5).",
+            limit(comparison));
     case Verdict::Declined:
-        return saidWith("%1: %2 at this visit, %3 on %4; worse by more than the published measurement error (%5).", limit(comparison));
+        return saidWith(
+            "%1: %2 at this visit, %3 on %4; worse by more than the published measurement error (%5).",
+            limit(comparison));
     case Verdict::WithinError:
-        return saidWith("%1: %2 at this visit, %3 on %4; the difference could be within error (%5).", limit(comparison));
+        return saidWith("%1: %2 at this visit, %3 on %4; the difference could be within error (%5).",
+                        limit(comparison));
     case Verdict::NotComparable:
-        return saidWith("%1: %2 at this visit, %3 on %4; not comparable. %5", interpretation::why(comparison, m_catalogue, m_phrases));
+        return saidWith("%1: %2 at this visit, %3 on %4; not comparable. %5",
+                        interpretation::why(comparison, m_catalogue, m_phrases));
     case Verdict::NoThreshold:
         break;
     }
@@ -93,7 +107,8 @@ QString Sentences::ofBaseline(const Change& change) const
     const auto& earlier = earlierOf(change);
     if (!earlier || !change.baseline || change.baseline->verdict == earlier->verdict)
         return {};
-    const bool isBeyond = change.baseline->verdict == Verdict::Improved || change.baseline->verdict == Verdict::Declined;
+    const bool isBeyond =
+        change.baseline->verdict == Verdict::Improved || change.baseline->verdict == Verdict::Declined;
     if (!isBeyond)
         return {};
     return m_phrases("%1: against the first comparable visit, %2 on %3, it has %4 (%5).")
@@ -160,9 +175,11 @@ QString suggestedInterpretation(const Material& material, const catalogue::Catal
     }
     const QString comma = QStringLiteral("; ");
     if (hasBetter && hasWorse)
-        lines += phrases("The results point in different directions; none of them outweighs the others by itself.");
+        lines += phrases(
+            "The results point in different directions; none of them outweighs the others by itself.");
     if (!alike.isEmpty())
-        lines += phrases("Recorded as before: %1. This does not show that nothing changed.").arg(alike.join(comma));
+        lines += phrases("Recorded as before: %1. This does not show that nothing changed.")
+                     .arg(alike.join(comma));
     if (!first.isEmpty())
         lines += phrases("No earlier result to compare with: %1.").arg(first.join(comma));
     const Rows rows = rowsOf(material, catalogue, phrases);

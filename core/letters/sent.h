@@ -1,0 +1,15 @@
+#pragma once
+
+#include "core/letters/composition.h"
+
+namespace letters
+{
+
+/// A composition as one XHTML page that holds all of it: a letter's `body` once it is sent. Figures become
+/// pictures inside the page, since they cannot be drawn again once the records have moved on.
+QString kept(const Composition& composition);
+
+/// The composition of a sent letter, as it was sent. Unreadable where the text is not one that `kept` wrote.
+base::Result<Composition> restored(const QString& body);
+
+} // namespace letters
