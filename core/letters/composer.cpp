@@ -130,7 +130,8 @@ std::vector<Fields> measureFields(const std::vector<MeasureRow>& rows, const bas
         const Fields baseline =
             earlierFields(row.baseline, row.isBaselinePrevious ? phrases("the same visit") : none);
         Fields made;
-        made.text("measure", row.measure).list("notes", linesOf(row.note)).text("today", row.today);
+        made.text("measure", row.measure).list("notes", "hasNotes", row.notes).text("today", row.today);
+        made.text("line", row.notes.isEmpty() ? QStringLiteral("cell") : QStringLiteral("open"));
         made.objects("earlier", {previous, baseline}).text("threshold", row.threshold);
         if (row.sourceNumber > 0)
             made.text("source", phrases("%1 [%2]").arg(row.source).arg(row.sourceNumber));

@@ -1,5 +1,6 @@
 #include "core/letters/letter_rows.h"
 
+#include "core/interpretation/terms.h"
 #include "core/interpretation/wording.h"
 #include "core/records/wording.h"
 
@@ -39,6 +40,15 @@ bool isNotAsked(const records::Finding* finding)
         return true;
     const auto* missing = std::get_if<values::Missing>(&finding->value);
     return missing != nullptr && missing->why == values::Absence::NotAsked;
+}
+
+/// Decimals beyond the measure's own that show a difference and its limit apart.
+int decimalsOf(const Comparison& comparison, const catalogue::Measure& measure)
+{
+    if (!comparison.difference || !comparison.threshold)
+        return 0;
+    const double limit = comparison.threshold->limitFor(*comparison.difference, measure.better);
+    return interpretation::tellingDecimals(std::abs(*comparison.difference), limit, measure);
 }
 
 /// The condition's value as people read it.
@@ -81,13 +91,14 @@ public:
 private:
     void addFinding(const catalogue::Measure& measure);
     void addMeasure(const catalogue::Measure& measure);
+    void addComparisons(MeasureRow& row, const Change& change, const catalogue::Measure& measure);
     void addNotDone();
     void addConditions();
     QString seen(const catalogue::Measure& measure, Side side) const;
     QString resultOf(const records::Finding& finding, const catalogue::Measure& measure) const;
-    Earlier earlier(const Comparison& comparison, const catalogue::Measure& measure) const;
+    Earlier earlier(const Comparison& comparison, const catalogue::Measure& measure);
     void addEvidence(MeasureRow& row, const Comparison& comparison, const catalogue::Measure& measure);
-    QString limitWords(const interpretation::Applied& applied, const catalogue::Measure& measure) const;
+    QString limitWords(const Comparison& comparison, const catalogue::Measure& measure) const;
 
     const records::Visit& m_visit;
     const catalogue::Catalogue& m_catalogue;
@@ -144,30 +155,30 @@ void RowMaker::addFinding(const catalogue::Measure& measure)
     m_rows.findings.push_back(row);
 }
 
-Earlier RowMaker::earlier(const Comparison& comparison, const catalogue::Measure& measure) const
+Earlier RowMaker::earlier(const Comparison& comparison, const catalogue::Measure& measure)
 {
+    m_rows.judged += comparison.threshold && comparison.difference ? 1 : 0;
     Earlier earlier;
     earlier.value = records::written(comparison.reference.finding.value, measure, m_phrases);
     earlier.day = records::dayInWords(comparison.reference.day);
     if (comparison.difference)
-        earlier.difference = differenceOf(*comparison.difference, measure);
+        earlier.difference =
+            interpretation::signedAmount(*comparison.difference, measure, decimalsOf(comparison, measure));
     earlier.verdict = interpretation::written(comparison.verdict, m_phrases);
     if (comparison.verdict == Verdict::NotComparable)
         earlier.reason = interpretation::why(comparison, m_catalogue, m_phrases);
     return earlier;
 }
 
-QString RowMaker::limitWords(const interpretation::Applied& applied, const catalogue::Measure& measure) const
+QString RowMaker::limitWords(const Comparison& comparison, const catalogue::Measure& measure) const
 {
-    const QString unit = values::symbol(measure.unit);
-    const auto limit = [&](double number) {
-        return unit.isEmpty() ? records::written(number, measure)
-                              : records::written(number, measure) + u' ' + unit;
-    };
+    const interpretation::Applied& applied = *comparison.threshold;
+    const int decimals = decimalsOf(comparison, measure);
+    const QString better = interpretation::amount(applied.improvement, measure, decimals);
     if (applied.improvement == applied.decline)
-        return limit(applied.improvement);
+        return better;
     return m_phrases("%1 for the better, %2 for the worse")
-        .arg(limit(applied.improvement), limit(applied.decline));
+        .arg(better, interpretation::amount(applied.decline, measure, decimals));
 }
 
 void RowMaker::addEvidence(MeasureRow& row, const Comparison& comparison, const catalogue::Measure& measure)
@@ -175,7 +186,7 @@ void RowMaker::addEvidence(MeasureRow& row, const Comparison& comparison, const 
     if (!comparison.threshold || !row.threshold.isEmpty())
         return;
     const catalogue::Threshold& evidence = comparison.threshold->row;
-    row.threshold = limitWords(*comparison.threshold, measure);
+    row.threshold = limitWords(comparison, measure);
     const catalogue::Source* source = m_catalogue.source(evidence.source);
     row.source = source != nullptr ? source->shortForm : evidence.source;
     if (evidence.checked == catalogue::Checked::Memory)
@@ -184,6 +195,25 @@ void RowMaker::addEvidence(MeasureRow& row, const Comparison& comparison, const 
     if (!m_rows.sources.contains(inFull))
         m_rows.sources += inFull;
     row.sourceNumber = int(m_rows.sources.indexOf(inFull)) + 1;
+}
+
+void RowMaker::addComparisons(MeasureRow& row, const Change& change, const catalogue::Measure& measure)
+{
+    if (!change.now.computedFrom.isEmpty())
+        row.notes += change.now.computedFrom;
+    const auto& previous = earlierOf(change);
+    if (previous) {
+        row.previous = earlier(*previous, measure);
+        addEvidence(row, *previous, measure);
+        row.notes += interpretation::cautions(*previous, m_catalogue, m_phrases);
+    }
+    if (!change.baseline)
+        return;
+    row.isBaselinePrevious = previous && previous->reference.visit == change.baseline->reference.visit;
+    if (row.isBaselinePrevious)
+        return;
+    row.baseline = earlier(*change.baseline, measure);
+    addEvidence(row, *change.baseline, measure);
 }
 
 void RowMaker::addMeasure(const catalogue::Measure& measure)
@@ -196,27 +226,8 @@ void RowMaker::addMeasure(const catalogue::Measure& measure)
         MeasureRow row;
         row.measure = titleOf(measure, side, m_phrases);
         row.today = resultOf(change != nullptr ? change->now.finding : *finding, measure);
-        if (change != nullptr) {
-            row.note = change->now.computedFrom;
-            QStringList cautions;
-            if (const auto& previous = earlierOf(*change)) {
-                row.previous = earlier(*previous, measure);
-                addEvidence(row, *previous, measure);
-                cautions = interpretation::cautions(*previous, m_catalogue, m_phrases);
-            }
-            if (change->baseline) {
-                row.isBaselinePrevious = earlierOf(*change) && earlierOf(*change)->reference.visit ==
-                                                                   change->baseline->reference.visit;
-                if (!row.isBaselinePrevious)
-                    row.baseline = earlier(*change->baseline, measure);
-                addEvidence(row, *change->baseline, measure);
-            }
-            for (const auto* comparison : {&earlierOf(*change), &change->baseline})
-                m_rows.judged += *comparison && (*comparison)->threshold && (*comparison)->difference ? 1 : 0;
-            if (!row.note.isEmpty())
-                cautions.prepend(row.note);
-            row.note = cautions.join(u'\n');
-        }
+        if (change != nullptr)
+            addComparisons(row, *change, measure);
         m_rows.measures.push_back(row);
     }
 }
@@ -307,16 +318,6 @@ QString titleOf(const catalogue::Measure& measure, Side side, const base::Phrase
 {
     return side == Side::None ? measure.title
                               : phrases("%1, %2").arg(measure.title, records::written(side, phrases));
-}
-
-QString differenceOf(double difference, const catalogue::Measure& measure)
-{
-    const QString size = records::written(std::abs(difference), measure);
-    const QString sign = difference > 0   ? QStringLiteral("+")
-                         : difference < 0 ? QStringLiteral("−")
-                                          : QString();
-    const QString unit = values::symbol(measure.unit);
-    return unit.isEmpty() ? sign + size : sign + size + u' ' + unit;
 }
 
 } // namespace letters

@@ -29,7 +29,7 @@ struct Earlier {
 struct MeasureRow {
     QString measure; ///< with its side
     QString today;
-    QString note; ///< how it came about, and cautions
+    QStringList notes; ///< how it came about, and cautions
     std::optional<Earlier> previous;
     std::optional<Earlier> baseline; ///< empty where it is the same visit as `previous`
     bool isBaselinePrevious = false;
@@ -63,8 +63,5 @@ Rows rowsOf(const Material& material, const catalogue::Catalogue& catalogue, con
 
 /// "Timed up and go", "Finger–nose, right".
 QString titleOf(const catalogue::Measure& measure, records::Side side, const base::Phrasebook& phrases);
-
-/// A number with its sign and unit: "+0.12 m/s", "−2 points".
-QString differenceOf(double difference, const catalogue::Measure& measure);
 
 } // namespace letters

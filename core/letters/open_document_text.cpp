@@ -129,10 +129,11 @@ void Converter::writeStyles()
         const char* value;
         const char* padding;
     };
-    for (const CellStyle& cell : {CellStyle{"plain", "border", "none", "0.8mm"},
-                                  CellStyle{"cell", "border-bottom", "0.1mm solid #d9dce1", "0.8mm"},
-                                  CellStyle{"head", "border-bottom", "0.2mm solid #8a9099", "0.8mm"},
-                                  CellStyle{"panel", "background-color", "#f2f4f7", "2.4mm"}}) {
+    for (const CellStyle& cell :
+         {CellStyle{"plain", "border", "none", "0.8mm"}, CellStyle{"open", "border", "none", "0.8mm"},
+          CellStyle{"cell", "border-bottom", "0.1mm solid #d9dce1", "0.8mm"},
+          CellStyle{"head", "border-bottom", "0.2mm solid #8a9099", "0.8mm"},
+          CellStyle{"panel", "background-color", "#f2f4f7", "2.4mm"}}) {
         begin(QLatin1String(cell.name), "table-cell");
         m_odf.writeEmptyElement(style, QStringLiteral("table-cell-properties"));
         m_odf.writeAttribute(fo, QLatin1String(cell.property), QLatin1String(cell.value));

@@ -65,6 +65,11 @@ std::vector<double> gapsBetween(const std::vector<Band>& lines)
     return gaps;
 }
 
+bool hasLineBelow(const QTextTableCell& cell)
+{
+    return cell.format().toTableCellFormat().bottomBorder() > 0;
+}
+
 void addRows(std::vector<Strip>& strips, const QTextTable& table)
 {
     const QRectF frame =
@@ -83,6 +88,7 @@ void addRows(std::vector<Strip>& strips, const QTextTable& table)
         strip.gaps = gapsBetween(lines);
         if (row > 0)
             strips.back().band.bottom = strip.band.top;
+        strip.staysWithNext = row + 1 < table.rows() && !hasLineBelow(table.cellAt(row, 0));
         strips.push_back(strip);
     }
     const int heads = table.format().headerRowCount();

@@ -1,5 +1,6 @@
 #include "core/letters/letter_rows.h"
 
+#include "core/interpretation/terms.h"
 #include "core/interpretation/wording.h"
 #include "core/records/wording.h"
 
@@ -49,20 +50,17 @@ QString Sentences::value(const Change& change, const records::Occasion& occasion
     return records::written(occasion.finding.value, measure(change), m_phrases);
 }
 
-/// "0.18 m/s, Steffen & Seney 2008"
+/// "0.18 m/s, Steffen & Seney 2008, Parkinson disease, n 37"
 QString Sentences::limit(const Comparison& comparison) const
 {
     const catalogue::Measure& of = *m_catalogue.measure(comparison.measure);
     const double limit = comparison.threshold->limitFor(*comparison.difference, of.better);
-    const catalogue::Source* source = m_catalogue.source(comparison.threshold->row.source);
-    const QString unit = values::symbol(of.unit);
-    const QString size =
-        unit.isEmpty() ? records::written(limit, of) : records::written(limit, of) + u' ' + unit;
+    const int decimals = interpretation::tellingDecimals(std::abs(*comparison.difference), limit, of);
+    const catalogue::Threshold& row = comparison.threshold->row;
     const QString words =
-        QStringLiteral("%1, %2").arg(size, source != nullptr ? source->shortForm : QString());
-    return comparison.threshold->row.checked == catalogue::Checked::Memory
-               ? m_phrases("%1, from memory").arg(words)
-               : words;
+        QStringLiteral("%1, %2").arg(interpretation::amount(limit, of, decimals),
+                                     interpretation::sourceWords(row, m_catalogue, m_phrases));
+    return row.checked == catalogue::Checked::Memory ? m_phrases("%1, from memory").arg(words) : words;
 }
 
 QString Sentences::of(const Change& change) const

@@ -1,0 +1,241 @@
+#include "core/letters/pages.h"
+#include "tests/core/letters/pdf_file.h"
+#include "tests/support/examples.h"
+#include "tests/support/test_support.h"
+
+#include <QXmlStreamReader>
+
+using namespace letters;
+using namespace Qt::StringLiterals;
+using examples::finding;
+using records::Side;
+using values::Grade;
+using values::Missing;
+using values::Quantity;
+using values::Unit;
+
+namespace
+{
+
+const QDate march(2026, 3, 12);
+const QDate june(2026, 6, 12);
+
+catalogue::Catalogue book()
+{
+    catalogue::Catalogue book = examples::catalogue();
+    for (const catalogue::Measure& measure : book.measures)
+        book.forms.front().measures += measure.id;
+    return book;
+}
+
+records::Visit visitOn(const QString& id, QDate day, double speed, double hold, const QString& aid)
+{
+    records::Visit visit = examples::visit(
+        id, day,
+        {finding(u"finger-nose"_s, Grade{1}, Side::Right), finding(u"finger-nose"_s, Grade{3}, Side::Left),
+         finding(u"pronator-drift"_s, values::Choice{u"none"_s}, Side::Right),
+         finding(u"pronator-drift"_s, Missing{values::Absence::NotAttempted, u"shoulder pain"_s}, Side::Left),
+         finding(u"gait-speed-comfortable"_s, Quantity{speed, Unit::MetrePerSecond}),
+         finding(u"romberg-eyes-closed"_s, Quantity{hold, Unit::Second}),
+         finding(u"berg-balance"_s, Quantity{hold, Unit::Score}),
+         finding(u"timed-up-and-go"_s, Missing{values::Absence::Declined, u"tired"_s})},
+        {{u"aid"_s, aid}, {u"medication"_s, u"on"_s}, {u"distance_m"_s, u"10"_s}});
+    visit.form = u"examination"_s;
+    return visit;
+}
+
+/// A draft of a letter about a visit in June, with one earlier visit in March.
+Material material()
+{
+    Material material;
+    material.clinic = {u"Invented Clinic"_s, u"1 Nowhere Lane\nNotown"_s, u"000 000"_s, true};
+    material.patient = examples::patient(u"parkinson"_s);
+    material.patient.given = u"Mirrit"_s;
+    material.patient.born = QDate(1951, 3, 4);
+    material.patient.recordNumber = u"L-0042"_s;
+    material.visits = {visitOn(u"a"_s, march, 0.62, 20, u"stick"_s),
+                       visitOn(u"b"_s, june, 0.91, 25, u"stick"_s)};
+    material.letter.visit = {u"b"_s};
+    material.letter.urgency = u"routine"_s;
+    material.today = june;
+    return material;
+}
+
+Material signedOff(Material material)
+{
+    material.letter.state = records::LetterState::Sent;
+    material.letter.author = {u"Dr. Ina Fern"_s, u"Neurologist"_s, u"R-17"_s};
+    material.letter.signedAt = QDateTime(june, QTime(9, 30), Qt::UTC);
+    return material;
+}
+
+QStringList pagesOf(const Material& material)
+{
+    return PdfFile(*pdf(composed(material, book(), {}))).pages();
+}
+
+QString textOf(const Material& material)
+{
+    return pagesOf(material).join(u' ').simplified();
+}
+
+} // namespace
+
+class TestComposer : public HouseTest
+{
+    Q_OBJECT
+
+private Q_SLOTS:
+    void identityStandsOnEveryPage()
+    {
+        Material letter = material();
+        letter.letter.history = u"A long history.\n"_s.repeated(120);
+        const QStringList pages = pagesOf(letter);
+        QVERIFY(pages.size() > 2);
+        for (const QString& page : pages)
+            QVERIFY(
+                page.contains(u"HALDEN, Mirrit · born 04-Mar-1951 (75) · sex not recorded · No. L-0042"_s));
+    }
+
+    void aDraftSaysSoAndASignedLetterNamesItsAuthor()
+    {
+        for (const QString& page : pagesOf(material()))
+            QVERIFY(page.contains(u"DRAFT"_s) && page.contains(u"DEMO – invented patient"_s));
+        const QString sent = textOf(signedOff(material()));
+        QVERIFY(!sent.contains(u"DRAFT"_s));
+        QVERIFY(sent.contains(u"Dr. Ina Fern"_s));
+        QVERIFY(sent.contains(u"Neurologist"_s));
+        QVERIFY(sent.contains(u"Registration number R-17"_s));
+        QVERIFY(sent.contains(u"Signed off on 12-Jun-2026 at 09:30 UTC"_s));
+    }
+
+    void bothSidesAndWhatWasNotTestedAreTold()
+    {
+        const QString text = textOf(material());
+        QVERIFY(text.contains(u"1 of 4"_s));
+        QVERIFY(text.contains(u"3 of 4"_s));
+        QVERIFY(text.contains(u"0 is best, 4 is worst"_s));
+        QVERIFY(text.contains(u"not attempted: shoulder pain"_s));
+        QVERIFY(text.contains(u"declined: tired"_s));
+        QVERIFY(text.contains(u"Not every test was done"_s));
+        QVERIFY(text.contains(u"Nine-hole peg test"_s));
+    }
+
+    void aMeasureStandsBesideItsEarlierResultAndItsThreshold()
+    {
+        const QString text = textOf(material());
+        QVERIFY(text.contains(u"0.91 m/s"_s));
+        QVERIFY(text.contains(u"0.62 m/s"_s));
+        QVERIFY(text.contains(u"+0.29 m/s"_s));
+        QVERIFY(text.contains(u"0.18 m/s"_s)); // Steffen & Seney 2008, Phys Ther 88:733
+        QVERIFY(text.contains(u"Steffen & Seney 2008"_s));
+        QVERIFY(text.contains(u"from memory"_s));
+        QVERIFY(text.contains(u"the same visit"_s));
+        QVERIFY(composed(material(), book(), {}).body.contains(u"improved beyond error"_s));
+    }
+
+    void anotherWalkingAidIsNotComparableAndNamed()
+    {
+        Material letter = material();
+        letter.visits.front().conditions[u"aid"_s] = u"none"_s;
+        const QString body = composed(letter, book(), {}).body;
+        QVERIFY(body.contains(u"not comparable"_s));
+        QVERIFY(body.contains(u"walking aid"_s));
+    }
+
+    void theReferenceVisitTakesThePlaceOfThePrevious()
+    {
+        Material letter = material();
+        letter.visits.insert(letter.visits.begin() + 1,
+                             visitOn(u"m"_s, QDate(2026, 5, 1), 0.77, 22, u"stick"_s));
+        QVERIFY(composed(letter, book(), {}).body.contains(u"0.77 m/s"_s));
+        QVERIFY(composed(letter, book(), {}).body.contains(u"Previous"_s));
+        letter.letter.reference = records::VisitId{u"a"_s};
+        QVERIFY(!composed(letter, book(), {}).body.contains(u"0.77 m/s"_s));
+        QVERIFY(composed(letter, book(), {}).body.contains(u"Reference"_s));
+    }
+
+    void whatIsMissingIsSaidInWords()
+    {
+        Material bare;
+        bare.patient.family = u"Halden"_s;
+        bare.visits = {examples::visit(u"b"_s, june, {})};
+        bare.letter.visit = {u"b"_s};
+        bare.today = june;
+        const QString text = textOf(bare);
+        for (const QString& words :
+             {u"Clinic name not recorded"_s, u"To not stated"_s, u"Allergies: not recorded"_s,
+              u"Urgency: not stated"_s, u"Question: not stated"_s, u"None requested."_s,
+              u"Diagnosis Not recorded"_s, u"Interpretation None written"_s, u"Not recorded: walking aid"_s,
+              u"Copies to nobody"_s, u"has not been signed off"_s, u"birth date not recorded"_s})
+            QVERIFY2(text.contains(words), qPrintable(words + u" in "_s + text));
+        QVERIFY(!text.contains(u"What the patient reports"_s));
+        QVERIFY(!text.contains(u"Measures"_s));
+        QVERIFY(!text.contains(u"DEMO"_s));
+    }
+
+    void whatPeopleTypeIsNeverMarkup()
+    {
+        Material letter = material();
+        const QString typed = u"<b>&\"’ Größe %1 {{to}} Łódź <img src=\"figure:0\"/>"_s;
+        letter.letter.to = typed;
+        letter.letter.question = typed;
+        letter.letter.actions = typed;
+        letter.letter.interpretation = typed + QChar(u'\x0b');
+        letter.patient.diagnosis = typed;
+        letter.clinic.name = typed;
+        letter.visits.back().findings.front().note = typed;
+        const Composition composition = composed(letter, book(), {});
+        QXmlStreamReader reader(composition.body);
+        while (!reader.atEnd())
+            reader.readNext();
+        QVERIFY2(!reader.hasError(), qPrintable(reader.errorString()));
+        QVERIFY(PdfFile(*pdf(composition)).pages().join(u' ').simplified().count(typed) >= 4);
+    }
+
+    void theOrderIsThatOfALetter()
+    {
+        Material letter = material();
+        letter.letter.history = u"Falls less often."_s;
+        const QString body = composed(letter, book(), {}).body;
+        qsizetype last = 0;
+        for (const QString& heading :
+             {u"Seen on"_s, u"Urgency and question"_s, u"Requested actions"_s, u"Diagnosis"_s,
+              u"What the patient reports"_s, u"Findings on examination"_s, u"Measures"_s, u"Interpretation"_s,
+              u"Conditions of the examination"_s, u"Not every test was done"_s,
+              u"local protocols come first"_s, u"Copies to"_s}) {
+            const qsizetype place = body.indexOf(heading, last);
+            QVERIFY2(place >= last, qPrintable(heading));
+            last = place;
+        }
+    }
+
+    void theSuggestionIsCautiousAndComplete()
+    {
+        Material letter = material();
+        letter.visits.back().findings[5].value = Missing{values::Absence::Unable, u"felt unsafe"_s};
+        const QString text = suggestedInterpretation(letter, book(), {});
+        const QStringList lines = text.split(u'\n');
+        QVERIFY2(lines.first().startsWith(u"Romberg hold: eyes closed: at this visit unable: felt unsafe"_s),
+                 qPrintable(text));
+        QVERIFY(text.contains(u"better by more than the published measurement error (0.18 m/s"_s));
+        QVERIFY(text.contains(u"could be within error"_s) || text.contains(u"measurement error"_s));
+        QVERIFY(text.contains(u"different directions"_s));
+        QVERIFY(text.contains(u"Recorded as before: Finger to nose, right"_s));
+        QVERIFY(text.contains(u"Timed up and go (declined: tired)"_s));
+        for (const QString& word : {u"diagnos"_s, u"stable"_s, u"normal"_s, u"!"_s})
+            QVERIFY2(!text.contains(word), qPrintable(text));
+    }
+
+    void withoutAnEarlierVisitTheSuggestionComparesNothing()
+    {
+        Material letter = material();
+        letter.visits.erase(letter.visits.begin());
+        const QString text = suggestedInterpretation(letter, book(), {});
+        QVERIFY(text.contains(u"No earlier result to compare with: "_s));
+        QVERIFY(!text.contains(u"better"_s));
+    }
+};
+
+QTEST_MAIN(TestComposer)
+#include "test_composer.moc"
