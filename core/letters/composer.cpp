@@ -125,7 +125,7 @@ std::vector<Fields> measureFields(const std::vector<MeasureRow>& rows, const bas
 {
     std::vector<Fields> fields;
     for (const MeasureRow& row : rows) {
-        const QString none = phrases("no earlier result");
+        const QString none = row.isDone ? phrases("no earlier result") : QString();
         const Fields previous = earlierFields(row.previous, none);
         const Fields baseline =
             earlierFields(row.baseline, row.isBaselinePrevious ? phrases("the same visit") : none);
@@ -133,6 +133,8 @@ std::vector<Fields> measureFields(const std::vector<MeasureRow>& rows, const bas
         made.text("measure", row.measure).list("notes", "hasNotes", row.notes).text("today", row.today);
         made.text("line", row.notes.isEmpty() ? QStringLiteral("cell") : QStringLiteral("open"));
         made.objects("earlier", {previous, baseline}).text("threshold", row.threshold);
+        if (row.isDone && row.threshold.isEmpty())
+            made.text("source", phrases("none used"));
         if (row.sourceNumber > 0)
             made.text("source", phrases("%1 [%2]").arg(row.source).arg(row.sourceNumber));
         fields.push_back(made);

@@ -129,7 +129,7 @@ QString RowMaker::seen(const catalogue::Measure& measure, Side side) const
     if (change == nullptr || !earlierOf(*change))
         return words;
     const Comparison& comparison = *earlierOf(*change);
-    QString before = m_phrases("%1 on %2")
+    QString before = m_phrases("was %1 on %2")
                          .arg(records::written(comparison.reference.finding.value, measure, m_phrases),
                               records::dayInWords(comparison.reference.day));
     if (comparison.verdict != Verdict::NoThreshold)
@@ -226,7 +226,8 @@ void RowMaker::addMeasure(const catalogue::Measure& measure)
         MeasureRow row;
         row.measure = titleOf(measure, side, m_phrases);
         row.today = resultOf(change != nullptr ? change->now.finding : *finding, measure);
-        if (change != nullptr)
+        row.isDone = change != nullptr;
+        if (row.isDone)
             addComparisons(row, *change, measure);
         m_rows.measures.push_back(row);
     }

@@ -29,7 +29,8 @@ struct Earlier {
 struct MeasureRow {
     QString measure; ///< with its side
     QString today;
-    QStringList notes; ///< how it came about, and cautions
+    bool isDone = true; ///< done or tried; otherwise `today` says why not
+    QStringList notes;  ///< how it came about, and cautions
     std::optional<Earlier> previous;
     std::optional<Earlier> baseline; ///< empty where it is the same visit as `previous`
     bool isBaselinePrevious = false;

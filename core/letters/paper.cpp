@@ -41,6 +41,15 @@ QFont fontInUnits(double points, bool isBold = false)
     return font;
 }
 
+/// The font, smaller where the words would be wider than their place.
+QFont fitted(QFont font, const QString& words, double place)
+{
+    const double needed = QFontMetricsF(font).horizontalAdvance(words);
+    if (needed > place)
+        font.setPixelSize(qRound(font.pixelSize() * place / needed));
+    return font;
+}
+
 QImage layoutDevice()
 {
     QImage device(1, 1, QImage::Format_RGB32);
@@ -73,6 +82,7 @@ Paper::Paper(const Composition& composition)
 {
     m_document->setDefaultFont(letterFont(9.5));
     m_document->setDocumentMargin(0);
+    m_document->setIndentWidth(18);
     m_document->setUseDesignMetrics(true);
     m_document->setHtml(composition.body);
     keepPlaces();
@@ -150,13 +160,14 @@ void Paper::drawFurniture(QPainter& painter, int page) const
     marks.removeAll(QString());
     const QRectF head(left, headLine - units(7), width, units(6));
     const QRectF aboveHead = head.translated(0, -units(4));
-    painter.setFont(fontInUnits(8.5, true));
+    painter.setFont(fitted(fontInUnits(8.5, true), m_composition.identity, width));
     painter.setPen(ink);
     painter.drawText(head, Qt::AlignLeft | Qt::AlignBottom, m_composition.identity);
     const QRectF foot(left, footLine + units(1), width, units(7));
-    painter.setFont(fontInUnits(8));
+    painter.setFont(fitted(fontInUnits(8), m_composition.footer, width - units(30)));
     painter.setPen(quiet);
     painter.drawText(foot, Qt::AlignLeft | Qt::AlignTop, m_composition.footer);
+    painter.setFont(fontInUnits(8));
     painter.drawText(foot, Qt::AlignRight | Qt::AlignTop, m_composition.pageWords.arg(page + 1).arg(pages()));
     painter.setFont(fontInUnits(8, true));
     painter.drawText(aboveHead, Qt::AlignRight | Qt::AlignBottom, marks.join(QStringLiteral(" · ")));
@@ -177,12 +188,7 @@ void Paper::drawMarks(QPainter& painter) const
     for (const QString& words : {m_composition.draftMark, m_composition.demoMark}) {
         if (words.isEmpty())
             continue;
-        QFont font = fontInUnits(72, true);
-        const double wanted = units(230);
-        const double needed = QFontMetricsF(font, &m_device).horizontalAdvance(words);
-        if (needed > wanted)
-            font.setPixelSize(qRound(font.pixelSize() * wanted / needed));
-        painter.setFont(font);
+        painter.setFont(fitted(fontInUnits(72, true), words, units(200)));
         painter.drawText(QRectF(-paperHeight / 2, y, paperHeight, tall), Qt::AlignCenter, words);
         y += tall;
     }

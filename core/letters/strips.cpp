@@ -25,8 +25,9 @@ void addLines(std::vector<Strip>& strips, const QTextBlock& block)
     for (int i = 0; i < lines; ++i) {
         const QTextLine line = block.layout()->lineAt(i);
         Strip strip;
-        strip.band = {place.top() + line.y(), place.top() + line.y() + line.height()};
         const bool isWithin = i + 1 < lines;
+        strip.band = {i == 0 ? place.top() : place.top() + line.y(),
+                      isWithin ? place.top() + line.y() + line.height() : place.bottom()};
         strip.staysWithNext =
             block.blockFormat().headingLevel() > 0 || (isWithin && (i == 0 || i == lines - 2));
         strips.push_back(strip);

@@ -180,9 +180,6 @@ QString suggestedInterpretation(const Material& material, const catalogue::Catal
                      .arg(alike.join(comma));
     if (!first.isEmpty())
         lines += phrases("No earlier result to compare with: %1.").arg(first.join(comma));
-    const Rows rows = rowsOf(material, catalogue, phrases);
-    if (!rows.notDone.isEmpty())
-        lines += phrases("Not tested at this visit: %1.").arg(rows.notDone.join(comma));
     if (lines.isEmpty())
         lines += phrases("This visit holds no result that can be compared with an earlier one.");
     return lines.join(u'\n');
