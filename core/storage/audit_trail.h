@@ -14,18 +14,22 @@ struct AuditEntry {
     QString who;
     QString action; ///< "created", "changed", "signed", "amended", "removed", "imported"
     QString kind;   ///< "patient", "visit", "finding", "conditions", "letter", "clinic"
-    QString record; ///< the record's id
+    QString record; ///< the record's id; of a finding or conditions the visit's; "clinic" for the clinic
 };
 
-/// Written by the repositories inside the transaction of the change itself; read here. Append only: the database
-/// refuses to change or remove an entry.
+/// Adds an entry in the name of the store's user. The repositories do so inside the transaction of the change
+/// itself; an import adds that it was one.
+base::Result<void> note(const Store& store, const QString& action, const QString& kind,
+                        const QString& record);
+
+/// Append only: the database refuses to change or remove an entry.
 class AuditTrail
 {
 public:
     explicit AuditTrail(Store& store) : m_store(store) {}
 
-    base::Result<std::vector<AuditEntry>> ofRecord(const QString& record) const;
-    base::Result<std::vector<AuditEntry>> newest(int most) const;
+    base::Result<std::vector<AuditEntry>> ofRecord(const QString& record) const; ///< oldest first
+    base::Result<std::vector<AuditEntry>> newest(int most) const;                ///< newest first
 
 private:
     Store& m_store;

@@ -27,8 +27,8 @@ class Patients
 public:
     explicit Patients(Store& store) : m_store(store) {}
 
-    /// Inserts where the revision is 0, else updates. Gives back the patient with its new revision. Conflict when
-    /// another has saved since, Invalid when the record number belongs to someone else.
+    /// Inserts where the revision is 0, else updates. Gives back the patient with its new revision. Conflict
+    /// when another has saved since, Invalid when the record number belongs to someone else.
     base::Result<records::Patient> save(const records::Patient& patient);
     base::Result<records::Patient> withId(const records::PatientId& id) const;
     /// Empty when there is none.

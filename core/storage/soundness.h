@@ -9,8 +9,9 @@
 namespace storage
 {
 
-/// Every fault of an open records file as one sentence with the id of its record, without clinical content: the file's
-/// own integrity, foreign keys, findings the catalogue would refuse, signed visits without author. Empty: sound.
+/// Every fault of an open records file as one sentence with the id of its record, without clinical content:
+/// the file's own integrity, foreign keys, findings the catalogue would refuse, signed visits without author.
+/// Empty: sound.
 base::Result<QStringList> faults(Store& store, const catalogue::Catalogue& catalogue, QDate today);
 
 } // namespace storage

@@ -5,9 +5,12 @@
 
 #include <QDateTime>
 #include <QSqlDatabase>
+#include <QSqlError>
+#include <QStringList>
 
 #include <functional>
 #include <memory>
+#include <vector>
 
 namespace storage
 {
@@ -20,15 +23,23 @@ struct Access {
 
 enum class Opening { MustExist, MayCreate };
 
-/// One open records file. The repositories work through it; it alone knows which database it is. Belongs to the
-/// thread that opened it.
+class Transaction;
+struct Migration;
+
+/// One open records file. The repositories work through it; it alone knows which database it is. Belongs to
+/// the thread that opened it.
 class Store
 {
 public:
-    /// Opens a records file and brings it to the newest schema (a copy is kept beside it before an older one is
-    /// migrated). A file of another program, of a newer Aplomb, or one that is damaged is refused in plain words. New
-    /// files are readable by their owner only.
-    static base::Result<std::unique_ptr<Store>> open(const QString& path, const Access& access, Opening opening);
+    /// Opens a records file and brings it to the newest schema (a copy is kept beside it before an older one
+    /// is migrated). A file of another program (Foreign), of a newer Aplomb (Newer), one that is damaged
+    /// (Unreadable) or that cannot be written (Unwritable) is refused in plain words. A new file is there
+    /// whole or not at all, and readable by its owner only.
+    static base::Result<std::unique_ptr<Store>> open(const QString& path, const Access& access,
+                                                     Opening opening);
+    /// The same with another migration chain than the program's own.
+    static base::Result<std::unique_ptr<Store>> open(const QString& path, const Access& access,
+                                                     Opening opening, const std::vector<Migration>& chain);
     ~Store();
     Store(const Store&) = delete;
     Store& operator=(const Store&) = delete;
@@ -40,12 +51,33 @@ public:
     base::Result<records::Clinic> clinic() const;
     base::Result<void> save(const records::Clinic& clinic);
 
+    /// What the database said, as the kind of error it is. Busy, read-only and full are Unwritable, damaged
+    /// is Unreadable, a broken rule of the schema is Invalid, a frozen record is Refused.
+    static base::Error errorFrom(const QSqlError& error);
+
+    /// Faults of the file itself, one sentence each: pages, indexes, constraints, foreign keys.
+    base::Result<QStringList> fileFaults() const;
+
 private:
-    Store(QString path, Access access, QString connection);
+    friend class Transaction;
+
+    Store(QString path, Access access);
+    static base::Result<void> create(const QString& path, const Access& access,
+                                     const std::vector<Migration>& chain);
+    base::Result<void> connect() const;
+    base::Result<void> refuseForeign() const;
+    base::Result<void> makeDurable() const;
+    base::Result<void> modernise(const std::vector<Migration>& chain);
+    base::Result<void> keepCopy(int version) const;
+    base::Result<QVariant> ask(const QString& statement) const;
+    base::Result<void> begin(bool writes);
+    base::Result<void> commit();
+    void rollBack();
 
     QString m_path;
     Access m_access;
     QString m_connection;
+    int m_depth = 0; ///< transactions open, one inside another
 };
 
 } // namespace storage

@@ -20,7 +20,8 @@ public:
 
     /// The writes of a draft; each is one durable transaction. Refused when the visit is signed.
     base::Result<void> saveFinding(const records::VisitId& visit, const records::Finding& finding);
-    base::Result<void> removeFinding(const records::VisitId& visit, const QString& measure, records::Side side);
+    base::Result<void> removeFinding(const records::VisitId& visit, const QString& measure,
+                                     records::Side side);
     base::Result<void> saveConditions(const records::VisitId& visit, const records::Conditions& conditions,
                                       bool confirmed);
     base::Result<void> saveDay(const records::VisitId& visit, QDate day);
@@ -29,8 +30,8 @@ public:
 
     /// Signs a draft: Signed, or Amended where it is a later version.
     base::Result<records::Visit> sign(const records::VisitId& visit, const records::Author& author);
-    /// A new draft version of a signed visit, with everything in it. Refused without a reason, for a draft, and while
-    /// another amendment is open.
+    /// A new draft version of a signed visit, with everything in it. Refused without a reason, for a draft,
+    /// and while another amendment is open.
     base::Result<records::Visit> amend(const records::VisitId& visit, const QString& reason);
 
 private:

@@ -1,0 +1,202 @@
+#include "core/storage/letters.h"
+
+#include "core/base/text.h"
+#include "core/storage/audit_trail.h"
+#include "core/storage/query.h"
+#include "core/storage/transaction.h"
+
+using namespace Qt::StringLiterals;
+
+namespace storage
+{
+
+namespace
+{
+
+using base::Error;
+using base::ErrorKind;
+using records::Letter;
+using records::LetterState;
+
+QString letterColumns()
+{
+    return u"id, revision, patient, visit, reference, state, recipient, copies_to, urgency, question, "
+           u"actions, "
+           "history, interpretation, charts, author_name, author_role, author_registration, signed_at, body, pdf, odt"_s;
+}
+
+Letter letterFrom(Row& row)
+{
+    Letter letter;
+    letter.id = row.key<Letter>();
+    letter.revision = row.whole();
+    letter.patient = row.key<records::Patient>();
+    letter.visit = row.key<records::Visit>();
+    if (const auto reference = row.key<records::Visit>(); !reference.isNull())
+        letter.reference = reference;
+    letter.state = row.text() == u"sent"_s ? LetterState::Sent : LetterState::Draft;
+    letter.to = row.text();
+    letter.copiesTo = row.text();
+    letter.urgency = row.text();
+    letter.question = row.text();
+    letter.actions = row.text();
+    letter.history = row.text();
+    letter.interpretation = row.text();
+    letter.charts = row.lines();
+    letter.author = {row.text(), row.text(), row.text()};
+    letter.signedAt = row.instant();
+    letter.body = row.text();
+    letter.pdf = row.bytes();
+    letter.odt = row.bytes();
+    return letter;
+}
+
+base::Result<std::vector<Letter>> lettersWhere(const Store& store, const QString& condition,
+                                               const QString& key)
+{
+    std::vector<Letter> letters;
+    auto found = read(
+        store, u"SELECT %1 FROM letters WHERE %2 ORDER BY saved_at, id"_s.arg(letterColumns(), condition),
+        {{":key", key}}, [&](Row& row) -> base::Result<void> {
+            letters.push_back(letterFrom(row));
+            return {};
+        });
+    if (!found)
+        return found.error();
+    return letters;
+}
+
+base::Result<Letter> oneLetter(const Store& store, const QString& id)
+{
+    auto letters = lettersWhere(store, u"id = :key"_s, id);
+    if (!letters)
+        return letters.error();
+    if (letters->empty())
+        return Error{ErrorKind::NotFound, u"This letter is not in the records."_s, {}};
+    return std::move(letters->front());
+}
+
+std::vector<Binding> bindingsOf(const Letter& letter, const QDateTime& now)
+{
+    return {{":id", key(letter.id)},
+            {":revision", letter.revision},
+            {":patient", key(letter.patient)},
+            {":visit", key(letter.visit)},
+            {":reference", letter.reference ? key(*letter.reference) : QVariant()},
+            {":recipient", text(letter.to)},
+            {":copies_to", text(letter.copiesTo)},
+            {":urgency", text(letter.urgency)},
+            {":question", text(letter.question)},
+            {":actions", text(letter.actions)},
+            {":history", text(letter.history)},
+            {":interpretation", text(letter.interpretation)},
+            {":charts", lines(letter.charts)},
+            {":author_name", text(letter.author.name)},
+            {":author_role", text(letter.author.role)},
+            {":author_registration", text(letter.author.registration)},
+            {":now", instant(now)},
+            {":body", text(letter.body)},
+            {":pdf", letter.pdf},
+            {":odt", letter.odt}};
+}
+
+base::Result<int> insert(const Store& store, const Letter& letter)
+{
+    return write(
+        store,
+        u"INSERT INTO letters (saved_at, state, %1) VALUES (:now, 'draft', :id, :revision + 1, :patient, "
+        ":visit, :reference, :recipient, :copies_to, :urgency, :question, :actions, :history, "
+        ":interpretation, :charts, :author_name, :author_role, :author_registration, NULL, :body, :pdf, "
+        ":odt)"_s.arg(letterColumns().replace(u"state, "_s, QString())),
+        bindingsOf(letter, store.access().now()));
+}
+
+/// Writes over a draft; `more` is what changes besides.
+base::Result<int> update(const Store& store, const Letter& letter, const QString& more)
+{
+    return write(
+        store,
+        u"UPDATE letters SET revision = revision + 1, patient = :patient, visit = :visit, "
+        "reference = :reference, recipient = :recipient, copies_to = :copies_to, urgency = :urgency, "
+        "question = :question, actions = :actions, history = :history, interpretation = :interpretation, "
+        "charts = :charts, author_name = :author_name, author_role = :author_role, "
+        "author_registration = :author_registration, saved_at = :now, body = :body, pdf = :pdf, odt = :odt%1 "
+        "WHERE id = :id AND revision = :revision AND state = 'draft'"_s.arg(more),
+        bindingsOf(letter, store.access().now()));
+}
+
+/// Why an update touched no row.
+Error refusal(const Store& store, const Letter& letter)
+{
+    const auto stored = oneLetter(store, letter.id.text);
+    if (!stored)
+        return stored.error();
+    if (stored->state == LetterState::Sent)
+        return {ErrorKind::Refused, u"A sent letter never changes."_s, {}};
+    return {ErrorKind::Conflict, u"Someone else has changed this letter since; nothing was saved."_s, {}};
+}
+
+base::Result<void> refuseUnfinished(const Store& store, const Letter& letter)
+{
+    if (base::tidied(letter.author.name).isEmpty())
+        return Error{
+            ErrorKind::Refused, u"A letter is signed by someone; the author's name is missing."_s, {}};
+    if (base::tidied(letter.body).isEmpty() || letter.pdf.isEmpty())
+        return Error{ErrorKind::Refused, u"A letter is signed off with the document as it is sent."_s, {}};
+    bool isOfSignedVisit = false;
+    auto found = read(store, u"SELECT id FROM visits WHERE id = :visit AND state <> 'draft'"_s,
+                      {{":visit", key(letter.visit)}}, [&](Row&) -> base::Result<void> {
+                          isOfSignedVisit = true;
+                          return {};
+                      });
+    if (found && !isOfSignedVisit)
+        return Error{ErrorKind::Refused, u"Sign the visit before its letter."_s, {}};
+    return found;
+}
+
+} // namespace
+
+base::Result<Letter> Letters::save(const Letter& given)
+{
+    if (given.state == LetterState::Sent)
+        return Error{ErrorKind::Refused, u"A sent letter never changes."_s, {}};
+    Letter letter = given;
+    const bool isNew = letter.revision == 0;
+    if (isNew && letter.id.isNull())
+        letter.id = records::LetterId::make();
+
+    return together(m_store, [&]() -> base::Result<Letter> {
+        const auto touched = isNew ? insert(m_store, letter) : update(m_store, letter, {});
+        if (!touched)
+            return touched.error();
+        if (*touched == 0)
+            return refusal(m_store, letter);
+        if (auto noted = note(m_store, isNew ? u"created"_s : u"changed"_s, u"letter"_s, letter.id.text);
+            !noted)
+            return noted.error();
+        return oneLetter(m_store, letter.id.text);
+    });
+}
+
+base::Result<Letter> Letters::signOff(const Letter& letter)
+{
+    return together(m_store, [&]() -> base::Result<Letter> {
+        if (auto finished = refuseUnfinished(m_store, letter); !finished)
+            return finished.error();
+        const auto touched = update(m_store, letter, u", state = 'sent', signed_at = :now"_s);
+        if (!touched)
+            return touched.error();
+        if (*touched == 0)
+            return refusal(m_store, letter);
+        if (auto noted = note(m_store, u"signed"_s, u"letter"_s, letter.id.text); !noted)
+            return noted.error();
+        return oneLetter(m_store, letter.id.text);
+    });
+}
+
+base::Result<std::vector<Letter>> Letters::ofPatient(const records::PatientId& patient) const
+{
+    return lettersWhere(m_store, u"patient = :key"_s, patient.text);
+}
+
+} // namespace storage

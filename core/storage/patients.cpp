@@ -1,0 +1,194 @@
+#include "core/storage/patients.h"
+
+#include "core/storage/audit_trail.h"
+#include "core/storage/query.h"
+#include "core/storage/transaction.h"
+
+using namespace Qt::StringLiterals;
+
+namespace storage
+{
+
+namespace
+{
+
+using base::Error;
+using base::ErrorKind;
+using records::Patient;
+using records::PatientId;
+
+records::Patient patientFrom(Row& row)
+{
+    Patient patient;
+    patient.id = row.key<Patient>();
+    patient.revision = row.whole();
+    patient.recordNumber = row.text();
+    patient.family = row.text();
+    patient.given = row.text();
+    patient.born = row.dayIfAny();
+    patient.sex = records::sexFromCode(row.text()).value_or(records::Sex::Unknown);
+    patient.dominantHand = records::handFromCode(row.text()).value_or(records::Hand::Unknown);
+    patient.heightCm = row.numberIfAny();
+    patient.weightKg = row.numberIfAny();
+    patient.diagnosis = row.text();
+    patient.population = row.text();
+    patient.onset = row.dayIfAny();
+    patient.referrer = row.text();
+    patient.generalPractitioner = row.text();
+    patient.allergies = row.text();
+    patient.notes = row.text();
+    return patient;
+}
+
+base::Result<std::optional<Patient>> onePatient(const Store& store, const QString& condition,
+                                                const Binding& binding)
+{
+    std::optional<Patient> patient;
+    auto found =
+        read(store,
+             u"SELECT id, revision, record_number, family, given, born, sex, dominant_hand, height_cm, "
+             "weight_kg, diagnosis, population, onset, referrer, general_practitioner, allergies, notes "
+             "FROM patients WHERE "_s +
+                 condition,
+             {binding}, [&](Row& row) -> base::Result<void> {
+                 patient = patientFrom(row);
+                 return {};
+             });
+    if (!found)
+        return found.error();
+    return patient;
+}
+
+std::vector<Binding> bindingsOf(const Patient& patient)
+{
+    return {{":id", key(patient.id)},
+            {":revision", patient.revision},
+            {":record_number", text(patient.recordNumber)},
+            {":family", text(patient.family)},
+            {":given", text(patient.given)},
+            {":born", day(patient.born)},
+            {":sex", code(patient.sex)},
+            {":dominant_hand", code(patient.dominantHand)},
+            {":height_cm", number(patient.heightCm)},
+            {":weight_kg", number(patient.weightKg)},
+            {":diagnosis", text(patient.diagnosis)},
+            {":population", text(patient.population)},
+            {":onset", day(patient.onset)},
+            {":referrer", text(patient.referrer)},
+            {":general_practitioner", text(patient.generalPractitioner)},
+            {":allergies", text(patient.allergies)},
+            {":notes", text(patient.notes)}};
+}
+
+base::Result<int> insert(const Store& store, const Patient& patient)
+{
+    return write(
+        store,
+        u"INSERT INTO patients (id, revision, record_number, family, given, born, sex, dominant_hand, "
+        "height_cm, weight_kg, diagnosis, population, onset, referrer, general_practitioner, allergies, "
+        "notes) "
+        "VALUES (:id, :revision + 1, :record_number, :family, :given, :born, :sex, :dominant_hand, "
+        ":height_cm, :weight_kg, :diagnosis, :population, :onset, :referrer, :general_practitioner, "
+        ":allergies, :notes)"_s,
+        bindingsOf(patient));
+}
+
+base::Result<int> update(const Store& store, const Patient& patient)
+{
+    return write(
+        store,
+        u"UPDATE patients SET revision = revision + 1, record_number = :record_number, family = :family, "
+        "given = :given, born = :born, sex = :sex, dominant_hand = :dominant_hand, height_cm = :height_cm, "
+        "weight_kg = :weight_kg, diagnosis = :diagnosis, population = :population, onset = :onset, "
+        "referrer = :referrer, general_practitioner = :general_practitioner, allergies = :allergies, "
+        "notes = :notes WHERE id = :id AND revision = :revision"_s,
+        bindingsOf(patient));
+}
+
+base::Result<void> refuseUnstorable(const Patient& patient)
+{
+    if (!isStorable(patient.heightCm) || !isStorable(patient.weightKg))
+        return Error{ErrorKind::Invalid, u"Height and weight must be numbers."_s, {}};
+    if ((patient.born && !patient.born->isValid()) || (patient.onset && !patient.onset->isValid()))
+        return Error{ErrorKind::Invalid, u"The birth and onset dates must be days of the calendar."_s, {}};
+    return {};
+}
+
+} // namespace
+
+base::Result<Patient> Patients::save(const Patient& given)
+{
+    if (auto storable = refuseUnstorable(given); !storable)
+        return storable.error();
+    Patient patient = given;
+    const bool isNew = patient.revision == 0;
+    if (isNew && patient.id.isNull())
+        patient.id = PatientId::make();
+
+    return together(m_store, [&]() -> base::Result<Patient> {
+        const auto namesake = withRecordNumber(patient.recordNumber);
+        if (!namesake)
+            return namesake.error();
+        if (*namesake && (*namesake)->id != patient.id)
+            return Error{ErrorKind::Invalid, u"This record number belongs to another patient."_s, {}};
+        const auto touched = isNew ? insert(m_store, patient) : update(m_store, patient);
+        if (!touched)
+            return touched.error();
+        if (*touched == 0) {
+            if (auto there = withId(patient.id); !there)
+                return there;
+            return Error{ErrorKind::Conflict,
+                         u"Someone else has changed this patient since; nothing was saved."_s,
+                         {}};
+        }
+        if (auto noted = note(m_store, isNew ? u"created"_s : u"changed"_s, u"patient"_s, patient.id.text);
+            !noted)
+            return noted.error();
+        return withId(patient.id);
+    });
+}
+
+base::Result<Patient> Patients::withId(const PatientId& id) const
+{
+    const auto patient = onePatient(m_store, u"id = :id"_s, {":id", key(id)});
+    if (!patient)
+        return patient.error();
+    if (!*patient)
+        return Error{ErrorKind::NotFound, u"This patient is not in the records."_s, {}};
+    return **patient;
+}
+
+base::Result<std::optional<Patient>> Patients::withRecordNumber(const QString& number) const
+{
+    return onePatient(m_store, u"record_number = :number AND record_number <> ''"_s,
+                      {":number", text(number)});
+}
+
+base::Result<std::vector<PatientSummary>> Patients::all() const
+{
+    std::vector<PatientSummary> patients;
+    // Of each visit the version that counts, as records::current says: the newest signed one, else the first
+    // draft.
+    auto found =
+        read(m_store,
+             u"WITH counted AS ("
+             "SELECT patient, MAX(day) AS last_day, COUNT(*) AS visits FROM visits "
+             "WHERE (state <> 'draft' OR version = 1) AND NOT EXISTS (SELECT 1 FROM visits newer "
+             "WHERE newer.series = visits.series AND newer.version > visits.version "
+             "AND newer.state = 'amended') GROUP BY patient), "
+             "drafts AS (SELECT DISTINCT patient FROM visits WHERE state = 'draft') "
+             "SELECT patients.id, family, given, record_number, born, diagnosis, last_day, "
+             "COALESCE(counted.visits, 0), CASE WHEN drafts.patient IS NULL THEN 0 ELSE 1 END FROM patients "
+             "LEFT JOIN counted ON counted.patient = patients.id "
+             "LEFT JOIN drafts ON drafts.patient = patients.id"_s,
+             {}, [&](Row& row) -> base::Result<void> {
+                 patients.push_back({row.key<Patient>(), row.text(), row.text(), row.text(), row.dayIfAny(),
+                                     row.text(), row.dayIfAny(), row.whole(), row.flag()});
+                 return {};
+             });
+    if (!found)
+        return found.error();
+    return patients;
+}
+
+} // namespace storage

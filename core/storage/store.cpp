@@ -1,0 +1,341 @@
+#include "core/storage/store.h"
+
+#include "core/storage/audit_trail.h"
+#include "core/storage/migrations.h"
+#include "core/storage/query.h"
+#include "core/storage/transaction.h"
+
+#include <QDir>
+#include <QSqlQuery>
+#include <QTemporaryFile>
+#include <QUuid>
+
+using namespace Qt::StringLiterals;
+
+namespace storage
+{
+
+namespace
+{
+
+using base::Error;
+using base::ErrorKind;
+
+constexpr int applicationId = 0x41706C6D; // "Aplm" in the file's header
+
+constexpr auto ownerOnly = QFile::ReadOwner | QFile::WriteOwner;
+
+bool makePrivateFolder(const QString& path)
+{
+    const QFileInfo folder(path);
+    if (folder.isDir())
+        return true;
+    return !folder.isRoot() && makePrivateFolder(folder.path()) &&
+           QDir(folder.path()).mkdir(folder.fileName(), ownerOnly | QFile::ExeOwner);
+}
+
+/// What can be told about an existing file without opening it. Opening and closing it here would take away
+/// the locks another Store of this process holds on it.
+base::Result<void> refuseUnusable(const QFileInfo& file)
+{
+    if (file.isDir())
+        return Error{ErrorKind::Foreign, u"This is a folder, not a records file."_s, {}};
+    if (!file.isFile())
+        return Error{ErrorKind::Foreign, u"This is not a records file."_s, {}};
+    if (!file.isReadable())
+        return Error{ErrorKind::Unreadable, u"This user may not read the records file."_s, {}};
+    if (file.size() == 0)
+        return Error{ErrorKind::Foreign, u"This file is empty, so it is not a records file."_s, {}};
+    if (!file.isWritable() || !QFileInfo(file.absolutePath()).isWritable())
+        return Error{ErrorKind::Unwritable, u"This user may not write the records file or its folder."_s, {}};
+    return {};
+}
+
+} // namespace
+
+Store::Store(QString path, Access access)
+    : m_path(std::move(path)), m_access(std::move(access)), m_connection(QUuid::createUuid().toString())
+{
+}
+
+Store::~Store()
+{
+    database().close();
+    QSqlDatabase::removeDatabase(m_connection);
+}
+
+QSqlDatabase Store::database() const
+{
+    return QSqlDatabase::database(m_connection, false);
+}
+
+base::Result<std::unique_ptr<Store>> Store::open(const QString& path, const Access& access, Opening opening)
+{
+    return open(path, access, opening, chain(u":/schema"_s));
+}
+
+base::Result<std::unique_ptr<Store>> Store::open(const QString& path, const Access& access, Opening opening,
+                                                 const std::vector<Migration>& chain)
+{
+    const QFileInfo file(path);
+    if (!file.exists() && opening == Opening::MustExist)
+        return Error{ErrorKind::NotFound, u"There is no such records file."_s, {}};
+    if (!file.exists()) {
+        if (auto created = create(file.absoluteFilePath(), access, chain); !created)
+            return created.error();
+    } else if (auto usable = refuseUnusable(file); !usable) {
+        return usable.error();
+    }
+
+    std::unique_ptr<Store> store(new Store(path, access));
+    auto ready = store->connect();
+    if (ready)
+        ready = store->refuseForeign();
+    if (ready)
+        ready = store->makeDurable();
+    if (ready)
+        ready = store->modernise(chain);
+    if (!ready)
+        return ready.error();
+    return store;
+}
+
+/// Made beside its place under another name and moved there when it is whole.
+base::Result<void> Store::create(const QString& path, const Access& access,
+                                 const std::vector<Migration>& chain)
+{
+    const Error unwritable{ErrorKind::Unwritable, u"A records file cannot be made in this place."_s, {}};
+    if (!makePrivateFolder(QFileInfo(path).path()))
+        return unwritable;
+    for (const QString& leftover : {path + u"-wal"_s, path + u"-journal"_s}) {
+        if (QFileInfo::exists(leftover)) {
+            return Error{ErrorKind::Foreign,
+                         u"Beside this place lies the journal of another records file; move it away first."_s,
+                         {}};
+        }
+    }
+    QString unfinished;
+    {
+        QTemporaryFile file(path + u".XXXXXX"_s); // made readable by its owner only; -wal and -shm follow it
+        file.setAutoRemove(false);
+        if (!file.open())
+            return unwritable;
+        unfinished = file.fileName();
+    }
+    auto made = [&]() -> base::Result<void> {
+        Store store(unfinished, access);
+        if (auto connected = store.connect(); !connected)
+            return connected;
+        if (auto marked = store.ask(u"PRAGMA application_id = %1"_s.arg(applicationId)); !marked)
+            return marked.error();
+        return migrate(store, chain);
+    }();
+    if (made && !QFile::rename(unfinished, path))
+        made = unwritable;
+    if (!made)
+        QFile::remove(unfinished);
+    return made;
+}
+
+base::Result<void> Store::connect() const
+{
+    auto database = QSqlDatabase::addDatabase(u"QSQLITE"_s, m_connection);
+    database.setDatabaseName(m_path);
+    database.setConnectOptions(u"QSQLITE_BUSY_TIMEOUT=5000"_s);
+    if (!database.open())
+        return errorFrom(database.lastError());
+    return {};
+}
+
+base::Result<void> Store::refuseForeign() const
+{
+    const auto id = ask(u"PRAGMA application_id"_s);
+    if (!id)
+        return id.error();
+    if (id->toInt() != applicationId)
+        return Error{
+            ErrorKind::Foreign, u"This is the database of another program, not a records file."_s, {}};
+    return {};
+}
+
+base::Result<void> Store::makeDurable() const
+{
+    for (const QString& setting :
+         {u"PRAGMA foreign_keys = ON"_s, u"PRAGMA synchronous = FULL"_s, u"PRAGMA temp_store = MEMORY"_s}) {
+        if (auto set = ask(setting); !set)
+            return set.error();
+    }
+    const auto mode = ask(u"PRAGMA journal_mode = WAL"_s);
+    if (!mode)
+        return mode.error();
+    if (mode->toString() != u"wal"_s) {
+        return Error{ErrorKind::Unwritable,
+                     u"This place cannot keep a records file safely; choose a folder on a local disk."_s,
+                     {}};
+    }
+    return {};
+}
+
+base::Result<void> Store::modernise(const std::vector<Migration>& chain)
+{
+    const auto version = schemaVersion(*this);
+    if (!version)
+        return version.error();
+    if (*version > chain.back().version) {
+        return Error{ErrorKind::Newer,
+                     u"These records were written by a newer Aplomb, which is needed to open them."_s,
+                     {}};
+    }
+    if (*version == chain.back().version)
+        return {};
+    if (auto copied = keepCopy(*version); !copied)
+        return copied;
+    return migrate(*this, chain);
+}
+
+base::Result<void> Store::keepCopy(int version) const
+{
+    const QString base = m_path + u".version-%1"_s.arg(version);
+    QString copy = base;
+    for (int i = 2; QFileInfo::exists(copy); ++i)
+        copy = base + u"-%1"_s.arg(i);
+    QFile file(copy);
+    if (!file.open(QIODevice::WriteOnly | QIODevice::NewOnly, ownerOnly))
+        return Error{
+            ErrorKind::Unwritable, u"The records cannot be copied before they are brought up to date."_s, {}};
+    file.close();
+    auto copied = write(*this, u"VACUUM INTO :copy"_s, {{":copy", copy}});
+    if (!copied) {
+        QFile::remove(copy);
+        return copied.error();
+    }
+    return {};
+}
+
+/// Runs one statement; the first column of its first row, if it has any.
+base::Result<QVariant> Store::ask(const QString& statement) const
+{
+    QSqlQuery query(database());
+    query.setForwardOnly(true);
+    if (!query.exec(statement))
+        return errorFrom(query.lastError());
+    return query.next() ? query.value(0) : QVariant();
+}
+
+base::Result<void> Store::begin(bool writes)
+{
+    // A deferred BEGIN that reads first and then writes fails at once when another program has written in
+    // between.
+    const QString outermost = writes ? u"BEGIN IMMEDIATE"_s : u"BEGIN"_s;
+    auto begun = ask(m_depth == 0 ? outermost : u"SAVEPOINT part_%1"_s.arg(m_depth));
+    if (!begun)
+        return begun.error();
+    ++m_depth;
+    return {};
+}
+
+base::Result<void> Store::commit()
+{
+    auto committed = ask(m_depth == 1 ? u"COMMIT"_s : u"RELEASE part_%1"_s.arg(m_depth - 1));
+    if (!committed)
+        return committed.error();
+    --m_depth;
+    return {};
+}
+
+void Store::rollBack()
+{
+    // After a full disk SQLite has rolled back itself and says so; there is nothing left to do then.
+    --m_depth;
+    if (m_depth == 0) {
+        (void)ask(u"ROLLBACK"_s);
+        return;
+    }
+    (void)ask(u"ROLLBACK TO part_%1"_s.arg(m_depth));
+    (void)ask(u"RELEASE part_%1"_s.arg(m_depth));
+}
+
+base::Error Store::errorFrom(const QSqlError& error)
+{
+    // https://www.sqlite.org/rescode.html; the low byte is the primary code.
+    const int extended = error.nativeErrorCode().toInt();
+    const QString detail = error.text();
+    switch (extended & 0xff) {
+    case 5: // busy
+    case 6: // locked
+        return {ErrorKind::Unwritable,
+                u"Another program is writing to the records, so nothing was saved; try again in a moment."_s,
+                detail};
+    case 8: // read only
+        return {ErrorKind::Unwritable, u"The records file is read-only."_s, detail};
+    case 10: // input or output
+        return {ErrorKind::Unwritable, u"The disk did not answer, so nothing was saved."_s, detail};
+    case 13: // full
+        return {ErrorKind::Unwritable, u"The disk is full, so nothing was saved."_s, detail};
+    case 14: // cannot open
+        return {ErrorKind::Unwritable, u"The records file cannot be opened."_s, detail};
+    case 11: // corrupt
+        return {ErrorKind::Unreadable, u"The records file is damaged; restore it from a copy."_s, detail};
+    case 26: // no database
+        return {ErrorKind::Foreign, u"This is not a records file."_s, detail};
+    case 19:                  // constraint
+        if (extended == 1811) // raised by one of our triggers, in our own words
+            return {ErrorKind::Refused, error.databaseText(), detail};
+        return {ErrorKind::Invalid, u"The records do not allow this entry, so nothing was saved."_s, detail};
+    default:
+        return {ErrorKind::Unreadable, u"The records file does not hold what it should."_s, detail};
+    }
+}
+
+base::Result<QStringList> Store::fileFaults() const
+{
+    QStringList faults;
+    auto checked = read(*this, u"PRAGMA integrity_check"_s, {}, [&](Row& row) -> base::Result<void> {
+        if (const QString said = row.text(); said != u"ok"_s)
+            faults += u"The file is damaged: %1."_s.arg(said);
+        return {};
+    });
+    if (!checked)
+        return checked.error();
+    auto linked = read(*this, u"PRAGMA foreign_key_check"_s, {}, [&](Row& row) -> base::Result<void> {
+        const QString table = row.text();
+        const int number = row.whole();
+        faults += u"Row %1 of the table %2 belongs to a record in %3 that is not there."_s.arg(number).arg(
+            table, row.text());
+        return {};
+    });
+    if (!linked)
+        return linked.error();
+    return faults;
+}
+
+base::Result<records::Clinic> Store::clinic() const
+{
+    records::Clinic clinic;
+    auto found = read(*this, u"SELECT name, address, telephone, is_demo FROM clinic"_s, {},
+                      [&](Row& row) -> base::Result<void> {
+                          clinic = {row.text(), row.text(), row.text(), row.flag()};
+                          return {};
+                      });
+    if (!found)
+        return found.error();
+    return clinic;
+}
+
+base::Result<void> Store::save(const records::Clinic& clinic)
+{
+    return together(*this, [&]() -> base::Result<void> {
+        auto saved = write(*this,
+                           u"UPDATE clinic SET revision = revision + 1, name = :name, address = :address, "
+                           "telephone = :telephone, is_demo = :is_demo WHERE id = 1"_s,
+                           {{":name", text(clinic.name)},
+                            {":address", text(clinic.address)},
+                            {":telephone", text(clinic.telephone)},
+                            {":is_demo", flag(clinic.isDemo)}});
+        if (!saved)
+            return saved.error();
+        return note(*this, u"changed"_s, u"clinic"_s, u"clinic"_s);
+    });
+}
+
+} // namespace storage

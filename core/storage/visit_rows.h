@@ -1,0 +1,25 @@
+#pragma once
+
+#include "core/records/visit.h"
+#include "core/storage/store.h"
+
+namespace storage
+{
+
+/// The visits of which a condition on `visits` holds (with `:key` in it), with everything in them, oldest day
+/// and version first; five queries, however many there are. Inside a transaction of the caller.
+base::Result<std::vector<records::Visit>> visitsWhere(const Store& store, const QString& condition,
+                                                      const QString& key);
+
+/// Writes a draft and everything in it.
+base::Result<void> insertDraft(const Store& store, const records::Visit& visit);
+
+/// Writes one finding with its trials and exceptions in place of the one of the same measure and side.
+base::Result<void> putFinding(const Store& store, const records::VisitId& visit,
+                              const records::Finding& finding);
+
+/// Writes a visit's conditions in place of those it had.
+base::Result<void> putConditions(const Store& store, const records::VisitId& visit,
+                                 const records::Conditions& conditions);
+
+} // namespace storage

@@ -1,0 +1,268 @@
+#include "core/storage/visits.h"
+
+#include "core/base/text.h"
+#include "core/storage/audit_trail.h"
+#include "core/storage/query.h"
+#include "core/storage/transaction.h"
+#include "core/storage/visit_rows.h"
+
+using namespace Qt::StringLiterals;
+
+namespace storage
+{
+
+namespace
+{
+
+using base::Error;
+using base::ErrorKind;
+using records::Visit;
+using records::VisitId;
+using records::VisitState;
+
+base::Result<Visit> oneVisit(const Store& store, const VisitId& id)
+{
+    auto visits = visitsWhere(store, u"visits.id = :key"_s, id.text);
+    if (!visits)
+        return visits.error();
+    if (visits->empty())
+        return Error{ErrorKind::NotFound, u"This visit is not in the records."_s, {}};
+    return std::move(visits->front());
+}
+
+base::Result<bool> exists(const Store& store, const QString& sql, const QString& key)
+{
+    bool isThere = false;
+    auto found = read(store, sql, {{":key", key}}, [&](Row&) -> base::Result<void> {
+        isThere = true;
+        return {};
+    });
+    if (!found)
+        return found.error();
+    return isThere;
+}
+
+/// A write to a draft touched no row: because the visit is signed, or because there is none.
+Error refusal(const Store& store, const VisitId& visit)
+{
+    const auto isThere = exists(store, u"SELECT id FROM visits WHERE id = :key"_s, visit.text);
+    if (!isThere)
+        return isThere.error();
+    if (!*isThere)
+        return {ErrorKind::NotFound, u"This visit is not in the records."_s, {}};
+    return {ErrorKind::Refused, u"A signed visit never changes; amend it instead."_s, {}};
+}
+
+base::Result<void> refuseUnlessDraft(const Store& store, const VisitId& visit,
+                                     const base::Result<int>& touched)
+{
+    if (!touched)
+        return touched.error();
+    return *touched == 1 ? base::Result<void>() : refusal(store, visit);
+}
+
+/// Marks a draft as changed; refused when it is none.
+base::Result<void> touch(const Store& store, const VisitId& visit)
+{
+    return refuseUnlessDraft(
+        store, visit,
+        write(store, u"UPDATE visits SET revision = revision + 1 WHERE id = :id AND state = 'draft'"_s,
+              {{":id", key(visit)}}));
+}
+
+base::Result<void> signDraft(const Store& store, const VisitId& visit, const records::Author& author,
+                             const QDateTime& at)
+{
+    if (base::tidied(author.name).isEmpty())
+        return Error{
+            ErrorKind::Refused, u"A visit is signed by someone; the author's name is missing."_s, {}};
+    auto isSigned = refuseUnlessDraft(
+        store, visit,
+        write(store,
+              u"UPDATE visits SET revision = revision + 1, "
+              "state = CASE WHEN version = 1 THEN 'signed' ELSE 'amended' END, author_name = :name, "
+              "author_role = :role, author_registration = :registration, signed_at = :at "
+              "WHERE id = :id AND state = 'draft'"_s,
+              {{":name", text(author.name)},
+               {":role", text(author.role)},
+               {":registration", text(author.registration)},
+               {":at", instant(at)},
+               {":id", key(visit)}}));
+    if (!isSigned)
+        return isSigned;
+    return note(store, u"signed"_s, u"visit"_s, visit.text);
+}
+
+base::Result<void> refuseAmendment(const Store& store, const Visit& visit, const QString& reason)
+{
+    if (visit.state == VisitState::Draft)
+        return Error{ErrorKind::Refused, u"A draft is not amended; change it as it is."_s, {}};
+    if (base::tidied(reason).isEmpty())
+        return Error{ErrorKind::Refused, u"An amendment needs a reason."_s, {}};
+    QString newest;
+    auto found = read(store, u"SELECT id FROM visits WHERE series = :key ORDER BY version"_s,
+                      {{":key", key(visit.series)}}, [&](Row& row) -> base::Result<void> {
+                          newest = row.text();
+                          return {};
+                      });
+    if (!found)
+        return found;
+    const auto isOpen =
+        exists(store, u"SELECT id FROM visits WHERE series = :key AND state = 'draft'"_s, visit.series.text);
+    if (!isOpen)
+        return isOpen.error();
+    if (*isOpen)
+        return Error{
+            ErrorKind::Refused, u"This visit is being amended already; sign or discard that first."_s, {}};
+    if (newest != visit.id.text)
+        return Error{ErrorKind::Refused, u"This version has been amended; amend the newest one."_s, {}};
+    return {};
+}
+
+} // namespace
+
+base::Result<Visit> Visits::add(const Visit& given)
+{
+    Visit visit = given;
+    if (visit.id.isNull())
+        visit.id = VisitId::make();
+    if (visit.series.isNull())
+        visit.series = visit.id;
+    if (visit.series != visit.id || visit.version != 1 || visit.state == VisitState::Amended)
+        return Error{ErrorKind::Refused, u"A later version of a visit is made by amending it."_s, {}};
+
+    return together(m_store, [&]() -> base::Result<Visit> {
+        if (auto inserted = insertDraft(m_store, visit); !inserted)
+            return inserted.error();
+        if (auto noted = note(m_store, u"created"_s, u"visit"_s, visit.id.text); !noted)
+            return noted.error();
+        if (visit.state == VisitState::Signed) {
+            const QDateTime at = visit.signedAt.isValid() ? visit.signedAt : m_store.access().now();
+            if (auto isSigned = signDraft(m_store, visit.id, visit.author, at); !isSigned)
+                return isSigned.error();
+        }
+        return oneVisit(m_store, visit.id);
+    });
+}
+
+base::Result<Visit> Visits::withId(const VisitId& id) const
+{
+    const Transaction transaction(m_store, Transaction::Kind::Reads);
+    if (!transaction.begun())
+        return transaction.begun().error();
+    return oneVisit(m_store, id);
+}
+
+base::Result<std::vector<Visit>> Visits::ofPatient(const records::PatientId& patient) const
+{
+    const Transaction transaction(m_store, Transaction::Kind::Reads);
+    if (!transaction.begun())
+        return transaction.begun().error();
+    return visitsWhere(m_store, u"visits.patient = :key"_s, patient.text);
+}
+
+base::Result<void> Visits::saveFinding(const VisitId& visit, const records::Finding& finding)
+{
+    return together(m_store, [&]() -> base::Result<void> {
+        if (auto touched = touch(m_store, visit); !touched)
+            return touched;
+        if (auto put = putFinding(m_store, visit, finding); !put)
+            return put;
+        return note(m_store, u"changed"_s, u"finding"_s, visit.text);
+    });
+}
+
+base::Result<void> Visits::removeFinding(const VisitId& visit, const QString& measure, records::Side side)
+{
+    return together(m_store, [&]() -> base::Result<void> {
+        if (auto touched = touch(m_store, visit); !touched)
+            return touched;
+        auto removed = write(
+            m_store, u"DELETE FROM findings WHERE visit = :visit AND measure = :measure AND side = :side"_s,
+            {{":visit", key(visit)}, {":measure", text(measure)}, {":side", code(side)}});
+        if (!removed)
+            return removed.error();
+        return *removed == 0 ? base::Result<void>() : note(m_store, u"removed"_s, u"finding"_s, visit.text);
+    });
+}
+
+base::Result<void> Visits::saveConditions(const VisitId& visit, const records::Conditions& conditions,
+                                          bool confirmed)
+{
+    return together(m_store, [&]() -> base::Result<void> {
+        if (auto touched = touch(m_store, visit); !touched)
+            return touched;
+        auto marked = write(m_store, u"UPDATE visits SET conditions_confirmed = :confirmed WHERE id = :id"_s,
+                            {{":confirmed", flag(confirmed)}, {":id", key(visit)}});
+        if (!marked)
+            return marked.error();
+        if (auto put = putConditions(m_store, visit, conditions); !put)
+            return put;
+        return note(m_store, u"changed"_s, u"conditions"_s, visit.text);
+    });
+}
+
+base::Result<void> Visits::saveDay(const VisitId& visit, QDate newDay)
+{
+    if (!newDay.isValid())
+        return Error{ErrorKind::Invalid, u"A visit needs a day of the calendar."_s, {}};
+    return together(m_store, [&]() -> base::Result<void> {
+        if (auto touched = touch(m_store, visit); !touched)
+            return touched;
+        auto saved = write(m_store, u"UPDATE visits SET day = :day WHERE id = :id"_s,
+                           {{":day", day(newDay)}, {":id", key(visit)}});
+        if (!saved)
+            return saved.error();
+        return note(m_store, u"changed"_s, u"visit"_s, visit.text);
+    });
+}
+
+base::Result<void> Visits::discard(const VisitId& visit)
+{
+    return together(m_store, [&]() -> base::Result<void> {
+        const auto isUsed =
+            exists(m_store, u"SELECT id FROM letters WHERE visit = :key OR reference = :key"_s, visit.text);
+        if (!isUsed)
+            return isUsed.error();
+        if (*isUsed)
+            return Error{
+                ErrorKind::Refused, u"A letter belongs to this draft, so it cannot be discarded."_s, {}};
+        auto removed =
+            refuseUnlessDraft(m_store, visit,
+                              write(m_store, u"DELETE FROM visits WHERE id = :id AND state = 'draft'"_s,
+                                    {{":id", key(visit)}}));
+        if (!removed)
+            return removed;
+        return note(m_store, u"removed"_s, u"visit"_s, visit.text);
+    });
+}
+
+base::Result<Visit> Visits::sign(const VisitId& visit, const records::Author& author)
+{
+    return together(m_store, [&]() -> base::Result<Visit> {
+        if (auto isSigned = signDraft(m_store, visit, author, m_store.access().now()); !isSigned)
+            return isSigned.error();
+        return oneVisit(m_store, visit);
+    });
+}
+
+base::Result<Visit> Visits::amend(const VisitId& visit, const QString& reason)
+{
+    return together(m_store, [&]() -> base::Result<Visit> {
+        auto amendment = oneVisit(m_store, visit);
+        if (!amendment)
+            return amendment;
+        if (auto allowed = refuseAmendment(m_store, *amendment, reason); !allowed)
+            return allowed.error();
+        amendment->id = VisitId::make();
+        amendment->version += 1;
+        amendment->amendmentReason = reason;
+        if (auto inserted = insertDraft(m_store, *amendment); !inserted)
+            return inserted.error();
+        if (auto noted = note(m_store, u"amended"_s, u"visit"_s, amendment->id.text); !noted)
+            return noted.error();
+        return oneVisit(m_store, amendment->id);
+    });
+}
+
+} // namespace storage

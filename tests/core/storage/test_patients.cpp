@@ -1,0 +1,178 @@
+#include "core/storage/audit_trail.h"
+#include "core/storage/patients.h"
+#include "core/storage/visits.h"
+#include "tests/support/records_file.h"
+#include "tests/support/test_support.h"
+
+#include <cmath>
+
+using namespace Qt::StringLiterals;
+using base::ErrorKind;
+using records::Patient;
+using storage::Patients;
+
+class TestPatients : public HouseTest
+{
+    Q_OBJECT
+
+private Q_SLOTS:
+    void everyFieldComesBack()
+    {
+        RecordsFile file;
+        Patient patient = fullPatient();
+
+        const auto saved = Patients(file.store()).save(patient);
+        QVERIFY(saved);
+        patient.revision = 1;
+        QCOMPARE(*saved, patient);
+        file.close();
+        QCOMPARE(*Patients(*file.openAgain()).withId(patient.id), patient);
+    }
+
+    void absentStaysAbsent()
+    {
+        RecordsFile file;
+        const auto saved = Patients(file.store()).save(Patient{});
+        QVERIFY(saved);
+        Patient expected;
+        expected.id = saved->id;
+        expected.revision = 1;
+        QCOMPARE(*saved, expected);
+        QVERIFY(!saved->id.isNull());
+    }
+
+    void textLosesZeroBytesAndOuterSpaces()
+    {
+        RecordsFile file;
+        Patient patient;
+        patient.family = u"  Fer\0rer "_s;
+        QCOMPARE(Patients(file.store()).save(patient)->family, u"Ferrer"_s);
+    }
+
+    void aChangeCountsTheRevisionUp()
+    {
+        RecordsFile file;
+        Patients patients(file.store());
+        Patient patient = *patients.save(fullPatient());
+        patient.born.reset();
+        patient.heightCm.reset();
+        patient.family = u"Nowak"_s;
+
+        const auto changed = patients.save(patient);
+        QVERIFY(changed);
+        QCOMPARE(changed->revision, 2);
+        QCOMPARE(changed->family, u"Nowak"_s);
+        QVERIFY(!changed->born && !changed->heightCm);
+    }
+
+    void aStaleSaveIsAConflictAndChangesNothing()
+    {
+        RecordsFile file;
+        Patients patients(file.store());
+        const Patient first = *patients.save(fullPatient());
+        Patient theirs = first;
+        theirs.family = u"Nowak"_s;
+        const auto other = file.openAgain();
+        const Patient kept = *Patients(*other).save(theirs);
+
+        Patient ours = first;
+        ours.family = u"Kowal"_s;
+        const auto refused = patients.save(ours);
+        QVERIFY(!refused);
+        QCOMPARE(refused.error().kind, ErrorKind::Conflict);
+        QCOMPARE(*patients.withId(first.id), kept);
+    }
+
+    void aRecordNumberBelongsToOnePatient()
+    {
+        RecordsFile file;
+        Patients patients(file.store());
+        QVERIFY(patients.save(fullPatient()));
+        const auto refused = patients.save(fullPatient());
+        QVERIFY(!refused);
+        QCOMPARE(refused.error().kind, ErrorKind::Invalid);
+        QCOMPARE(patients.all()->size(), size_t(1));
+    }
+
+    void manyPatientsMayLackARecordNumber()
+    {
+        RecordsFile file;
+        Patients patients(file.store());
+        QVERIFY(patients.save(Patient{}));
+        QVERIFY(patients.save(Patient{}));
+        QVERIFY(!*patients.withRecordNumber({}));
+    }
+
+    void aRecordNumberFindsItsPatient()
+    {
+        RecordsFile file;
+        Patients patients(file.store());
+        const Patient saved = *patients.save(fullPatient());
+        QCOMPARE((*patients.withRecordNumber(u"K-0007"_s)).value(), saved);
+        QVERIFY(!*patients.withRecordNumber(u"K-0008"_s));
+    }
+
+    void anUnknownPatientIsNotFound()
+    {
+        RecordsFile file;
+        Patients patients(file.store());
+        QCOMPARE(patients.withId(records::PatientId::make()).error().kind, ErrorKind::NotFound);
+        Patient unknown = fullPatient();
+        unknown.revision = 3;
+        QCOMPARE(patients.save(unknown).error().kind, ErrorKind::NotFound);
+    }
+
+    void whatTheDatabaseCannotHoldIsRefused()
+    {
+        RecordsFile file;
+        Patient patient = fullPatient();
+        patient.heightCm = std::nan("");
+        QCOMPARE(Patients(file.store()).save(patient).error().kind, ErrorKind::Invalid);
+        patient = fullPatient();
+        patient.born = QDate();
+        QCOMPARE(Patients(file.store()).save(patient).error().kind, ErrorKind::Invalid);
+        QVERIFY(Patients(file.store()).all()->empty());
+    }
+
+    void theSummaryCountsVisitsOnceAndKnowsDrafts()
+    {
+        RecordsFile file;
+        Patients patients(file.store());
+        storage::Visits visits(file.store());
+        const Patient patient = *patients.save(fullPatient());
+        const auto wrongDay = *visits.add(fullVisit(patient.id, QDate(2026, 2, 20)));
+        QVERIFY(visits.sign(wrongDay.id, {u"Dr Serra"_s, {}, {}}));
+        const auto amended = *visits.amend(wrongDay.id, u"wrong day"_s);
+        QVERIFY(visits.saveDay(amended.id, QDate(2026, 2, 10)));
+
+        auto summary = patients.all()->front();
+        QCOMPARE(summary.visits, 1);
+        QCOMPARE(summary.lastVisit, QDate(2026, 2, 20)); // the amendment does not count until it is signed
+        QVERIFY(summary.hasDraft);
+
+        QVERIFY(visits.sign(amended.id, {u"Dr Serra"_s, {}, {}}));
+        QVERIFY(visits.add(fullVisit(patient.id, QDate(2026, 1, 5))));
+        summary = patients.all()->front();
+        QCOMPARE(summary.visits, 2);
+        QCOMPARE(summary.lastVisit, QDate(2026, 2, 10));
+        QVERIFY(summary.hasDraft);
+        QCOMPARE(summary.id, patient.id);
+        QCOMPARE(summary.family, patient.family);
+        QCOMPARE(summary.given, patient.given);
+        QCOMPARE(summary.recordNumber, patient.recordNumber);
+        QCOMPARE(summary.born, patient.born);
+        QCOMPARE(summary.diagnosis, patient.diagnosis);
+    }
+
+    void aPatientWithoutVisitsIsListedToo()
+    {
+        RecordsFile file;
+        QVERIFY(Patients(file.store()).save(fullPatient()));
+        const auto summary = Patients(file.store()).all()->front();
+        QCOMPARE(summary.visits, 0);
+        QVERIFY(!summary.lastVisit && !summary.hasDraft);
+    }
+};
+
+QTEST_MAIN(TestPatients)
+#include "test_patients.moc"

@@ -1,0 +1,127 @@
+#include "tests/support/records_file.h"
+
+#include <QTimeZone>
+
+using namespace Qt::StringLiterals;
+using records::Side;
+
+namespace
+{
+
+/// Made once a program and copied from then on, which is quicker than running the migrations.
+const QByteArray& emptyRecords()
+{
+    static const QByteArray bytes = [] {
+        const QTemporaryDir folder;
+        const QString path = folder.filePath(u"template"_s);
+        const auto now = [] { return QDateTime(QDate(2026, 3, 1), QTime(8, 0), Qt::UTC); };
+        if (auto made = storage::Store::open(path, {u"tester"_s, now}, storage::Opening::MayCreate); !made)
+            qFatal("No records file: %s", qPrintable(made.error().what + made.error().detail));
+        QFile file(path);
+        return file.open(QIODevice::ReadOnly) ? file.readAll() : QByteArray();
+    }();
+    return bytes;
+}
+
+} // namespace
+
+RecordsFile::RecordsFile() : m_now(QDate(2026, 3, 1), QTime(9, 0), Qt::UTC)
+{
+    QFile file(path());
+    if (!file.open(QIODevice::WriteOnly) || file.write(emptyRecords()) < 0)
+        qFatal("The temporary folder cannot be written.");
+    file.close();
+    m_store = openAgain();
+}
+
+storage::Access RecordsFile::access()
+{
+    return {u"tester"_s, [this] { return m_now = m_now.addSecs(1); }};
+}
+
+std::unique_ptr<storage::Store> RecordsFile::openAgain()
+{
+    auto opened = storage::Store::open(path(), access(), storage::Opening::MustExist);
+    if (!opened)
+        qFatal("No records file: %s", qPrintable(opened.error().what + opened.error().detail));
+    return std::move(*opened);
+}
+
+records::Patient fullPatient()
+{
+    records::Patient patient;
+    patient.id = records::PatientId::make();
+    patient.recordNumber = u"K-0007"_s;
+    patient.family = u"Łabędź-Ügur"_s;
+    patient.given = u"Zoë 🌻"_s;
+    patient.born = QDate(1951, 3, 4);
+    patient.sex = records::Sex::Female;
+    patient.dominantHand = records::Hand::Left;
+    patient.heightCm = 163.5;
+    patient.weightKg = 0.1 + 0.2 + 60;
+    patient.diagnosis = u"Ischaemic stroke, left"_s;
+    patient.population = u"stroke"_s;
+    patient.onset = QDate(2025, 11, 30);
+    patient.referrer = u"Dr Ferrer"_s;
+    patient.generalPractitioner = u"Dr Prat"_s;
+    patient.allergies = u"none known"_s;
+    patient.notes = u"First line\nsecond line; it's \"quoted\" :name"_s;
+    return patient;
+}
+
+records::Visit fullVisit(const records::PatientId& patient, QDate day)
+{
+    records::Visit visit;
+    visit.id = records::VisitId::make();
+    visit.series = visit.id;
+    visit.patient = patient;
+    visit.day = day;
+    visit.form = u"bedside"_s;
+    visit.conditions = {{u"aid"_s, u"stick"_s}, {u"distance_m"_s, u"10"_s}, {u"footwear"_s, QString(u""_s)}};
+    visit.conditionsConfirmed = true;
+    visit.findings = {
+        {u"toe-tapping"_s,
+         Side::Right,
+         values::Grade{2},
+         {},
+         false,
+         {u"slow"_s, u"irregular rhythm"_s},
+         u"tired"_s,
+         {}},
+        {u"toe-tapping"_s, Side::Left, values::Grade{0}, {}, false, {}, {}, {}},
+        {u"gait-speed-comfortable"_s,
+         Side::None,
+         values::Quantity{0.1 + 0.2, values::Unit::MetrePerSecond},
+         {0.1 + 0.2, 1e-300, 123456.789},
+         false,
+         {},
+         {},
+         {{u"aid"_s, u"none"_s}, {u"footwear"_s, QString(u""_s)}}},
+        {u"romberg-sign"_s, Side::None, values::Choice{u"present"_s}, {}, false, {}, {}, {}},
+        {u"romberg-eyes-closed"_s,
+         Side::None,
+         values::Quantity{30, values::Unit::Second},
+         {30},
+         true,
+         {},
+         {},
+         {}},
+        {u"tandem-steps"_s,
+         Side::None,
+         values::Missing{values::Absence::Unable, u"fell sideways"_s},
+         {},
+         false,
+         {},
+         {},
+         {}},
+        {u"berg-balance"_s,
+         Side::None,
+         values::Missing{values::Absence::NotAsked, {}},
+         {},
+         false,
+         {},
+         {},
+         {}},
+    };
+    return visit;
+}

@@ -1,0 +1,32 @@
+#pragma once
+
+#include "core/records/visit.h"
+#include "core/storage/store.h"
+
+#include <QTemporaryDir>
+
+/// A new, empty records file that lasts as long as the object, opened by "tester" at a clock that goes on by
+/// a second whenever it is asked.
+class RecordsFile
+{
+public:
+    RecordsFile();
+
+    QString path() const { return m_folder.filePath(QStringLiteral("records.aplomb")); }
+    storage::Access access();
+    /// Another connection to the same file, as a second program would have.
+    std::unique_ptr<storage::Store> openAgain();
+    storage::Store& store() { return *m_store; }
+    void close() { m_store.reset(); }
+
+private:
+    QTemporaryDir m_folder;
+    QDateTime m_now;
+    std::unique_ptr<storage::Store> m_store;
+};
+
+/// An invented patient with every field filled.
+records::Patient fullPatient();
+
+/// An invented first visit of the patient: every kind of value, trials, signs, exceptions and conditions.
+records::Visit fullVisit(const records::PatientId& patient, QDate day);
