@@ -1,0 +1,85 @@
+#include "app/charts/chart_files.h"
+
+#include "app/charts/trend_chart.h"
+#include "app/charts/trend_words.h"
+
+#include <QBuffer>
+#include <QGraphicsScene>
+#include <QImage>
+#include <QSaveFile>
+#include <QSvgGenerator>
+
+namespace charts
+{
+
+namespace
+{
+
+constexpr double fileWidth = 1000;
+constexpr int pictureScale = 2;
+
+base::Result<void> write(const QByteArray& bytes, const QString& path)
+{
+    QSaveFile file(path);
+    if (!file.open(QIODevice::WriteOnly) || file.write(bytes) != bytes.size() || !file.commit())
+        return base::Error{base::ErrorKind::Unwritable, QStringLiteral("The chart could not be written."),
+                           file.errorString()};
+    return {};
+}
+
+} // namespace
+
+void draw(const TrendPoints& points, const ChartLook& look, const base::Phrasebook& phrases,
+          QPainter& painter, const QRectF& area, double pixelsWide)
+{
+    QGraphicsScene scene;
+    auto* chart = new TrendChart(points, look, phrases);
+    scene.addItem(chart);
+    const QRectF size(0, 0, pixelsWide, pixelsWide * area.height() / area.width());
+    chart->resize(size.size());
+    scene.setSceneRect(size);
+    painter.save();
+    scene.render(&painter, area, size);
+    painter.restore();
+}
+
+double heightForWidth(const TrendPoints& points, const ChartLook& look, double width, double pixelsWide)
+{
+    return heightFor(points, look.note) * width / pixelsWide;
+}
+
+base::Result<void> writePng(const TrendPoints& points, const ChartLook& look, const base::Phrasebook& phrases,
+                            const QString& path)
+{
+    const QSizeF size(fileWidth, heightFor(points, look.note));
+    QImage picture((size * pictureScale).toSize(), QImage::Format_RGB32);
+    picture.fill(look.colours.panel);
+    picture.setText(QStringLiteral("Title"), points.title);
+    picture.setText(QStringLiteral("Description"), spoken(points, phrases));
+    QPainter painter(&picture);
+    draw(points, look, phrases, painter, picture.rect(), fileWidth);
+    painter.end();
+    QBuffer bytes;
+    if (!bytes.open(QIODevice::WriteOnly) || !picture.save(&bytes, "PNG"))
+        return base::Error{base::ErrorKind::Unwritable, QStringLiteral("The chart could not be drawn."), {}};
+    return write(bytes.data(), path);
+}
+
+base::Result<void> writeSvg(const TrendPoints& points, const ChartLook& look, const base::Phrasebook& phrases,
+                            const QString& path)
+{
+    const QRectF area(0, 0, fileWidth, heightFor(points, look.note));
+    QBuffer bytes;
+    QSvgGenerator generator;
+    generator.setOutputDevice(&bytes);
+    generator.setSize(area.size().toSize());
+    generator.setViewBox(area);
+    generator.setTitle(points.title);
+    generator.setDescription(spoken(points, phrases));
+    QPainter painter(&generator);
+    draw(points, look, phrases, painter, area, fileWidth);
+    painter.end();
+    return write(bytes.data(), path);
+}
+
+} // namespace charts

@@ -1,0 +1,29 @@
+#pragma once
+
+#include "app/charts/chart_look.h"
+#include "app/charts/trend_points.h"
+
+#include "core/base/result.h"
+
+class QPainter;
+class QRectF;
+
+namespace charts
+{
+
+/// Draws the chart into the rectangle as vectors, scaled so that its type is `pixelsWide` pixels to the full
+/// width: 720 suits the width of a letter.
+void draw(const TrendPoints& points, const ChartLook& look, const base::Phrasebook& phrases,
+          QPainter& painter, const QRectF& area, double pixelsWide = 720);
+
+/// The height that goes with a width of `draw`, in the same unit.
+double heightForWidth(const TrendPoints& points, const ChartLook& look, double width,
+                      double pixelsWide = 720);
+
+/// Writes the chart as a picture of 2000 pixels across, or as vectors. The file is whole or not there.
+base::Result<void> writePng(const TrendPoints& points, const ChartLook& look, const base::Phrasebook& phrases,
+                            const QString& path);
+base::Result<void> writeSvg(const TrendPoints& points, const ChartLook& look, const base::Phrasebook& phrases,
+                            const QString& path);
+
+} // namespace charts

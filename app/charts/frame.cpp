@@ -1,0 +1,84 @@
+#include "app/charts/frame.h"
+
+#include "app/widgets/theme.h"
+
+#include <QFontInfo>
+#include <QFontMetricsF>
+
+#include <algorithm>
+
+namespace charts
+{
+
+namespace
+{
+
+constexpr double plotHeight = 168;
+
+QFont inPixels(QFont font)
+{
+    font.setPixelSize(QFontInfo(font).pixelSize());
+    return font;
+}
+
+double headHeight(const TrendPoints& points, const ChartFonts& fonts)
+{
+    return QFontMetricsF(fonts.heading).height() +
+           QFontMetricsF(fonts.body).height() * double(points.lines.size()) + widgets::space2;
+}
+
+double rowHeight(const ChartFonts& fonts)
+{
+    return QFontMetricsF(fonts.caption).height() + 4;
+}
+
+double rowsBelow(const TrendPoints& points, const QString& note)
+{
+    return double(laneRows(points).size()) + 1 + double(points.remarks.size()) + (note.isEmpty() ? 0 : 1);
+}
+
+} // namespace
+
+ChartFonts chartFonts()
+{
+    QFont heading = inPixels(widgets::headingFont());
+    return {heading, inPixels(widgets::bodyFont()), inPixels(widgets::captionFont())};
+}
+
+std::vector<const TrendLine*> laneRows(const TrendPoints& points)
+{
+    std::vector<const TrendLine*> rows;
+    for (const TrendLine& line : points.lines) {
+        if (std::ranges::any_of(line.entries, [](const TrendEntry& entry) { return !entry.number; }))
+            rows.push_back(&line);
+    }
+    return rows;
+}
+
+Frame frame(const TrendPoints& points, const QString& note, const QSizeF& size)
+{
+    const ChartFonts fonts = chartFonts();
+    Frame made;
+    made.row = rowHeight(fonts);
+    const double left = made.row * 6.5;
+    const double right = made.row * 8.5;
+    const double width = size.width() - 2 * widgets::space4;
+    made.head = {widgets::space4, widgets::space3, width, headHeight(points, fonts)};
+    const double top = made.head.bottom() + made.row;
+    const double below = rowsBelow(points, note) * made.row + widgets::space3;
+    made.plot = {left, top, std::max(1.0, size.width() - left - right),
+                 std::max(1.0, size.height() - top - below)};
+    made.lane = {left, made.plot.bottom(), made.plot.width(), double(laneRows(points).size()) * made.row};
+    made.dates = {left, made.lane.bottom(), made.plot.width(), made.row};
+    made.remarks = {widgets::space4, made.dates.bottom(), width, size.height() - made.dates.bottom()};
+    return made;
+}
+
+double heightFor(const TrendPoints& points, const QString& note)
+{
+    const ChartFonts fonts = chartFonts();
+    return widgets::space3 + headHeight(points, fonts) + rowHeight(fonts) + plotHeight +
+           rowsBelow(points, note) * rowHeight(fonts) + widgets::space3;
+}
+
+} // namespace charts

@@ -1,0 +1,43 @@
+#include "app/charts/mark.h"
+
+#include <QPolygonF>
+
+namespace charts
+{
+
+void drawMark(QPainter& painter, Mark mark, const QPointF& at, double width, const QColor& colour)
+{
+    const double half = width / 2;
+    const QRectF box(at.x() - half, at.y() - half, width, width);
+    painter.save();
+    painter.setRenderHint(QPainter::Antialiasing);
+    painter.setPen(QPen(colour, 1.6, Qt::SolidLine, Qt::RoundCap, Qt::MiterJoin));
+    painter.setBrush(Qt::NoBrush);
+    switch (mark) {
+    case Mark::Circle:
+        painter.setBrush(colour);
+        painter.drawEllipse(box);
+        break;
+    case Mark::Square:
+        painter.setBrush(colour);
+        painter.drawRect(box);
+        break;
+    case Mark::OpenCircle:
+        painter.drawEllipse(box);
+        break;
+    case Mark::OpenDiamond:
+        painter.drawPolygon(QPolygonF{
+            {at.x(), box.top()}, {box.right(), at.y()}, {at.x(), box.bottom()}, {box.left(), at.y()}});
+        break;
+    case Mark::OpenTriangle:
+        painter.drawPolygon(QPolygonF{box.topLeft(), box.topRight(), {at.x(), box.bottom()}});
+        break;
+    case Mark::BarredSquare:
+        painter.drawRect(box);
+        painter.drawLine(QPointF(box.left() - 2, at.y()), QPointF(box.right() + 2, at.y()));
+        break;
+    }
+    painter.restore();
+}
+
+} // namespace charts

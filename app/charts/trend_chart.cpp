@@ -1,0 +1,207 @@
+#include "app/charts/trend_chart.h"
+
+#include "app/charts/trend_overlay.h"
+
+#include <QAreaSeries>
+#include <QGraphicsLayout>
+#include <QLegend>
+#include <QLineSeries>
+#include <QScatterSeries>
+
+#include <algorithm>
+#include <cmath>
+
+namespace charts
+{
+
+namespace
+{
+
+double xOf(QDate day)
+{
+    return double(day.toJulianDay());
+}
+
+QPen quietPen(const QColor& colour)
+{
+    return {colour, 1};
+}
+
+/// The values that hang together: joined ones while joins are wanted, else each by itself.
+std::vector<std::vector<const TrendEntry*>> runs(const TrendLine& line, bool join)
+{
+    std::vector<std::vector<const TrendEntry*>> found;
+    for (const TrendEntry& entry : line.entries) {
+        if (!entry.number)
+            continue;
+        if (found.empty() || !join || !entry.joins)
+            found.emplace_back();
+        found.back().push_back(&entry);
+    }
+    return found;
+}
+
+void setTicks(QCategoryAxis& axis, const Axis& ticks)
+{
+    const QStringList old = axis.categoriesLabels();
+    for (const QString& label : old)
+        axis.remove(label);
+    axis.setStartValue(ticks.from);
+    for (const Tick& tick : ticks.ticks)
+        axis.append(QString::number(tick.at), tick.at);
+    axis.setRange(ticks.from, ticks.to);
+}
+
+} // namespace
+
+ChartLook paperLook()
+{
+    const QPalette paper(Qt::white);
+    return {widgets::coloursFor(paper), true, {}};
+}
+
+QColor colourOf(records::Side side, const ChartLook& look)
+{
+    return side == records::Side::Left ? look.colours.accent : look.colours.text;
+}
+
+TrendChart::TrendChart(const TrendPoints& points, const ChartLook& look, const base::Phrasebook& phrases,
+                       QGraphicsItem* parent)
+    : QChart(parent),
+      m_points(points),
+      m_look(look),
+      m_phrases(phrases),
+      m_time(timeAxis(points.from, points.to, 8)),
+      m_values(valueAxis(points)),
+      m_timeAxis(new QCategoryAxis),
+      m_valueAxis(new QCategoryAxis),
+      m_overlay(new TrendOverlay(*this))
+{
+    legend()->hide();
+    layout()->setContentsMargins(0, 0, 0, 0);
+    setBackgroundRoundness(0);
+    setBackgroundBrush(look.colours.panel);
+    setBackgroundPen(Qt::NoPen);
+    setDropShadowEnabled(false);
+    for (QCategoryAxis* axis : {m_timeAxis, m_valueAxis}) {
+        axis->setLabelsVisible(false);
+        axis->setGridLinePen(quietPen(look.colours.line));
+        axis->setLinePen(quietPen(look.colours.line));
+    }
+    addAxis(m_timeAxis, Qt::AlignBottom);
+    addAxis(m_valueAxis, Qt::AlignLeft);
+    setTicks(*m_valueAxis, m_values);
+    setTicks(*m_timeAxis, m_time);
+    for (const TrendLine& line : m_points.lines)
+        addLine(line);
+    connect(this, &QGraphicsWidget::geometryChanged, this, &TrendChart::settle);
+}
+
+void TrendChart::attach(QAbstractSeries* series)
+{
+    addSeries(series);
+    series->attachAxis(m_timeAxis);
+    series->attachAxis(m_valueAxis);
+}
+
+void TrendChart::addShade(const std::vector<const TrendEntry*>& run, double error, const QColor& colour)
+{
+    const double alone = run.size() == 1 ? (m_time.to - m_time.from) * 0.004 : 0;
+    QList<QPointF> upper;
+    QList<QPointF> lower;
+    for (const TrendEntry* entry : run) {
+        for (const double aside : {-alone, alone}) {
+            upper << QPointF(xOf(entry->day) + aside, *entry->number + error);
+            lower << QPointF(xOf(entry->day) + aside, *entry->number - error);
+        }
+    }
+    auto* top = new QLineSeries;
+    auto* foot = new QLineSeries;
+    top->replace(upper);
+    foot->replace(lower);
+    auto* area = new QAreaSeries(top, foot);
+    top->setParent(area); // an area does not own its edges
+    foot->setParent(area);
+    QColor shade = colour;
+    shade.setAlphaF(0.13F);
+    area->setBrush(shade);
+    area->setPen(Qt::NoPen);
+    attach(area);
+}
+
+void TrendChart::addRun(const std::vector<const TrendEntry*>& run, const TrendLine& line)
+{
+    if (run.size() < 2 || m_points.isOrdinal)
+        return;
+    auto* joined = new QLineSeries;
+    for (const TrendEntry* entry : run)
+        joined->append(xOf(entry->day), *entry->number);
+    joined->setPen(QPen(colourOf(line.side, m_look), 1.6,
+                        line.side == records::Side::Left ? Qt::DashLine : Qt::SolidLine));
+    attach(joined);
+}
+
+void TrendChart::addLimit(double value, QDate from, const QColor& colour)
+{
+    auto* limit = new QLineSeries;
+    limit->append(xOf(from), value);
+    limit->append(m_time.to, value);
+    limit->setPen(QPen(colour, 1.4, Qt::DashDotLine));
+    attach(limit);
+}
+
+void TrendChart::addLine(const TrendLine& line)
+{
+    const QColor colour = colourOf(line.side, m_look);
+    const auto together = runs(line, m_look.joinPoints);
+    for (const auto& run : together) {
+        if (line.standardError)
+            addShade(run, 1.96 * *line.standardError, colour);
+    }
+    if (line.limits && line.limits->improved)
+        addLimit(*line.limits->improved, line.limits->day, m_look.colours.better);
+    if (line.limits && line.limits->declined)
+        addLimit(*line.limits->declined, line.limits->day, m_look.colours.worse);
+    auto* marks = new QScatterSeries;
+    const bool isLeft = line.side == records::Side::Left;
+    marks->setMarkerShape(isLeft ? QScatterSeries::MarkerShapeRectangle : QScatterSeries::MarkerShapeCircle);
+    marks->setMarkerSize(isLeft ? 8 : 9);
+    marks->setColor(colour);
+    marks->setBorderColor(m_look.colours.panel);
+    for (const auto& run : together) {
+        addRun(run, line);
+        for (const TrendEntry* entry : run)
+            marks->append(xOf(entry->day), *entry->number);
+    }
+    attach(marks);
+}
+
+/// Lays the plot into the frame; as many dates as there is room for.
+void TrendChart::settle()
+{
+    m_frame = charts::frame(m_points, m_look.note, size());
+    const int most = std::max(2, int(m_frame.plot.width() / (m_frame.row * 4.5)));
+    m_time = timeAxis(m_points.from, m_points.to, most);
+    setTicks(*m_timeAxis, m_time);
+    setPlotArea(m_frame.plot);
+    m_overlay->cover(QRectF({}, size()));
+}
+
+std::optional<records::VisitId> TrendChart::visitNear(const QPointF& place) const
+{
+    std::optional<records::VisitId> nearest;
+    double least = 16;
+    for (const TrendLine& line : m_points.lines) {
+        for (const TrendEntry& entry : line.entries) {
+            const double away = std::abs(m_frame.plot.left() +
+                                         m_time.share(xOf(entry.day)) * m_frame.plot.width() - place.x());
+            if (away < least) {
+                least = away;
+                nearest = entry.visit;
+            }
+        }
+    }
+    return nearest;
+}
+
+} // namespace charts

@@ -1,0 +1,55 @@
+#pragma once
+
+#include "app/charts/axis.h"
+#include "app/charts/chart_look.h"
+#include "app/charts/frame.h"
+
+#include <QCategoryAxis>
+#include <QChart>
+
+namespace charts
+{
+
+class TrendOverlay;
+
+/// The chart of one measure: true time along the foot, values upward, what could not be done in a lane below.
+/// Qt Charts draws grid, joins, shading, limits and points; an overlay draws every word and mark.
+class TrendChart : public QChart
+{
+public:
+    TrendChart(const TrendPoints& points, const ChartLook& look, const base::Phrasebook& phrases,
+               QGraphicsItem* parent = nullptr);
+
+    const TrendPoints& points() const { return m_points; }
+    const ChartLook& look() const { return m_look; }
+    const base::Phrasebook& phrases() const { return m_phrases; }
+    const Frame& frame() const { return m_frame; }
+    const Axis& time() const { return m_time; }
+    const Axis& values() const { return m_values; }
+
+    /// The visit whose day is nearest to a place in the chart, at most 16 px away.
+    std::optional<records::VisitId> visitNear(const QPointF& place) const;
+
+private:
+    void addLine(const TrendLine& line);
+    void addRun(const std::vector<const TrendEntry*>& run, const TrendLine& line);
+    void addLimit(double value, QDate from, const QColor& colour);
+    void addShade(const std::vector<const TrendEntry*>& run, double error, const QColor& colour);
+    void attach(QAbstractSeries* series);
+    void settle();
+
+    TrendPoints m_points;
+    ChartLook m_look;
+    base::Phrasebook m_phrases;
+    Axis m_time;
+    Axis m_values;
+    Frame m_frame;
+    QCategoryAxis* m_timeAxis;
+    QCategoryAxis* m_valueAxis;
+    TrendOverlay* m_overlay;
+};
+
+/// Right and left are told apart by colour, by shape and by dash.
+QColor colourOf(records::Side side, const ChartLook& look);
+
+} // namespace charts

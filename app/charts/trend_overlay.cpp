@@ -1,0 +1,303 @@
+#include "app/charts/trend_overlay.h"
+
+#include "app/charts/trend_words.h"
+
+#include <QFontMetricsF>
+
+#include <algorithm>
+#include <map>
+
+using namespace Qt::StringLiterals;
+
+namespace charts
+{
+
+namespace
+{
+
+constexpr double gap = 6; ///< between a mark and its word
+
+void drawElided(QPainter& painter, const QRectF& box, Qt::Alignment where, const QString& text)
+{
+    const QFontMetricsF metrics(painter.font());
+    painter.drawText(box, int(where | Qt::TextSingleLine),
+                     metrics.elidedText(text, Qt::ElideRight, box.width() + 1));
+}
+
+Mark markOf(records::Side side)
+{
+    return side == records::Side::Left ? Mark::Square : Mark::Circle;
+}
+
+Mark markOf(values::Absence absence)
+{
+    switch (absence) {
+    case values::Absence::Unable:
+        return Mark::BarredSquare;
+    case values::Absence::Declined:
+        return Mark::OpenTriangle;
+    case values::Absence::NotAttempted:
+        return Mark::OpenCircle;
+    case values::Absence::NotApplicable:
+    case values::Absence::NotAsked:
+        return Mark::OpenDiamond;
+    }
+    return Mark::OpenDiamond;
+}
+
+/// A triangle that points right for better and left for worse, as everywhere in the program.
+void drawVerdict(QPainter& painter, const QPointF& at, bool improved, const QColor& colour)
+{
+    const double half = 4;
+    const double tip = improved ? half : -half;
+    painter.save();
+    painter.setPen(Qt::NoPen);
+    painter.setBrush(colour);
+    painter.drawPolygon(
+        QPolygonF{{at.x() + tip, at.y()}, {at.x() - tip, at.y() - half}, {at.x() - tip, at.y() + half}});
+    painter.restore();
+}
+
+struct LimitLabel {
+    double y = 0;
+    bool improved = true;
+    QString words;
+};
+
+/// Moves labels apart so that none covers another.
+void spread(std::vector<LimitLabel>& labels, double apart)
+{
+    std::ranges::sort(labels, {}, &LimitLabel::y);
+    for (size_t i = 1; i < labels.size(); ++i)
+        labels[i].y = std::max(labels[i].y, labels[i - 1].y + apart);
+}
+
+} // namespace
+
+TrendOverlay::TrendOverlay(TrendChart& chart) : QGraphicsItem(&chart), m_chart(chart), m_fonts(chartFonts())
+{
+    setZValue(1000);
+    setAcceptedMouseButtons(Qt::NoButton);
+}
+
+void TrendOverlay::cover(const QRectF& area)
+{
+    prepareGeometryChange();
+    m_area = area;
+    update();
+}
+
+double TrendOverlay::x(QDate day) const
+{
+    const QRectF& plot = m_chart.frame().plot;
+    return plot.left() + m_chart.time().share(double(day.toJulianDay())) * plot.width();
+}
+
+double TrendOverlay::y(double number) const
+{
+    const QRectF& plot = m_chart.frame().plot;
+    return plot.bottom() - m_chart.values().share(number) * plot.height();
+}
+
+void TrendOverlay::paint(QPainter* painter, const QStyleOptionGraphicsItem*, QWidget*)
+{
+    painter->setRenderHint(QPainter::Antialiasing);
+    const TrendPoints& points = m_chart.points();
+    paintHead(*painter);
+    paintAxes(*painter);
+    if (points.referenceDay && points.referenceDay != points.visitDay)
+        paintPlumbLine(*painter, *points.referenceDay, m_chart.phrases()("reference"), true);
+    if (points.visitDay)
+        paintPlumbLine(*painter, *points.visitDay, m_chart.phrases()("this visit"), false);
+    paintChanges(*painter);
+    paintLimits(*painter);
+    paintLane(*painter);
+    paintRemarks(*painter);
+}
+
+void TrendOverlay::paintHead(QPainter& painter) const
+{
+    const TrendPoints& points = m_chart.points();
+    const widgets::Colours& colours = m_chart.look().colours;
+    const QFontMetricsF heading(m_fonts.heading);
+    QRectF row = m_chart.frame().head;
+    row.setHeight(heading.height());
+    painter.setFont(m_fonts.heading);
+    painter.setPen(colours.text);
+    drawElided(painter, row, Qt::AlignLeft | Qt::AlignBottom, points.title);
+    const double used = heading.horizontalAdvance(points.title) + 2 * gap;
+    painter.setFont(m_fonts.caption);
+    painter.setPen(colours.quiet);
+    const double descent = heading.descent() - QFontMetricsF(m_fonts.caption).descent();
+    drawElided(painter, row.adjusted(used, 0, 0, -descent), Qt::AlignLeft | Qt::AlignBottom,
+               points.direction);
+
+    painter.setFont(m_fonts.body);
+    row.translate(0, row.height());
+    row.setHeight(QFontMetricsF(m_fonts.body).height());
+    for (const TrendLine& line : points.lines) {
+        const QString latest = latestWords(line, m_chart.phrases());
+        drawMark(painter, markOf(line.side), {row.left() + 5, row.center().y()}, 8,
+                 colourOf(line.side, m_chart.look()));
+        painter.setPen(colours.text);
+        drawElided(painter, row.adjusted(10 + gap, 0, 0, 0), Qt::AlignLeft | Qt::AlignVCenter,
+                   line.name.isEmpty() ? latest : line.name + u"  "_s + latest);
+        row.translate(0, row.height());
+    }
+}
+
+void TrendOverlay::paintAxes(QPainter& painter) const
+{
+    const Frame& frame = m_chart.frame();
+    painter.setFont(m_fonts.caption);
+    painter.setPen(m_chart.look().colours.quiet);
+    for (const Tick& tick : m_chart.values().ticks) {
+        const QRectF box(widgets::space4, y(tick.at) - frame.row / 2,
+                         frame.plot.left() - widgets::space4 - gap, frame.row);
+        drawElided(painter, box, Qt::AlignRight | Qt::AlignVCenter, tick.words);
+    }
+    const QRectF unit(widgets::space4, frame.plot.top() - frame.row,
+                      frame.plot.left() - widgets::space4 - gap, frame.row);
+    drawElided(painter, unit, Qt::AlignRight | Qt::AlignVCenter, m_chart.points().unit);
+    for (const Tick& tick : m_chart.time().ticks) {
+        const double at = frame.plot.left() + m_chart.time().share(tick.at) * frame.plot.width();
+        painter.drawText(QRectF(at - 60, frame.dates.top(), 120, frame.row), Qt::AlignCenter, tick.words);
+    }
+}
+
+void TrendOverlay::paintPlumbLine(QPainter& painter, QDate day, const QString& word, bool isReference) const
+{
+    const Frame& frame = m_chart.frame();
+    const widgets::Colours& colours = m_chart.look().colours;
+    const double at = x(day);
+    painter.setPen(QPen(colours.accent, 1.4, isReference ? Qt::DotLine : Qt::SolidLine));
+    painter.drawLine(QPointF(at, frame.plot.top() - 3), QPointF(at, frame.lane.bottom()));
+    painter.setFont(m_fonts.caption);
+    painter.setPen(colours.quiet);
+    const double width = QFontMetricsF(m_fonts.caption).horizontalAdvance(word) + 4;
+    painter.drawText(QRectF(at - width / 2, frame.plot.top() - frame.row - 2, width, frame.row),
+                     Qt::AlignCenter, word);
+}
+
+/// Two strokes across the top edge half-way between the two results, and beside them what changed.
+void TrendOverlay::paintChanges(QPainter& painter) const
+{
+    std::map<double, QStringList> changes;
+    for (const TrendLine& line : m_chart.points().lines) {
+        const TrendEntry* before = nullptr;
+        for (const TrendEntry& entry : line.entries) {
+            if (!entry.number)
+                continue;
+            if (before != nullptr && !entry.changes.isEmpty())
+                changes[(x(before->day) + x(entry.day)) / 2] += entry.changes;
+            before = &entry;
+        }
+    }
+    const Frame& frame = m_chart.frame();
+    const widgets::Colours& colours = m_chart.look().colours;
+    painter.setFont(m_fonts.caption);
+    for (auto change = changes.begin(); change != changes.end(); ++change) {
+        const double at = change->first;
+        change->second.removeDuplicates();
+        painter.setPen(QPen(colours.text, 1.4));
+        for (const double aside : {-2.0, 2.0})
+            painter.drawLine(QPointF(at + aside - 2, frame.plot.top() + 5),
+                             QPointF(at + aside + 2, frame.plot.top() - 5));
+        const double end = std::next(change) == changes.end() ? m_area.right() - widgets::space4
+                                                              : std::next(change)->first - 2 * gap;
+        const QRectF box(at + gap, frame.plot.top() + 2, end - at - gap, frame.row);
+        if (box.width() < frame.row * 2)
+            continue;
+        const QString words = QFontMetricsF(painter.font())
+                                  .elidedText(change->second.join(u"; "_s), Qt::ElideRight, box.width());
+        QColor ground = colours.panel;
+        ground.setAlphaF(0.85F);
+        QRectF behind = box;
+        behind.setWidth(QFontMetricsF(painter.font()).horizontalAdvance(words) + 2);
+        painter.fillRect(behind, ground);
+        painter.setPen(colours.text);
+        painter.drawText(box, int(Qt::AlignLeft | Qt::AlignVCenter), words);
+    }
+}
+
+void TrendOverlay::paintLimits(QPainter& painter) const
+{
+    const Frame& frame = m_chart.frame();
+    const widgets::Colours& colours = m_chart.look().colours;
+    std::vector<LimitLabel> labels;
+    for (const TrendLine& line : m_chart.points().lines) {
+        const auto add = [&](const std::optional<double>& limit, bool improved) {
+            if (!limit)
+                return;
+            const QString words = m_chart.phrases()(improved ? "improved beyond %1" : "declined beyond %1")
+                                      .arg(m_chart.points().written(*limit));
+            labels.push_back({y(*limit), improved, line.name.isEmpty() ? words : line.name + u' ' + words});
+        };
+        if (line.limits) {
+            add(line.limits->improved, true);
+            add(line.limits->declined, false);
+        }
+    }
+    spread(labels, frame.row - 2);
+    painter.setFont(m_fonts.caption);
+    for (const LimitLabel& label : labels) {
+        const double left = frame.plot.right() + 5;
+        drawVerdict(painter, {left + 4, label.y}, label.improved,
+                    label.improved ? colours.better : colours.worse);
+        painter.setPen(colours.text);
+        drawElided(painter, {left + 12, label.y - frame.row / 2, m_area.right() - left - 14, frame.row},
+                   Qt::AlignLeft | Qt::AlignVCenter, label.words);
+    }
+}
+
+void TrendOverlay::paintLane(QPainter& painter) const
+{
+    const Frame& frame = m_chart.frame();
+    const widgets::Colours& colours = m_chart.look().colours;
+    double middle = frame.lane.top() + frame.row / 2;
+    painter.setFont(m_fonts.caption);
+    for (const TrendLine* line : laneRows(m_chart.points())) {
+        painter.setPen(colours.quiet);
+        drawElided(
+            painter,
+            {widgets::space4, middle - frame.row / 2, frame.plot.left() - widgets::space4 - gap, frame.row},
+            Qt::AlignRight | Qt::AlignVCenter,
+            line->name.isEmpty() ? m_chart.phrases()("without a value") : line->name);
+        std::vector<const TrendEntry*> missing;
+        for (const TrendEntry& entry : line->entries) {
+            if (!entry.number)
+                missing.push_back(&entry);
+        }
+        for (size_t i = 0; i < missing.size(); ++i) {
+            const TrendEntry& entry = *missing[i];
+            const double at = x(entry.day);
+            drawMark(painter, entry.absence ? markOf(*entry.absence) : Mark::OpenDiamond, {at, middle}, 8,
+                     colours.text);
+            const double end = i + 1 < missing.size() ? x(missing[i + 1]->day) - gap : m_area.right() - gap;
+            if (end - at < frame.row * 2)
+                continue;
+            painter.setPen(colours.text);
+            drawElided(painter, {at + 4 + gap, middle - frame.row / 2, end - at - 4 - gap, frame.row},
+                       Qt::AlignLeft | Qt::AlignVCenter, entry.words);
+        }
+        middle += frame.row;
+    }
+}
+
+void TrendOverlay::paintRemarks(QPainter& painter) const
+{
+    const Frame& frame = m_chart.frame();
+    QStringList rows = m_chart.points().remarks;
+    if (!m_chart.look().note.isEmpty())
+        rows << m_chart.look().note;
+    QRectF row = frame.remarks;
+    row.setHeight(frame.row);
+    painter.setFont(m_fonts.caption);
+    painter.setPen(m_chart.look().colours.quiet);
+    for (const QString& words : rows) {
+        drawElided(painter, row, Qt::AlignLeft | Qt::AlignVCenter, words);
+        row.translate(0, frame.row);
+    }
+}
+
+} // namespace charts

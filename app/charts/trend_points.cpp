@@ -1,0 +1,339 @@
+#include "app/charts/trend_points.h"
+
+#include "core/interpretation/wording.h"
+#include "core/records/wording.h"
+
+#include <algorithm>
+#include <cmath>
+
+using namespace Qt::StringLiterals;
+
+namespace charts
+{
+
+namespace
+{
+
+struct Maker {
+    const TrendQuestion& question;
+    const std::vector<records::Visit>& visits;
+    const records::Patient& patient;
+    const catalogue::Catalogue& catalogue;
+    const catalogue::Measure& measure;
+    const base::Phrasebook& phrases;
+
+    std::optional<double> height(const values::Value& value) const;
+    QString conditionWords(const interpretation::Mismatch& mismatch) const;
+    interpretation::Comparability comparability(const records::Occasion& before,
+                                                const records::Occasion& now) const;
+    std::map<QString, double> levels(const records::VisitId& visit) const;
+    std::vector<TrendEntry> entries(const std::vector<records::Occasion>& occasions) const;
+    size_t referenceAmong(const std::vector<TrendEntry>& entries) const;
+    TrendLimits limits(const interpretation::Applied& used, const records::Occasion& reference) const;
+    TrendLine line(records::Side side) const;
+};
+
+/// Where a value stands on the axis; a word stands at its place among the measure's words.
+std::optional<double> Maker::height(const values::Value& value) const
+{
+    const auto* choice = std::get_if<values::Choice>(&value);
+    if (choice == nullptr)
+        return values::number(value);
+    const auto found = std::ranges::find(measure.options, choice->key, &catalogue::Option::key);
+    if (found == measure.options.end())
+        return std::nullopt;
+    return double(found - measure.options.begin());
+}
+
+QString Maker::conditionWords(const interpretation::Mismatch& mismatch) const
+{
+    const catalogue::Condition* condition = catalogue.condition(mismatch.condition);
+    const auto title = [&](const QString& recorded) {
+        if (recorded.isEmpty())
+            return phrases("not recorded");
+        if (condition != nullptr) {
+            const auto found = std::ranges::find(condition->options, recorded, &catalogue::Option::key);
+            if (found != condition->options.end())
+                return found->title;
+            if (condition->isNumber)
+                return QString(recorded + u' ' + values::symbol(condition->unit)).trimmed();
+        }
+        return recorded;
+    };
+    const QString name = condition != nullptr ? condition->title : mismatch.condition;
+    if (mismatch.before.isEmpty() && mismatch.now.isEmpty())
+        return phrases("%1: not recorded").arg(name);
+    return phrases("%1: %2 → %3").arg(name, title(mismatch.before), title(mismatch.now));
+}
+
+interpretation::Comparability Maker::comparability(const records::Occasion& before,
+                                                   const records::Occasion& now) const
+{
+    return interpretation::comparability(measure, catalogue, patient.population, before.conditions,
+                                         now.conditions);
+}
+
+std::map<QString, double> Maker::levels(const records::VisitId& id) const
+{
+    const auto visit = std::ranges::find(visits, id, &records::Visit::id);
+    if (visit == visits.end())
+        return {};
+    std::map<QString, double> found;
+    const std::vector<records::Visit> alone{*visit};
+    for (const auto& [of, side] : records::recordedPairs(alone, catalogue)) {
+        for (const records::Occasion& occasion : records::history(alone, catalogue, of, side)) {
+            if (const auto number = values::number(occasion.finding.value))
+                found.emplace(of, *number);
+        }
+    }
+    return found;
+}
+
+std::vector<TrendEntry> Maker::entries(const std::vector<records::Occasion>& occasions) const
+{
+    std::vector<TrendEntry> made;
+    const records::Occasion* before = nullptr;
+    bool unableBetween = false;
+    int run = 0;
+    for (const records::Occasion& occasion : occasions) {
+        TrendEntry entry;
+        entry.visit = occasion.visit;
+        entry.day = occasion.day;
+        entry.isDraft = occasion.state == records::VisitState::Draft;
+        entry.words = records::written(occasion.finding.value, measure, phrases);
+        entry.number = height(occasion.finding.value);
+        if (const auto* missing = std::get_if<values::Missing>(&occasion.finding.value))
+            entry.absence = missing->why;
+        if (entry.number) {
+            if (before != nullptr) {
+                const auto fit = comparability(*before, occasion);
+                for (const interpretation::Mismatch& mismatch : fit.blocking)
+                    entry.changes << conditionWords(mismatch);
+                run += fit.isComparable() ? 0 : 1;
+                entry.joins = fit.isComparable() && !unableBetween;
+            }
+            before = &occasion;
+            unableBetween = false;
+        } else if (values::isUnable(occasion.finding.value)) {
+            unableBetween = true;
+        }
+        entry.run = run;
+        made.push_back(entry);
+    }
+    return made;
+}
+
+/// The reference asked for where it holds a value; else the first value of the run this visit belongs to. The
+/// number of entries where there is none.
+size_t Maker::referenceAmong(const std::vector<TrendEntry>& entries) const
+{
+    if (question.reference) {
+        const auto found = std::ranges::find(entries, *question.reference, &TrendEntry::visit);
+        return found != entries.end() && found->number ? size_t(found - entries.begin()) : entries.size();
+    }
+    const auto visit =
+        std::ranges::find(visits, question.visit.value_or(records::VisitId{}), &records::Visit::id);
+    std::optional<int> run;
+    for (const TrendEntry& entry : entries) {
+        if (entry.number && (!run || visit == visits.end() || entry.day <= visit->day))
+            run = entry.run;
+    }
+    const auto first = std::ranges::find_if(
+        entries, [&](const TrendEntry& entry) { return entry.number && entry.run == run; });
+    return size_t(first - entries.begin());
+}
+
+/// The value at which a difference from the reference equals its limit. A limit may depend on the value
+/// itself (a share of the mean of both), so it is approached step by step.
+double limitValue(const catalogue::Threshold& row, double reference, bool improved, double sign)
+{
+    double value = reference;
+    for (int step = 0; step < 60; ++step) {
+        const interpretation::Applied at = interpretation::applied(row, reference, value);
+        value = reference + sign * (improved ? at.improvement : at.decline);
+    }
+    return value;
+}
+
+TrendLimits Maker::limits(const interpretation::Applied& used, const records::Occasion& reference) const
+{
+    TrendLimits made;
+    made.day = reference.day;
+    made.reference = values::number(reference.finding.value).value_or(0);
+    if (const catalogue::Source* source = catalogue.source(used.row.source))
+        made.source = source->shortForm;
+    const double up = measure.better == catalogue::Direction::HigherIsBetter ? 1 : -1;
+    const double improved = limitValue(used.row, made.reference, true, up);
+    const double declined = limitValue(used.row, made.reference, false, -up);
+    const auto onScale = [&](double value) {
+        return std::isfinite(value) && !(measure.lowest && values::exceeds(*measure.lowest, value)) &&
+               !(measure.highest && values::exceeds(value, *measure.highest));
+    };
+    if (onScale(improved))
+        made.improved = improved;
+    if (onScale(declined))
+        made.declined = declined;
+    return made;
+}
+
+TrendLine Maker::line(records::Side side) const
+{
+    TrendLine line;
+    line.side = side;
+    line.name = records::written(side, phrases);
+    const auto occasions = records::history(visits, catalogue, measure.id, side);
+    line.entries = entries(occasions);
+    const size_t place = referenceAmong(line.entries);
+    if (place == line.entries.size())
+        return line;
+    const records::Occasion& reference = occasions[place];
+    const auto levelsThere = levels(reference.visit);
+    line.entries[place].isReference = true;
+    for (size_t i = place + 1; i < occasions.size(); ++i) {
+        const values::Value& value = occasions[i].finding.value;
+        if (values::isDone(value) || values::isUnable(value))
+            line.entries[i].verdict =
+                interpretation::comparison(catalogue, patient, reference, occasions[i], levelsThere).verdict;
+    }
+    const auto itself = interpretation::comparison(catalogue, patient, reference, reference, levelsThere);
+    if (!itself.threshold || measure.better == catalogue::Direction::Neither)
+        return line;
+    line.limits = limits(*itself.threshold, reference);
+    line.standardError = interpretation::standardErrorOf(itself.threshold->row);
+    line.standardErrorSource = line.limits->source;
+    return line;
+}
+
+/// Steps from the lowest to the highest grade, or the words in the catalogue's order.
+std::vector<TrendStep> stepsOf(const catalogue::Measure& measure)
+{
+    std::vector<TrendStep> steps;
+    if (measure.kind == catalogue::Kind::Choice) {
+        for (const catalogue::Option& option : measure.options)
+            steps.push_back({double(steps.size()), option.title});
+    } else if (measure.kind == catalogue::Kind::Grade && measure.lowest && measure.highest) {
+        for (double at = *measure.lowest; at <= *measure.highest; at += 1) {
+            const QString key = QString::number(at);
+            const auto word = std::ranges::find(measure.options, key, &catalogue::Option::key);
+            steps.push_back({at, word == measure.options.end() ? key : key + u' ' + word->title});
+        }
+    }
+    return steps;
+}
+
+QString sided(const TrendLine& line, const QString& sentence, const base::Phrasebook& phrases)
+{
+    return line.name.isEmpty() ? sentence : phrases("%1: %2").arg(line.name, sentence);
+}
+
+QStringList remarksOn(const TrendPoints& points, const base::Phrasebook& phrases)
+{
+    QStringList remarks;
+    for (const TrendLine& line : points.lines) {
+        if (!line.limits)
+            continue;
+        const TrendLimits& limits = *line.limits;
+        QString sentence =
+            phrases("Limits of measurement error (95 %) around %1 of %2, from %3.")
+                .arg(points.written(limits.reference), records::dayInWords(limits.day), limits.source);
+        if (!limits.improved)
+            sentence += u' ' + phrases("The scale ends before an improvement could show.");
+        if (!limits.declined)
+            sentence += u' ' + phrases("The scale ends before a decline could show.");
+        remarks << sided(line, sentence, phrases);
+    }
+    for (const TrendLine& line : points.lines) {
+        if (line.standardError)
+            remarks << sided(line,
+                             phrases("Shaded: value ± 1.96 × standard error of measurement (%1), from %2.")
+                                 .arg(points.written(*line.standardError), line.standardErrorSource),
+                             phrases);
+    }
+    remarks.removeDuplicates();
+    return remarks;
+}
+
+std::optional<QDate> dayOf(const std::vector<records::Visit>& visits,
+                           const std::optional<records::VisitId>& id)
+{
+    const auto found =
+        std::ranges::find_if(visits, [&](const records::Visit& visit) { return visit.id == id; });
+    return found == visits.end() ? std::nullopt : std::optional(found->day);
+}
+
+} // namespace
+
+const TrendEntry* TrendLine::latest() const
+{
+    const auto found = std::find_if(entries.rbegin(), entries.rend(), [](const TrendEntry& entry) {
+        return entry.number || entry.absence == values::Absence::Unable;
+    });
+    return found == entries.rend() ? nullptr : &*found;
+}
+
+const TrendEntry* TrendLine::previous() const
+{
+    const TrendEntry* last = latest();
+    if (last == nullptr)
+        return nullptr;
+    for (const TrendEntry* entry = last; entry != entries.data();) {
+        --entry;
+        if (entry->number || entry->absence == values::Absence::Unable)
+            return entry;
+    }
+    return nullptr;
+}
+
+bool TrendPoints::isEmpty() const
+{
+    return std::ranges::all_of(lines, [](const TrendLine& line) { return line.entries.empty(); });
+}
+
+QString TrendPoints::written(double number) const
+{
+    catalogue::Measure rounding;
+    rounding.step = finest;
+    return (records::written(number, rounding) + u' ' + unit).trimmed();
+}
+
+TrendPoints trendPoints(const TrendQuestion& question, const std::vector<records::Visit>& visits,
+                        const records::Patient& patient, const catalogue::Catalogue& catalogue,
+                        const base::Phrasebook& phrases)
+{
+    TrendPoints points;
+    points.measure = question.measure;
+    const catalogue::Measure* measure = catalogue.measure(question.measure);
+    if (measure == nullptr || visits.empty())
+        return points;
+    points.title = measure->title;
+    points.unit = values::symbol(measure->unit);
+    points.direction = records::directionWords(*measure, phrases);
+    points.better = measure->better;
+    points.isOrdinal = measure->kind == catalogue::Kind::Grade || measure->kind == catalogue::Kind::Choice;
+    points.steps = stepsOf(*measure);
+    points.lowest = measure->lowest;
+    points.highest = measure->highest;
+    points.finest = measure->step;
+    points.from = std::ranges::min(visits, {}, &records::Visit::day).day;
+    points.to = std::ranges::max(visits, {}, &records::Visit::day).day;
+    points.visitDay = dayOf(visits, question.visit);
+    points.referenceDay = dayOf(visits, question.reference);
+
+    const Maker maker{question, visits, patient, catalogue, *measure, phrases};
+    for (const records::Side side : {records::Side::None, records::Side::Right, records::Side::Left}) {
+        if (question.side && question.side != side)
+            continue;
+        TrendLine line = maker.line(side);
+        if (!line.entries.empty())
+            points.lines.push_back(std::move(line));
+    }
+    for (const TrendLine& line : points.lines) {
+        const auto reference = std::ranges::find(line.entries, true, &TrendEntry::isReference);
+        if (!points.referenceDay && reference != line.entries.end())
+            points.referenceDay = reference->day;
+    }
+    points.remarks = remarksOn(points, phrases);
+    return points;
+}
+
+} // namespace charts

@@ -1,0 +1,92 @@
+#pragma once
+
+#include "core/interpretation/comparison.h"
+
+#include "core/base/phrasebook.h"
+
+namespace charts
+{
+
+/// One occasion of one side: a point where there is a value, else a mark in the lane under the chart.
+struct TrendEntry {
+    records::VisitId visit;
+    QDate day;
+    bool isDraft = false;
+    std::optional<double> number; ///< its height: the number, the grade's step, or the place of the word
+    std::optional<values::Absence> absence; ///< set where there is no value
+    QString words;                          ///< "12.50 s", "2 of 4", "unable: felt unsafe"
+    int run = 0;                            ///< results of one run were taken under the same conditions
+    bool joins = false; ///< may be joined to the value before: comparable, and not unable in between
+    QStringList
+        changes; ///< what differs from the value before where a new run begins: "Walking aid: none → stick"
+    bool isReference = false;
+    std::optional<interpretation::Verdict> verdict; ///< against the reference; empty before and at it
+};
+
+/// The values beyond which a change from the reference is larger than measurement error.
+struct TrendLimits {
+    QDate day;                      ///< of the reference
+    double reference = 0;           ///< its value
+    std::optional<double> improved; ///< empty where it lies beyond the end of the scale
+    std::optional<double> declined;
+    QString source; ///< "Steffen & Seney 2008"
+};
+
+struct TrendLine {
+    records::Side side = records::Side::None;
+    QString name;                        ///< "right", "left" or nothing
+    std::vector<TrendEntry> entries;     ///< oldest first
+    std::optional<double> standardError; ///< of measurement, the measure's unit
+    QString standardErrorSource;
+    std::optional<TrendLimits> limits;
+
+    const TrendEntry* latest() const; ///< the newest value, or that it could not be done; nullptr without one
+    const TrendEntry* previous() const; ///< the one before it
+};
+
+/// A label of an ordinal axis.
+struct TrendStep {
+    double number = 0;
+    QString words;
+};
+
+/// Everything a trend shows of one measure, ready to be drawn, read out or copied.
+struct TrendPoints {
+    QString measure;
+    QString title;
+    QString unit;      ///< as written after a number; may be empty
+    QString direction; ///< which way is better, in words; may be empty
+    catalogue::Direction better = catalogue::Direction::Neither;
+    bool isOrdinal = false;       ///< grades and words: points on steps, never joined
+    std::vector<TrendStep> steps; ///< of an ordinal axis, lowest first
+    std::optional<double> lowest;
+    std::optional<double> highest;
+    std::optional<double> finest; ///< the finest difference recorded
+    QDate from; ///< first and last day of all visits given, so that charts of one patient align
+    QDate to;
+    std::optional<QDate> visitDay; ///< the two plumb lines
+    std::optional<QDate> referenceDay;
+    std::vector<TrendLine> lines;
+    QStringList remarks; ///< what the shading and the limits are, with their source
+
+    bool isEmpty() const;
+
+    /// A number of this measure with its unit.
+    QString written(double number) const;
+};
+
+/// What is asked of a trend.
+struct TrendQuestion {
+    QString measure;
+    std::optional<records::Side> side;         ///< empty: every side there is
+    std::optional<records::VisitId> visit;     ///< this visit; empty: the last one
+    std::optional<records::VisitId> reference; ///< empty: the first of the run that this visit belongs to
+};
+
+/// The trend of one measure over the visits given. Without lines where the measure is unknown or never
+/// recorded.
+TrendPoints trendPoints(const TrendQuestion& question, const std::vector<records::Visit>& visits,
+                        const records::Patient& patient, const catalogue::Catalogue& catalogue,
+                        const base::Phrasebook& phrases);
+
+} // namespace charts

@@ -1,0 +1,34 @@
+#include "app/charts/trend_words.h"
+
+#include "core/interpretation/wording.h"
+
+using namespace Qt::StringLiterals;
+
+namespace charts
+{
+
+QString latestWords(const TrendLine& line, const base::Phrasebook& phrases)
+{
+    const TrendEntry* latest = line.latest();
+    if (latest == nullptr)
+        return phrases("no value yet");
+    QString words = phrases("%1 on %2").arg(latest->words, records::dayInWords(latest->day));
+    if (const TrendEntry* previous = line.previous())
+        words =
+            phrases("%1, before %2 on %3").arg(words, previous->words, records::dayInWords(previous->day));
+    if (latest->verdict)
+        words = phrases("%1; %2").arg(words, interpretation::written(*latest->verdict, phrases));
+    return words;
+}
+
+QString spoken(const TrendPoints& points, const base::Phrasebook& phrases)
+{
+    QStringList sentences;
+    for (const TrendLine& line : points.lines) {
+        const QString latest = latestWords(line, phrases);
+        sentences << (line.name.isEmpty() ? latest : phrases("%1: %2").arg(line.name, latest)) + u'.';
+    }
+    return (sentences + points.remarks).join(u' ');
+}
+
+} // namespace charts
