@@ -1,0 +1,139 @@
+#include "app/changes/change_delegate.h"
+
+#include "app/changes/change_model.h"
+#include "app/widgets/theme.h"
+
+#include <QApplication>
+#include <QFontMetricsF>
+#include <QPainter>
+
+using namespace Qt::StringLiterals;
+
+namespace changes
+{
+
+namespace
+{
+
+constexpr int stripWidth = 200;
+
+/// "12.50 s" as what stands before the decimal point, from it on, and the rest.
+struct Parts {
+    QString whole;
+    QString fraction;
+    QString unit;
+};
+
+bool isNumber(const QString& words)
+{
+    const QString number = words.section(u' ', 0, 0).remove(u'+').remove(u'−');
+    bool isOne = false;
+    number.toDouble(&isOne);
+    return isOne;
+}
+
+Parts parts(const QString& words)
+{
+    const QString number = words.section(u' ', 0, 0);
+    const qsizetype point = number.indexOf(u'.');
+    return {number.left(point), point < 0 ? QString() : number.mid(point), words.section(u' ', 1)};
+}
+
+/// Room before the decimal point, and after it up to the unit.
+struct Places {
+    double whole = 0;
+    double fraction = 0;
+};
+
+Places places(const QFontMetricsF& metrics)
+{
+    return {metrics.horizontalAdvance(u"−0000"_s), metrics.horizontalAdvance(u".00 "_s)};
+}
+
+void paintNumber(QPainter& painter, const QRectF& box, const QString& words, const widgets::Colours& colours)
+{
+    const Parts number = parts(words);
+    const Places room = places(QFontMetricsF(painter.font()));
+    const QRectF whole(box.left(), box.top(), room.whole, box.height());
+    painter.setPen(colours.text);
+    painter.drawText(whole, int(Qt::AlignRight | Qt::AlignVCenter), number.whole);
+    painter.drawText(QRectF(whole.right(), box.top(), room.fraction, box.height()),
+                     int(Qt::AlignLeft | Qt::AlignVCenter), number.fraction);
+    painter.setFont(widgets::captionFont());
+    painter.setPen(colours.quiet);
+    painter.drawText(box.adjusted(room.whole + room.fraction, 0, 0, 0), int(Qt::AlignLeft | Qt::AlignVCenter),
+                     number.unit);
+}
+
+bool holdsNumbers(int column)
+{
+    return column == ChangeModel::Reference || column == ChangeModel::Now ||
+           column == ChangeModel::Difference;
+}
+
+const ChangeModel& modelOf(const QModelIndex& index)
+{
+    return *qobject_cast<const ChangeModel*>(index.model());
+}
+
+} // namespace
+
+void ChangeDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option,
+                           const QModelIndex& index) const
+{
+    QStyleOptionViewItem item = option;
+    initStyleOption(&item, index);
+    const widgets::Colours& colours = widgets::coloursFor(item.palette);
+    const QString words = item.text;
+    const QRectF box = QRectF(item.rect).adjusted(widgets::space2, 0, -widgets::space2, 0);
+    const Row* row = modelOf(index).row(index.row());
+    if (row == nullptr) {
+        painter->save();
+        painter->fillRect(item.rect, colours.ground);
+        painter->setFont(widgets::captionFont());
+        painter->setPen(colours.quiet);
+        painter->drawText(box, int(Qt::AlignLeft | Qt::AlignVCenter), words);
+        painter->restore();
+        return;
+    }
+    const bool isStrip = index.column() == ChangeModel::StripColumn;
+    const bool isDay = index.column() == ChangeModel::Day;
+    const bool isAligned = holdsNumbers(index.column()) && isNumber(words);
+    if (!isStrip && !isAligned && !isDay) {
+        QStyledItemDelegate::paint(painter, option, index);
+        return;
+    }
+    item.text.clear();
+    item.widget->style()->drawControl(QStyle::CE_ItemViewItem, &item, painter, item.widget);
+    painter->save();
+    if (isStrip) {
+        drawStrip(*painter, row->strip, box.adjusted(widgets::space2, 0, -widgets::space2, 0), colours);
+    } else if (isAligned) {
+        painter->setFont(widgets::figureFont());
+        paintNumber(*painter, box, words, colours);
+    } else {
+        painter->setFont(widgets::captionFont());
+        painter->setPen(colours.quiet);
+        painter->drawText(box, int(Qt::AlignLeft | Qt::AlignVCenter), words);
+    }
+    painter->restore();
+}
+
+QSize ChangeDelegate::sizeHint(const QStyleOptionViewItem& option, const QModelIndex& index) const
+{
+    QSize size = QStyledItemDelegate::sizeHint(option, index);
+    if (modelOf(index).isSection(index.row()))
+        return {0, widgets::rowHeight};
+    if (index.column() == ChangeModel::StripColumn)
+        size.setWidth(stripWidth);
+    const QString words = index.data().toString();
+    if (holdsNumbers(index.column()) && isNumber(words)) {
+        const Places room = places(QFontMetricsF(widgets::figureFont()));
+        const double unit = QFontMetricsF(widgets::captionFont()).horizontalAdvance(parts(words).unit);
+        size.setWidth(int(room.whole + room.fraction + unit) + 2 * widgets::space3);
+    }
+    size.setHeight(std::max(size.height(), widgets::rowHeight));
+    return size;
+}
+
+} // namespace changes

@@ -1,0 +1,140 @@
+#include "app/changes/change_model.h"
+
+#include <algorithm>
+
+namespace changes
+{
+
+void ChangeModel::show(const std::vector<Row>& rows)
+{
+    beginResetModel();
+    m_rows = rows;
+    m_lines.clear();
+    for (size_t i = 0; i < m_rows.size(); ++i) {
+        if (i == 0 || m_rows[i].section != m_rows[i - 1].section)
+            m_lines.push_back({m_rows[i].section, i});
+        m_lines.push_back({{}, i});
+    }
+    endResetModel();
+}
+
+bool ChangeModel::isSection(int place) const
+{
+    return place >= 0 && place < rowCount() && !m_lines[size_t(place)].section.isEmpty();
+}
+
+const Row* ChangeModel::row(int place) const
+{
+    if (place < 0 || place >= rowCount() || isSection(place))
+        return nullptr;
+    return &m_rows[m_lines[size_t(place)].row];
+}
+
+int ChangeModel::firstRow() const
+{
+    for (int place = 0; place < rowCount(); ++place) {
+        if (!isSection(place))
+            return place;
+    }
+    return -1;
+}
+
+int ChangeModel::placeOf(const QString& measure, records::Side side) const
+{
+    for (int place = 0; place < rowCount(); ++place) {
+        const Row* shown = row(place);
+        if (shown != nullptr && shown->occasion.finding.measure == measure &&
+            shown->occasion.finding.side == side)
+            return place;
+    }
+    return -1;
+}
+
+int ChangeModel::rowCount(const QModelIndex& parent) const
+{
+    return parent.isValid() ? 0 : int(m_lines.size());
+}
+
+int ChangeModel::columnCount(const QModelIndex& parent) const
+{
+    return parent.isValid() ? 0 : ColumnCount;
+}
+
+QString ChangeModel::text(const Row& row, int column) const
+{
+    switch (column) {
+    case Measure:
+        return row.measure;
+    case Side:
+        return row.side;
+    case Reference:
+        return row.reference;
+    case Day:
+        return row.referenceDay;
+    case Now:
+        return row.now;
+    case Difference:
+        return row.difference;
+    case StripColumn:
+        return row.stripWords;
+    case Verdict:
+        return row.verdict;
+    default:
+        return {};
+    }
+}
+
+QVariant ChangeModel::data(const QModelIndex& index, int role) const
+{
+    if (!checkIndex(index, CheckIndexOption::IndexIsValid))
+        return {};
+    const Row* shown = row(index.row());
+    if (shown == nullptr) {
+        const bool isWord = role == Qt::DisplayRole || role == Qt::AccessibleTextRole;
+        return isWord && index.column() == 0 ? QVariant(m_lines[size_t(index.row())].section) : QVariant();
+    }
+    if (role == Qt::DisplayRole)
+        return text(*shown, index.column());
+    if (role == Qt::ToolTipRole && index.column() == StripColumn)
+        return shown->stripWords;
+    if (role == Qt::AccessibleTextRole) {
+        const QString words = text(*shown, index.column());
+        return words.isEmpty() ? tr("none") : words;
+    }
+    return {};
+}
+
+QVariant ChangeModel::headerData(int section, Qt::Orientation orientation, int role) const
+{
+    if (orientation != Qt::Horizontal || role != Qt::DisplayRole)
+        return {};
+    switch (section) {
+    case Measure:
+        return tr("Test");
+    case Side:
+        return tr("Side");
+    case Reference:
+        return tr("Reference");
+    case Day:
+        return tr("On");
+    case Now:
+        return tr("This visit");
+    case Difference:
+        return tr("Difference");
+    case StripColumn:
+        return tr("Worse  ◂  ▸  better");
+    case Verdict:
+        return tr("Meaning");
+    default:
+        return {};
+    }
+}
+
+Qt::ItemFlags ChangeModel::flags(const QModelIndex& index) const
+{
+    if (isSection(index.row()))
+        return Qt::NoItemFlags;
+    return QAbstractTableModel::flags(index) | Qt::ItemNeverHasChildren;
+}
+
+} // namespace changes

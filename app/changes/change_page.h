@@ -1,0 +1,57 @@
+#pragma once
+
+#include "app/changes/change_model.h"
+#include "app/session/session.h"
+
+#include <QWidget>
+
+class QLabel;
+class QRadioButton;
+class QStackedWidget;
+class QTableView;
+class QTextBrowser;
+
+namespace widgets
+{
+class EmptyState;
+}
+
+namespace changes
+{
+
+/// What this visit says against an earlier one: a table by section, and the selected row explained below it.
+class ChangePage : public QWidget
+{
+    Q_OBJECT
+
+public:
+    explicit ChangePage(session::Session& session, QWidget* parent = nullptr);
+
+protected:
+    void changeEvent(QEvent* event) override;
+
+private:
+    QWidget* makeChooser();
+    QWidget* makeTable();
+    void follow();
+    void show();
+    void explain();
+    void copy();
+    Against against() const;
+
+    session::Session& m_session;
+    base::Phrasebook m_phrases;
+    ChangeModel* m_model;
+    QRadioButton* m_previous;
+    QRadioButton* m_baseline;
+    QRadioButton* m_chosen;
+    QLabel* m_tally;
+    QLabel* m_byChance;
+    QTableView* m_table;
+    QTextBrowser* m_detail;
+    widgets::EmptyState* m_empty;
+    QStackedWidget* m_pages;
+    std::optional<records::VisitId> m_lastReference;
+};
+
+} // namespace changes

@@ -1,0 +1,193 @@
+#include "app/changes/detail.h"
+
+#include "core/interpretation/wording.h"
+#include "core/records/wording.h"
+
+#include <QCoreApplication>
+
+#include <algorithm>
+
+using namespace Qt::StringLiterals;
+
+namespace changes
+{
+
+namespace
+{
+
+struct Teller {
+    Q_DECLARE_TR_FUNCTIONS(changes::Detail)
+
+public:
+    const Row& row;
+    const catalogue::Catalogue& catalogue;
+    const base::Phrasebook& phrases;
+    const catalogue::Measure& measure;
+
+    QString heading() const;
+    QString arithmetic() const;
+    QString source() const;
+    QString conditions() const;
+    QString cautions() const;
+    QString notUsed() const;
+    QString howMeasured() const;
+
+private:
+    QString recorded(const catalogue::Condition* condition, const QString& value) const;
+    QString match(const QString& condition, const QString& before, const QString& now) const;
+    QString withLink(const catalogue::Threshold& threshold) const;
+};
+
+QString section(const QString& title, const QString& content)
+{
+    return content.isEmpty() ? QString() : u"<h4>%1</h4>%2"_s.arg(title.toHtmlEscaped(), content);
+}
+
+QString list(const QStringList& items, bool isNumbered)
+{
+    if (items.isEmpty())
+        return {};
+    QString html;
+    for (const QString& item : items)
+        html += u"<li>"_s + item + u"</li>"_s;
+    return isNumbered ? u"<ol>"_s + html + u"</ol>"_s : u"<ul>"_s + html + u"</ul>"_s;
+}
+
+QStringList escaped(QStringList lines)
+{
+    for (QString& line : lines)
+        line = line.toHtmlEscaped();
+    return lines;
+}
+
+QString Teller::heading() const
+{
+    const QString name = row.side.isEmpty() ? row.measure : tr("%1, %2").arg(row.measure, row.side);
+    return u"<h3>%1: %2</h3>"_s.arg(name.toHtmlEscaped(), row.verdict.toHtmlEscaped());
+}
+
+QString Teller::arithmetic() const
+{
+    return section(tr("Arithmetic"),
+                   list(escaped(interpretation::arithmetic(*row.comparison, catalogue, phrases)), true));
+}
+
+QString Teller::withLink(const catalogue::Threshold& threshold) const
+{
+    QString words = interpretation::written(threshold, catalogue, phrases).toHtmlEscaped();
+    const catalogue::Source* published = catalogue.source(threshold.source);
+    if (published == nullptr)
+        return words;
+    words += u"<br>"_s + published->reference.toHtmlEscaped();
+    if (!published->doi.isEmpty())
+        words += u" <a href=\"https://doi.org/%1\">doi:%1</a>"_s.arg(published->doi.toHtmlEscaped());
+    return words;
+}
+
+QString Teller::source() const
+{
+    const auto& threshold = row.comparison->threshold;
+    return threshold ? section(tr("Source of the threshold"), u"<p>"_s + withLink(threshold->row) + u"</p>"_s)
+                     : QString();
+}
+
+QString Teller::recorded(const catalogue::Condition* condition, const QString& value) const
+{
+    if (value.isEmpty())
+        return tr("not recorded");
+    if (condition == nullptr)
+        return value;
+    const auto option = std::ranges::find(condition->options, value, &catalogue::Option::key);
+    if (option != condition->options.end())
+        return option->title;
+    return condition->isNumber ? (value + u' ' + values::symbol(condition->unit)).trimmed() : value;
+}
+
+QString Teller::match(const QString& condition, const QString& before, const QString& now) const
+{
+    const auto isThis = [&](const interpretation::Mismatch& each) { return each.condition == condition; };
+    const bool isMissing = before.isEmpty() || now.isEmpty();
+    if (std::ranges::any_of(row.comparison->comparability.blocking, isThis))
+        return isMissing ? tr("not recorded: not comparable") : tr("differs: not comparable");
+    if (std::ranges::any_of(row.comparison->comparability.cautions, isThis))
+        return isMissing ? tr("not recorded: with caution") : tr("differs: with caution");
+    return isMissing ? tr("not recorded") : tr("same");
+}
+
+QString Teller::conditions() const
+{
+    QString html;
+    for (const catalogue::ConditionRule& rule : measure.conditions) {
+        const catalogue::Condition* condition = catalogue.condition(rule.condition);
+        const QString before = records::recorded(row.comparison->reference.conditions, rule.condition);
+        const QString now = records::recorded(row.comparison->now.conditions, rule.condition);
+        const QString words = match(rule.condition, before, now);
+        const QString shown = words == tr("same") ? words : u"<b>"_s + words.toHtmlEscaped() + u"</b>"_s;
+        html += u"<tr><td>%1</td><td>%2</td><td>%3</td><td>%4</td></tr>"_s.arg(
+            (condition != nullptr ? condition->title : rule.condition).toHtmlEscaped(),
+            recorded(condition, before).toHtmlEscaped(), recorded(condition, now).toHtmlEscaped(), shown);
+    }
+    if (html.isEmpty())
+        return {};
+    const QString head = u"<tr><th>%1</th><th>%2</th><th>%3</th><th>%4</th></tr>"_s.arg(
+        tr("Condition"), row.referenceDay, tr("This visit"), tr("Match"));
+    return section(tr("Conditions"), u"<table cellspacing=0>"_s + head + html + u"</table>"_s);
+}
+
+QString Teller::cautions() const
+{
+    return section(tr("Caution"),
+                   list(escaped(interpretation::cautions(*row.comparison, catalogue, phrases)), false));
+}
+
+QString Teller::notUsed() const
+{
+    QStringList lines;
+    for (const catalogue::Threshold& threshold : row.comparison->notUsed)
+        lines << withLink(threshold);
+    return section(tr("Evidence that fits but was not used"), list(lines, false));
+}
+
+QString Teller::howMeasured() const
+{
+    QStringList lines;
+    const auto tell = [&](const QString& day, const records::Occasion& occasion) {
+        QStringList parts;
+        if (!occasion.computedFrom.isEmpty())
+            parts << tr("computed from %1").arg(occasion.computedFrom);
+        if (occasion.finding.trials.size() > 1) {
+            QStringList trials;
+            for (const double trial : occasion.finding.trials)
+                trials << records::written(trial, measure);
+            parts << tr("trials %1 %2").arg(trials.join(u", "_s), values::symbol(measure.unit)).trimmed();
+        }
+        if (occasion.finding.capReached)
+            parts << tr("stopped at the time limit");
+        if (!occasion.finding.signs.isEmpty())
+            parts << occasion.finding.signs.join(u", "_s);
+        if (!occasion.finding.note.isEmpty())
+            parts << occasion.finding.note;
+        if (!parts.isEmpty())
+            lines << tr("%1: %2").arg(day, parts.join(u"; "_s)).toHtmlEscaped();
+    };
+    if (row.comparison)
+        tell(row.referenceDay, row.comparison->reference);
+    tell(tr("This visit"), row.occasion);
+    return section(tr("As it was taken"), list(lines, false));
+}
+
+} // namespace
+
+QString detail(const Row& row, const catalogue::Catalogue& catalogue, const base::Phrasebook& phrases)
+{
+    const catalogue::Measure* measure = catalogue.measure(row.occasion.finding.measure);
+    if (measure == nullptr)
+        return {};
+    const Teller teller{row, catalogue, phrases, *measure};
+    if (!row.comparison)
+        return teller.heading() + teller.howMeasured();
+    return teller.heading() + teller.arithmetic() + teller.source() + teller.cautions() +
+           teller.conditions() + teller.howMeasured() + teller.notUsed();
+}
+
+} // namespace changes

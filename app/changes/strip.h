@@ -1,0 +1,34 @@
+#pragma once
+
+#include "core/interpretation/comparison.h"
+
+#include <QColor>
+#include <QPainter>
+
+namespace widgets
+{
+struct Colours;
+}
+
+namespace changes
+{
+
+/// Where a difference stands on the change strip. Better is always to the right.
+struct Strip {
+    std::optional<interpretation::Verdict> verdict; ///< empty: nothing to compare with, and nothing to draw
+    bool hasScale = false; ///< a threshold is known: −1 and 1 are the limits of error
+    double position = 0;   ///< in units of the limit on its side; without a scale only the sign counts
+};
+
+/// The ends of a strip, in units of the limit. A difference beyond is drawn at the end with an arrow.
+inline constexpr double stripEnd = 3;
+
+Strip strip(const interpretation::Comparison& comparison, catalogue::Direction better);
+
+/// Draws the mark of a verdict around a point.
+void drawVerdict(QPainter& painter, interpretation::Verdict verdict, const QPointF& at,
+                 const widgets::Colours& colours);
+
+void drawStrip(QPainter& painter, const Strip& strip, const QRectF& area, const widgets::Colours& colours);
+
+} // namespace changes
