@@ -63,7 +63,7 @@ QString copied(const QTableView& table)
                                                       : model.headerData(column, Qt::Horizontal).toString());
     QString text = titles.join(u'\t') + u'\n';
     QModelIndexList rows = table.selectionModel()->selectedRows();
-    std::ranges::sort(rows);
+    std::sort(rows.begin(), rows.end());
     for (const QModelIndex& row : rows) {
         QStringList cells;
         for (int column = 0; column < model.columnCount(); ++column)
@@ -101,9 +101,9 @@ ChangePage::ChangePage(session::Session& session, QWidget* parent)
     whole->addWidget(m_pages);
 
     connect(&m_session, &session::Session::focusChanged, this, &ChangePage::follow);
-    connect(&m_session, &session::Session::visitChanged, this, &ChangePage::show);
-    connect(&m_session, &session::Session::visitsChanged, this, &ChangePage::show);
-    connect(&m_session, &session::Session::patientChanged, this, &ChangePage::show);
+    connect(&m_session, &session::Session::visitChanged, this, &ChangePage::refresh);
+    connect(&m_session, &session::Session::visitsChanged, this, &ChangePage::refresh);
+    connect(&m_session, &session::Session::patientChanged, this, &ChangePage::refresh);
     follow();
 }
 
@@ -127,7 +127,7 @@ QWidget* ChangePage::makeChooser()
         row->addWidget(button);
         connect(button, &QRadioButton::toggled, this, [this](bool isOn) {
             if (isOn)
-                show();
+                refresh();
         });
     }
     row->addStretch(1);
@@ -177,11 +177,14 @@ void ChangePage::follow()
         m_lastReference = reference;
         (reference ? m_chosen : m_previous)->setChecked(true);
     }
-    show();
+    refresh();
 }
 
-void ChangePage::show()
+void ChangePage::refresh()
 {
+    m_isStale = !isVisible();
+    if (m_isStale)
+        return;
     const Row* before = m_model->row(m_table->currentIndex().row());
     const QString measure = before != nullptr ? before->occasion.finding.measure : QString();
     const records::Side side = before != nullptr ? before->occasion.finding.side : records::Side::None;
@@ -221,10 +224,17 @@ void ChangePage::copy()
     QApplication::clipboard()->setText(copied(*m_table));
 }
 
+void ChangePage::showEvent(QShowEvent* event)
+{
+    QWidget::showEvent(event);
+    if (m_isStale)
+        refresh();
+}
+
 void ChangePage::changeEvent(QEvent* event)
 {
     QWidget::changeEvent(event);
-    if (event->type() == QEvent::PaletteChange && m_detail != nullptr)
+    if (event->type() == QEvent::PaletteChange && m_detail != nullptr && !m_isStale)
         explain();
 }
 

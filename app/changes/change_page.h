@@ -28,13 +28,14 @@ public:
     explicit ChangePage(session::Session& session, QWidget* parent = nullptr);
 
 protected:
+    void showEvent(QShowEvent* event) override;
     void changeEvent(QEvent* event) override;
 
 private:
     QWidget* makeChooser();
     QWidget* makeTable();
     void follow();
-    void show();
+    void refresh();
     void explain();
     void copy();
     Against against() const;
@@ -48,10 +49,11 @@ private:
     QLabel* m_tally;
     QLabel* m_byChance;
     QTableView* m_table;
-    QTextBrowser* m_detail;
+    QTextBrowser* m_detail = nullptr;
     widgets::EmptyState* m_empty;
     QStackedWidget* m_pages;
     std::optional<records::VisitId> m_lastReference;
+    bool m_isStale = true; ///< hidden while something changed
 };
 
 } // namespace changes

@@ -1,0 +1,37 @@
+#pragma once
+
+#include "app/trends/chart_view.h"
+
+#include <QScrollArea>
+
+class QVBoxLayout;
+
+namespace trends
+{
+
+/// Charts one under another on one time axis.
+class ChartStack : public QScrollArea
+{
+    Q_OBJECT
+
+public:
+    explicit ChartStack(QWidget* parent = nullptr);
+
+    /// Shows these trends in this order; a chart that stays keeps its place in the tab order and the focus.
+    void show(const std::vector<charts::TrendPoints>& trends, const charts::ChartLook& look,
+              const base::Phrasebook& phrases);
+    void scrollTo(const QString& measure);
+
+Q_SIGNALS:
+    void visitPicked(const records::VisitId& visit, bool isReference);
+    void stepped(int step, bool isReference);
+    void measureFocused(const QString& measure);
+
+private:
+    ChartView* viewOf(const QString& measure);
+
+    QVBoxLayout* m_column;
+    std::vector<ChartView*> m_views;
+};
+
+} // namespace trends

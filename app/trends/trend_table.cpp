@@ -1,0 +1,107 @@
+#include "app/trends/trend_table.h"
+
+#include "core/interpretation/wording.h"
+
+#include <algorithm>
+
+using namespace Qt::StringLiterals;
+
+namespace trends
+{
+
+namespace
+{
+
+const charts::TrendEntry* entryAt(const charts::TrendLine& line, const records::VisitId& visit)
+{
+    const auto found = std::ranges::find(line.entries, visit, &charts::TrendEntry::visit);
+    return found == line.entries.end() ? nullptr : &*found;
+}
+
+QString capitalized(QString words)
+{
+    if (!words.isEmpty())
+        words[0] = words[0].toUpper();
+    return words;
+}
+
+} // namespace
+
+void TrendTable::show(const charts::TrendPoints& points, const base::Phrasebook& phrases)
+{
+    beginResetModel();
+    m_rows.clear();
+    m_titles = {tr("Date")};
+    for (const charts::TrendLine& line : points.lines) {
+        m_titles << (line.name.isEmpty() ? tr("Value") : capitalized(line.name));
+        for (const charts::TrendEntry& entry : line.entries) {
+            if (std::ranges::find(m_rows, entry.visit, &Row::visit) == m_rows.end())
+                m_rows.push_back({entry.visit, entry.day, {}});
+        }
+    }
+    for (const charts::TrendLine& line : points.lines)
+        m_titles << (line.name.isEmpty() ? tr("Against the reference")
+                                         : tr("%1 against the reference").arg(capitalized(line.name)));
+    m_titles << tr("Conditions changed") << tr("Visit");
+    std::ranges::stable_sort(m_rows, {}, &Row::day);
+    for (Row& row : m_rows) {
+        QStringList verdicts;
+        QStringList changes;
+        bool isDraft = false;
+        row.cells << records::dayInWords(row.day);
+        for (const charts::TrendLine& line : points.lines) {
+            const charts::TrendEntry* entry = entryAt(line, row.visit);
+            row.cells << (entry != nullptr ? entry->words : QString());
+            const bool isReference = entry != nullptr && entry->isReference;
+            verdicts << (isReference ? tr("reference")
+                         : entry != nullptr && entry->verdict
+                             ? interpretation::written(*entry->verdict, phrases)
+                             : QString());
+            if (entry != nullptr) {
+                changes << entry->changes;
+                isDraft = entry->isDraft;
+            }
+        }
+        changes.removeDuplicates();
+        row.cells << verdicts << changes.join(u"; "_s) << (isDraft ? tr("draft") : QString());
+    }
+    endResetModel();
+}
+
+std::optional<records::VisitId> TrendTable::visit(int row) const
+{
+    if (row < 0 || row >= rowCount())
+        return std::nullopt;
+    return m_rows[size_t(row)].visit;
+}
+
+int TrendTable::rowCount(const QModelIndex& parent) const
+{
+    return parent.isValid() ? 0 : int(m_rows.size());
+}
+
+int TrendTable::columnCount(const QModelIndex& parent) const
+{
+    return parent.isValid() ? 0 : int(m_titles.size());
+}
+
+QVariant TrendTable::data(const QModelIndex& index, int role) const
+{
+    if (!checkIndex(index, CheckIndexOption::IndexIsValid))
+        return {};
+    const QString& words = m_rows[size_t(index.row())].cells[index.column()];
+    if (role == Qt::DisplayRole || (role == Qt::ToolTipRole && !words.isEmpty()))
+        return words;
+    if (role == Qt::AccessibleTextRole)
+        return words.isEmpty() ? tr("none") : words;
+    return {};
+}
+
+QVariant TrendTable::headerData(int section, Qt::Orientation orientation, int role) const
+{
+    if (orientation != Qt::Horizontal || role != Qt::DisplayRole || section < 0 || section >= columnCount())
+        return {};
+    return m_titles[section];
+}
+
+} // namespace trends
