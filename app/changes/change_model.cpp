@@ -11,16 +11,17 @@ void ChangeModel::show(const std::vector<Row>& rows)
     m_rows = rows;
     m_lines.clear();
     for (size_t i = 0; i < m_rows.size(); ++i) {
-        if (i == 0 || m_rows[i].section != m_rows[i - 1].section)
-            m_lines.push_back({m_rows[i].section, i});
-        m_lines.push_back({{}, i});
+        const bool begins = i == 0 || m_rows[i].section != m_rows[i - 1].section;
+        if (begins && !m_rows[i].section.isEmpty())
+            m_lines.push_back({true, i});
+        m_lines.push_back({false, i});
     }
     endResetModel();
 }
 
 bool ChangeModel::isSection(int place) const
 {
-    return place >= 0 && place < rowCount() && !m_lines[size_t(place)].section.isEmpty();
+    return place >= 0 && place < rowCount() && m_lines[size_t(place)].isSection;
 }
 
 const Row* ChangeModel::row(int place) const
@@ -91,7 +92,8 @@ QVariant ChangeModel::data(const QModelIndex& index, int role) const
     const Row* shown = row(index.row());
     if (shown == nullptr) {
         const bool isWord = role == Qt::DisplayRole || role == Qt::AccessibleTextRole;
-        return isWord && index.column() == 0 ? QVariant(m_lines[size_t(index.row())].section) : QVariant();
+        return isWord && index.column() == 0 ? QVariant(m_rows[m_lines[size_t(index.row())].row].section)
+                                             : QVariant();
     }
     if (role == Qt::DisplayRole)
         return text(*shown, index.column());

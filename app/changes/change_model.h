@@ -34,8 +34,8 @@ public:
 
 private:
     struct Line {
-        QString section; ///< set in a section's row
-        size_t row = 0;
+        bool isSection = false;
+        size_t row = 0; ///< the row, or the first of the section
     };
 
     QString text(const Row& row, int column) const;

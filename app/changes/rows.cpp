@@ -1,5 +1,6 @@
 #include "app/changes/rows.h"
 
+#include "core/interpretation/terms.h"
 #include "core/interpretation/wording.h"
 #include "core/records/wording.h"
 
@@ -105,14 +106,6 @@ const std::optional<Comparison>& chosen(const interpretation::Change& change, Ag
     return change.chosen;
 }
 
-QString signedDifference(double difference, const catalogue::Measure& measure)
-{
-    const QString size = records::written(std::abs(difference), measure);
-    const bool isZero = size.toDouble() == 0;
-    const QString sign = isZero ? QString() : difference > 0 ? u"+"_s : u"−"_s;
-    return (sign + size + u' ' + values::symbol(measure.unit)).trimmed();
-}
-
 Row row(const interpretation::Change& change, Against against, const catalogue::Catalogue& catalogue,
         const catalogue::Measure& measure, const base::Phrasebook& phrases)
 {
@@ -131,7 +124,7 @@ Row row(const interpretation::Change& change, Against against, const catalogue::
     made.reference = records::written(made.comparison->reference.finding.value, measure, phrases);
     made.referenceDay = records::dayInWords(made.comparison->reference.day);
     if (made.comparison->difference)
-        made.difference = signedDifference(*made.comparison->difference, measure);
+        made.difference = interpretation::signedAmount(*made.comparison->difference, measure);
     made.verdict = interpretation::written(made.comparison->verdict, phrases);
     made.strip = strip(*made.comparison, measure.better);
     made.stripWords = Words::strip(made.strip);

@@ -59,6 +59,14 @@ double roundStep(double least)
     return 10 * power;
 }
 
+/// With no more decimals than the step has.
+QString tickWords(double at, double step)
+{
+    const int decimals = std::max(0, -int(std::floor(std::log10(step) + 1e-9)));
+    const QString words = QString::number(at, 'f', decimals);
+    return words.toDouble() == 0 ? QString::number(0) : words;
+}
+
 void widen(double& from, double& to, double least)
 {
     const double lacking = std::max(0.0, least - (to - from));
@@ -132,7 +140,7 @@ Axis valueAxis(const TrendPoints& points)
     Axis axis{from - margin, to + margin, {}};
     const double above = std::ceil(from / step - 1e-9) * step;
     for (int i = 0; above + i * step <= to + step * 1e-6; ++i)
-        axis.ticks.push_back({above + i * step, points.written(above + i * step).section(u' ', 0, 0)});
+        axis.ticks.push_back({above + i * step, tickWords(above + i * step, step)});
     return axis;
 }
 

@@ -13,7 +13,11 @@ namespace charts
 namespace
 {
 
-constexpr double plotHeight = 168;
+/// A step of an ordinal axis needs no more room than its word.
+double plotHeight(const TrendPoints& points)
+{
+    return points.steps.empty() ? 168 : 24.0 * double(std::max<size_t>(points.steps.size(), 3));
+}
 
 QFont inPixels(QFont font)
 {
@@ -77,7 +81,7 @@ Frame frame(const TrendPoints& points, const QString& note, const QSizeF& size)
 double heightFor(const TrendPoints& points, const QString& note)
 {
     const ChartFonts fonts = chartFonts();
-    return widgets::space3 + headHeight(points, fonts) + rowHeight(fonts) + plotHeight +
+    return widgets::space3 + headHeight(points, fonts) + rowHeight(fonts) + plotHeight(points) +
            rowsBelow(points, note) * rowHeight(fonts) + widgets::space3;
 }
 

@@ -22,11 +22,6 @@ double xOf(QDate day)
     return double(day.toJulianDay());
 }
 
-QPen quietPen(const QColor& colour)
-{
-    return {colour, 1};
-}
-
 /// The values that hang together: joined ones while joins are wanted, else each by itself.
 std::vector<std::vector<const TrendEntry*>> runs(const TrendLine& line, bool join)
 {
@@ -39,17 +34,6 @@ std::vector<std::vector<const TrendEntry*>> runs(const TrendLine& line, bool joi
         found.back().push_back(&entry);
     }
     return found;
-}
-
-void setTicks(QCategoryAxis& axis, const Axis& ticks)
-{
-    const QStringList old = axis.categoriesLabels();
-    for (const QString& label : old)
-        axis.remove(label);
-    axis.setStartValue(ticks.from);
-    for (const Tick& tick : ticks.ticks)
-        axis.append(QString::number(tick.at), tick.at);
-    axis.setRange(ticks.from, ticks.to);
 }
 
 } // namespace
@@ -73,8 +57,9 @@ TrendChart::TrendChart(const TrendPoints& points, const ChartLook& look, const b
       m_phrases(phrases),
       m_time(timeAxis(points.from, points.to, 8)),
       m_values(valueAxis(points)),
-      m_timeAxis(new QCategoryAxis),
-      m_valueAxis(new QCategoryAxis),
+      m_timeAxis(new QValueAxis),
+      m_valueAxis(new QValueAxis),
+      m_grid(new TrendGrid(*this)),
       m_overlay(new TrendOverlay(*this))
 {
     legend()->hide();
@@ -83,15 +68,12 @@ TrendChart::TrendChart(const TrendPoints& points, const ChartLook& look, const b
     setBackgroundBrush(look.colours.panel);
     setBackgroundPen(Qt::NoPen);
     setDropShadowEnabled(false);
-    for (QCategoryAxis* axis : {m_timeAxis, m_valueAxis}) {
-        axis->setLabelsVisible(false);
-        axis->setGridLinePen(quietPen(look.colours.line));
-        axis->setLinePen(quietPen(look.colours.line));
-    }
+    m_timeAxis->setVisible(false);
+    m_valueAxis->setVisible(false);
     addAxis(m_timeAxis, Qt::AlignBottom);
     addAxis(m_valueAxis, Qt::AlignLeft);
-    setTicks(*m_valueAxis, m_values);
-    setTicks(*m_timeAxis, m_time);
+    m_valueAxis->setRange(m_values.from, m_values.to);
+    m_timeAxis->setRange(m_time.from, m_time.to);
     for (const TrendLine& line : m_points.lines)
         addLine(line);
     connect(this, &QGraphicsWidget::geometryChanged, this, &TrendChart::settle);
@@ -141,6 +123,14 @@ void TrendChart::addRun(const std::vector<const TrendEntry*>& run, const TrendLi
     attach(joined);
 }
 
+/// On an ordinal axis right stands a little above its step and left a little below, so that both are seen.
+double TrendChart::height(const TrendEntry& entry, records::Side side) const
+{
+    if (!m_points.isOrdinal || m_points.lines.size() < 2)
+        return *entry.number;
+    return *entry.number + (side == records::Side::Left ? -0.16 : 0.16);
+}
+
 void TrendChart::addLimit(double value, QDate from, const QColor& colour)
 {
     auto* limit = new QLineSeries;
@@ -171,7 +161,7 @@ void TrendChart::addLine(const TrendLine& line)
     for (const auto& run : together) {
         addRun(run, line);
         for (const TrendEntry* entry : run)
-            marks->append(xOf(entry->day), *entry->number);
+            marks->append(xOf(entry->day), height(*entry, line.side));
     }
     attach(marks);
 }
@@ -182,8 +172,8 @@ void TrendChart::settle()
     m_frame = charts::frame(m_points, m_look.note, size());
     const int most = std::max(2, int(m_frame.plot.width() / (m_frame.row * 4.5)));
     m_time = timeAxis(m_points.from, m_points.to, most);
-    setTicks(*m_timeAxis, m_time);
     setPlotArea(m_frame.plot);
+    m_grid->cover(QRectF({}, size()));
     m_overlay->cover(QRectF({}, size()));
 }
 

@@ -4,16 +4,18 @@
 #include "app/charts/chart_look.h"
 #include "app/charts/frame.h"
 
-#include <QCategoryAxis>
 #include <QChart>
+#include <QValueAxis>
 
 namespace charts
 {
 
+class TrendGrid;
 class TrendOverlay;
 
 /// The chart of one measure: true time along the foot, values upward, what could not be done in a lane below.
-/// Qt Charts draws grid, joins, shading, limits and points; an overlay draws every word and mark.
+/// Qt Charts draws joins, shading, limits and points; the grid and every word and mark are drawn by two items
+/// of its own.
 class TrendChart : public QChart
 {
 public:
@@ -35,6 +37,7 @@ private:
     void addRun(const std::vector<const TrendEntry*>& run, const TrendLine& line);
     void addLimit(double value, QDate from, const QColor& colour);
     void addShade(const std::vector<const TrendEntry*>& run, double error, const QColor& colour);
+    double height(const TrendEntry& entry, records::Side side) const;
     void attach(QAbstractSeries* series);
     void settle();
 
@@ -44,8 +47,9 @@ private:
     Axis m_time;
     Axis m_values;
     Frame m_frame;
-    QCategoryAxis* m_timeAxis;
-    QCategoryAxis* m_valueAxis;
+    QValueAxis* m_timeAxis;
+    QValueAxis* m_valueAxis;
+    TrendGrid* m_grid;
     TrendOverlay* m_overlay;
 };
 

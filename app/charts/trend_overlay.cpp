@@ -61,7 +61,8 @@ void drawVerdict(QPainter& painter, const QPointF& at, bool improved, const QCol
 struct LimitLabel {
     double y = 0;
     bool improved = true;
-    QString words;
+    std::optional<records::Side> side; ///< where there is more than one line
+    QString words;                     ///< "improved < 22.6 s"
 };
 
 /// Moves labels apart so that none covers another.
@@ -73,6 +74,33 @@ void spread(std::vector<LimitLabel>& labels, double apart)
 }
 
 } // namespace
+
+TrendGrid::TrendGrid(TrendChart& chart) : QGraphicsItem(&chart), m_chart(chart)
+{
+    setAcceptedMouseButtons(Qt::NoButton);
+}
+
+void TrendGrid::cover(const QRectF& area)
+{
+    prepareGeometryChange();
+    m_area = area;
+}
+
+void TrendGrid::paint(QPainter* painter, const QStyleOptionGraphicsItem*, QWidget*)
+{
+    const QRectF& plot = m_chart.frame().plot;
+    painter->setPen(QPen(m_chart.look().colours.line, 1));
+    for (const Tick& tick : m_chart.values().ticks) {
+        const double y = plot.bottom() - m_chart.values().share(tick.at) * plot.height();
+        painter->drawLine(QPointF(plot.left(), y), QPointF(plot.right(), y));
+    }
+    for (const Tick& tick : m_chart.time().ticks) {
+        const double x = plot.left() + m_chart.time().share(tick.at) * plot.width();
+        painter->drawLine(QPointF(x, plot.top()), QPointF(x, m_chart.frame().dates.top() + 3));
+    }
+    painter->setPen(QPen(m_chart.look().colours.edge, 1));
+    painter->drawLine(plot.bottomLeft(), plot.bottomRight());
+}
 
 TrendOverlay::TrendOverlay(TrendChart& chart) : QGraphicsItem(&chart), m_chart(chart), m_fonts(chartFonts())
 {
@@ -156,9 +184,8 @@ void TrendOverlay::paintAxes(QPainter& painter) const
                          frame.plot.left() - widgets::space4 - gap, frame.row);
         drawElided(painter, box, Qt::AlignRight | Qt::AlignVCenter, tick.words);
     }
-    const QRectF unit(widgets::space4, frame.plot.top() - frame.row,
-                      frame.plot.left() - widgets::space4 - gap, frame.row);
-    drawElided(painter, unit, Qt::AlignRight | Qt::AlignVCenter, m_chart.points().unit);
+    const QRectF unit(widgets::space4, frame.plot.top() - frame.row - 2, frame.row * 3, frame.row);
+    drawElided(painter, unit, Qt::AlignLeft | Qt::AlignVCenter, m_chart.points().unit);
     for (const Tick& tick : m_chart.time().ticks) {
         const double at = frame.plot.left() + m_chart.time().share(tick.at) * frame.plot.width();
         painter.drawText(QRectF(at - 60, frame.dates.top(), 120, frame.row), Qt::AlignCenter, tick.words);
@@ -224,14 +251,18 @@ void TrendOverlay::paintLimits(QPainter& painter) const
 {
     const Frame& frame = m_chart.frame();
     const widgets::Colours& colours = m_chart.look().colours;
+    const TrendPoints& points = m_chart.points();
     std::vector<LimitLabel> labels;
-    for (const TrendLine& line : m_chart.points().lines) {
+    for (const TrendLine& line : points.lines) {
         const auto add = [&](const std::optional<double>& limit, bool improved) {
             if (!limit)
                 return;
-            const QString words = m_chart.phrases()(improved ? "improved beyond %1" : "declined beyond %1")
-                                      .arg(m_chart.points().written(*limit));
-            labels.push_back({y(*limit), improved, line.name.isEmpty() ? words : line.name + u' ' + words});
+            const bool upwards = improved == (points.better == catalogue::Direction::HigherIsBetter);
+            const QString words = m_chart.phrases()(improved ? "improved %1 %2" : "declined %1 %2")
+                                      .arg(QChar(upwards ? u'>' : u'<'))
+                                      .arg(points.written(*limit));
+            const bool isAlone = points.lines.size() == 1;
+            labels.push_back({y(*limit), improved, isAlone ? std::nullopt : std::optional(line.side), words});
         };
         if (line.limits) {
             add(line.limits->improved, true);
@@ -241,11 +272,17 @@ void TrendOverlay::paintLimits(QPainter& painter) const
     spread(labels, frame.row - 2);
     painter.setFont(m_fonts.caption);
     for (const LimitLabel& label : labels) {
-        const double left = frame.plot.right() + 5;
-        drawVerdict(painter, {left + 4, label.y}, label.improved,
+        double left = frame.plot.right() + 9;
+        drawVerdict(painter, {left, label.y}, label.improved,
                     label.improved ? colours.better : colours.worse);
+        left += 9;
+        if (label.side) {
+            drawMark(painter, markOf(*label.side), {left + 3, label.y}, 6,
+                     colourOf(*label.side, m_chart.look()));
+            left += 11;
+        }
         painter.setPen(colours.text);
-        drawElided(painter, {left + 12, label.y - frame.row / 2, m_area.right() - left - 14, frame.row},
+        drawElided(painter, {left, label.y - frame.row / 2, m_area.right() - left - 2, frame.row},
                    Qt::AlignLeft | Qt::AlignVCenter, label.words);
     }
 }

@@ -1,10 +1,12 @@
 #include "app/charts/trend_points.h"
 
-#include "core/interpretation/wording.h"
+#include "core/interpretation/change.h"
+#include "core/interpretation/terms.h"
 #include "core/records/wording.h"
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 using namespace Qt::StringLiterals;
 
@@ -26,7 +28,6 @@ struct Maker {
     QString conditionWords(const interpretation::Mismatch& mismatch) const;
     interpretation::Comparability comparability(const records::Occasion& before,
                                                 const records::Occasion& now) const;
-    std::map<QString, double> levels(const records::VisitId& visit) const;
     std::vector<TrendEntry> entries(const std::vector<records::Occasion>& occasions) const;
     size_t referenceAmong(const std::vector<TrendEntry>& entries) const;
     TrendLimits limits(const interpretation::Applied& used, const records::Occasion& reference) const;
@@ -71,22 +72,6 @@ interpretation::Comparability Maker::comparability(const records::Occasion& befo
 {
     return interpretation::comparability(measure, catalogue, patient.population, before.conditions,
                                          now.conditions);
-}
-
-std::map<QString, double> Maker::levels(const records::VisitId& id) const
-{
-    const auto visit = std::ranges::find(visits, id, &records::Visit::id);
-    if (visit == visits.end())
-        return {};
-    std::map<QString, double> found;
-    const std::vector<records::Visit> alone{*visit};
-    for (const auto& [of, side] : records::recordedPairs(alone, catalogue)) {
-        for (const records::Occasion& occasion : records::history(alone, catalogue, of, side)) {
-            if (const auto number = values::number(occasion.finding.value))
-                found.emplace(of, *number);
-        }
-    }
-    return found;
 }
 
 std::vector<TrendEntry> Maker::entries(const std::vector<records::Occasion>& occasions) const
@@ -145,12 +130,16 @@ size_t Maker::referenceAmong(const std::vector<TrendEntry>& entries) const
 
 /// The value at which a difference from the reference equals its limit. A limit may depend on the value
 /// itself (a share of the mean of both), so it is approached step by step.
-double limitValue(const catalogue::Threshold& row, double reference, bool improved, double sign)
+double limitValue(const catalogue::Threshold& row, double reference, bool improved,
+                  catalogue::Direction better)
 {
+    const double sign = improved == (better == catalogue::Direction::HigherIsBetter) ? 1 : -1;
     double value = reference;
     for (int step = 0; step < 60; ++step) {
-        const interpretation::Applied at = interpretation::applied(row, reference, value);
-        value = reference + sign * (improved ? at.improvement : at.decline);
+        const auto at = interpretation::applied(row, reference, value, better);
+        if (!at)
+            return std::numeric_limits<double>::infinity();
+        value = reference + sign * (improved ? at->improvement : at->decline);
     }
     return value;
 }
@@ -160,11 +149,9 @@ TrendLimits Maker::limits(const interpretation::Applied& used, const records::Oc
     TrendLimits made;
     made.day = reference.day;
     made.reference = values::number(reference.finding.value).value_or(0);
-    if (const catalogue::Source* source = catalogue.source(used.row.source))
-        made.source = source->shortForm;
-    const double up = measure.better == catalogue::Direction::HigherIsBetter ? 1 : -1;
-    const double improved = limitValue(used.row, made.reference, true, up);
-    const double declined = limitValue(used.row, made.reference, false, -up);
+    made.source = interpretation::sourceWords(used.row, catalogue, phrases);
+    const double improved = limitValue(used.row, made.reference, true, measure.better);
+    const double declined = limitValue(used.row, made.reference, false, measure.better);
     const auto onScale = [&](double value) {
         return std::isfinite(value) && !(measure.lowest && values::exceeds(*measure.lowest, value)) &&
                !(measure.highest && values::exceeds(value, *measure.highest));
@@ -187,20 +174,19 @@ TrendLine Maker::line(records::Side side) const
     if (place == line.entries.size())
         return line;
     const records::Occasion& reference = occasions[place];
-    const auto levelsThere = levels(reference.visit);
+    const auto levels = interpretation::levelsAt(reference.visit, side, visits, catalogue);
     line.entries[place].isReference = true;
     for (size_t i = place + 1; i < occasions.size(); ++i) {
         const values::Value& value = occasions[i].finding.value;
         if (values::isDone(value) || values::isUnable(value))
             line.entries[i].verdict =
-                interpretation::comparison(catalogue, patient, reference, occasions[i], levelsThere).verdict;
+                interpretation::comparison(catalogue, patient, reference, occasions[i], levels).verdict;
     }
-    const auto itself = interpretation::comparison(catalogue, patient, reference, reference, levelsThere);
+    const auto itself = interpretation::comparison(catalogue, patient, reference, reference, levels);
     if (!itself.threshold || measure.better == catalogue::Direction::Neither)
         return line;
     line.limits = limits(*itself.threshold, reference);
     line.standardError = interpretation::standardErrorOf(itself.threshold->row);
-    line.standardErrorSource = line.limits->source;
     return line;
 }
 
@@ -226,31 +212,31 @@ QString sided(const TrendLine& line, const QString& sentence, const base::Phrase
     return line.name.isEmpty() ? sentence : phrases("%1: %2").arg(line.name, sentence);
 }
 
+QString limitsRemark(const TrendPoints& points, const TrendLimits& limits, const base::Phrasebook& phrases)
+{
+    QString remark =
+        phrases("Limits of measurement error (95 %) around %1 of %2: %3.")
+            .arg(points.written(limits.reference), records::dayInWords(limits.day), limits.source);
+    if (!limits.improved)
+        remark += u' ' + phrases("The scale ends before an improvement could show.");
+    if (!limits.declined)
+        remark += u' ' + phrases("The scale ends before a decline could show.");
+    return remark;
+}
+
 QStringList remarksOn(const TrendPoints& points, const base::Phrasebook& phrases)
 {
     QStringList remarks;
+    QStringList errors;
     for (const TrendLine& line : points.lines) {
-        if (!line.limits)
-            continue;
-        const TrendLimits& limits = *line.limits;
-        QString sentence =
-            phrases("Limits of measurement error (95 %) around %1 of %2, from %3.")
-                .arg(points.written(limits.reference), records::dayInWords(limits.day), limits.source);
-        if (!limits.improved)
-            sentence += u' ' + phrases("The scale ends before an improvement could show.");
-        if (!limits.declined)
-            sentence += u' ' + phrases("The scale ends before a decline could show.");
-        remarks << sided(line, sentence, phrases);
-    }
-    for (const TrendLine& line : points.lines) {
+        if (line.limits)
+            remarks << sided(line, limitsRemark(points, *line.limits, phrases), phrases);
         if (line.standardError)
-            remarks << sided(line,
-                             phrases("Shaded: value ± 1.96 × standard error of measurement (%1), from %2.")
-                                 .arg(points.written(*line.standardError), line.standardErrorSource),
-                             phrases);
+            errors << phrases("Shaded: value ± 1.96 × standard error of measurement (%1), same source.")
+                          .arg(points.written(*line.standardError));
     }
-    remarks.removeDuplicates();
-    return remarks;
+    errors.removeDuplicates();
+    return remarks + errors;
 }
 
 std::optional<QDate> dayOf(const std::vector<records::Visit>& visits,
@@ -282,6 +268,12 @@ const TrendEntry* TrendLine::previous() const
             return entry;
     }
     return nullptr;
+}
+
+const TrendEntry* TrendLine::reference() const
+{
+    const auto found = std::ranges::find(entries, true, &TrendEntry::isReference);
+    return found == entries.end() ? nullptr : &*found;
 }
 
 bool TrendPoints::isEmpty() const
@@ -328,8 +320,8 @@ TrendPoints trendPoints(const TrendQuestion& question, const std::vector<records
             points.lines.push_back(std::move(line));
     }
     for (const TrendLine& line : points.lines) {
-        const auto reference = std::ranges::find(line.entries, true, &TrendEntry::isReference);
-        if (!points.referenceDay && reference != line.entries.end())
+        const TrendEntry* reference = line.reference();
+        if (!points.referenceDay && reference != nullptr)
             points.referenceDay = reference->day;
     }
     points.remarks = remarksOn(points, phrases);

@@ -29,7 +29,7 @@ struct TrendLimits {
     double reference = 0;           ///< its value
     std::optional<double> improved; ///< empty where it lies beyond the end of the scale
     std::optional<double> declined;
-    QString source; ///< "Steffen & Seney 2008"
+    QString source; ///< "Steffen & Seney 2008, Parkinson disease, n 37"
 };
 
 struct TrendLine {
@@ -37,11 +37,11 @@ struct TrendLine {
     QString name;                        ///< "right", "left" or nothing
     std::vector<TrendEntry> entries;     ///< oldest first
     std::optional<double> standardError; ///< of measurement, the measure's unit
-    QString standardErrorSource;
     std::optional<TrendLimits> limits;
 
     const TrendEntry* latest() const; ///< the newest value, or that it could not be done; nullptr without one
     const TrendEntry* previous() const; ///< the one before it
+    const TrendEntry* reference() const;
 };
 
 /// A label of an ordinal axis.

@@ -15,9 +15,12 @@ QString latestWords(const TrendLine& line, const base::Phrasebook& phrases)
     QString words = phrases("%1 on %2").arg(latest->words, records::dayInWords(latest->day));
     if (const TrendEntry* previous = line.previous())
         words =
-            phrases("%1, before %2 on %3").arg(words, previous->words, records::dayInWords(previous->day));
-    if (latest->verdict)
-        words = phrases("%1; %2").arg(words, interpretation::written(*latest->verdict, phrases));
+            phrases("%1; previous %2 on %3").arg(words, previous->words, records::dayInWords(previous->day));
+    const TrendEntry* reference = line.reference();
+    if (latest->verdict && latest->verdict != interpretation::Verdict::NoThreshold && reference != nullptr)
+        words = phrases("%1; %2 against %3")
+                    .arg(words, interpretation::written(*latest->verdict, phrases),
+                         records::dayInWords(reference->day));
     return words;
 }
 

@@ -33,32 +33,10 @@ bool isComparable(const Occasion& earlier, const Occasion& now, const QString& p
            comparability(*measure, catalogue, population, earlier.conditions, now.conditions).isComparable();
 }
 
-/// The numbers of one visit by measure, of this side and of measures without sides: the level a banded row
-/// asks for.
-std::map<QString, double> levelsAt(const records::VisitId& id, Side side, const Record& record)
-{
-    std::map<QString, double> levels;
-    const auto visit = std::ranges::find(record.visits, id, &Visit::id);
-    if (visit == record.visits.end())
-        return levels;
-    const std::vector<Visit> alone = {*visit};
-    for (const catalogue::Threshold& row : record.catalogue.thresholds) {
-        if (row.bandOf.isEmpty() || levels.contains(row.bandOf))
-            continue;
-        const catalogue::Measure* measure = record.catalogue.measure(row.bandOf);
-        const Side bandSide = measure != nullptr && measure->hasSides ? side : Side::None;
-        for (const Occasion& occasion : records::history(alone, record.catalogue, row.bandOf, bandSide)) {
-            if (const auto* level = std::get_if<values::Quantity>(&occasion.finding.value))
-                levels[row.bandOf] = level->number;
-        }
-    }
-    return levels;
-}
-
 Comparison compared(const Occasion& reference, const Occasion& now, const Record& record)
 {
     return comparison(record.catalogue, record.patient, reference, now,
-                      levelsAt(reference.visit, now.finding.side, record));
+                      levelsAt(reference.visit, now.finding.side, record.visits, record.catalogue));
 }
 
 /// The occasions of a history that count and come before the one at `place`.
@@ -107,6 +85,27 @@ std::vector<Change> changes(const Record& record, const std::optional<records::V
 }
 
 } // namespace
+
+std::map<QString, double> levelsAt(const records::VisitId& id, Side side, const std::vector<Visit>& visits,
+                                   const catalogue::Catalogue& catalogue)
+{
+    std::map<QString, double> levels;
+    const auto visit = std::ranges::find(visits, id, &Visit::id);
+    if (visit == visits.end())
+        return levels;
+    const std::vector<Visit> alone = {*visit};
+    for (const catalogue::Threshold& row : catalogue.thresholds) {
+        if (row.bandOf.isEmpty() || levels.contains(row.bandOf))
+            continue;
+        const catalogue::Measure* measure = catalogue.measure(row.bandOf);
+        const Side bandSide = measure != nullptr && measure->hasSides ? side : Side::None;
+        for (const Occasion& occasion : records::history(alone, catalogue, row.bandOf, bandSide)) {
+            if (const auto* level = std::get_if<values::Quantity>(&occasion.finding.value))
+                levels[row.bandOf] = level->number;
+        }
+    }
+    return levels;
+}
 
 std::vector<Change> changesAt(const records::VisitId& visit, const std::optional<records::VisitId>& reference,
                               const std::vector<Visit>& visits, const records::Patient& patient,

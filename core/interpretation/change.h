@@ -17,6 +17,12 @@ struct Change {
     std::optional<Comparison> chosen; ///< the reference visit asked for, where it holds this measure
 };
 
+/// The numbers of one visit by measure, of this side and of measures without sides: the levels that banded
+/// rows ask for.
+std::map<QString, double> levelsAt(const records::VisitId& visit, records::Side side,
+                                   const std::vector<records::Visit>& visits,
+                                   const catalogue::Catalogue& catalogue);
+
 /// The changes at one visit, in catalogue order, right before left: every finding done or unable there.
 /// `reference` is an earlier visit to compare with besides.
 std::vector<Change> changesAt(const records::VisitId& visit, const std::optional<records::VisitId>& reference,

@@ -1,0 +1,243 @@
+#include "app/charts/chart_files.h"
+
+#include "app/charts/trend_chart.h"
+#include "tests/support/examples.h"
+#include "tests/support/test_support.h"
+
+#include <QAreaSeries>
+#include <QGraphicsScene>
+#include <QImage>
+#include <QLineSeries>
+#include <QScatterSeries>
+#include <QSvgRenderer>
+#include <QTemporaryDir>
+#include <QXmlStreamReader>
+
+#include <algorithm>
+
+using namespace Qt::StringLiterals;
+using examples::finding;
+using examples::visit;
+using records::Side;
+using values::Quantity;
+using values::Unit;
+
+namespace
+{
+
+const QString peg = u"nine-hole-peg"_s;
+const QString walk = u"ten-metre-walk-time-comfortable"_s;
+
+std::vector<records::Visit> visits()
+{
+    const auto at = [](const QString& id, QDate day, double seconds, const QString& aid) {
+        return visit(id, day,
+                     {finding(walk, Quantity{seconds, Unit::Second}),
+                      finding(peg, Quantity{seconds, Unit::Second}, Side::Right),
+                      finding(peg, examples::unable(u"tremor"_s), Side::Left)},
+                     {{u"aid"_s, aid}, {u"distance_m"_s, u"10"_s}});
+    };
+    return {at(u"a"_s, {2024, 3, 4}, 18.2, u"stick"_s), at(u"b"_s, {2024, 9, 2}, 16.4, u"stick"_s),
+            at(u"c"_s, {2025, 3, 3}, 13.0, u"none"_s), at(u"d"_s, {2026, 3, 2}, 12.1, u"none"_s)};
+}
+
+charts::TrendPoints pointsOf(const QString& measure)
+{
+    return charts::trendPoints({measure, {}, records::VisitId{u"d"_s}, {}}, visits(),
+                               examples::patient(u"stroke"_s), examples::catalogue(), {});
+}
+
+template <class Series>
+std::vector<const Series*> seriesOf(const QChart& chart)
+{
+    std::vector<const Series*> found;
+    for (const QAbstractSeries* series : chart.series()) {
+        if (const auto* one = qobject_cast<const Series*>(series))
+            found.push_back(one);
+    }
+    return found;
+}
+
+QColor pixel(const charts::ChartLook& look, const charts::TrendPoints& points, double zoom)
+{
+    QImage image(int(720 * zoom), int(400 * zoom), QImage::Format_RGB32);
+    QPainter painter(&image);
+    charts::draw(points, look, {}, painter, image.rect());
+    painter.end();
+    return image.pixelColor(image.width() - 2, image.height() - 2);
+}
+
+} // namespace
+
+class TestChartFiles : public HouseTest
+{
+    Q_OBJECT
+
+private Q_SLOTS:
+    void aPngIsAPictureOfTheSizePromised();
+    void anSvgIsVectorsAndText();
+    void theNoteStandsOnTheFile();
+    void aFileThatCannotBeWrittenIsSaidAndNothingIsLeft();
+    void joinsBreakWhereConditionsChange();
+    void joinsCanBeSwitchedOff();
+    void sidesDifferInShapeAndDash();
+    void gradesAreNeverJoined();
+    void aClickFindsTheNearestVisit();
+    void stackedChartsShareTheirTimeAxis();
+    void everyMeasureIsDrawnInBothLooks();
+};
+
+void TestChartFiles::aPngIsAPictureOfTheSizePromised()
+{
+    const QTemporaryDir folder;
+    const QString path = folder.filePath(u"chart.png"_s);
+    QVERIFY(charts::writePng(pointsOf(walk), charts::paperLook(), {}, path));
+    const QImage picture(path);
+    QCOMPARE(picture.width(), 2000);
+    QVERIFY(picture.height() > 400);
+    QCOMPARE(picture.text(u"Title"_s), u"10-metre walk time: comfortable pace"_s);
+    QCOMPARE(picture.pixelColor(0, 0), QColor(Qt::white));
+}
+
+void TestChartFiles::anSvgIsVectorsAndText()
+{
+    const QTemporaryDir folder;
+    const QString path = folder.filePath(u"chart.svg"_s);
+    QVERIFY(charts::writeSvg(pointsOf(walk), charts::paperLook(), {}, path));
+    QFile file(path);
+    QVERIFY(file.open(QIODevice::ReadOnly));
+    const QByteArray svg = file.readAll();
+    QXmlStreamReader reader(svg);
+    int shapes = 0;
+    int images = 0;
+    QString text;
+    while (!reader.atEnd()) {
+        reader.readNext();
+        if (!reader.isStartElement())
+            continue;
+        shapes +=
+            reader.name() == u"path" || reader.name() == u"polyline" || reader.name() == u"circle" ? 1 : 0;
+        images += reader.name() == u"image" ? 1 : 0;
+        if (reader.name() == u"text")
+            text += reader.readElementText() + u'\n';
+    }
+    QVERIFY2(!reader.hasError(), qPrintable(reader.errorString()));
+    QVERIFY(shapes > 10);
+    QCOMPARE(images, 0);
+    QVERIFY(text.contains(u"10-metre walk time: comfortable pace"_s));
+    QVERIFY(text.contains(u"Walking aid: stick → none"_s));
+    QVERIFY(text.contains(u"improved <"_s));
+    QVERIFY(QSvgRenderer(svg).isValid());
+}
+
+void TestChartFiles::theNoteStandsOnTheFile()
+{
+    const QTemporaryDir folder;
+    charts::ChartLook look = charts::paperLook();
+    look.note = u"Record No. L-0042, demo"_s;
+    QVERIFY(charts::writeSvg(pointsOf(walk), look, {}, folder.filePath(u"chart.svg"_s)));
+    QFile file(folder.filePath(u"chart.svg"_s));
+    QVERIFY(file.open(QIODevice::ReadOnly));
+    QVERIFY(file.readAll().contains("Record No. L-0042, demo"));
+}
+
+void TestChartFiles::aFileThatCannotBeWrittenIsSaidAndNothingIsLeft()
+{
+    const QTemporaryDir folder;
+    const QString path = folder.filePath(u"no such folder/chart.png"_s);
+    const auto written = charts::writePng(pointsOf(walk), charts::paperLook(), {}, path);
+    QVERIFY(!written);
+    QCOMPARE(written.error().kind, base::ErrorKind::Unwritable);
+    QVERIFY(!QFile::exists(path));
+}
+
+void TestChartFiles::joinsBreakWhereConditionsChange()
+{
+    const charts::TrendPoints points = pointsOf(walk);
+    const charts::TrendChart chart(points, charts::paperLook(), {});
+    std::vector<qsizetype> lengths;
+    for (const QLineSeries* line : seriesOf<QLineSeries>(chart)) {
+        if (line->pen().style() == Qt::SolidLine)
+            lengths.push_back(line->count());
+    }
+    QCOMPARE(lengths, std::vector<qsizetype>({2, 2}));
+    QCOMPARE(seriesOf<QAreaSeries>(chart).size(), 2U);
+    QCOMPARE(seriesOf<QScatterSeries>(chart).at(0)->count(), 4);
+}
+
+void TestChartFiles::joinsCanBeSwitchedOff()
+{
+    charts::ChartLook look = charts::paperLook();
+    look.joinPoints = false;
+    const charts::TrendChart chart(pointsOf(walk), look, {});
+    for (const QLineSeries* line : seriesOf<QLineSeries>(chart))
+        QCOMPARE(line->pen().style(), Qt::DashDotLine); // limits only
+    QCOMPARE(seriesOf<QAreaSeries>(chart).size(), 4U);
+}
+
+void TestChartFiles::sidesDifferInShapeAndDash()
+{
+    const auto both = [](const QString& id, QDate day) {
+        return visit(id, day,
+                     {finding(peg, Quantity{20, Unit::Second}, Side::Right),
+                      finding(peg, Quantity{30, Unit::Second}, Side::Left)});
+    };
+    const std::vector twice{both(u"a"_s, {2025, 1, 6}), both(u"b"_s, {2025, 3, 6})};
+    const auto points = charts::trendPoints({peg, {}, {}, {}}, twice, examples::patient(u"stroke"_s),
+                                            examples::catalogue(), {});
+    const charts::TrendChart chart(points, charts::paperLook(), {});
+    const auto marks = seriesOf<QScatterSeries>(chart);
+    const auto joins = seriesOf<QLineSeries>(chart);
+    QCOMPARE(marks.size(), 2U);
+    QVERIFY(marks[0]->markerShape() != marks[1]->markerShape());
+    QVERIFY(marks[0]->color() != marks[1]->color());
+    QCOMPARE(joins.size(), 2U);
+    QVERIFY(joins[0]->pen().style() != joins[1]->pen().style());
+}
+
+void TestChartFiles::gradesAreNeverJoined()
+{
+    const std::vector twice{
+        visit(u"a"_s, {2025, 1, 6}, {finding(u"finger-nose"_s, values::Grade{1}, Side::Right)}),
+        visit(u"b"_s, {2025, 3, 6}, {finding(u"finger-nose"_s, values::Grade{2}, Side::Right)})};
+    const auto points = charts::trendPoints({u"finger-nose"_s, {}, {}, {}}, twice,
+                                            examples::patient(u"stroke"_s), examples::catalogue(), {});
+    const charts::TrendChart chart(points, charts::paperLook(), {});
+    QCOMPARE(seriesOf<QLineSeries>(chart).size(), 0U);
+    QCOMPARE(seriesOf<QScatterSeries>(chart).at(0)->count(), 2);
+}
+
+void TestChartFiles::aClickFindsTheNearestVisit()
+{
+    charts::TrendChart chart(pointsOf(walk), charts::paperLook(), {});
+    chart.resize(900, 400);
+    const QRectF plot = chart.frame().plot;
+    const double x = plot.left() + chart.time().share(double(QDate(2025, 3, 3).toJulianDay())) * plot.width();
+    QCOMPARE(chart.visitNear({x + 3, plot.center().y()}), records::VisitId{u"c"_s});
+    QVERIFY(!chart.visitNear({x + 60, plot.center().y()}));
+}
+
+void TestChartFiles::stackedChartsShareTheirTimeAxis()
+{
+    charts::TrendChart one(pointsOf(walk), charts::paperLook(), {});
+    charts::TrendChart two(pointsOf(peg), charts::paperLook(), {});
+    one.resize(900, 400);
+    two.resize(900, 460);
+    QCOMPARE(one.time().from, two.time().from);
+    QCOMPARE(one.time().to, two.time().to);
+    QCOMPARE(one.plotArea().left(), two.plotArea().left());
+    QCOMPARE(one.plotArea().right(), two.plotArea().right());
+}
+
+void TestChartFiles::everyMeasureIsDrawnInBothLooks()
+{
+    for (const widgets::Look tint : {widgets::Look::Light, widgets::Look::Dark}) {
+        widgets::applyLook(*qApp, tint);
+        const charts::ChartLook look{widgets::coloursFor(qApp->palette()), true, {}};
+        for (const double zoom : {1.0, 2.0})
+            QCOMPARE(pixel(look, pointsOf(walk), zoom), look.colours.panel);
+    }
+}
+
+QTEST_MAIN(TestChartFiles)
+#include "test_chart_files.moc"

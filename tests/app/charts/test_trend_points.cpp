@@ -1,0 +1,281 @@
+#include "app/charts/trend_points.h"
+
+#include "app/charts/trend_words.h"
+#include "tests/support/examples.h"
+#include "tests/support/test_support.h"
+
+using namespace Qt::StringLiterals;
+using charts::TrendPoints;
+using examples::finding;
+using examples::visit;
+using interpretation::Verdict;
+using records::Side;
+using values::Quantity;
+using values::Unit;
+
+namespace
+{
+
+const QString upAndGo = u"timed-up-and-go"_s;
+const QString peg = u"nine-hole-peg"_s;
+const QString berg = u"berg-balance"_s;
+const QString walk = u"ten-metre-walk-time-comfortable"_s;
+const QString speed = u"gait-speed-comfortable"_s;
+
+records::Conditions with(const QString& aid)
+{
+    return {{u"aid"_s, aid}, {u"distance_m"_s, u"10"_s}};
+}
+
+records::Visit timed(const QString& id, QDate day, double seconds, const records::Conditions& conditions = {})
+{
+    return visit(
+        id, day,
+        {finding(upAndGo, Quantity{seconds, Unit::Second}), finding(walk, Quantity{seconds, Unit::Second})},
+        conditions);
+}
+
+TrendPoints pointsOf(const QString& measure, const std::vector<records::Visit>& visits,
+                     const QString& population = u"stroke"_s, std::optional<records::VisitId> reference = {},
+                     std::optional<Side> side = {})
+{
+    records::Patient patient = examples::patient(population);
+    patient.dominantHand = records::Hand::Right;
+    return charts::trendPoints({measure, side, visits.back().id, reference}, visits, patient,
+                               examples::catalogue(), {});
+}
+
+} // namespace
+
+class TestTrendPoints : public HouseTest
+{
+    Q_OBJECT
+
+private Q_SLOTS:
+    void valuesComeInOrderWithTheirWords();
+    void aChangedConditionBeginsANewRun();
+    void aConditionNotRecordedBreaksToo();
+    void unableStandsInTheLaneAndIsNotJoinedAcross();
+    void aDeclinedTestIsJoinedAcross();
+    void limitsStandAroundTheChosenReference();
+    void withoutAChoiceTheRunsFirstVisitIsTheReference();
+    void theRunOfThisVisitCounts();
+    void percentLimitsDependOnTheReference();
+    void limitsBeyondTheScaleAreSaidNotDrawn();
+    void aPublishedStandardErrorComesBeforeAComputedOne();
+    void withoutAFittingThresholdThereIsNeitherBandNorLimit();
+    void verdictsAreAgainstTheReference();
+    void sidesAreApartAndCanBeAskedAlone();
+    void gradesAndWordsStandOnSteps();
+    void latestAndPreviousAreSaidWithTheirDates();
+    void anUnknownMeasureIsEmpty();
+};
+
+void TestTrendPoints::valuesComeInOrderWithTheirWords()
+{
+    const auto points =
+        pointsOf(upAndGo, {timed(u"a"_s, {2025, 1, 6}, 20), timed(u"b"_s, {2025, 6, 2}, 18.5)});
+    QCOMPARE(points.lines.size(), 1U);
+    const auto& entries = points.lines[0].entries;
+    QCOMPARE(entries.size(), 2U);
+    QCOMPARE(entries[1].words, u"18.5 s"_s);
+    QCOMPARE(entries[1].number, 18.5);
+    QVERIFY(entries[1].joins);
+    QCOMPARE(points.from, QDate(2025, 1, 6));
+    QCOMPARE(points.to, QDate(2025, 6, 2));
+    QCOMPARE(points.unit, u"s"_s);
+    QCOMPARE(points.direction, u"lower is better"_s);
+}
+
+void TestTrendPoints::aChangedConditionBeginsANewRun()
+{
+    const auto points = pointsOf(walk, {timed(u"a"_s, {2025, 1, 6}, 20, with(u"stick"_s)),
+                                        timed(u"b"_s, {2025, 3, 6}, 19, with(u"stick"_s)),
+                                        timed(u"c"_s, {2025, 6, 2}, 14, with(u"none"_s))});
+    const auto& entries = points.lines[0].entries;
+    QCOMPARE(entries[1].run, 0);
+    QVERIFY(entries[1].joins);
+    QCOMPARE(entries[2].run, 1);
+    QVERIFY(!entries[2].joins);
+    QCOMPARE(entries[2].changes, QStringList{u"Walking aid: stick → none"_s});
+}
+
+void TestTrendPoints::aConditionNotRecordedBreaksToo()
+{
+    const auto points = pointsOf(walk, {timed(u"a"_s, {2025, 1, 6}, 20, with(u"stick"_s)),
+                                        timed(u"b"_s, {2025, 3, 6}, 19, {{u"distance_m"_s, u"10"_s}})});
+    QVERIFY(!points.lines[0].entries[1].joins);
+    QCOMPARE(points.lines[0].entries[1].changes, QStringList{u"Walking aid: stick → not recorded"_s});
+}
+
+void TestTrendPoints::unableStandsInTheLaneAndIsNotJoinedAcross()
+{
+    const auto points =
+        pointsOf(upAndGo, {timed(u"a"_s, {2025, 1, 6}, 20),
+                           visit(u"b"_s, {2025, 3, 6}, {finding(upAndGo, examples::unable(u"fell"_s))}),
+                           timed(u"c"_s, {2025, 6, 2}, 18)});
+    const auto& entries = points.lines[0].entries;
+    QVERIFY(!entries[1].number);
+    QCOMPARE(entries[1].absence, values::Absence::Unable);
+    QCOMPARE(entries[1].words, u"unable: fell"_s);
+    QCOMPARE(entries[1].verdict, Verdict::BecameUnable);
+    QVERIFY(!entries[2].joins);
+    QCOMPARE(entries[2].run, 0); // the conditions are the same
+    QVERIFY(entries[2].changes.isEmpty());
+}
+
+void TestTrendPoints::aDeclinedTestIsJoinedAcross()
+{
+    const values::Missing declined{values::Absence::Declined, {}};
+    const auto points = pointsOf(upAndGo, {timed(u"a"_s, {2025, 1, 6}, 20),
+                                           visit(u"b"_s, {2025, 3, 6}, {finding(upAndGo, declined)}),
+                                           timed(u"c"_s, {2025, 6, 2}, 18)});
+    QCOMPARE(points.lines[0].entries[1].absence, values::Absence::Declined);
+    QVERIFY(!points.lines[0].entries[1].verdict);
+    QVERIFY(points.lines[0].entries[2].joins);
+}
+
+void TestTrendPoints::limitsStandAroundTheChosenReference()
+{
+    // The example's row for stroke: 8 s at 95 %.
+    const std::vector visits{timed(u"a"_s, {2025, 1, 6}, 40), timed(u"b"_s, {2025, 3, 6}, 30),
+                             timed(u"c"_s, {2025, 6, 2}, 25)};
+    const auto points = pointsOf(upAndGo, visits, u"stroke"_s, visits[1].id);
+    const auto& line = points.lines[0];
+    QVERIFY(line.limits);
+    QCOMPARE(line.limits->reference, 30.0);
+    QCOMPARE(line.limits->improved, 22.0);
+    QCOMPARE(line.limits->declined, 38.0);
+    QVERIFY(line.entries[1].isReference);
+    QCOMPARE(points.referenceDay, QDate(2025, 3, 6));
+    // SEM = MDC95 / (1.96 · √2), Weir 2005, J Strength Cond Res 19:231.
+    QVERIFY(line.standardError);
+    QVERIFY(qAbs(*line.standardError - 8 / (1.959964 * 1.414214)) < 1e-4);
+}
+
+void TestTrendPoints::withoutAChoiceTheRunsFirstVisitIsTheReference()
+{
+    const auto points = pointsOf(walk, {timed(u"a"_s, {2025, 1, 6}, 20, with(u"stick"_s)),
+                                        timed(u"b"_s, {2025, 3, 6}, 14, with(u"none"_s)),
+                                        timed(u"c"_s, {2025, 6, 2}, 13, with(u"none"_s))});
+    QVERIFY(points.lines[0].entries[1].isReference);
+    QCOMPARE(points.referenceDay, QDate(2025, 3, 6));
+}
+
+void TestTrendPoints::theRunOfThisVisitCounts()
+{
+    const std::vector visits{timed(u"a"_s, {2025, 1, 6}, 20, with(u"stick"_s)),
+                             timed(u"b"_s, {2025, 2, 6}, 19, with(u"stick"_s)),
+                             timed(u"c"_s, {2025, 6, 2}, 13, with(u"none"_s))};
+    const auto points = charts::trendPoints({walk, {}, visits[1].id, {}}, visits,
+                                            examples::patient(u"stroke"_s), examples::catalogue(), {});
+    QVERIFY(points.lines[0].entries[0].isReference);
+    QCOMPARE(points.visitDay, QDate(2025, 2, 6));
+}
+
+void TestTrendPoints::percentLimitsDependOnTheReference()
+{
+    // Review table, J Neurol 2022;269:1282, multiple sclerosis: 23 % for the better, 30 % for the worse.
+    const auto points = pointsOf(upAndGo, {timed(u"a"_s, {2025, 1, 6}, 10), timed(u"b"_s, {2025, 3, 6}, 9)},
+                                 u"multiple-sclerosis"_s);
+    QVERIFY(points.lines[0].limits);
+    QVERIFY(qAbs(*points.lines[0].limits->improved - 7.7) < 1e-9);
+    QVERIFY(qAbs(*points.lines[0].limits->declined - 13.0) < 1e-9);
+    QVERIFY(!points.lines[0].standardError); // a percentage gives none in the unit
+}
+
+void TestTrendPoints::limitsBeyondTheScaleAreSaidNotDrawn()
+{
+    // Donoghue & Stokes 2009: 4 points between 45 and 56; the scale ends at 56.
+    const auto points = pointsOf(berg,
+                                 {visit(u"a"_s, {2025, 1, 6}, {finding(berg, Quantity{54, Unit::Score})}),
+                                  visit(u"b"_s, {2025, 3, 6}, {finding(berg, Quantity{55, Unit::Score})})},
+                                 u"older-adults"_s);
+    QVERIFY(points.lines[0].limits);
+    QVERIFY(!points.lines[0].limits->improved);
+    QCOMPARE(points.lines[0].limits->declined, 50.0);
+    QVERIFY(points.remarks.join(u' ').contains(u"before an improvement could show"_s));
+}
+
+void TestTrendPoints::aPublishedStandardErrorComesBeforeAComputedOne()
+{
+    catalogue::Catalogue book = examples::catalogue();
+    for (catalogue::Threshold& row : book.thresholds)
+        row.sem = 1.5;
+    const std::vector visits{timed(u"a"_s, {2025, 1, 6}, 30)};
+    const auto points =
+        charts::trendPoints({upAndGo, {}, {}, {}}, visits, examples::patient(u"stroke"_s), book, {});
+    QCOMPARE(points.lines[0].standardError, 1.5);
+}
+
+void TestTrendPoints::withoutAFittingThresholdThereIsNeitherBandNorLimit()
+{
+    const auto points = pointsOf(upAndGo, {timed(u"a"_s, {2025, 1, 6}, 10), timed(u"b"_s, {2025, 3, 6}, 9)},
+                                 u"cerebellar-ataxia"_s);
+    QVERIFY(!points.lines[0].limits);
+    QVERIFY(!points.lines[0].standardError);
+    QVERIFY(points.remarks.isEmpty());
+}
+
+void TestTrendPoints::verdictsAreAgainstTheReference()
+{
+    const auto points = pointsOf(upAndGo, {timed(u"a"_s, {2025, 1, 6}, 30), timed(u"b"_s, {2025, 3, 6}, 22),
+                                           timed(u"c"_s, {2025, 6, 2}, 21.9)});
+    const auto& entries = points.lines[0].entries;
+    QVERIFY(!entries[0].verdict);
+    QCOMPARE(entries[1].verdict, Verdict::WithinError); // equal to the limit of 8 s
+    QCOMPARE(entries[2].verdict, Verdict::Improved);
+}
+
+void TestTrendPoints::sidesAreApartAndCanBeAskedAlone()
+{
+    const auto both = [](const QString& id, QDate day, double right, double left) {
+        return visit(id, day,
+                     {finding(peg, Quantity{right, Unit::Second}, Side::Right),
+                      finding(peg, Quantity{left, Unit::Second}, Side::Left)});
+    };
+    const std::vector visits{both(u"a"_s, {2025, 1, 6}, 20, 30), both(u"b"_s, {2025, 3, 6}, 21, 31)};
+    const auto points = pointsOf(peg, visits, u"multiple-sclerosis"_s);
+    QCOMPARE(points.lines.size(), 2U);
+    QCOMPARE(points.lines[0].name, u"right"_s);
+    QCOMPARE(points.lines[1].entries[1].number, 31.0);
+    const auto left = pointsOf(peg, visits, u"multiple-sclerosis"_s, {}, Side::Left);
+    QCOMPARE(left.lines.size(), 1U);
+    QCOMPARE(left.lines[0].side, Side::Left);
+}
+
+void TestTrendPoints::gradesAndWordsStandOnSteps()
+{
+    const std::vector visits{
+        visit(u"a"_s, {2025, 1, 6},
+              {finding(u"finger-nose"_s, values::Grade{3}, Side::Right),
+               finding(u"pronator-drift"_s, values::Choice{u"pronation"_s}, Side::Left)})};
+    const auto grades = pointsOf(u"finger-nose"_s, visits);
+    QVERIFY(grades.isOrdinal);
+    QCOMPARE(grades.steps.size(), 5U);
+    QCOMPARE(grades.lines[0].entries[0].number, 3.0);
+    const auto words = pointsOf(u"pronator-drift"_s, visits);
+    QVERIFY(words.isOrdinal);
+    QCOMPARE(words.steps[1].words, u"pronation and sinking"_s);
+    QCOMPARE(words.lines[0].entries[0].number, 1.0);
+    QVERIFY(!words.lines[0].limits);
+}
+
+void TestTrendPoints::latestAndPreviousAreSaidWithTheirDates()
+{
+    const auto points = pointsOf(upAndGo, {timed(u"a"_s, {2025, 1, 6}, 30), timed(u"b"_s, {2025, 3, 6}, 20)});
+    QCOMPARE(
+        charts::latestWords(points.lines[0], {}),
+        u"20.0 s on 06-Mar-2025; previous 30.0 s on 06-Jan-2025; improved beyond error against 06-Jan-2025"_s);
+    QVERIFY(charts::spoken(points, {}).contains(u"± 1.96 × standard error"_s));
+}
+
+void TestTrendPoints::anUnknownMeasureIsEmpty()
+{
+    QVERIFY(pointsOf(u"no-such-test"_s, {timed(u"a"_s, {2025, 1, 6}, 30)}).isEmpty());
+    QVERIFY(pointsOf(berg, {timed(u"a"_s, {2025, 1, 6}, 30)}).isEmpty());
+    QVERIFY(charts::trendPoints({upAndGo, {}, {}, {}}, {}, {}, examples::catalogue(), {}).isEmpty());
+}
+
+QTEST_MAIN(TestTrendPoints)
+#include "test_trend_points.moc"
