@@ -1,5 +1,7 @@
 #include "core/catalogue/entries.h"
 
+#include <cmath>
+
 namespace catalogue
 {
 
@@ -44,10 +46,10 @@ std::vector<Option> stepsFrom(Fields& fields, const Measure& measure)
 {
     std::vector<Option> options;
     const QStringList words = fields.texts(QStringLiteral("steps"));
-    int step = int(measure.lowest.value_or(0));
+    const double lowest = measure.lowest.value_or(0);
     for (const QString& word : words)
-        options.push_back({QString::number(step++), word});
-    if (!words.isEmpty() && measure.highest && step - 1 != int(*measure.highest))
+        options.push_back({QString::number(lowest + double(options.size())), word});
+    if (!words.isEmpty() && measure.highest && lowest + double(words.size()) - 1 != *measure.highest)
         fields.refuse(QStringLiteral("“steps” does not name every step from lowest to highest"));
     return options;
 }
@@ -102,7 +104,7 @@ void checkShape(const Measure& measure, Fields& fields)
         fields.refuse(QStringLiteral("“lowest”, “highest” and “step” are needed"));
     else if (*measure.step <= 0)
         fields.refuse(QStringLiteral("“step” is not above 0"));
-    if (measure.kind == Kind::Grade && measure.step && *measure.step != 1)
+    if (measure.kind == Kind::Grade && (measure.step != 1 || std::fmod(measure.lowest.value_or(0), 1) != 0))
         fields.refuse(QStringLiteral("a grade has whole steps"));
     if (measure.cap && measure.highest && *measure.cap > *measure.highest)
         fields.refuse(QStringLiteral("“cap” lies above “highest”"));

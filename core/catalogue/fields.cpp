@@ -110,7 +110,7 @@ QStringList Fields::texts(const QString& key)
     const auto found = value(key, QJsonValue::Array, QStringLiteral("a list"));
     QStringList list;
     const QJsonArray items = found ? found->toArray() : QJsonArray();
-    for (const QJsonValue& item : items) {
+    for (const QJsonValue item : items) {
         const QString words = item.toString();
         if (words.trimmed().isEmpty())
             refuse(QStringLiteral("“%1” holds something that is not a text").arg(key));
@@ -126,7 +126,7 @@ std::vector<QJsonObject> Fields::objects(const QString& key)
     const auto found = value(key, QJsonValue::Array, QStringLiteral("a list"));
     std::vector<QJsonObject> list;
     const QJsonArray items = found ? found->toArray() : QJsonArray();
-    for (const QJsonValue& item : items) {
+    for (const QJsonValue item : items) {
         if (!item.isObject())
             refuse(QStringLiteral("“%1” holds something that is not an object").arg(key));
         list.push_back(item.toObject());

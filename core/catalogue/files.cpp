@@ -99,7 +99,7 @@ base::Result<std::vector<Entry>> jsonEntries(const QString& root, const QString&
 
     std::vector<Entry> entries;
     const QJsonArray items = document.array();
-    for (const QJsonValue& item : items) {
+    for (const QJsonValue item : items) {
         if (!item.isObject())
             return unreadable(file, QStringLiteral("the list holds something that is not an object"));
         entries.push_back({item.toObject(), file});

@@ -287,6 +287,15 @@ void ReaderTest::aBrokenFileIsRefused_data()
     row("unknown measure in a form", u"forms/form.json"_s,
         R"([{"id": "all", "title": "All", "measures": ["leap"]}])",
         u"forms/form.json: all: “measures”: unknown measure “leap”."_s);
+    row("grade without all its steps", u"measures/balance.json"_s,
+        Folder::measures().replace(R"("some", "much")", R"("much")"),
+        u"measures/balance.json: sway: “steps” does not name every step from lowest to highest."_s);
+    row("grade in halves", u"measures/balance.json"_s,
+        Folder::measures().replace(R"("step": 1, "steps": ["none", "some", "much"])", R"("step": 0.5)"),
+        u"measures/balance.json: sway: a grade has whole steps."_s);
+    row("grade of a thousand million steps", u"measures/balance.json"_s,
+        Folder::measures().replace(R"("highest": 2)", R"("highest": 1e300)"),
+        u"measures/balance.json: sway: “steps” does not name every step from lowest to highest."_s);
     row("no form", u"forms/form.json"_s, "[]", u"forms: there is no form."_s);
     row("wrong columns", u"thresholds/balance.csv"_s, "id,measure\n",
         u"thresholds/balance.csv: the first line does not name the columns "
