@@ -247,10 +247,12 @@ base::Result<void> Session::edit(const Edit& edit, Typing typing)
     const bool goesOn = typing == Typing::Further && !m_done.empty() && m_done.back().visit == edit.visit &&
                         m_done.back().measure == edit.measure && m_done.back().side == edit.side &&
                         m_done.back().group == 0;
-    if (goesOn)
-        m_done.back().after = edit.after;
-    else
+    if (!goesOn)
         m_done.push_back(edit);
+    else if (m_done.back().before == edit.after)
+        m_done.pop_back();
+    else
+        m_done.back().after = edit.after;
     m_undone.clear();
     Q_EMIT editsChanged();
     return {};
@@ -296,10 +298,9 @@ base::Result<void> Session::saveFindings(const records::VisitId& visit,
 }
 
 base::Result<void> Session::removeFinding(const records::VisitId& visit, const QString& measure,
-                                          records::Side side)
+                                          records::Side side, Typing typing)
 {
-    return edit({visit, measure, side, findingIn(m_visits, visit, measure, side), std::nullopt},
-                Typing::Anew);
+    return edit({visit, measure, side, findingIn(m_visits, visit, measure, side), std::nullopt}, typing);
 }
 
 std::optional<Edit> Session::lastEdit() const

@@ -101,7 +101,7 @@ public:
     base::Result<void> saveFindings(const records::VisitId& visit,
                                     const std::vector<records::Finding>& findings);
     base::Result<void> removeFinding(const records::VisitId& visit, const QString& measure,
-                                     records::Side side);
+                                     records::Side side, Typing typing = Typing::Anew);
     base::Result<void> saveConditions(const records::VisitId& visit, const records::Conditions& conditions,
                                       bool confirmed);
     base::Result<void> discardVisit(const records::VisitId& visit);

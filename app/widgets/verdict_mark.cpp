@@ -1,0 +1,74 @@
+#include "app/widgets/verdict_mark.h"
+
+#include <QPainter>
+
+namespace widgets
+{
+
+using interpretation::Verdict;
+
+QColor colourOf(Verdict verdict, const Colours& colours)
+{
+    switch (verdict) {
+    case Verdict::Improved:
+    case Verdict::BecameAble:
+        return colours.better;
+    case Verdict::Declined:
+    case Verdict::BecameUnable:
+        return colours.worse;
+    case Verdict::WithinError:
+    case Verdict::NotComparable:
+    case Verdict::NoThreshold:
+        break;
+    }
+    return colours.unsure;
+}
+
+void drawVerdict(QPainter& painter, const QRectF& square, Verdict verdict, const Colours& colours)
+{
+    painter.save();
+    painter.setRenderHint(QPainter::Antialiasing);
+    const QColor colour = colourOf(verdict, colours);
+    const QRectF box = square.adjusted(1, 1, -1, -1);
+    const QPointF centre = box.center();
+    const QPen pen(colour, std::max(1.5, box.width() / 8));
+    painter.setPen(Qt::NoPen);
+    painter.setBrush(colour);
+    switch (verdict) {
+    case Verdict::Improved:
+        painter.drawPolygon(QPolygonF({box.topLeft(), {box.right(), centre.y()}, box.bottomLeft()}));
+        break;
+    case Verdict::Declined:
+        painter.drawPolygon(QPolygonF({box.topRight(), {box.left(), centre.y()}, box.bottomRight()}));
+        break;
+    case Verdict::WithinError:
+        painter.drawEllipse(centre, box.width() / 4, box.width() / 4);
+        break;
+    case Verdict::NotComparable:
+        painter.setPen(pen);
+        painter.setBrush(Qt::NoBrush);
+        painter.drawPolygon(QPolygonF({{centre.x(), box.top()},
+                                       {box.right(), centre.y()},
+                                       {centre.x(), box.bottom()},
+                                       {box.left(), centre.y()}}));
+        break;
+    case Verdict::NoThreshold:
+        painter.setPen(pen);
+        painter.drawLine(QPointF(box.left() + box.width() / 4, centre.y()),
+                         QPointF(box.right() - box.width() / 4, centre.y()));
+        break;
+    case Verdict::BecameUnable:
+        painter.drawRect(box);
+        painter.setPen(QPen(colours.panel, pen.widthF()));
+        painter.drawLine(QPointF(box.left() + 2, centre.y()), QPointF(box.right() - 2, centre.y()));
+        break;
+    case Verdict::BecameAble:
+        painter.setPen(pen);
+        painter.setBrush(Qt::NoBrush);
+        painter.drawRect(box.adjusted(1, 1, -1, -1));
+        break;
+    }
+    painter.restore();
+}
+
+} // namespace widgets

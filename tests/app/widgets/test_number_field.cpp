@@ -1,0 +1,63 @@
+#include "app/widgets/number_field.h"
+#include "app/widgets/stopwatch.h"
+
+#include "tests/support/test_support.h"
+
+#include <QSignalSpy>
+
+using namespace Qt::StringLiterals;
+using widgets::NumberField;
+
+class TestNumberField : public HouseTest
+{
+    Q_OBJECT
+
+private Q_SLOTS:
+    void aCommandIsToldAndNotWritten();
+    void otherTextStaysToBeJudged();
+    void aReadOnlyFieldTakesNoCommand();
+    void theStopwatchTellsHowLongItRan();
+};
+
+void TestNumberField::aCommandIsToldAndNotWritten()
+{
+    NumberField field(u"s"_s, u"udnx "_s, nullptr);
+    QSignalSpy commands(&field, &NumberField::commandTyped);
+    QTest::keyClicks(&field, u"12U "_s);
+    QCOMPARE(field.text(), u"12"_s);
+    QCOMPARE(commands.size(), 2);
+    QCOMPARE(commands.first().first().toChar(), QChar(u'u'));
+}
+
+void TestNumberField::otherTextStaysToBeJudged()
+{
+    NumberField field(u"s"_s, u"udnx"_s, nullptr);
+    QTest::keyClicks(&field, u"-4z"_s);
+    QCOMPARE(field.text(), u"-4z"_s);
+}
+
+void TestNumberField::aReadOnlyFieldTakesNoCommand()
+{
+    NumberField field(u"s"_s, u"udnx"_s, nullptr);
+    field.setReadOnly(true);
+    QSignalSpy commands(&field, &NumberField::commandTyped);
+    QTest::keyClicks(&field, u"u1"_s);
+    QCOMPARE(commands.size(), 0);
+    QVERIFY(field.text().isEmpty());
+}
+
+void TestNumberField::theStopwatchTellsHowLongItRan()
+{
+    qint64 now = 1000;
+    widgets::Stopwatch watch([&now] { return now; }, nullptr);
+    QSignalSpy stopped(&watch, &widgets::Stopwatch::stopped);
+    watch.toggle();
+    QVERIFY(watch.isRunning());
+    now = 13504;
+    watch.toggle();
+    QVERIFY(!watch.isRunning());
+    QCOMPARE(stopped.first().first().toLongLong(), qint64(12504));
+}
+
+QTEST_MAIN(TestNumberField)
+#include "test_number_field.moc"
