@@ -1,0 +1,104 @@
+#include "app/visits/conditions_line.h"
+
+#include "app/visits/conditions_editor.h"
+#include "app/widgets/theme.h"
+
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QPushButton>
+
+using namespace Qt::StringLiterals;
+
+namespace visits
+{
+
+namespace
+{
+
+QStringList idsOf(const catalogue::Catalogue& catalogue)
+{
+    QStringList ids;
+    for (const catalogue::Condition& condition : catalogue.conditions)
+        ids += condition.id;
+    return ids;
+}
+
+} // namespace
+
+ConditionsLine::ConditionsLine(const catalogue::Catalogue& catalogue, QWidget* parent)
+    : QFrame(parent),
+      m_catalogue(catalogue),
+      m_words(new QLabel(this)),
+      m_carried(new QLabel(this)),
+      m_confirm(new QPushButton(tr("Confirm"), this)),
+      m_change(new QPushButton(tr("Change"), this)),
+      m_editor(new ConditionsEditor(catalogue, idsOf(catalogue), u"condition."_s, tr("not recorded"), this))
+{
+    setObjectName(u"conditions"_s);
+    setProperty("role", u"panel"_s);
+    m_words->setWordWrap(true);
+    m_words->setTextFormat(Qt::PlainText);
+    m_words->setObjectName(u"conditions.words"_s);
+    m_carried->setProperty("role", u"caution"_s);
+    m_carried->setFont(widgets::captionFont());
+    m_carried->setObjectName(u"conditions.carried"_s);
+    m_confirm->setObjectName(u"conditions.confirm"_s);
+    m_confirm->setAccessibleName(tr("Confirm the conditions carried forward"));
+    m_confirm->setToolTip(tr("These hold today too. Key: Ctrl+Return"));
+    m_change->setObjectName(u"conditions.change"_s);
+    m_change->setAccessibleName(tr("Change the conditions of this visit"));
+    m_change->setToolTip(tr("Key: F4"));
+    m_change->setProperty("kind", u"quiet"_s);
+    m_change->setCheckable(true);
+    for (QPushButton* button : {m_confirm, m_change})
+        button->setFocusPolicy(Qt::ClickFocus);
+
+    auto* line = new QHBoxLayout;
+    line->setSpacing(widgets::space3);
+    line->addWidget(m_words, 1);
+    line->addWidget(m_carried);
+    line->addWidget(m_confirm);
+    line->addWidget(m_change);
+    auto* column = new QVBoxLayout(this);
+    column->setContentsMargins(widgets::space3, widgets::space1, widgets::space2, widgets::space1);
+    column->setSpacing(widgets::space2);
+    column->addLayout(line);
+    column->addWidget(m_editor);
+    m_editor->hide();
+
+    connect(m_change, &QPushButton::toggled, this, &ConditionsLine::open);
+    connect(m_confirm, &QPushButton::clicked, this, &ConditionsLine::confirmed);
+    connect(m_editor, &ConditionsEditor::changed, this, &ConditionsLine::changed);
+}
+
+void ConditionsLine::show(const records::Visit& visit, std::optional<QDate> from, bool readOnly)
+{
+    const QString words = conditionsInWords(visit.conditions, m_catalogue);
+    m_words->setText(words.isEmpty() ? tr("No conditions recorded: walking aid, footwear, start, distance …")
+                                     : words);
+    const bool toConfirm = from && !visit.conditionsConfirmed && !words.isEmpty() && !readOnly;
+    m_carried->setText(toConfirm ? tr("carried forward from %1 – confirm").arg(records::dayInWords(*from))
+                                 : QString());
+    m_carried->setVisible(toConfirm);
+    m_confirm->setVisible(toConfirm);
+    m_change->setVisible(!readOnly);
+    if (readOnly)
+        open(false);
+    m_editor->show(visit.conditions);
+}
+
+void ConditionsLine::open(bool opened)
+{
+    m_change->setChecked(opened);
+    m_change->setText(opened ? tr("Close") : tr("Change"));
+    m_editor->setVisible(opened);
+    if (opened && m_editor->firstEditor() != nullptr)
+        m_editor->firstEditor()->setFocus(Qt::ShortcutFocusReason);
+}
+
+bool ConditionsLine::isOpen() const
+{
+    return m_change->isChecked();
+}
+
+} // namespace visits

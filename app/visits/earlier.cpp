@@ -1,0 +1,61 @@
+#include "app/visits/earlier.h"
+
+namespace visits
+{
+
+using records::Occasion;
+
+std::optional<Earlier> earlierValue(const Place& place, const records::Visit& visit,
+                                    const std::optional<records::VisitId>& reference,
+                                    const std::vector<records::Visit>& visits,
+                                    const records::Patient& patient, const catalogue::Catalogue& catalogue)
+{
+    std::vector<Occasion> earlier = records::history(visits, catalogue, place.measure, place.side);
+    const auto isHere = [&](const Occasion& occasion) { return occasion.visit == visit.id; };
+    earlier.erase(
+        std::ranges::find_if(
+            earlier, [&](const Occasion& occasion) { return isHere(occasion) || occasion.day > visit.day; }),
+        earlier.end());
+    std::erase_if(earlier, [](const Occasion& occasion) { return !isAnswered(&occasion.finding); });
+    if (reference) {
+        std::erase_if(earlier, [&](const Occasion& occasion) { return occasion.visit != *reference; });
+        if (earlier.empty())
+            return std::nullopt;
+    }
+    if (earlier.empty())
+        return std::nullopt;
+
+    Occasion now;
+    now.visit = visit.id;
+    now.day = visit.day;
+    now.state = visit.state;
+    now.conditions = visit.conditions;
+    if (const records::Finding* finding = visit.finding(place.measure, place.side)) {
+        now.finding = *finding;
+        now.conditions = records::withExceptions(visit.conditions, finding->exceptions);
+    } else {
+        now.finding.measure = place.measure;
+        now.finding.side = place.side;
+    }
+    if (const auto comparable = interpretation::lastComparable(earlier, now, patient, catalogue))
+        return Earlier{*comparable, true};
+    return Earlier{earlier.back(), false};
+}
+
+std::optional<Occasion> computedValue(const Place& place, const records::Visit& visit,
+                                      const catalogue::Catalogue& catalogue)
+{
+    const auto here = records::history({visit}, catalogue, place.measure, place.side);
+    if (here.empty() || here.back().computedFrom.isEmpty())
+        return std::nullopt;
+    return here.back();
+}
+
+const interpretation::Comparison* meaning(const interpretation::Change& change,
+                                          const std::optional<records::VisitId>& reference)
+{
+    const auto& comparison = reference ? change.chosen : change.previous;
+    return comparison ? &*comparison : nullptr;
+}
+
+} // namespace visits

@@ -1,0 +1,70 @@
+#pragma once
+
+#include "core/catalogue/catalogue.h"
+#include "core/records/visit.h"
+
+#include <QStringList>
+
+#include <vector>
+
+namespace visits
+{
+
+/// Where one finding goes: a measure on one side.
+struct Place {
+    QString measure;
+    records::Side side = records::Side::None;
+
+    bool operator==(const Place&) const = default;
+    bool operator<(const Place& other) const
+    {
+        return std::pair(measure, side) < std::pair(other.measure, other.side);
+    }
+    /// "finger-tapping.right", "berg-balance".
+    QString name() const;
+};
+
+/// Right before left, the order they are asked in; None alone for a test without sides.
+std::vector<records::Side> sidesOf(const catalogue::Measure& measure);
+
+/// A section of a form with its tests in the form's order. The pointers are into the catalogue.
+struct FormSection {
+    QString id;
+    QString title;
+    std::vector<const catalogue::Measure*> tests;
+};
+
+/// The form's sections, in the order in which its measures first name them. An unknown form is the first one.
+std::vector<FormSection> formSections(const catalogue::Catalogue& catalogue, const QString& form);
+
+/// Whether something was said: a value, or why there is none. "Not asked" says nothing, as a blank does.
+bool isAnswered(const records::Finding* finding);
+
+/// Whether every side of the test is answered, or its value follows from another test.
+bool isAnswered(const catalogue::Measure& test, const records::Visit& visit,
+                const catalogue::Catalogue& catalogue);
+
+struct Progress {
+    int done = 0;     ///< tests answered on every side
+    int expected = 0; ///< tests of the form
+};
+
+Progress progress(const FormSection& section, const records::Visit& visit,
+                  const catalogue::Catalogue& catalogue);
+
+/// What a measure is when nothing is wrong: the best grade, or the word normal, none or negative. Empty for
+/// measures that have no such answer.
+std::optional<values::Value> normalValue(const catalogue::Measure& measure);
+
+/// The findings that "all normal" writes: for every blank grade and choice of the section its normal value.
+/// What was answered, or has a note, is left alone.
+std::vector<records::Finding> normalFindings(const FormSection& section, const records::Visit& visit);
+
+/// The finding with another value; what stands beside the value is kept. Trials and the cap go with the old
+/// value.
+records::Finding withValue(const records::Visit& visit, const Place& place, const values::Value& value);
+
+/// Whether nothing would be lost without this finding: not asked, and nothing beside it.
+bool isBlank(const records::Finding& finding);
+
+} // namespace visits

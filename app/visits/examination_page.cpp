@@ -1,0 +1,436 @@
+#include "app/visits/examination_page.h"
+
+#include "app/visits/conditions_line.h"
+#include "app/visits/earlier.h"
+#include "app/visits/focus_strip.h"
+#include "app/visits/last_field.h"
+#include "app/visits/meaning_cell.h"
+#include "app/visits/recording.h"
+#include "app/visits/section_box.h"
+#include "app/visits/side_field.h"
+#include "app/visits/typed.h"
+#include "app/widgets/empty_state.h"
+#include "app/widgets/notice.h"
+#include "app/widgets/stopwatch.h"
+#include "app/widgets/theme.h"
+#include "core/interpretation/wording.h"
+#include "core/records/wording.h"
+
+#include <QApplication>
+#include <QPushButton>
+#include <QScrollArea>
+#include <QScrollBar>
+#include <QShortcut>
+#include <QStackedLayout>
+#include <QVBoxLayout>
+
+using namespace Qt::StringLiterals;
+
+namespace visits
+{
+
+using records::Finding;
+using records::Visit;
+
+ExaminationPage::ExaminationPage(session::Session& session, session::Prompts& prompts, QWidget* parent)
+    : QWidget(parent),
+      m_session(session),
+      m_prompts(prompts),
+      m_pages(new QStackedLayout(this)),
+      m_empty(new widgets::EmptyState({}, {}, {}, this)),
+      m_signed(new widgets::Notice(this)),
+      m_amend(new QPushButton(tr("Amend visit"), this)),
+      m_conditions(new ConditionsLine(session.catalogue(), this)),
+      m_scroll(new QScrollArea(this)),
+      m_strip(new FocusStrip(session.catalogue(), widgets::steadyClock(), this))
+{
+    setObjectName(u"examination"_s);
+    layOut();
+    bindKeys();
+    m_later.setSingleShot(true);
+    connect(&m_later, &QTimer::timeout, this, &ExaminationPage::refreshMeanings);
+    connect(m_empty, &widgets::EmptyState::stepTaken, this, &ExaminationPage::startVisit);
+    connect(m_amend, &QPushButton::clicked, this, &ExaminationPage::amend);
+    connect(m_conditions, &ConditionsLine::confirmed, this, &ExaminationPage::confirmConditions);
+    connect(m_conditions, &ConditionsLine::changed, this,
+            [this](const QString& id, const QString& value) { told(recordCondition(m_session, id, value)); });
+    connect(m_strip, &FocusStrip::signsChanged, this, [this](const Place& place, const QStringList& signs) {
+        told(recordBeside(m_session, place, [&](Finding& finding) { finding.signs = signs; }));
+    });
+    connect(m_strip, &FocusStrip::noteChanged, this, [this](const Place& place, const QString& note) {
+        if (!isReadOnly())
+            told(recordBeside(m_session, place, [&](Finding& finding) { finding.note = note; }));
+    });
+    connect(m_strip, &FocusStrip::reasonGiven, this, &ExaminationPage::giveReason);
+    connect(m_strip, &FocusStrip::exceptionChanged, this,
+            [this](const QString& measure, const QString& condition, const QString& value) {
+                told(recordException(m_session, measure, condition, value));
+            });
+    connect(m_strip, &FocusStrip::timed, this, [this](const Place& place, qint64 milliseconds) {
+        if (SideField* field = fieldAt(place); field != nullptr && !isReadOnly())
+            field->fillTrial(secondsText(milliseconds, field->measure()));
+    });
+    connect(m_strip, &FocusStrip::left, this, [this] {
+        if (m_current != nullptr)
+            m_current->firstEditor()->setFocus(Qt::OtherFocusReason);
+    });
+    connect(&session, &session::Session::focusChanged, this, &ExaminationPage::takeFocus);
+    connect(&session, &session::Session::visitsChanged, this, &ExaminationPage::takeFocus);
+    connect(&session, &session::Session::visitChanged, this, &ExaminationPage::refresh);
+    connect(&session, &session::Session::patientChanged, this, [this] {
+        m_earlierIsStale = true;
+        m_later.start(0);
+    });
+    takeFocus();
+}
+
+ExaminationPage::~ExaminationPage()
+{
+    flush();
+}
+
+void ExaminationPage::layOut()
+{
+    auto* form = new QWidget(this);
+    auto* column = new QVBoxLayout(form);
+    column->setContentsMargins(widgets::space4, widgets::space2, widgets::space4, widgets::space2);
+    column->setSpacing(widgets::space2);
+    auto* signedLine = new QHBoxLayout;
+    m_signed->setObjectName(u"signed"_s);
+    m_amend->setObjectName(u"amend"_s);
+    signedLine->addWidget(m_signed, 1);
+    signedLine->addWidget(m_amend);
+    column->addLayout(signedLine);
+    column->addWidget(m_conditions);
+    m_scroll->setWidgetResizable(true);
+    m_scroll->setFrameShape(QFrame::NoFrame);
+    m_scroll->setFocusPolicy(Qt::NoFocus);
+    m_scroll->setObjectName(u"form"_s);
+    column->addWidget(m_scroll, 1);
+    column->addWidget(m_strip);
+    m_pages->addWidget(m_empty);
+    m_pages->addWidget(form);
+}
+
+void ExaminationPage::bindKeys()
+{
+    const auto bind = [this](const QKeySequence& keys, auto act) {
+        auto* shortcut = new QShortcut(keys, this);
+        shortcut->setContext(Qt::WidgetWithChildrenShortcut);
+        connect(shortcut, &QShortcut::activated, this, act);
+    };
+    bind(Qt::CTRL | Qt::Key_Down, [this] { goToSection(1); });
+    bind(Qt::CTRL | Qt::Key_Up, [this] { goToSection(-1); });
+    bind(Qt::CTRL | Qt::Key_Return, [this] { confirmConditions(); });
+    bind(Qt::CTRL | Qt::Key_Space, [this] { m_strip->toggleStopwatch(); });
+    bind(Qt::Key_F1, [this] { m_strip->toggleHow(); });
+    bind(Qt::Key_F2, [this] { m_strip->editNote(); });
+    bind(Qt::Key_F4, [this] {
+        if (!isReadOnly())
+            m_conditions->open(!m_conditions->isOpen());
+    });
+    bind(Qt::Key_F8, [this] {
+        if (SectionBox* box = boxOf(m_current))
+            writeAllNormal(box);
+    });
+}
+
+bool ExaminationPage::isReadOnly() const
+{
+    const Visit* visit = m_session.visitInFocus();
+    return visit == nullptr || visit->state != records::VisitState::Draft;
+}
+
+SideField* ExaminationPage::fieldAt(const Place& place) const
+{
+    const auto found = m_fields.find(place);
+    return found == m_fields.end() ? nullptr : found->second;
+}
+
+SectionBox* ExaminationPage::boxOf(const SideField* field) const
+{
+    for (SectionBox* box : m_sections) {
+        if (field != nullptr && std::ranges::find(box->fields(), field) != box->fields().end())
+            return box;
+    }
+    return nullptr;
+}
+
+void ExaminationPage::told(const base::Result<void>& result)
+{
+    if (!result)
+        m_prompts.tell(result.error());
+}
+
+// What is shown
+
+void ExaminationPage::takeFocus()
+{
+    const Visit* visit = m_session.visitInFocus();
+    if (visit == nullptr) {
+        const bool hasPatient = m_session.focus().patient.has_value();
+        m_empty->setWords(hasPatient ? tr("No visit yet") : tr("No patient chosen"),
+                          hasPatient ? tr("A new visit starts blank. What is entered is saved as it is made.")
+                                     : tr("Choose a patient; the examination of this visit will be here."),
+                          hasPatient ? tr("New visit") : QString());
+        m_visit.reset();
+        m_current = nullptr;
+        m_strip->forget();
+        m_pages->setCurrentIndex(0);
+        m_progress = {};
+        Q_EMIT progressChanged();
+        return;
+    }
+    m_earlierIsStale = true;
+    if (m_form != visit->form)
+        buildForm(*visit);
+    showVisit(*visit);
+    m_pages->setCurrentIndex(1);
+}
+
+void ExaminationPage::buildForm(const Visit& visit)
+{
+    m_strip->forget();
+    m_current = nullptr;
+    m_sections.clear();
+    m_fields.clear();
+    m_form = visit.form;
+    auto* body = new QWidget;
+    body->setObjectName(u"page"_s);
+    auto* column = new QVBoxLayout(body);
+    column->setContentsMargins(0, 0, widgets::space2, 0);
+    column->setSpacing(widgets::space2);
+    for (const FormSection& section : formSections(m_session.catalogue(), visit.form)) {
+        auto* box = new SectionBox(section, body);
+        column->addWidget(box);
+        m_sections.push_back(box);
+        connect(box, &SectionBox::allNormalAsked, this, [this, box] { writeAllNormal(box); });
+        for (SideField* field : box->fields()) {
+            m_fields[field->place()] = field;
+            connect(field, &SideField::focused, this, [this, field] { enter(field); });
+            connect(field, &SideField::finished, this, [this] { focusNextChild(); });
+            connect(field, &SideField::entered, this,
+                    [this, field](const Entry& entry) { save(field, entry); });
+            connect(field, &SideField::cleared, this, [this, field] { clear(field); });
+            connect(field, &SideField::takenBack, this, [this, field] { takeBack(field); });
+            connect(field, &SideField::absenceChosen, this,
+                    [this, field](values::Absence absence) { chooseAbsence(field, absence); });
+            connect(field, &SideField::stopwatchAsked, this, [this, field] {
+                enter(field);
+                m_strip->toggleStopwatch();
+            });
+        }
+    }
+    column->addStretch(1);
+    m_scroll->setWidget(body);
+}
+
+void ExaminationPage::showVisit(const Visit& visit)
+{
+    const bool isOther = m_visit != visit.id;
+    if (isOther) {
+        m_strip->forget();
+        m_current = nullptr;
+        m_awaited.clear();
+        m_resumed = false;
+    }
+    m_visit = visit.id;
+    const bool readOnly = isReadOnly();
+    for (const auto& [place, field] : m_fields)
+        field->show(visit.finding(place.measure, place.side), readOnly);
+    for (SectionBox* box : m_sections)
+        box->setReadOnly(readOnly);
+    m_amend->setVisible(readOnly);
+    if (readOnly)
+        m_signed->say(
+            widgets::Notice::Kind::Info,
+            tr("%1 by %2. It is not changed any more: an amendment makes a new version, with a reason, and "
+               "this one stays readable.")
+                .arg(visit.state == records::VisitState::Amended ? tr("Amended and signed") : tr("Signed"),
+                     visit.author.name));
+    else
+        m_signed->clear();
+    showConditions(visit);
+    refreshProgress(visit);
+    m_later.start(0);
+    if (readOnly)
+        forgetLastField(visit.id);
+    if (isOther && isVisible())
+        resume();
+    showStrip();
+}
+
+void ExaminationPage::refresh(const records::VisitId& id)
+{
+    const Visit* visit = m_session.visitInFocus();
+    if (visit == nullptr || visit->id != id || m_visit != id)
+        return;
+    for (const auto& [place, field] : m_fields) {
+        const Finding* stored = visit->finding(place.measure, place.side);
+        const bool isShown = stored == nullptr ? !field->shown() : field->shown() == *stored;
+        if (isShown || field == m_saving)
+            continue;
+        if (field->shown() && stored != nullptr && field->shown()->exceptions != stored->exceptions)
+            m_earlierIsStale = true;
+        field->show(stored, isReadOnly());
+    }
+    showConditions(*visit);
+    refreshProgress(*visit);
+    showStrip();
+    m_later.start(0);
+}
+
+void ExaminationPage::showConditions(const Visit& visit)
+{
+    const Visit* before = visitBefore(m_session);
+    m_conditions->show(visit, before == nullptr ? std::nullopt : std::optional(before->day), isReadOnly());
+}
+
+void ExaminationPage::refreshProgress(const Visit& visit)
+{
+    const Progress was = m_progress;
+    m_progress = {};
+    for (SectionBox* box : m_sections) {
+        const Progress section = progress(box->section(), visit, m_session.catalogue());
+        box->setProgress(section);
+        m_progress.done += section.done;
+        m_progress.expected += section.expected;
+    }
+    if (was.done != m_progress.done || was.expected != m_progress.expected)
+        Q_EMIT progressChanged();
+}
+
+void ExaminationPage::refreshEarlier()
+{
+    const Visit* visit = m_session.visitInFocus();
+    if (visit == nullptr || !m_earlierIsStale)
+        return;
+    m_earlierIsStale = false;
+    for (const auto& [place, field] : m_fields)
+        field->setEarlier(earlierValue(place, *visit, m_session.focus().reference, m_session.visits(),
+                                       m_session.patientInFocus(), m_session.catalogue()),
+                          {});
+}
+
+void ExaminationPage::refreshMeanings()
+{
+    const Visit* visit = m_session.visitInFocus();
+    if (visit == nullptr)
+        return;
+    refreshEarlier();
+    std::map<Place, const interpretation::Comparison*> meanings;
+    const auto changes = m_session.changes();
+    for (const interpretation::Change& change : changes)
+        meanings[{change.measure, change.side}] = meaning(change, m_session.focus().reference);
+    for (SectionBox* box : m_sections) {
+        for (SideField* field : box->fields()) {
+            const Place& place = field->place();
+            const auto found = meanings.find(place);
+            if (found == meanings.end() || found->second == nullptr)
+                box->meaningOf(place.measure)->clear(place.side);
+            else
+                box->meaningOf(place.measure)
+                    ->say(place.side, found->second->verdict,
+                          interpretation::written(found->second->verdict, {}),
+                          interpretation::why(*found->second, m_session.catalogue(), {}));
+            if (field->measure().kind == catalogue::Kind::Speed)
+                field->setComputed(computedValue(place, *visit, m_session.catalogue()), {});
+        }
+    }
+}
+
+void ExaminationPage::showStrip()
+{
+    const Visit* visit = m_session.visitInFocus();
+    if (m_current == nullptr || visit == nullptr)
+        return;
+    const auto awaited = m_awaited.find(m_current->place());
+    m_strip->showField(m_current, *visit,
+                       awaited == m_awaited.end() ? std::nullopt : std::optional(awaited->second),
+                       isReadOnly());
+}
+
+// Where the keyboard is
+
+void ExaminationPage::enter(SideField* field)
+{
+    if (m_current != field) {
+        m_current = field;
+        showStrip();
+    }
+    if (!isReadOnly())
+        rememberLastField(*m_visit, field->place());
+    m_scroll->ensureWidgetVisible(field, 0, 2 * widgets::touchHeight);
+}
+
+void ExaminationPage::goToSection(int step)
+{
+    if (m_sections.empty())
+        return;
+    const auto here = std::ranges::find(m_sections, boxOf(m_current));
+    const auto place = here == m_sections.end() ? (step > 0 ? -1 : 1) : here - m_sections.begin();
+    SectionBox* box =
+        m_sections[size_t(std::clamp<ptrdiff_t>(place + step, 0, ptrdiff_t(m_sections.size()) - 1))];
+    box->fold(false);
+    if (box->fields().empty())
+        return;
+    box->fields().front()->firstEditor()->setFocus(Qt::ShortcutFocusReason);
+    m_scroll->ensureWidgetVisible(box, 0, 0);
+}
+
+void ExaminationPage::showMeasure(const QString& id)
+{
+    for (SectionBox* box : m_sections) {
+        for (SideField* field : box->fields()) {
+            if (field->place().measure != id)
+                continue;
+            box->fold(false);
+            field->firstEditor()->setFocus(Qt::OtherFocusReason);
+            enter(field);
+            return;
+        }
+    }
+}
+
+/// Goes back to the field that was in use last; takes the keyboard only where nobody else has it.
+void ExaminationPage::resume()
+{
+    const Visit* visit = m_session.visitInFocus();
+    if (visit == nullptr || m_resumed || m_fields.empty())
+        return;
+    m_resumed = true;
+    SideField* field = isReadOnly() ? nullptr : fieldAt(lastField(visit->id));
+    if (field == nullptr) {
+        m_scroll->verticalScrollBar()->setValue(0);
+        field = m_sections.front()->fields().front();
+    }
+    boxOf(field)->fold(false);
+    const QWidget* keyboard = QApplication::focusWidget();
+    if (keyboard == nullptr || isAncestorOf(keyboard))
+        field->firstEditor()->setFocus(Qt::OtherFocusReason);
+    m_current = field;
+    m_scroll->widget()->layout()->activate();
+    m_scroll->ensureWidgetVisible(field, 0, 2 * widgets::touchHeight);
+}
+
+void ExaminationPage::showEvent(QShowEvent* event)
+{
+    QWidget::showEvent(event);
+    resume();
+    showStrip();
+}
+
+void ExaminationPage::hideEvent(QHideEvent* event)
+{
+    flush();
+    QWidget::hideEvent(event);
+}
+
+void ExaminationPage::flush()
+{
+    for (const auto& [place, field] : m_fields)
+        field->flush();
+    m_strip->flush();
+}
+
+} // namespace visits

@@ -1,0 +1,110 @@
+#pragma once
+
+#include "app/session/prompts.h"
+#include "app/session/session.h"
+#include "app/visits/examination.h"
+
+#include <QTimer>
+#include <QWidget>
+
+#include <map>
+
+class QPushButton;
+class QScrollArea;
+class QStackedLayout;
+class QVBoxLayout;
+
+namespace widgets
+{
+class EmptyState;
+class Notice;
+} // namespace widgets
+
+namespace visits
+{
+
+class ConditionsLine;
+class FocusStrip;
+class SectionBox;
+class SideField;
+struct Entry;
+
+/// The examination form of the visit in focus, built from its catalogue form. Every change is saved as it is
+/// made.
+class ExaminationPage : public QWidget
+{
+    Q_OBJECT
+
+public:
+    ExaminationPage(session::Session& session, session::Prompts& prompts, QWidget* parent = nullptr);
+    ~ExaminationPage() override;
+
+    /// Unfolds, scrolls to and enters the test.
+    void showMeasure(const QString& id);
+    int done() const { return m_progress.done; }         ///< tests answered on every side
+    int expected() const { return m_progress.expected; } ///< tests of the form; 0 without a visit
+    /// Saves what still waits for the next pause in typing.
+    void flush();
+
+Q_SIGNALS:
+    void progressChanged();
+
+protected:
+    void showEvent(QShowEvent* event) override;
+    void hideEvent(QHideEvent* event) override;
+
+private:
+    void layOut();
+    void bindKeys();
+    void takeFocus(); ///< the session looks at another visit
+    void buildForm(const records::Visit& visit);
+    void showVisit(const records::Visit& visit);
+    void refresh(const records::VisitId& id);
+    void refreshEarlier();
+    void refreshMeanings();
+    void refreshProgress(const records::Visit& visit);
+    void showConditions(const records::Visit& visit);
+    void showStrip();
+
+    void enter(SideField* field);
+    void save(SideField* field, const Entry& entry);
+    void clear(SideField* field);
+    void takeBack(SideField* field);
+    void chooseAbsence(SideField* field, values::Absence absence);
+    void giveReason(const Place& place, const QString& reason);
+    void told(const base::Result<void>& result);
+    void confirmConditions();
+    void writeAllNormal(SectionBox* box);
+    void amend();
+    void startVisit();
+
+    bool isReadOnly() const;
+    SideField* fieldAt(const Place& place) const;
+    SectionBox* boxOf(const SideField* field) const;
+    void goToSection(int step);
+    void resume();
+
+    session::Session& m_session;
+    session::Prompts& m_prompts;
+    QStackedLayout* m_pages;
+    widgets::EmptyState* m_empty;
+    widgets::Notice* m_signed;
+    QPushButton* m_amend;
+    ConditionsLine* m_conditions;
+    QScrollArea* m_scroll;
+    FocusStrip* m_strip;
+    QWidget* m_body = nullptr;
+    std::optional<QString> m_form;
+    std::optional<records::VisitId> m_visit;
+    std::vector<SectionBox*> m_sections;
+    std::map<Place, SideField*> m_fields;
+    std::map<Place, values::Absence> m_awaited; ///< states that wait for their reason
+    SideField* m_current = nullptr;
+    SideField* m_saving = nullptr;
+    Progress m_progress;
+    QTimer m_later; ///< what a change means is worked out when the keyboard rests
+    bool m_earlierIsStale = true;
+    bool m_resumed = false;
+};
+
+} // namespace visits

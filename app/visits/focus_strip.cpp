@@ -1,0 +1,334 @@
+#include "app/visits/focus_strip.h"
+
+#include "app/visits/conditions_editor.h"
+#include "app/visits/side_field.h"
+#include "app/widgets/key_row.h"
+#include "app/widgets/stopwatch.h"
+#include "app/widgets/theme.h"
+#include "core/base/text.h"
+
+#include <QComboBox>
+#include <QHBoxLayout>
+#include <QKeyEvent>
+#include <QLabel>
+#include <QLineEdit>
+#include <QPushButton>
+
+using namespace Qt::StringLiterals;
+
+namespace visits
+{
+
+using catalogue::Kind;
+using values::Absence;
+
+namespace
+{
+
+constexpr int pauseMs = 250;
+
+QStringList usualReasons()
+{
+    return {FocusStrip::tr("could not reach or hold the starting position"),
+            FocusStrip::tr("examiner judged it unsafe"),
+            FocusStrip::tr("patient felt unsafe"),
+            FocusStrip::tr("could not follow the instruction"),
+            FocusStrip::tr("pain"),
+            FocusStrip::tr("gave up"),
+            FocusStrip::tr("recent surgery or injury"),
+            FocusStrip::tr("no suitable space"),
+            FocusStrip::tr("no time")};
+}
+
+QString legend(const catalogue::Measure& measure)
+{
+    const QString first = measure.kind == Kind::Grade    ? FocusStrip::tr("digits grade")
+                          : measure.kind == Kind::Choice ? FocusStrip::tr("digits choose")
+                          : measure.cap                  ? FocusStrip::tr("c cap reached")
+                                                         : QString();
+    const QString keys =
+        FocusStrip::tr("u unable · n not attempted · d declined · x not applicable · Delete clears · "
+                       "F1 how · F2 note · F4 conditions · F8 all normal · Ctrl+↑↓ section");
+    return first.isEmpty() ? keys : first + u" · "_s + keys;
+}
+
+QString howWords(const catalogue::Measure& measure)
+{
+    QStringList parts;
+    for (const QString& part :
+         {measure.how,
+          measure.unableMeans.isEmpty() ? QString()
+                                        : FocusStrip::tr("Unable means: %1").arg(measure.unableMeans),
+          measure.caution}) {
+        if (!part.isEmpty())
+            parts += part;
+    }
+    return parts.join(u'\n');
+}
+
+QStringList conditionsOf(const catalogue::Measure& measure)
+{
+    QStringList ids;
+    for (const catalogue::ConditionRule& rule : measure.conditions) {
+        if (!ids.contains(rule.condition))
+            ids += rule.condition;
+    }
+    return ids;
+}
+
+} // namespace
+
+FocusStrip::FocusStrip(const catalogue::Catalogue& catalogue, std::function<qint64()> milliseconds,
+                       QWidget* parent)
+    : QFrame(parent),
+      m_catalogue(catalogue),
+      m_title(new QLabel(this)),
+      m_top(new QHBoxLayout),
+      m_note(new QLineEdit(this)),
+      m_reason(new QComboBox(this)),
+      m_own(new QPushButton(this)),
+      m_how(new QPushButton(tr("How"), this)),
+      m_howWords(new QLabel(this)),
+      m_below(new QWidget(this)),
+      m_stopwatch(new widgets::Stopwatch(std::move(milliseconds), this)),
+      m_legend(new QLabel(this))
+{
+    setObjectName(u"strip"_s);
+    setProperty("role", u"panel"_s);
+    QFont bold = widgets::bodyFont();
+    bold.setWeight(QFont::DemiBold);
+    m_title->setFont(bold);
+    m_title->setMinimumHeight(34);
+    m_title->setObjectName(u"strip.title"_s);
+    m_note->setObjectName(u"strip.note"_s);
+    m_note->setPlaceholderText(tr("Note"));
+    m_note->setMaxLength(2000);
+    m_note->setMaximumWidth(560);
+    m_reason->setEditable(true);
+    m_reason->setInsertPolicy(QComboBox::NoInsert);
+    m_reason->setObjectName(u"strip.reason"_s);
+    m_reason->addItems(usualReasons());
+    m_reason->lineEdit()->setPlaceholderText(tr("Reason"));
+    m_reason->lineEdit()->setObjectName(u"strip.reason.text"_s);
+    m_reason->setMinimumWidth(320);
+    m_own->setObjectName(u"strip.own-conditions"_s);
+    m_own->setCheckable(true);
+    m_own->setProperty("kind", u"quiet"_s);
+    m_how->setObjectName(u"strip.how"_s);
+    m_how->setCheckable(true);
+    m_how->setProperty("kind", u"quiet"_s);
+    m_how->setToolTip(tr("How the test is done. Key: F1"));
+    m_howWords->setObjectName(u"strip.how.words"_s);
+    m_howWords->setWordWrap(true);
+    m_howWords->setTextFormat(Qt::PlainText);
+    m_howWords->setMaximumWidth(900);
+    m_howWords->hide();
+    m_below->setLayout(new QVBoxLayout);
+    m_below->layout()->setContentsMargins(0, 0, 0, 0);
+    m_below->hide();
+    m_legend->setFont(widgets::captionFont());
+    m_legend->setProperty("role", u"quiet"_s);
+    m_legend->setObjectName(u"strip.legend"_s);
+    m_legend->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
+    m_stopwatch->setObjectName(u"strip.stopwatch"_s);
+
+    m_top->setSpacing(widgets::space4);
+    m_top->addWidget(m_title);
+    m_top->addStretch(1);
+    auto* line = new QHBoxLayout;
+    line->setSpacing(widgets::space2);
+    line->addWidget(m_note, 4);
+    line->addWidget(m_reason);
+    line->addWidget(m_own);
+    line->addWidget(m_how);
+    line->addStretch(1);
+    auto* left = new QVBoxLayout;
+    left->setSpacing(widgets::space1);
+    left->addLayout(m_top);
+    left->addLayout(line);
+    auto* whole = new QHBoxLayout;
+    whole->setSpacing(widgets::space4);
+    whole->addLayout(left, 1);
+    whole->addWidget(m_stopwatch);
+    auto* column = new QVBoxLayout(this);
+    column->setContentsMargins(widgets::space3, widgets::space2, widgets::space3, widgets::space1);
+    column->setSpacing(widgets::space1);
+    column->addLayout(whole);
+    column->addWidget(m_howWords);
+    column->addWidget(m_below);
+    column->addWidget(m_legend);
+
+    for (QWidget* widget : {static_cast<QWidget*>(m_note), static_cast<QWidget*>(m_reason->lineEdit()),
+                            static_cast<QWidget*>(m_reason)})
+        widget->installEventFilter(this);
+    m_pause.setSingleShot(true);
+    m_pause.setInterval(pauseMs);
+    connect(&m_pause, &QTimer::timeout, this, &FocusStrip::flush);
+    connect(m_note, &QLineEdit::textEdited, this, [this] { m_pause.start(); });
+    connect(m_note, &QLineEdit::editingFinished, this, &FocusStrip::flush);
+    connect(m_reason, &QComboBox::activated, this, &FocusStrip::tellReason);
+    connect(m_reason->lineEdit(), &QLineEdit::editingFinished, this, &FocusStrip::tellReason);
+    connect(m_how, &QPushButton::toggled, m_howWords, &QWidget::setVisible);
+    connect(m_own, &QPushButton::toggled, this, [this](bool opened) {
+        m_below->setVisible(opened);
+        if (opened && m_conditions != nullptr && m_conditions->firstEditor() != nullptr)
+            m_conditions->firstEditor()->setFocus(Qt::ShortcutFocusReason);
+    });
+    connect(m_stopwatch, &widgets::Stopwatch::started, this, [this] { m_timed = m_field->place(); });
+    connect(m_stopwatch, &widgets::Stopwatch::stopped, this,
+            [this](qint64 ran) { Q_EMIT timed(m_timed, ran); });
+    forget();
+}
+
+void FocusStrip::forget()
+{
+    flush();
+    m_field = nullptr;
+    hide();
+}
+
+void FocusStrip::showField(SideField* field, const records::Visit& visit, std::optional<Absence> awaited,
+                           bool readOnly)
+{
+    const bool isOther = m_field != field;
+    if (isOther) {
+        flush();
+        const bool sameTest = m_field != nullptr && m_field->place().measure == field->place().measure;
+        m_field = field;
+        m_title->setText(field->title());
+        if (!sameTest)
+            showTest(field->measure());
+    }
+    showFinding(visit.finding(field->place().measure, field->place().side), awaited);
+    m_note->setReadOnly(readOnly);
+    m_reason->setEnabled(!readOnly);
+    m_own->setEnabled(!readOnly);
+    if (m_signs != nullptr)
+        m_signs->setReadOnly(readOnly);
+    m_stopwatch->setVisible(m_stopwatch->isRunning() ||
+                            (!readOnly && field->measure().kind == Kind::Duration));
+    show();
+}
+
+void FocusStrip::showTest(const catalogue::Measure& measure)
+{
+    delete m_signs;
+    m_signs = nullptr;
+    if (!measure.watchFor.isEmpty()) {
+        std::vector<widgets::KeyFace> faces;
+        for (const QString& sign : measure.watchFor)
+            faces.push_back({sign, {}, tr("Seen: %1").arg(sign), u"strip.sign.%1"_s.arg(faces.size() + 1)});
+        m_signs = new widgets::KeyRow(faces, widgets::KeyRow::Down::Any, this);
+        m_signs->setObjectName(u"strip.signs"_s);
+        m_signs->setAccessibleName(tr("Signs seen"));
+        m_signs->installEventFilter(this);
+        connect(m_signs, &widgets::KeyRow::pressed, this, &FocusStrip::tellSigns);
+        connect(m_signs, &widgets::KeyRow::cleared, this, &FocusStrip::tellSigns);
+        connect(m_signs, &widgets::KeyRow::entered, this, &FocusStrip::left);
+        m_top->insertWidget(1, m_signs, 8);
+        setTabOrder(m_signs, m_note);
+    }
+    m_howWords->setText(howWords(measure));
+    m_own->setChecked(false);
+    delete m_conditions;
+    m_conditions = new ConditionsEditor(m_catalogue, conditionsOf(measure), u"own-condition."_s,
+                                        tr("as the visit"), m_below);
+    m_below->layout()->addWidget(m_conditions);
+    connect(m_conditions, &ConditionsEditor::changed, this, [this](const QString& id, const QString& value) {
+        Q_EMIT exceptionChanged(m_field->place().measure, id, value);
+    });
+    m_own->setVisible(m_conditions->firstEditor() != nullptr);
+    m_legend->setText(legend(measure));
+    m_legend->setToolTip(legend(measure));
+}
+
+void FocusStrip::showFinding(const records::Finding* finding, std::optional<Absence> awaited)
+{
+    const records::Finding shown = finding == nullptr ? records::Finding() : *finding;
+    const auto* missing = std::get_if<values::Missing>(&shown.value);
+    const QStringList& watchFor = m_field->measure().watchFor;
+    for (int sign = 0; m_signs != nullptr && sign < watchFor.size(); ++sign)
+        m_signs->setDown(sign, shown.signs.contains(watchFor[sign]));
+    if (!m_pause.isActive() && m_note->text() != shown.note)
+        m_note->setText(shown.note);
+    m_note->setAccessibleName(tr("%1: note").arg(m_field->title()));
+    m_reason->setAccessibleName(tr("%1: reason").arg(m_field->title()));
+    const bool hasReason = awaited || (missing != nullptr && missing->why != Absence::NotAsked);
+    m_reason->setVisible(hasReason);
+    if (!m_reason->lineEdit()->hasFocus() || !awaited)
+        m_reason->setEditText(missing != nullptr && !awaited ? missing->reason : QString());
+    m_conditions->show(shown.exceptions);
+    const QString own = conditionsInWords(shown.exceptions, m_catalogue);
+    m_own->setText(own.isEmpty() ? tr("Conditions as the visit") : tr("Own: %1").arg(own));
+}
+
+void FocusStrip::askReason()
+{
+    m_reason->show();
+    m_reason->setFocus(Qt::ShortcutFocusReason);
+    m_reason->lineEdit()->selectAll();
+}
+
+void FocusStrip::toggleHow()
+{
+    m_how->toggle();
+}
+
+void FocusStrip::editNote()
+{
+    if (m_field != nullptr)
+        m_note->setFocus(Qt::ShortcutFocusReason);
+}
+
+void FocusStrip::toggleStopwatch()
+{
+    const bool isTimed = m_field != nullptr && m_field->measure().kind == Kind::Duration;
+    if (m_stopwatch->isRunning() || isTimed)
+        m_stopwatch->toggle();
+}
+
+void FocusStrip::flush()
+{
+    m_pause.stop();
+    if (m_field != nullptr && !m_note->isReadOnly())
+        Q_EMIT noteChanged(m_field->place(), base::tidied(m_note->text()));
+}
+
+void FocusStrip::tellSigns()
+{
+    QStringList seen;
+    const QStringList& watchFor = m_field->measure().watchFor;
+    for (int sign = 0; sign < watchFor.size(); ++sign) {
+        if (m_signs->isDown(sign))
+            seen += watchFor[sign];
+    }
+    Q_EMIT signsChanged(m_field->place(), seen);
+}
+
+void FocusStrip::tellReason()
+{
+    if (m_field != nullptr && m_reason->isVisibleTo(this))
+        Q_EMIT reasonGiven(m_field->place(), base::tidied(m_reason->currentText()));
+}
+
+bool FocusStrip::eventFilter(QObject* watched, QEvent* event)
+{
+    if (event->type() == QEvent::KeyPress) {
+        const int key = static_cast<QKeyEvent*>(event)->key();
+        if (key == Qt::Key_Escape) {
+            Q_EMIT left();
+            return true;
+        }
+        if ((key == Qt::Key_Return || key == Qt::Key_Enter) && watched != m_signs) {
+            if (watched == m_note)
+                flush();
+            else
+                tellReason();
+            Q_EMIT left();
+            return true;
+        }
+    }
+    return QFrame::eventFilter(watched, event);
+}
+
+} // namespace visits

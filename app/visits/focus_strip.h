@@ -1,0 +1,85 @@
+#pragma once
+
+#include "app/visits/examination.h"
+#include "core/catalogue/catalogue.h"
+#include "core/records/visit.h"
+
+#include <QFrame>
+#include <QTimer>
+
+#include <functional>
+
+class QComboBox;
+class QHBoxLayout;
+class QLabel;
+class QLineEdit;
+class QPushButton;
+
+namespace widgets
+{
+class KeyRow;
+class Stopwatch;
+} // namespace widgets
+
+namespace visits
+{
+
+class ConditionsEditor;
+class SideField;
+
+/// What belongs to the field in use: the signs seen, a note, the reason, the test's own conditions, how the
+/// test is done, a stopwatch, and the keys. Stands below the form, so that the rows keep still.
+class FocusStrip : public QFrame
+{
+    Q_OBJECT
+
+public:
+    FocusStrip(const catalogue::Catalogue& catalogue, std::function<qint64()> milliseconds, QWidget* parent);
+
+    /// `awaited` is a state that waits for its reason.
+    void showField(SideField* field, const records::Visit& visit, std::optional<values::Absence> awaited,
+                   bool readOnly);
+    void forget();
+    void askReason();
+    void toggleHow();
+    void editNote();
+    void toggleStopwatch();
+    /// Tells a note that still waits for the next pause in typing.
+    void flush();
+
+Q_SIGNALS:
+    void signsChanged(const visits::Place& place, const QStringList& signs);
+    void noteChanged(const visits::Place& place, const QString& note);
+    void reasonGiven(const visits::Place& place, const QString& reason);
+    void exceptionChanged(const QString& measure, const QString& condition, const QString& value);
+    void timed(const visits::Place& place, qint64 milliseconds);
+    void left(); ///< Return or Escape: back to the field
+
+protected:
+    bool eventFilter(QObject* watched, QEvent* event) override;
+
+private:
+    void showTest(const catalogue::Measure& measure);
+    void showFinding(const records::Finding* finding, std::optional<values::Absence> awaited);
+    void tellSigns();
+    void tellReason();
+
+    const catalogue::Catalogue& m_catalogue;
+    SideField* m_field = nullptr;
+    Place m_timed;
+    QLabel* m_title;
+    QHBoxLayout* m_top;
+    widgets::KeyRow* m_signs = nullptr;
+    QLineEdit* m_note;
+    QComboBox* m_reason;
+    QPushButton* m_own;
+    QPushButton* m_how;
+    QLabel* m_howWords;
+    ConditionsEditor* m_conditions = nullptr;
+    QWidget* m_below;
+    widgets::Stopwatch* m_stopwatch;
+    QLabel* m_legend;
+    QTimer m_pause;
+};
+
+} // namespace visits

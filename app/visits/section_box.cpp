@@ -1,0 +1,196 @@
+#include "app/visits/section_box.h"
+
+#include "app/visits/meaning_cell.h"
+#include "app/visits/side_field.h"
+#include "app/widgets/theme.h"
+#include "core/records/wording.h"
+
+#include <QGridLayout>
+#include <QLabel>
+#include <QPainter>
+#include <QPushButton>
+#include <QToolButton>
+
+using namespace Qt::StringLiterals;
+
+namespace visits
+{
+
+namespace
+{
+
+QLabel* caption(const QString& text, QWidget* parent)
+{
+    auto* label = new QLabel(text, parent);
+    label->setTextFormat(Qt::PlainText);
+    label->setFont(widgets::captionFont());
+    label->setProperty("role", u"quiet"_s);
+    return label;
+}
+
+/// Each caution of the section once, in the order of the tests.
+QString cautions(const FormSection& section)
+{
+    QStringList lines;
+    for (const catalogue::Measure* test : section.tests) {
+        if (!test->caution.isEmpty() && !lines.contains(test->caution))
+            lines += test->caution;
+    }
+    return lines.join(u' ');
+}
+
+bool hasSides(const FormSection& section)
+{
+    return std::ranges::any_of(section.tests, &catalogue::Measure::hasSides);
+}
+
+bool hasNormal(const FormSection& section)
+{
+    return std::ranges::any_of(section.tests,
+                               [](const catalogue::Measure* test) { return normalValue(*test).has_value(); });
+}
+
+} // namespace
+
+SectionBox::SectionBox(const FormSection& section, QWidget* parent)
+    : QWidget(parent),
+      m_section(section),
+      m_fold(new QToolButton(this)),
+      m_count(caption({}, this)),
+      m_allNormal(new QPushButton(tr("All normal"), this)),
+      m_body(new QWidget(this)),
+      m_rows(new QGridLayout(m_body))
+{
+    setObjectName(u"section."_s + section.id);
+    auto* column = new QVBoxLayout(this);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->setSpacing(0);
+    column->addWidget(head());
+    column->addWidget(m_body);
+
+    m_rows->setContentsMargins(0, widgets::space1, 0, widgets::space3);
+    m_rows->setHorizontalSpacing(widgets::space3);
+    m_rows->setVerticalSpacing(2 * widgets::space1 + 1);
+    m_rows->setColumnMinimumWidth(0, titleWidth);
+    m_rows->setColumnMinimumWidth(1, SideField::width);
+    m_rows->setColumnMinimumWidth(2, SideField::width);
+    m_rows->setColumnStretch(3, 1);
+    if (hasSides(section)) {
+        m_rows->addWidget(caption(tr("Right"), m_body), 0, 1);
+        m_rows->addWidget(caption(tr("Left"), m_body), 0, 2);
+    }
+    for (const catalogue::Measure* test : section.tests)
+        addRow(*test);
+}
+
+QWidget* SectionBox::head()
+{
+    auto* bar = new QWidget(this);
+    auto* line = new QHBoxLayout(bar);
+    line->setContentsMargins(0, widgets::space2, 0, widgets::space1);
+    line->setSpacing(widgets::space3);
+    m_fold->setText(m_section.title);
+    m_fold->setFont(widgets::headingFont());
+    m_fold->setCheckable(true);
+    m_fold->setArrowType(Qt::DownArrow);
+    m_fold->setToolButtonStyle(Qt::ToolButtonTextBesideIcon);
+    m_fold->setObjectName(objectName() + u".fold"_s);
+    m_fold->setFocusPolicy(Qt::NoFocus);
+    m_fold->setToolTip(tr("Fold or unfold this section. Ctrl+Up and Ctrl+Down go from section to section."));
+    connect(m_fold, &QToolButton::toggled, this, [this](bool folded) {
+        m_fold->setArrowType(folded ? Qt::RightArrow : Qt::DownArrow);
+        m_body->setVisible(!folded);
+    });
+    m_count->setObjectName(objectName() + u".count"_s);
+    line->addWidget(m_fold);
+    line->addWidget(m_count);
+    if (const QString words = cautions(m_section); !words.isEmpty()) {
+        QLabel* caution = caption(words, bar);
+        caution->setProperty("role", u"caution"_s);
+        caution->setObjectName(objectName() + u".caution"_s);
+        line->addWidget(caution);
+    }
+    line->addStretch(1);
+    m_allNormal->setProperty("kind", u"quiet"_s);
+    m_allNormal->setObjectName(objectName() + u".all-normal"_s);
+    m_allNormal->setAccessibleName(tr("All normal: %1").arg(m_section.title));
+    m_allNormal->setToolTip(
+        tr("Writes normal for the blank grades and words of this section, after listing them. "
+           "Key: F8"));
+    m_allNormal->setFocusPolicy(Qt::NoFocus);
+    m_allNormal->setVisible(hasNormal(m_section));
+    connect(m_allNormal, &QPushButton::clicked, this, &SectionBox::allNormalAsked);
+    line->addWidget(m_allNormal);
+    return bar;
+}
+
+void SectionBox::addRow(const catalogue::Measure& test)
+{
+    const int row = m_rows->rowCount();
+    auto* title = new QWidget(m_body);
+    title->setFixedWidth(titleWidth);
+    auto* column = new QVBoxLayout(title);
+    column->setContentsMargins(widgets::space2, widgets::space1, 0, 0);
+    column->setSpacing(1);
+    auto* name = new QLabel(test.title, title);
+    name->setTextFormat(Qt::PlainText);
+    name->setWordWrap(true);
+    column->addWidget(name);
+    QStringList beside;
+    if (!test.shortForm.isEmpty())
+        beside += test.shortForm;
+    if (test.kind == catalogue::Kind::Grade)
+        beside += records::directionWords(test, {});
+    if (!beside.isEmpty())
+        column->addWidget(caption(beside.join(u" · "_s), title));
+    column->addStretch(1);
+    m_titles.push_back(title);
+    m_rows->addWidget(title, row, 0);
+
+    int place = 1;
+    for (const records::Side side : sidesOf(test)) {
+        auto* field = new SideField(test, side, m_body);
+        m_fields.push_back(field);
+        m_rows->addWidget(field, row, place++, 1, test.hasSides ? 1 : 2, Qt::AlignTop | Qt::AlignLeft);
+    }
+    auto* meaning = new MeaningCell(test.title, m_body);
+    meaning->setObjectName(test.id + u".meaning"_s);
+    m_meanings[test.id] = meaning;
+    m_rows->addWidget(meaning, row, 3);
+}
+
+void SectionBox::setProgress(const Progress& progress)
+{
+    m_count->setText(
+        tr("%1 of %2", "tests done, tests of the section").arg(progress.done).arg(progress.expected));
+}
+
+void SectionBox::setReadOnly(bool readOnly)
+{
+    m_allNormal->setVisible(!readOnly && hasNormal(m_section));
+}
+
+bool SectionBox::isFolded() const
+{
+    return m_fold->isChecked();
+}
+
+void SectionBox::fold(bool folded)
+{
+    m_fold->setChecked(folded);
+}
+
+void SectionBox::paintEvent(QPaintEvent*)
+{
+    QPainter painter(this);
+    painter.setPen(widgets::coloursFor(palette()).line);
+    painter.drawLine(0, 0, width(), 0);
+    if (isFolded())
+        return;
+    for (const QWidget* title : m_titles) {
+        const int y = m_body->y() + title->y() - widgets::space1;
+        painter.drawLine(widgets::space2, y, width(), y);
+    }
+}
+
+} // namespace visits

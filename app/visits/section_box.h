@@ -1,0 +1,59 @@
+#pragma once
+
+#include "app/visits/examination.h"
+
+#include <QWidget>
+
+#include <map>
+
+class QGridLayout;
+class QLabel;
+class QPushButton;
+class QToolButton;
+
+namespace visits
+{
+
+class MeaningCell;
+class SideField;
+
+/// A section of the form: a head that folds, counts and warns, and a row for each test.
+class SectionBox : public QWidget
+{
+    Q_OBJECT
+
+public:
+    static constexpr int titleWidth = 232;
+
+    SectionBox(const FormSection& section, QWidget* parent);
+
+    const FormSection& section() const { return m_section; }
+    const std::vector<SideField*>& fields() const { return m_fields; }
+    MeaningCell* meaningOf(const QString& measure) const { return m_meanings.at(measure); }
+    void setProgress(const Progress& progress);
+    void setReadOnly(bool readOnly);
+    bool isFolded() const;
+    void fold(bool folded);
+
+Q_SIGNALS:
+    void allNormalAsked();
+
+protected:
+    void paintEvent(QPaintEvent* event) override;
+
+private:
+    QWidget* head();
+    void addRow(const catalogue::Measure& test);
+
+    FormSection m_section;
+    QToolButton* m_fold;
+    QLabel* m_count;
+    QPushButton* m_allNormal;
+    QWidget* m_body;
+    QGridLayout* m_rows;
+    std::vector<SideField*> m_fields;
+    std::vector<QWidget*> m_titles;
+    std::map<QString, MeaningCell*> m_meanings;
+};
+
+} // namespace visits

@@ -1,0 +1,400 @@
+#include "app/visits/side_field.h"
+
+#include "app/visits/typed.h"
+#include "app/widgets/key_row.h"
+#include "app/widgets/number_field.h"
+#include "core/records/check.h"
+#include "core/records/wording.h"
+
+#include <QEvent>
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QMenu>
+#include <QToolButton>
+
+using namespace Qt::StringLiterals;
+
+namespace visits
+{
+
+using catalogue::Kind;
+using values::Absence;
+using widgets::KeyRow;
+using widgets::NumberField;
+
+namespace
+{
+
+constexpr int pauseMs = 250; ///< of typing, after which what stands in the field is saved
+constexpr std::array absences = {Absence::Unable, Absence::NotAttempted, Absence::Declined,
+                                 Absence::NotApplicable};
+
+bool isKeys(const catalogue::Measure& measure)
+{
+    return measure.kind == Kind::Grade || measure.kind == Kind::Choice;
+}
+
+QLabel* quietLabel(QWidget* parent)
+{
+    auto* label = new QLabel(parent);
+    label->setFont(widgets::captionFont());
+    label->setProperty("role", u"quiet"_s);
+    label->setTextFormat(Qt::PlainText);
+    return label;
+}
+
+} // namespace
+
+QString sideWords(records::Side side)
+{
+    switch (side) {
+    case records::Side::Right:
+        return SideField::tr("right");
+    case records::Side::Left:
+        return SideField::tr("left");
+    case records::Side::None:
+        break;
+    }
+    return {};
+}
+
+QString absenceWords(Absence absence)
+{
+    switch (absence) {
+    case Absence::Unable:
+        return SideField::tr("tried and unable");
+    case Absence::NotAttempted:
+        return SideField::tr("not attempted");
+    case Absence::Declined:
+        return SideField::tr("declined");
+    case Absence::NotApplicable:
+        return SideField::tr("not applicable");
+    case Absence::NotAsked:
+        break;
+    }
+    return SideField::tr("not asked");
+}
+
+SideField::SideField(const catalogue::Measure& measure, records::Side side, QWidget* parent)
+    : QWidget(parent),
+      m_measure(measure),
+      m_place{measure.id, side},
+      m_state(new QToolButton(this)),
+      m_message(quietLabel(this)),
+      m_earlier(quietLabel(this))
+{
+    setObjectName(objectName("field"));
+    auto* editor = new QWidget(this);
+    // The words of a test without sides have the room of both.
+    const bool isWide = measure.kind == Kind::Choice && !measure.hasSides;
+    editor->setFixedWidth(isWide ? pitch + editorWidth : editorWidth);
+    auto* line = new QHBoxLayout;
+    line->setSpacing(widgets::space1);
+    if (isKeys(measure))
+        makeKeys(line);
+    else
+        makeNumbers(line);
+    m_state->setText(u"⋯"_s);
+    m_state->setObjectName(objectName("state"));
+    m_state->setAccessibleName(tr("%1: why there is no value").arg(title()));
+    m_state->setToolTip(tr("Unable, not attempted, declined, not applicable"));
+    m_state->setFocusPolicy(Qt::NoFocus);
+    m_state->setFixedSize(28, 34);
+    connect(m_state, &QToolButton::clicked, this, &SideField::showMenu);
+    line->addWidget(m_state, 0, Qt::AlignTop);
+
+    m_message->setWordWrap(true);
+    m_message->setObjectName(objectName("message"));
+    m_message->hide();
+    auto* column = new QVBoxLayout(editor);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->setSpacing(2);
+    column->addLayout(line);
+    if (m_cap != nullptr && measure.trials > 1)
+        column->addWidget(m_cap, 0, Qt::AlignLeft);
+    column->addWidget(m_message);
+
+    m_earlier->setFixedWidth(earlierWidth);
+    m_earlier->setContentsMargins(0, 3, 0, 0);
+    m_earlier->setObjectName(objectName("earlier"));
+    auto* whole = new QHBoxLayout(this);
+    whole->setContentsMargins(0, 0, 0, 0);
+    whole->setSpacing(widgets::space1);
+    whole->addWidget(editor, 0, Qt::AlignTop);
+    whole->addWidget(m_earlier, 0, Qt::AlignTop);
+
+    m_pause.setSingleShot(true);
+    m_pause.setInterval(pauseMs);
+    connect(&m_pause, &QTimer::timeout, this, &SideField::commit);
+}
+
+QString SideField::objectName(const char* part) const
+{
+    return m_place.name() + u'.' + QLatin1String(part);
+}
+
+QString SideField::title() const
+{
+    const QString side = sideWords(m_place.side);
+    return side.isEmpty() ? m_measure.title : tr("%1, %2", "test, side").arg(m_measure.title, side);
+}
+
+QWidget* SideField::firstEditor() const
+{
+    return m_keys != nullptr ? static_cast<QWidget*>(m_keys) : m_trials.front();
+}
+
+QStringList SideField::texts() const
+{
+    QStringList texts;
+    for (const NumberField* field : m_trials)
+        texts += field->text();
+    return texts;
+}
+
+void SideField::show(const records::Finding* stored, bool readOnly)
+{
+    m_pause.stop();
+    m_typing = false;
+    m_readOnly = readOnly;
+    m_wrong.clear();
+    m_awaited.clear();
+    m_shown = stored == nullptr ? std::nullopt : std::optional(*stored);
+    const values::Value value = m_shown ? m_shown->value : values::Missing{};
+    if (m_keys != nullptr) {
+        std::optional<int> down;
+        if (const auto* grade = std::get_if<values::Grade>(&value))
+            down = grade->step - int(m_measure.lowest.value_or(0));
+        if (const auto* choice = std::get_if<values::Choice>(&value)) {
+            const auto found = std::ranges::find(m_measure.options, choice->key, &catalogue::Option::key);
+            if (found != m_measure.options.end())
+                down = int(found - m_measure.options.begin());
+        }
+        m_keys->setChosen(down);
+        m_keys->setReadOnly(readOnly);
+    } else {
+        std::vector<double> numbers = m_shown ? m_shown->trials : std::vector<double>();
+        if (const auto number = values::number(value); numbers.empty() && number)
+            numbers.push_back(*number);
+        while (m_trials.size() < numbers.size())
+            addTrial();
+        for (size_t trial = 0; trial < m_trials.size(); ++trial) {
+            m_trials[trial]->setText(trial < numbers.size() ? records::written(numbers[trial], m_measure)
+                                                            : QString());
+            m_trials[trial]->setReadOnly(readOnly);
+            m_trials[trial]->setRefused(false);
+        }
+    }
+    m_state->setEnabled(!readOnly);
+    if (m_cap != nullptr)
+        m_cap->setEnabled(!readOnly);
+    describe();
+}
+
+void SideField::accept(const std::optional<records::Finding>& stored)
+{
+    m_shown = stored;
+    m_wrong.clear();
+    m_awaited.clear();
+    describe();
+}
+
+void SideField::refuse(const QString& sentence)
+{
+    const QString kept = m_shown && isAnswered(&*m_shown)
+                             ? tr("Still recorded: %1.").arg(records::written(m_shown->value, m_measure, {}))
+                             : tr("Nothing is recorded here.");
+    m_wrong = tr("Not saved. %1 %2").arg(sentence, kept);
+    describe();
+}
+
+void SideField::await(Absence absence)
+{
+    m_awaited = tr("%1: not saved until a reason is given below").arg(absenceWords(absence));
+    describe();
+}
+
+void SideField::setEarlier(const std::optional<Earlier>& earlier, const base::Phrasebook& phrases)
+{
+    if (!earlier) {
+        m_earlier->clear();
+        m_earlier->setToolTip({});
+        return;
+    }
+    const QString value = records::written(earlier->occasion.finding.value, m_measure, phrases);
+    const QString day = records::dayInWords(earlier->occasion.day);
+    const QString words = earlier->isComparable ? tr("%1\n%2", "earlier value, its day").arg(value, day)
+                                                : tr("%1\n%2\nnot comparable").arg(value, day);
+    if (words == m_earlier->text())
+        return;
+    m_earlier->setWordWrap(true);
+    m_earlier->setText(words);
+    m_earlier->setToolTip(earlier->isComparable
+                              ? tr("The value this one is held against.")
+                              : tr("Recorded under other conditions, or conditions are not recorded."));
+}
+
+void SideField::setComputed(const std::optional<records::Occasion>& computed, const base::Phrasebook& phrases)
+{
+    const QString words = computed ? tr("%1, computed: %2")
+                                         .arg(records::written(computed->finding.value, m_measure, phrases),
+                                              computed->computedFrom)
+                                   : QString();
+    if (words == m_computed)
+        return;
+    m_computed = words;
+    describe();
+}
+
+/// What stands below the editor: first what is wrong, then what is recorded that the editor does not show.
+void SideField::describe()
+{
+    QStringList words;
+    if (!m_wrong.isEmpty()) {
+        words += m_wrong;
+    } else if (!m_awaited.isEmpty()) {
+        words += m_awaited;
+    } else if (m_shown) {
+        const auto* missing = std::get_if<values::Missing>(&m_shown->value);
+        if (missing != nullptr && missing->why != Absence::NotAsked)
+            words += missing->reason.isEmpty()
+                         ? absenceWords(missing->why)
+                         : tr("%1: %2", "state: reason").arg(absenceWords(missing->why), missing->reason);
+        if (m_shown->trials.size() > 1) {
+            const QString value = records::written(m_shown->value, m_measure, {});
+            words += m_measure.rule == catalogue::TrialRule::Mean ? tr("mean %1").arg(value)
+                                                                  : tr("best %1").arg(value);
+        }
+        if (!m_shown->signs.isEmpty())
+            words += m_shown->signs.join(u", "_s);
+        if (!m_shown->note.isEmpty())
+            words += tr("note: %1").arg(m_shown->note);
+        if (!m_shown->exceptions.empty())
+            words += tr("own conditions");
+    }
+    if (words.isEmpty() && !m_computed.isEmpty())
+        words += m_computed;
+    if (m_cap != nullptr)
+        m_cap->setChecked(m_shown && m_shown->capReached);
+    widgets::dress(*m_message, "role", m_wrong.isEmpty() && m_awaited.isEmpty() ? u"quiet"_s : u"danger"_s);
+    m_message->setText(words.join(u" · "_s));
+    m_message->setVisible(!words.isEmpty());
+}
+
+void SideField::typed()
+{
+    m_pause.start();
+    if (!m_typing)
+        m_before = m_shown;
+    if (trialsTyped(texts(), m_measure).wrong)
+        return; // said at the pause, so that the first digit of 12 is not scolded
+    for (NumberField* field : m_trials)
+        field->setRefused(false);
+    if (!m_wrong.isEmpty()) {
+        m_wrong.clear();
+        describe();
+    }
+}
+
+void SideField::commit()
+{
+    m_pause.stop();
+    const TypedTrials typed = trialsTyped(texts(), m_measure);
+    for (int field = 0; field < int(m_trials.size()); ++field)
+        m_trials[size_t(field)]->setRefused(field == typed.wrongField);
+    if (typed.wrong) {
+        if (m_typing)
+            Q_EMIT takenBack();
+        refuse(typed.wrong->what);
+        return;
+    }
+    const auto typing = m_typing ? session::Typing::Further : session::Typing::Anew;
+    m_typing = true;
+    const bool wasAbsent = m_shown && isAnswered(&*m_shown) && !values::isDone(m_shown->value);
+    if (!typed.numbers.empty())
+        Q_EMIT entered({records::valueOfTrials(typed.numbers, m_measure), typed.numbers,
+                        m_shown && m_shown->capReached && !wasAbsent, typing, true});
+    else if (m_shown && !wasAbsent)
+        Q_EMIT cleared();
+}
+
+void SideField::flush()
+{
+    if (m_pause.isActive())
+        commit();
+    m_typing = false;
+}
+
+void SideField::pressed(int key)
+{
+    if (m_measure.kind == Kind::Grade)
+        Q_EMIT entered({values::Grade{key + int(m_measure.lowest.value_or(0))}, {}, false, {}, false});
+    else
+        Q_EMIT entered({values::Choice{m_measure.options[size_t(key)].key}, {}, false, {}, false});
+}
+
+void SideField::command(QChar letter)
+{
+    if (m_readOnly)
+        return;
+    if (letter == u' ') {
+        Q_EMIT stopwatchAsked();
+    } else if (letter == u'c') {
+        toggleCap(!m_cap->isChecked());
+    } else if (const auto absence = absenceTyped(letter)) {
+        m_pause.stop();
+        Q_EMIT absenceChosen(*absence);
+    }
+}
+
+/// A hold that reaches its cap has the cap as its value. A task that is stopped at the cap was not finished:
+/// unable.
+void SideField::toggleCap(bool reached)
+{
+    m_pause.stop();
+    if (!reached) {
+        Q_EMIT cleared();
+    } else if (m_measure.better == catalogue::Direction::LowerIsBetter) {
+        Q_EMIT entered({values::Missing{Absence::Unable, tr("stopped at %1 s").arg(*m_measure.cap)},
+                        {},
+                        true,
+                        {},
+                        false});
+    } else {
+        Q_EMIT entered({values::Quantity{*m_measure.cap, m_measure.unit}, {*m_measure.cap}, true, {}, false});
+    }
+}
+
+void SideField::fillTrial(const QString& text)
+{
+    m_trials[size_t(m_trial)]->setText(text);
+    commit();
+    m_typing = false;
+}
+
+void SideField::showMenu()
+{
+    firstEditor()->setFocus(Qt::MouseFocusReason);
+    QMenu menu(this);
+    for (const Absence absence : absences) {
+        const QString words = tr("%1\t%2", "state, its key").arg(absenceWords(absence), letterOf(absence));
+        menu.addAction(words, this, [this, absence] { Q_EMIT absenceChosen(absence); });
+    }
+    menu.addSeparator();
+    menu.addAction(tr("Clear (not asked)"), this, &SideField::cleared);
+    menu.exec(m_state->mapToGlobal(QPoint(0, m_state->height())));
+}
+
+bool SideField::eventFilter(QObject* watched, QEvent* event)
+{
+    if (event->type() == QEvent::FocusIn) {
+        for (size_t trial = 0; trial < m_trials.size(); ++trial) {
+            if (m_trials[trial] == watched)
+                m_trial = int(trial);
+        }
+        Q_EMIT focused();
+    }
+    return QWidget::eventFilter(watched, event);
+}
+
+} // namespace visits

@@ -1,0 +1,115 @@
+// How the editors of a field are made.
+
+#include "app/visits/side_field.h"
+
+#include "app/widgets/key_row.h"
+#include "app/widgets/number_field.h"
+#include "core/records/check.h"
+
+#include <QHBoxLayout>
+
+using namespace Qt::StringLiterals;
+
+namespace visits
+{
+
+using catalogue::Kind;
+using widgets::KeyRow;
+using widgets::NumberField;
+
+namespace
+{
+
+int trialWidth(int trials)
+{
+    return trials == 1 ? 112 : trials == 2 ? 100 : 72;
+}
+
+} // namespace
+
+void SideField::makeKeys(QHBoxLayout* line)
+{
+    std::vector<widgets::KeyFace> faces;
+    if (m_measure.kind == Kind::Grade) {
+        const int lowest = int(m_measure.lowest.value_or(0));
+        for (int grade = lowest; grade <= int(m_measure.highest.value_or(4)); ++grade) {
+            const QString digit = QString::number(grade);
+            const auto word = size_t(grade - lowest);
+            const QString meaning =
+                word < m_measure.options.size()
+                    ? tr("%1, grade %2, %3").arg(title(), digit, m_measure.options[word].title)
+                    : tr("%1, grade %2").arg(title(), digit);
+            faces.push_back({digit, digit, meaning, m_place.name() + u".grade."_s + digit});
+        }
+    } else {
+        for (const catalogue::Option& option : m_measure.options) {
+            faces.push_back({option.title, QString::number(faces.size() + 1),
+                             tr("%1: %2", "test: answer").arg(title(), option.title),
+                             m_place.name() + u".choice."_s + option.key});
+        }
+    }
+    m_keys = new KeyRow(faces, KeyRow::Down::One, this);
+    m_keys->setObjectName(objectName("keys"));
+    m_keys->setAccessibleName(
+        m_measure.kind == Kind::Grade && !faces.empty()
+            ? tr("%1, grade %2 to %3").arg(title(), faces.front().text, faces.back().text)
+            : title());
+    m_keys->installEventFilter(this);
+    connect(m_keys, &KeyRow::pressed, this, &SideField::pressed);
+    connect(m_keys, &KeyRow::cleared, this, &SideField::cleared);
+    connect(m_keys, &KeyRow::entered, this, &SideField::finished);
+    connect(m_keys, &KeyRow::otherTyped, this, &SideField::command);
+    line->addWidget(m_keys, 1);
+}
+
+void SideField::makeNumbers(QHBoxLayout* line)
+{
+    m_trialLine = new QHBoxLayout;
+    m_trialLine->setSpacing(widgets::space1);
+    line->addLayout(m_trialLine);
+    for (int trial = 0; trial < std::max(1, m_measure.trials); ++trial)
+        addTrial();
+    if (m_measure.cap)
+        makeCap();
+    if (m_cap != nullptr && m_measure.trials == 1)
+        line->addWidget(m_cap);
+    line->addStretch(1);
+}
+
+void SideField::makeCap()
+{
+    const QString seconds = QString::number(*m_measure.cap);
+    m_cap = new widgets::Key({tr("%1 s reached").arg(seconds), u"c"_s,
+                              tr("%1: stopped at the cap of %2 s").arg(title(), seconds), objectName("cap")},
+                             this);
+    m_cap->setFont(widgets::captionFont());
+    m_cap->setFixedHeight(28);
+    connect(m_cap, &QAbstractButton::clicked, this, &SideField::toggleCap);
+}
+
+void SideField::addTrial()
+{
+    const int trial = int(m_trials.size());
+    QString commands = m_measure.cap ? u"udnxc"_s : u"udnx"_s;
+    if (m_measure.kind == Kind::Duration)
+        commands += u' ';
+    auto* field = new NumberField(values::symbol(m_measure.unit), commands, this);
+    const bool several = m_measure.trials > 1;
+    field->setObjectName(several ? m_place.name() + u".trial.%1"_s.arg(trial + 1) : m_place.name());
+    field->setAccessibleName(several ? tr("%1, trial %2").arg(title()).arg(trial + 1) : title());
+    field->setAccessibleDescription(records::allowedWords(m_measure));
+    field->setToolTip(records::allowedWords(m_measure));
+    field->setFixedWidth(trialWidth(std::max(1, m_measure.trials)));
+    field->installEventFilter(this);
+    connect(field, &NumberField::textEdited, this, &SideField::typed);
+    connect(field, &NumberField::left, this, &SideField::flush);
+    connect(field, &NumberField::entered, this, [this] {
+        flush();
+        Q_EMIT finished();
+    });
+    connect(field, &NumberField::commandTyped, this, &SideField::command);
+    m_trialLine->addWidget(field);
+    m_trials.push_back(field);
+}
+
+} // namespace visits

@@ -1,0 +1,174 @@
+#include "app/visits/examination.h"
+
+#include "core/catalogue/reader.h"
+#include "tests/support/test_support.h"
+
+using namespace Qt::StringLiterals;
+using records::Finding;
+using records::Side;
+using visits::FormSection;
+
+namespace
+{
+
+const catalogue::Catalogue& book()
+{
+    static const auto read = catalogue::readCatalogue(u":/catalogue"_s);
+    return *read;
+}
+
+const FormSection& sectionOf(const std::vector<FormSection>& sections, const QString& test)
+{
+    return *std::ranges::find_if(sections, [&](const FormSection& section) {
+        return std::ranges::any_of(section.tests, [&](const auto* measure) { return measure->id == test; });
+    });
+}
+
+Finding finding(const QString& measure, Side side, const values::Value& value)
+{
+    Finding finding;
+    finding.measure = measure;
+    finding.side = side;
+    finding.value = value;
+    return finding;
+}
+
+records::Visit visitWith(const std::vector<Finding>& findings)
+{
+    records::Visit visit;
+    visit.id = {u"visit"_s};
+    visit.day = QDate(2026, 3, 4);
+    visit.findings = findings;
+    return visit;
+}
+
+} // namespace
+
+class TestExamination : public HouseTest
+{
+    Q_OBJECT
+
+private Q_SLOTS:
+    void theFormGoesThroughTheBodyInTheOrderOfTheExamination();
+    void everyTestOfTheFormStandsInOneSection();
+    void rightIsAskedBeforeLeft();
+    void aTestIsDoneWhenEverySideIsAnswered();
+    void notAskedSaysNothing();
+    void aSpeedThatFollowsFromTheTimedWalkIsAnswered();
+    void allNormalWritesOnlyBlankGradesAndWords();
+    void aNoteOnABlankTestIsLeftAlone();
+    void normalIsTheBestGradeOrTheNormalWord();
+    void anotherValueKeepsWhatStandsBesideIt();
+};
+
+void TestExamination::theFormGoesThroughTheBodyInTheOrderOfTheExamination()
+{
+    QStringList titles;
+    for (const FormSection& section : visits::formSections(book(), u"bedside"_s))
+        titles += section.title;
+    QCOMPARE(titles.first(), u"Upper limbs"_s);
+    QVERIFY(titles.indexOf(u"Upper limbs"_s) < titles.indexOf(u"Lower limbs"_s));
+    QVERIFY(titles.indexOf(u"Sitting and standing balance"_s) < titles.indexOf(u"Timed walks"_s));
+}
+
+void TestExamination::everyTestOfTheFormStandsInOneSection()
+{
+    QStringList tests;
+    for (const FormSection& section : visits::formSections(book(), u"bedside"_s)) {
+        for (const auto* test : section.tests)
+            tests += test->id;
+    }
+    QStringList form = book().form(u"bedside"_s)->measures;
+    tests.sort();
+    form.sort();
+    QCOMPARE(tests, form);
+}
+
+void TestExamination::rightIsAskedBeforeLeft()
+{
+    QCOMPARE(visits::sidesOf(*book().measure(u"finger-nose"_s)), (std::vector{Side::Right, Side::Left}));
+    QCOMPARE(visits::sidesOf(*book().measure(u"sara"_s)), std::vector{Side::None});
+}
+
+void TestExamination::aTestIsDoneWhenEverySideIsAnswered()
+{
+    const auto sections = visits::formSections(book(), u"bedside"_s);
+    const FormSection& arms = sectionOf(sections, u"finger-nose"_s);
+    auto visit = visitWith({finding(u"finger-nose"_s, Side::Right, values::Grade{0})});
+    QCOMPARE(visits::progress(arms, visit, book()).done, 0);
+    visit.findings.push_back(
+        finding(u"finger-nose"_s, Side::Left, values::Missing{values::Absence::Declined, {}}));
+    QCOMPARE(visits::progress(arms, visit, book()).done, 1);
+    QCOMPARE(visits::progress(arms, visit, book()).expected, int(arms.tests.size()));
+}
+
+void TestExamination::notAskedSaysNothing()
+{
+    const Finding notAsked = finding(u"sara"_s, Side::None, values::Missing{});
+    QVERIFY(!visits::isAnswered(&notAsked));
+    QVERIFY(!visits::isAnswered(nullptr));
+    QVERIFY(visits::isBlank(notAsked));
+}
+
+void TestExamination::aSpeedThatFollowsFromTheTimedWalkIsAnswered()
+{
+    auto visit = visitWith({finding(u"ten-metre-walk-time-comfortable"_s, Side::None,
+                                    values::Quantity{12.5, values::Unit::Second})});
+    const auto& speed = *book().measure(u"gait-speed-comfortable"_s);
+    QVERIFY(!visits::isAnswered(speed, visit, book()));
+    visit.conditions[u"distance_m"_s] = u"10"_s;
+    QVERIFY(visits::isAnswered(speed, visit, book()));
+}
+
+void TestExamination::allNormalWritesOnlyBlankGradesAndWords()
+{
+    const auto sections = visits::formSections(book(), u"bedside"_s);
+    const FormSection& arms = sectionOf(sections, u"finger-nose"_s);
+    const auto visit = visitWith({finding(u"finger-nose"_s, Side::Right, values::Grade{2})});
+    const auto normal = visits::normalFindings(arms, visit);
+    QVERIFY(!normal.empty());
+    for (const Finding& written : normal) {
+        QVERIFY(written.measure != u"nine-hole-peg"_s);
+        QVERIFY(!(written.measure == u"finger-nose"_s && written.side == Side::Right));
+    }
+    const auto drift = std::ranges::find(normal, u"pronator-drift"_s, &Finding::measure);
+    QVERIFY(drift != normal.end());
+    QCOMPARE(std::get<values::Choice>(drift->value).key, u"none"_s);
+}
+
+void TestExamination::aNoteOnABlankTestIsLeftAlone()
+{
+    const auto sections = visits::formSections(book(), u"bedside"_s);
+    auto noted = finding(u"finger-nose"_s, Side::Left, values::Missing{});
+    noted.note = u"hand in a splint"_s;
+    for (const Finding& written :
+         visits::normalFindings(sectionOf(sections, u"finger-nose"_s), visitWith({noted})))
+        QVERIFY(!(written.measure == u"finger-nose"_s && written.side == Side::Left));
+}
+
+void TestExamination::normalIsTheBestGradeOrTheNormalWord()
+{
+    catalogue::Measure grade = *book().measure(u"finger-tapping"_s);
+    QCOMPARE(visits::normalValue(grade), values::Value(values::Grade{0}));
+    grade.better = catalogue::Direction::HigherIsBetter;
+    QCOMPARE(visits::normalValue(grade), values::Value(values::Grade{4}));
+    QCOMPARE(visits::normalValue(*book().measure(u"romberg-sign"_s)),
+             values::Value(values::Choice{u"negative"_s}));
+    QVERIFY(!visits::normalValue(*book().measure(u"timed-up-and-go"_s)));
+}
+
+void TestExamination::anotherValueKeepsWhatStandsBesideIt()
+{
+    auto before = finding(u"nine-hole-peg"_s, Side::Right, values::Quantity{21, values::Unit::Second});
+    before.trials = {20, 22};
+    before.note = u"ring finger in plaster"_s;
+    before.exceptions[u"medication"_s] = u"off"_s;
+    const Finding after = visits::withValue(visitWith({before}), {u"nine-hole-peg"_s, Side::Right},
+                                            values::Missing{values::Absence::Unable, {}});
+    QCOMPARE(after.note, before.note);
+    QCOMPARE(after.exceptions, before.exceptions);
+    QVERIFY(after.trials.empty());
+}
+
+QTEST_MAIN(TestExamination)
+#include "test_examination.moc"
