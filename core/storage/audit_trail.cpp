@@ -27,15 +27,15 @@ base::Result<std::vector<AuditEntry>> entries(const Store& store, const QString&
 
 base::Result<void> note(const Store& store, const QString& action, const QString& kind, const QString& record)
 {
-    auto noted =
-        write(store,
-              u"INSERT INTO audit_trail (number, made_at, who, action, kind, record) "
-              "SELECT COALESCE(MAX(number), 0) + 1, :at, :who, :action, :kind, :record FROM audit_trail"_s,
-              {{":at", instant(store.access().now())},
-               {":who", text(store.access().who)},
-               {":action", action},
-               {":kind", kind},
-               {":record", record}});
+    const QString sql = uR"(
+        INSERT INTO audit_trail (number, made_at, who, action, kind, record)
+        SELECT COALESCE(MAX(number), 0) + 1, :at, :who, :action, :kind, :record FROM audit_trail)"_s;
+    auto noted = write(store, sql,
+                       {{":at", instant(store.access().now())},
+                        {":who", text(store.access().who)},
+                        {":action", action},
+                        {":kind", kind},
+                        {":record", record}});
     if (!noted)
         return noted.error();
     return {};

@@ -18,13 +18,6 @@ using base::ErrorKind;
 using records::Letter;
 using records::LetterState;
 
-QString letterColumns()
-{
-    return u"id, revision, patient, visit, reference, state, recipient, copies_to, urgency, question, "
-           u"actions, "
-           "history, interpretation, charts, author_name, author_role, author_registration, signed_at, body, pdf, odt"_s;
-}
-
 Letter letterFrom(Row& row)
 {
     Letter letter;
@@ -55,12 +48,15 @@ base::Result<std::vector<Letter>> lettersWhere(const Store& store, const QString
                                                const QString& key)
 {
     std::vector<Letter> letters;
-    auto found = read(
-        store, u"SELECT %1 FROM letters WHERE %2 ORDER BY saved_at, id"_s.arg(letterColumns(), condition),
-        {{":key", key}}, [&](Row& row) -> base::Result<void> {
-            letters.push_back(letterFrom(row));
-            return {};
-        });
+    const QString sql = uR"(
+        SELECT id, revision, patient, visit, reference, state, recipient, copies_to, urgency, question, actions,
+               history, interpretation, charts, author_name, author_role, author_registration, signed_at, body,
+               pdf, odt
+        FROM letters WHERE %1 ORDER BY saved_at, id)"_s;
+    auto found = read(store, sql.arg(condition), {{":key", key}}, [&](Row& row) -> base::Result<void> {
+        letters.push_back(letterFrom(row));
+        return {};
+    });
     if (!found)
         return found.error();
     return letters;
@@ -102,27 +98,28 @@ std::vector<Binding> bindingsOf(const Letter& letter, const QDateTime& now)
 
 base::Result<int> insert(const Store& store, const Letter& letter)
 {
-    return write(
-        store,
-        u"INSERT INTO letters (saved_at, state, %1) VALUES (:now, 'draft', :id, :revision + 1, :patient, "
-        ":visit, :reference, :recipient, :copies_to, :urgency, :question, :actions, :history, "
-        ":interpretation, :charts, :author_name, :author_role, :author_registration, NULL, :body, :pdf, "
-        ":odt)"_s.arg(letterColumns().replace(u"state, "_s, QString())),
-        bindingsOf(letter, store.access().now()));
+    const QString sql = uR"(
+        INSERT INTO letters (id, revision, patient, visit, reference, state, recipient, copies_to, urgency,
+            question, actions, history, interpretation, charts, author_name, author_role, author_registration,
+            saved_at, body, pdf, odt)
+        VALUES (:id, :revision + 1, :patient, :visit, :reference, 'draft', :recipient, :copies_to, :urgency,
+            :question, :actions, :history, :interpretation, :charts, :author_name, :author_role,
+            :author_registration, :now, :body, :pdf, :odt))"_s;
+    return write(store, sql, bindingsOf(letter, store.access().now()));
 }
 
 /// Writes over a draft; `more` is what changes besides.
 base::Result<int> update(const Store& store, const Letter& letter, const QString& more)
 {
-    return write(
-        store,
-        u"UPDATE letters SET revision = revision + 1, patient = :patient, visit = :visit, "
-        "reference = :reference, recipient = :recipient, copies_to = :copies_to, urgency = :urgency, "
-        "question = :question, actions = :actions, history = :history, interpretation = :interpretation, "
-        "charts = :charts, author_name = :author_name, author_role = :author_role, "
-        "author_registration = :author_registration, saved_at = :now, body = :body, pdf = :pdf, odt = :odt%1 "
-        "WHERE id = :id AND revision = :revision AND state = 'draft'"_s.arg(more),
-        bindingsOf(letter, store.access().now()));
+    const QString sql = uR"(
+        UPDATE letters
+        SET revision = revision + 1, patient = :patient, visit = :visit, reference = :reference,
+            recipient = :recipient, copies_to = :copies_to, urgency = :urgency, question = :question,
+            actions = :actions, history = :history, interpretation = :interpretation, charts = :charts,
+            author_name = :author_name, author_role = :author_role, author_registration = :author_registration,
+            saved_at = :now, body = :body, pdf = :pdf, odt = :odt%1
+        WHERE id = :id AND revision = :revision AND state = 'draft')"_s;
+    return write(store, sql.arg(more), bindingsOf(letter, store.access().now()));
 }
 
 /// Why an update touched no row.

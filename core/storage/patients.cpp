@@ -44,16 +44,14 @@ base::Result<std::optional<Patient>> onePatient(const Store& store, const QStrin
                                                 const Binding& binding)
 {
     std::optional<Patient> patient;
-    auto found =
-        read(store,
-             u"SELECT id, revision, record_number, family, given, born, sex, dominant_hand, height_cm, "
-             "weight_kg, diagnosis, population, onset, referrer, general_practitioner, allergies, notes "
-             "FROM patients WHERE "_s +
-                 condition,
-             {binding}, [&](Row& row) -> base::Result<void> {
-                 patient = patientFrom(row);
-                 return {};
-             });
+    const QString sql = uR"(
+        SELECT id, revision, record_number, family, given, born, sex, dominant_hand, height_cm, weight_kg,
+               diagnosis, population, onset, referrer, general_practitioner, allergies, notes
+        FROM patients WHERE %1)"_s;
+    auto found = read(store, sql.arg(condition), {binding}, [&](Row& row) -> base::Result<void> {
+        patient = patientFrom(row);
+        return {};
+    });
     if (!found)
         return found.error();
     return patient;
@@ -82,27 +80,25 @@ std::vector<Binding> bindingsOf(const Patient& patient)
 
 base::Result<int> insert(const Store& store, const Patient& patient)
 {
-    return write(
-        store,
-        u"INSERT INTO patients (id, revision, record_number, family, given, born, sex, dominant_hand, "
-        "height_cm, weight_kg, diagnosis, population, onset, referrer, general_practitioner, allergies, "
-        "notes) "
-        "VALUES (:id, :revision + 1, :record_number, :family, :given, :born, :sex, :dominant_hand, "
-        ":height_cm, :weight_kg, :diagnosis, :population, :onset, :referrer, :general_practitioner, "
-        ":allergies, :notes)"_s,
-        bindingsOf(patient));
+    const QString sql = uR"(
+        INSERT INTO patients (id, revision, record_number, family, given, born, sex, dominant_hand, height_cm,
+            weight_kg, diagnosis, population, onset, referrer, general_practitioner, allergies, notes)
+        VALUES (:id, :revision + 1, :record_number, :family, :given, :born, :sex, :dominant_hand, :height_cm,
+            :weight_kg, :diagnosis, :population, :onset, :referrer, :general_practitioner, :allergies, :notes))"_s;
+    return write(store, sql, bindingsOf(patient));
 }
 
 base::Result<int> update(const Store& store, const Patient& patient)
 {
-    return write(
-        store,
-        u"UPDATE patients SET revision = revision + 1, record_number = :record_number, family = :family, "
-        "given = :given, born = :born, sex = :sex, dominant_hand = :dominant_hand, height_cm = :height_cm, "
-        "weight_kg = :weight_kg, diagnosis = :diagnosis, population = :population, onset = :onset, "
-        "referrer = :referrer, general_practitioner = :general_practitioner, allergies = :allergies, "
-        "notes = :notes WHERE id = :id AND revision = :revision"_s,
-        bindingsOf(patient));
+    const QString sql = uR"(
+        UPDATE patients
+        SET revision = revision + 1, record_number = :record_number, family = :family, given = :given,
+            born = :born, sex = :sex, dominant_hand = :dominant_hand, height_cm = :height_cm,
+            weight_kg = :weight_kg, diagnosis = :diagnosis, population = :population, onset = :onset,
+            referrer = :referrer, general_practitioner = :general_practitioner, allergies = :allergies,
+            notes = :notes
+        WHERE id = :id AND revision = :revision)"_s;
+    return write(store, sql, bindingsOf(patient));
 }
 
 base::Result<void> refuseUnstorable(const Patient& patient)
@@ -166,26 +162,27 @@ base::Result<std::optional<Patient>> Patients::withRecordNumber(const QString& n
 
 base::Result<std::vector<PatientSummary>> Patients::all() const
 {
-    std::vector<PatientSummary> patients;
     // Of each visit the version that counts, as records::current says: the newest signed one, else the first
     // draft.
-    auto found =
-        read(m_store,
-             u"WITH counted AS ("
-             "SELECT patient, MAX(day) AS last_day, COUNT(*) AS visits FROM visits "
-             "WHERE (state <> 'draft' OR version = 1) AND NOT EXISTS (SELECT 1 FROM visits newer "
-             "WHERE newer.series = visits.series AND newer.version > visits.version "
-             "AND newer.state = 'amended') GROUP BY patient), "
-             "drafts AS (SELECT DISTINCT patient FROM visits WHERE state = 'draft') "
-             "SELECT patients.id, family, given, record_number, born, diagnosis, last_day, "
-             "COALESCE(counted.visits, 0), CASE WHEN drafts.patient IS NULL THEN 0 ELSE 1 END FROM patients "
-             "LEFT JOIN counted ON counted.patient = patients.id "
-             "LEFT JOIN drafts ON drafts.patient = patients.id"_s,
-             {}, [&](Row& row) -> base::Result<void> {
-                 patients.push_back({row.key<Patient>(), row.text(), row.text(), row.text(), row.dayIfAny(),
-                                     row.text(), row.dayIfAny(), row.whole(), row.flag()});
-                 return {};
-             });
+    const QString sql = uR"(
+        WITH counted AS (
+            SELECT patient, MAX(day) AS last_day, COUNT(*) AS visits FROM visits
+            WHERE (state <> 'draft' OR version = 1)
+              AND NOT EXISTS (SELECT 1 FROM visits newer WHERE newer.series = visits.series
+                              AND newer.version > visits.version AND newer.state = 'amended')
+            GROUP BY patient),
+        drafts AS (SELECT DISTINCT patient FROM visits WHERE state = 'draft')
+        SELECT patients.id, family, given, record_number, born, diagnosis, last_day,
+               COALESCE(counted.visits, 0), CASE WHEN drafts.patient IS NULL THEN 0 ELSE 1 END
+        FROM patients
+        LEFT JOIN counted ON counted.patient = patients.id
+        LEFT JOIN drafts ON drafts.patient = patients.id)"_s;
+    std::vector<PatientSummary> patients;
+    auto found = read(m_store, sql, {}, [&](Row& row) -> base::Result<void> {
+        patients.push_back({row.key<Patient>(), row.text(), row.text(), row.text(), row.dayIfAny(),
+                            row.text(), row.dayIfAny(), row.whole(), row.flag()});
+        return {};
+    });
     if (!found)
         return found.error();
     return patients;

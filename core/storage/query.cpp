@@ -18,12 +18,14 @@ base::Result<QSqlQuery> run(const Store& store, const QString& sql, const std::v
 {
     QSqlQuery query(store.database());
     query.setForwardOnly(true);
-    // Prepared, a colon in a comment or a trigger would be taken for a name.
-    bool isDone = bindings.empty() ? query.exec(sql) : query.prepare(sql);
-    if (isDone && !bindings.empty()) {
+    bool isDone = true;
+    if (bindings.empty()) { // prepared, a colon in a comment or a trigger would be taken for a name
+        isDone = query.exec(sql);
+    } else {
+        isDone = query.prepare(sql);
         for (const Binding& binding : bindings)
             query.bindValue(QString::fromLatin1(binding.name), binding.value);
-        isDone = query.exec();
+        isDone = isDone && query.exec();
     }
     if (!isDone)
         return Store::errorFrom(query.lastError());

@@ -1,13 +1,10 @@
 #include "core/storage/store.h"
 
 #include "core/storage/audit_trail.h"
-#include "core/storage/migrations.h"
 #include "core/storage/query.h"
 #include "core/storage/transaction.h"
 
-#include <QDir>
 #include <QSqlQuery>
-#include <QTemporaryFile>
 #include <QUuid>
 
 using namespace Qt::StringLiterals;
@@ -22,34 +19,6 @@ using base::Error;
 using base::ErrorKind;
 
 constexpr int applicationId = 0x41706C6D; // "Aplm" in the file's header
-
-constexpr auto ownerOnly = QFile::ReadOwner | QFile::WriteOwner;
-
-bool makePrivateFolder(const QString& path)
-{
-    const QFileInfo folder(path);
-    if (folder.isDir())
-        return true;
-    return !folder.isRoot() && makePrivateFolder(folder.path()) &&
-           QDir(folder.path()).mkdir(folder.fileName(), ownerOnly | QFile::ExeOwner);
-}
-
-/// What can be told about an existing file without opening it. Opening and closing it here would take away
-/// the locks another Store of this process holds on it.
-base::Result<void> refuseUnusable(const QFileInfo& file)
-{
-    if (file.isDir())
-        return Error{ErrorKind::Foreign, u"This is a folder, not a records file."_s, {}};
-    if (!file.isFile())
-        return Error{ErrorKind::Foreign, u"This is not a records file."_s, {}};
-    if (!file.isReadable())
-        return Error{ErrorKind::Unreadable, u"This user may not read the records file."_s, {}};
-    if (file.size() == 0)
-        return Error{ErrorKind::Foreign, u"This file is empty, so it is not a records file."_s, {}};
-    if (!file.isWritable() || !QFileInfo(file.absolutePath()).isWritable())
-        return Error{ErrorKind::Unwritable, u"This user may not write the records file or its folder."_s, {}};
-    return {};
-}
 
 } // namespace
 
@@ -69,74 +38,6 @@ QSqlDatabase Store::database() const
     return QSqlDatabase::database(m_connection, false);
 }
 
-base::Result<std::unique_ptr<Store>> Store::open(const QString& path, const Access& access, Opening opening)
-{
-    return open(path, access, opening, chain(u":/schema"_s));
-}
-
-base::Result<std::unique_ptr<Store>> Store::open(const QString& path, const Access& access, Opening opening,
-                                                 const std::vector<Migration>& chain)
-{
-    const QFileInfo file(path);
-    if (!file.exists() && opening == Opening::MustExist)
-        return Error{ErrorKind::NotFound, u"There is no such records file."_s, {}};
-    if (!file.exists()) {
-        if (auto created = create(file.absoluteFilePath(), access, chain); !created)
-            return created.error();
-    } else if (auto usable = refuseUnusable(file); !usable) {
-        return usable.error();
-    }
-
-    std::unique_ptr<Store> store(new Store(path, access));
-    auto ready = store->connect();
-    if (ready)
-        ready = store->refuseForeign();
-    if (ready)
-        ready = store->makeDurable();
-    if (ready)
-        ready = store->modernise(chain);
-    if (!ready)
-        return ready.error();
-    return store;
-}
-
-/// Made beside its place under another name and moved there when it is whole.
-base::Result<void> Store::create(const QString& path, const Access& access,
-                                 const std::vector<Migration>& chain)
-{
-    const Error unwritable{ErrorKind::Unwritable, u"A records file cannot be made in this place."_s, {}};
-    if (!makePrivateFolder(QFileInfo(path).path()))
-        return unwritable;
-    for (const QString& leftover : {path + u"-wal"_s, path + u"-journal"_s}) {
-        if (QFileInfo::exists(leftover)) {
-            return Error{ErrorKind::Foreign,
-                         u"Beside this place lies the journal of another records file; move it away first."_s,
-                         {}};
-        }
-    }
-    QString unfinished;
-    {
-        QTemporaryFile file(path + u".XXXXXX"_s); // made readable by its owner only; -wal and -shm follow it
-        file.setAutoRemove(false);
-        if (!file.open())
-            return unwritable;
-        unfinished = file.fileName();
-    }
-    auto made = [&]() -> base::Result<void> {
-        Store store(unfinished, access);
-        if (auto connected = store.connect(); !connected)
-            return connected;
-        if (auto marked = store.ask(u"PRAGMA application_id = %1"_s.arg(applicationId)); !marked)
-            return marked.error();
-        return migrate(store, chain);
-    }();
-    if (made && !QFile::rename(unfinished, path))
-        made = unwritable;
-    if (!made)
-        QFile::remove(unfinished);
-    return made;
-}
-
 base::Result<void> Store::connect() const
 {
     auto database = QSqlDatabase::addDatabase(u"QSQLITE"_s, m_connection);
@@ -144,6 +45,13 @@ base::Result<void> Store::connect() const
     database.setConnectOptions(u"QSQLITE_BUSY_TIMEOUT=5000"_s);
     if (!database.open())
         return errorFrom(database.lastError());
+    return {};
+}
+
+base::Result<void> Store::markAsOurs() const
+{
+    if (auto marked = ask(u"PRAGMA application_id = %1"_s.arg(applicationId)); !marked)
+        return marked.error();
     return {};
 }
 
@@ -176,39 +84,11 @@ base::Result<void> Store::makeDurable() const
     return {};
 }
 
-base::Result<void> Store::modernise(const std::vector<Migration>& chain)
+/// Copies the records as they are at this moment into an empty file.
+base::Result<void> Store::copyInto(const QString& path) const
 {
-    const auto version = schemaVersion(*this);
-    if (!version)
-        return version.error();
-    if (*version > chain.back().version) {
-        return Error{ErrorKind::Newer,
-                     u"These records were written by a newer Aplomb, which is needed to open them."_s,
-                     {}};
-    }
-    if (*version == chain.back().version)
-        return {};
-    if (auto copied = keepCopy(*version); !copied)
-        return copied;
-    return migrate(*this, chain);
-}
-
-base::Result<void> Store::keepCopy(int version) const
-{
-    const QString base = m_path + u".version-%1"_s.arg(version);
-    QString copy = base;
-    for (int i = 2; QFileInfo::exists(copy); ++i)
-        copy = base + u"-%1"_s.arg(i);
-    QFile file(copy);
-    if (!file.open(QIODevice::WriteOnly | QIODevice::NewOnly, ownerOnly))
-        return Error{
-            ErrorKind::Unwritable, u"The records cannot be copied before they are brought up to date."_s, {}};
-    file.close();
-    auto copied = write(*this, u"VACUUM INTO :copy"_s, {{":copy", copy}});
-    if (!copied) {
-        QFile::remove(copy);
+    if (auto copied = write(*this, u"VACUUM INTO :path"_s, {{":path", path}}); !copied)
         return copied.error();
-    }
     return {};
 }
 
@@ -325,9 +205,12 @@ base::Result<records::Clinic> Store::clinic() const
 base::Result<void> Store::save(const records::Clinic& clinic)
 {
     return together(*this, [&]() -> base::Result<void> {
-        auto saved = write(*this,
-                           u"UPDATE clinic SET revision = revision + 1, name = :name, address = :address, "
-                           "telephone = :telephone, is_demo = :is_demo WHERE id = 1"_s,
+        const QString sql = uR"(
+            UPDATE clinic
+            SET revision = revision + 1, name = :name, address = :address, telephone = :telephone,
+                is_demo = :is_demo
+            WHERE id = 1)"_s;
+        auto saved = write(*this, sql,
                            {{":name", text(clinic.name)},
                             {":address", text(clinic.address)},
                             {":telephone", text(clinic.telephone)},

@@ -65,10 +65,12 @@ private:
     static base::Result<void> create(const QString& path, const Access& access,
                                      const std::vector<Migration>& chain);
     base::Result<void> connect() const;
+    base::Result<void> markAsOurs() const;
     base::Result<void> refuseForeign() const;
     base::Result<void> makeDurable() const;
     base::Result<void> modernise(const std::vector<Migration>& chain);
     base::Result<void> keepCopy(int version) const;
+    base::Result<void> copyInto(const QString& path) const;
     base::Result<QVariant> ask(const QString& statement) const;
     base::Result<void> begin(bool writes);
     base::Result<void> commit();

@@ -4,7 +4,8 @@
 #include "core/storage/audit_trail.h"
 #include "core/storage/query.h"
 #include "core/storage/transaction.h"
-#include "core/storage/visit_rows.h"
+#include "core/storage/visit_reading.h"
+#include "core/storage/visit_writing.h"
 
 using namespace Qt::StringLiterals;
 
@@ -76,18 +77,18 @@ base::Result<void> signDraft(const Store& store, const VisitId& visit, const rec
     if (base::tidied(author.name).isEmpty())
         return Error{
             ErrorKind::Refused, u"A visit is signed by someone; the author's name is missing."_s, {}};
-    auto isSigned = refuseUnlessDraft(
-        store, visit,
-        write(store,
-              u"UPDATE visits SET revision = revision + 1, "
-              "state = CASE WHEN version = 1 THEN 'signed' ELSE 'amended' END, author_name = :name, "
-              "author_role = :role, author_registration = :registration, signed_at = :at "
-              "WHERE id = :id AND state = 'draft'"_s,
-              {{":name", text(author.name)},
-               {":role", text(author.role)},
-               {":registration", text(author.registration)},
-               {":at", instant(at)},
-               {":id", key(visit)}}));
+    const QString sql = uR"(
+        UPDATE visits
+        SET revision = revision + 1, state = CASE WHEN version = 1 THEN 'signed' ELSE 'amended' END,
+            author_name = :name, author_role = :role, author_registration = :registration, signed_at = :at
+        WHERE id = :id AND state = 'draft')"_s;
+    auto isSigned = refuseUnlessDraft(store, visit,
+                                      write(store, sql,
+                                            {{":name", text(author.name)},
+                                             {":role", text(author.role)},
+                                             {":registration", text(author.registration)},
+                                             {":at", instant(at)},
+                                             {":id", key(visit)}}));
     if (!isSigned)
         return isSigned;
     return note(store, u"signed"_s, u"visit"_s, visit.text);

@@ -6,11 +6,6 @@
 namespace storage
 {
 
-/// The visits of which a condition on `visits` holds (with `:key` in it), with everything in them, oldest day
-/// and version first; five queries, however many there are. Inside a transaction of the caller.
-base::Result<std::vector<records::Visit>> visitsWhere(const Store& store, const QString& condition,
-                                                      const QString& key);
-
 /// Writes a draft and everything in it.
 base::Result<void> insertDraft(const Store& store, const records::Visit& visit);
 

@@ -1,0 +1,172 @@
+#include "core/storage/letters.h"
+#include "core/storage/patients.h"
+#include "core/storage/visits.h"
+#include "tests/support/records_file.h"
+#include "tests/support/test_support.h"
+
+using namespace Qt::StringLiterals;
+using base::ErrorKind;
+using records::Letter;
+using records::LetterState;
+using storage::Letters;
+
+namespace
+{
+
+const records::Author serra{u"Dr Serra"_s, u"neurologist"_s, u"R-12"_s};
+
+/// A patient with two visits, the later one a draft.
+struct Clinic {
+    RecordsFile file;
+    records::Patient patient = *storage::Patients(file.store()).save(fullPatient());
+    storage::Visits visits{file.store()};
+    records::Visit earlier = *visits.add(fullVisit(patient.id, QDate(2026, 1, 10)));
+    records::Visit visit = *visits.add(fullVisit(patient.id, QDate(2026, 2, 20)));
+    Letters letters{file.store()};
+
+    /// Every field of a draft filled.
+    Letter letter() const
+    {
+        Letter letter;
+        letter.id = records::LetterId::make();
+        letter.patient = patient.id;
+        letter.visit = visit.id;
+        letter.reference = earlier.id;
+        letter.to = u"Dr Ferrer"_s;
+        letter.copiesTo = u"Dr Prat\nDr Łoś"_s;
+        letter.urgency = u"routine"_s;
+        letter.question = u"Is a stick enough?"_s;
+        letter.actions = u"Gait training\nReview"_s;
+        letter.history = u"Falls 🌧"_s;
+        letter.interpretation = u"Cautious words"_s;
+        letter.charts = {u"toe-tapping/right"_s, u"sara"_s};
+        letter.author = serra;
+        letter.body = u"<p>Łódź</p>"_s;
+        letter.pdf = QByteArray("%PDF\0\xff\x80", 7);
+        letter.odt = QByteArray("PK\0\1", 4);
+        return letter;
+    }
+};
+
+} // namespace
+
+class TestLetters : public HouseTest
+{
+    Q_OBJECT
+
+private Q_SLOTS:
+    void everyFieldComesBack()
+    {
+        Clinic clinic;
+        Letter letter = clinic.letter();
+        const auto saved = clinic.letters.save(letter);
+        QVERIFY(saved);
+        letter.revision = 1;
+        QCOMPARE(*saved, letter);
+        QCOMPARE(*clinic.letters.ofPatient(clinic.patient.id), std::vector{letter});
+    }
+
+    void anEmptyDraftIsALetterToo()
+    {
+        Clinic clinic;
+        Letter letter;
+        letter.patient = clinic.patient.id;
+        letter.visit = clinic.visit.id;
+        const auto saved = clinic.letters.save(letter);
+        QVERIFY(saved);
+        letter.id = saved->id;
+        letter.revision = 1;
+        QCOMPARE(*saved, letter);
+    }
+
+    void aDraftMayChangeAndAStaleSaveIsAConflict()
+    {
+        Clinic clinic;
+        const Letter first = *clinic.letters.save(clinic.letter());
+        Letter second = first;
+        second.question = u"Another question"_s;
+        second.reference.reset();
+        const auto changed = clinic.letters.save(second);
+        QVERIFY(changed);
+        second.revision = 2;
+        QCOMPARE(*changed, second);
+        QCOMPARE(clinic.letters.save(first).error().kind, ErrorKind::Conflict);
+        QCOMPARE(clinic.letters.signOff(first).error().kind, ErrorKind::Refused); // its visit is a draft
+    }
+
+    void aSentLetterNeverChanges()
+    {
+        Clinic clinic;
+        QVERIFY(clinic.visits.sign(clinic.visit.id, serra));
+        const Letter draft = *clinic.letters.save(clinic.letter());
+        const auto sent = clinic.letters.signOff(draft);
+        QVERIFY(sent);
+        Letter expected = draft;
+        expected.state = LetterState::Sent;
+        expected.revision = 2;
+        expected.signedAt = sent->signedAt;
+        QCOMPARE(*sent, expected);
+        QCOMPARE(sent->signedAt.timeSpec(), Qt::UTC);
+
+        QCOMPARE(clinic.letters.save(*sent).error().kind, ErrorKind::Refused);
+        Letter disguised = *sent;
+        disguised.state = LetterState::Draft;
+        QCOMPARE(clinic.letters.save(disguised).error().kind, ErrorKind::Refused);
+        QCOMPARE(clinic.letters.signOff(disguised).error().kind, ErrorKind::Refused);
+        QCOMPARE(*clinic.letters.ofPatient(clinic.patient.id), std::vector{*sent});
+    }
+
+    void aLetterIsSignedOffWhole_data()
+    {
+        QTest::addColumn<QString>("lack");
+        QTest::newRow("author") << u"author"_s;
+        QTest::newRow("body") << u"body"_s;
+        QTest::newRow("document") << u"document"_s;
+        QTest::newRow("signed visit") << u"visit"_s;
+    }
+
+    void aLetterIsSignedOffWhole()
+    {
+        QFETCH(QString, lack);
+        Clinic clinic;
+        QVERIFY(clinic.visits.sign(clinic.earlier.id, serra));
+        Letter letter = clinic.letter();
+        letter.visit = lack == u"visit"_s ? clinic.visit.id : clinic.earlier.id;
+        letter = *clinic.letters.save(letter);
+        if (lack == u"author"_s)
+            letter.author = {};
+        if (lack == u"body"_s)
+            letter.body.clear();
+        if (lack == u"document"_s)
+            letter.pdf.clear();
+        QCOMPARE(clinic.letters.signOff(letter).error().kind, ErrorKind::Refused);
+        QCOMPARE(clinic.letters.ofPatient(clinic.patient.id)->front().state, LetterState::Draft);
+    }
+
+    void lettersComeOldestFirst()
+    {
+        Clinic clinic;
+        const Letter first = *clinic.letters.save(clinic.letter());
+        const Letter second = *clinic.letters.save(clinic.letter());
+        QCOMPARE(*clinic.letters.ofPatient(clinic.patient.id), (std::vector{first, second}));
+    }
+
+    void aDraftVisitWithALetterIsNotDiscarded()
+    {
+        Clinic clinic;
+        QVERIFY(clinic.letters.save(clinic.letter()));
+        QCOMPARE(clinic.visits.discard(clinic.visit.id).error().kind, ErrorKind::Refused);
+        QCOMPARE(clinic.visits.discard(clinic.earlier.id).error().kind, ErrorKind::Refused);
+    }
+
+    void aLetterThatIsNotThereIsNotFound()
+    {
+        Clinic clinic;
+        Letter letter = clinic.letter();
+        letter.revision = 4;
+        QCOMPARE(clinic.letters.save(letter).error().kind, ErrorKind::NotFound);
+    }
+};
+
+QTEST_MAIN(TestLetters)
+#include "test_letters.moc"

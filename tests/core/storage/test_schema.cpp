@@ -1,0 +1,165 @@
+#include "core/storage/letters.h"
+#include "core/storage/patients.h"
+#include "core/storage/query.h"
+#include "core/storage/visits.h"
+#include "tests/support/records_file.h"
+#include "tests/support/test_support.h"
+
+#include <QProcess>
+#include <QStandardPaths>
+
+using namespace Qt::StringLiterals;
+using base::ErrorKind;
+
+namespace
+{
+
+const records::Author serra{u"Dr Serra"_s, {}, {}};
+
+/// One signed visit with one sent letter, and one draft.
+struct Clinic {
+    RecordsFile file;
+    records::Patient patient = *storage::Patients(file.store()).save(fullPatient());
+    storage::Visits visits{file.store()};
+    records::Visit frozen = signedVisit();
+    records::Visit draft = *visits.add(fullVisit(patient.id, QDate(2026, 2, 25)));
+    records::Letter letter = sentLetter();
+
+    records::Visit signedVisit()
+    {
+        return *visits.sign(visits.add(fullVisit(patient.id, QDate(2026, 2, 20)))->id, serra);
+    }
+
+    records::Letter sentLetter()
+    {
+        records::Letter written;
+        written.patient = patient.id;
+        written.visit = frozen.id;
+        written.author = serra;
+        written.body = u"body"_s;
+        written.pdf = "pdf";
+        storage::Letters letters(file.store());
+        return *letters.signOff(*letters.save(written));
+    }
+};
+
+} // namespace
+
+/// What the database refuses by itself, whichever program writes.
+class TestSchema : public HouseTest
+{
+    Q_OBJECT
+
+private Q_SLOTS:
+    void whatIsFrozenIsRefused_data()
+    {
+        QTest::addColumn<QString>("sql");
+        const auto ofSigned = u" (SELECT id FROM visits WHERE state = 'signed')"_s;
+        const auto findingOfSigned =
+            u" (SELECT id FROM findings WHERE measure = 'gait-speed-comfortable' AND visit ="_s + ofSigned +
+            u')';
+        QTest::newRow("visit changed") << u"UPDATE visits SET day = '2026-01-01' WHERE id ="_s + ofSigned;
+        QTest::newRow("visit unsigned")
+            << u"UPDATE visits SET state = 'draft', signed_at = NULL, author_name = '' "
+               "WHERE id ="_s +
+                   ofSigned;
+        QTest::newRow("visit removed") << u"DELETE FROM visits WHERE id ="_s + ofSigned;
+        QTest::newRow("visit replaced")
+            << u"INSERT OR REPLACE INTO visits SELECT * FROM visits WHERE state = 'signed'"_s;
+        QTest::newRow("finding changed") << u"UPDATE findings SET note = 'x' WHERE visit ="_s + ofSigned;
+        QTest::newRow("finding moved away") << u"UPDATE findings SET visit = 'x' WHERE visit ="_s + ofSigned;
+        QTest::newRow("finding moved in")
+            << u"UPDATE findings SET measure = measure || 'x', visit ="_s + ofSigned +
+                   u" WHERE visit = (SELECT id FROM visits WHERE state = 'draft')"_s;
+        QTest::newRow("finding removed") << u"DELETE FROM findings WHERE visit ="_s + ofSigned;
+        QTest::newRow("finding added") << u"INSERT INTO findings (id, revision, visit, position, measure, "
+                                          u"side, state, reason, cap_reached, "
+                                          "signs, note) VALUES ('x', 1,"_s +
+                                              ofSigned +
+                                              u", 99, 'sara', 'none', 'not-asked', '', 0, '', '')"_s;
+        QTest::newRow("trial changed") << u"UPDATE trials SET value = 1 WHERE finding ="_s + findingOfSigned;
+        QTest::newRow("trial removed") << u"DELETE FROM trials WHERE finding ="_s + findingOfSigned;
+        QTest::newRow("trial added") << u"INSERT INTO trials (finding, number, value) VALUES ("_s +
+                                            findingOfSigned + u", 9, 1.5)"_s;
+        QTest::newRow("exception changed")
+            << u"UPDATE finding_conditions SET value = 'x' WHERE finding ="_s + findingOfSigned;
+        QTest::newRow("exception removed")
+            << u"DELETE FROM finding_conditions WHERE finding ="_s + findingOfSigned;
+        QTest::newRow("exception added")
+            << u"INSERT INTO finding_conditions (finding, name, value) VALUES ("_s + findingOfSigned +
+                   u", 'surface', 'grass')"_s;
+        QTest::newRow("condition changed")
+            << u"UPDATE visit_conditions SET value = 'x' WHERE visit ="_s + ofSigned;
+        QTest::newRow("condition removed") << u"DELETE FROM visit_conditions WHERE visit ="_s + ofSigned;
+        QTest::newRow("condition added") << u"INSERT INTO visit_conditions (visit, name, value) VALUES ("_s +
+                                                ofSigned + u", 'surface', 'grass')"_s;
+        QTest::newRow("letter changed") << u"UPDATE letters SET body = 'x' WHERE state = 'sent'"_s;
+        QTest::newRow("letter removed") << u"DELETE FROM letters WHERE state = 'sent'"_s;
+        QTest::newRow("letter replaced")
+            << u"INSERT OR REPLACE INTO letters SELECT * FROM letters WHERE state = 'sent'"_s;
+    }
+
+    void whatIsFrozenIsRefused()
+    {
+        QFETCH(QString, sql);
+        Clinic clinic;
+        const auto refused = storage::write(clinic.file.store(), sql, {});
+        QVERIFY(!refused);
+        QVERIFY2(refused.error().kind == ErrorKind::Refused, qPrintable(refused.error().detail));
+        QVERIFY(refused.error().what.endsWith(u"never changes."_s));
+        QCOMPARE(*clinic.visits.withId(clinic.frozen.id), clinic.frozen);
+        QCOMPARE(*clinic.visits.withId(clinic.draft.id), clinic.draft);
+    }
+
+    void whatIsNoRecordIsRefused_data()
+    {
+        QTest::addColumn<QString>("sql");
+        const auto speed = u" WHERE measure = 'gait-speed-comfortable' AND visit = "
+                           "(SELECT id FROM visits WHERE state = 'draft')"_s;
+        QTest::newRow("done without a value") << u"UPDATE findings SET number = NULL, unit = NULL"_s + speed;
+        QTest::newRow("done with two values") << u"UPDATE findings SET grade = 1"_s + speed;
+        QTest::newRow("a number without a unit") << u"UPDATE findings SET unit = NULL"_s + speed;
+        QTest::newRow("unable with a value") << u"UPDATE findings SET state = 'unable'"_s + speed;
+        QTest::newRow("done with a reason") << u"UPDATE findings SET reason = 'x'"_s + speed;
+        QTest::newRow("no such state") << u"UPDATE findings SET state = 'maybe'"_s + speed;
+        QTest::newRow("no such side") << u"UPDATE findings SET side = 'both'"_s + speed;
+        QTest::newRow("the same measure and side twice")
+            << u"UPDATE findings SET measure = 'toe-tapping', side = 'left'"_s + speed;
+        QTest::newRow("signed by nobody")
+            << u"UPDATE visits SET state = 'signed', signed_at = 'x' WHERE state = 'draft'"_s;
+        QTest::newRow("signed at no instant")
+            << u"UPDATE visits SET state = 'signed', author_name = 'x' WHERE state = 'draft'"_s;
+        QTest::newRow("a visit of nobody") << u"UPDATE visits SET patient = 'x' WHERE state = 'draft'"_s;
+        QTest::newRow("a day in words") << u"UPDATE visits SET day = 'Monday' WHERE state = 'draft'"_s;
+        QTest::newRow("no such sex") << u"UPDATE patients SET sex = 'x'"_s;
+        QTest::newRow("a second clinic")
+            << u"INSERT INTO clinic (id, revision, name, address, telephone, is_demo) VALUES (2, 1, '', '', '', 0)"_s;
+        QTest::newRow("a patient with visits removed") << u"DELETE FROM patients"_s;
+    }
+
+    void whatIsNoRecordIsRefused()
+    {
+        QFETCH(QString, sql);
+        Clinic clinic;
+        const auto refused = storage::write(clinic.file.store(), sql, {});
+        QVERIFY(!refused);
+        QVERIFY2(refused.error().kind == ErrorKind::Invalid, qPrintable(refused.error().detail));
+    }
+
+    void theTablesAreMadeOnPostgresqlToo()
+    {
+        const QString server = QStandardPaths::findExecutable(u"pg_virtualenv"_s);
+        if (server.isEmpty())
+            QSKIP("No PostgreSQL here.");
+        const QTemporaryDir folder;
+        const QString sql = folder.filePath(u"tables.sql"_s);
+        QVERIFY(QFile::copy(u":/schema/0001_records.sql"_s, sql));
+        QProcess client;
+        client.start(server, {u"psql"_s, u"-q"_s, u"-v"_s, u"ON_ERROR_STOP=1"_s, u"-f"_s, sql});
+        QVERIFY(client.waitForFinished(60'000));
+        QVERIFY2(client.exitCode() == 0, client.readAllStandardError().constData());
+    }
+};
+
+QTEST_MAIN(TestSchema)
+#include "test_schema.moc"

@@ -1,0 +1,368 @@
+#include "core/storage/migrations.h"
+#include "core/storage/patients.h"
+#include "core/storage/store.h"
+#include "core/storage/transaction.h"
+#include "core/storage/visits.h"
+#include "tests/support/records_file.h"
+#include "tests/support/test_support.h"
+
+#include <QSqlQuery>
+#include <QThread>
+
+#include <unistd.h>
+
+using namespace Qt::StringLiterals;
+using base::ErrorKind;
+using storage::Opening;
+using storage::Store;
+
+namespace
+{
+
+constexpr auto ownerOnly = QFile::ReadOwner | QFile::WriteOwner | QFile::ReadUser | QFile::WriteUser;
+
+const storage::Access tester{u"tester"_s, [] { return QDateTime(QDate(2026, 3, 1), QTime(8, 0), Qt::UTC); }};
+
+/// The kind of error that keeps the file from opening. Fails the test when it opens.
+std::optional<ErrorKind> refusal(const QString& path, Opening opening = Opening::MustExist)
+{
+    const auto opened = Store::open(path, tester, opening);
+    if (opened || opened.error().what.isEmpty() || !opened.error().what.endsWith(u'.'))
+        return std::nullopt;
+    return opened.error().kind;
+}
+
+void write(const QString& path, const QByteArray& bytes)
+{
+    QFile file(path);
+    QVERIFY(file.open(QIODevice::WriteOnly));
+    QCOMPARE(file.write(bytes), bytes.size());
+}
+
+QByteArray bytesOf(const QString& path)
+{
+    QFile file(path);
+    return file.open(QIODevice::ReadOnly) ? file.readAll() : QByteArray();
+}
+
+/// Runs statements in an SQLite file, as another program would.
+void sqlite(const QString& path, const QStringList& statements)
+{
+    {
+        auto database = QSqlDatabase::addDatabase(u"QSQLITE"_s, u"another program"_s);
+        database.setDatabaseName(path);
+        QVERIFY(database.open());
+        for (const QString& statement : statements) {
+            QSqlQuery query(database);
+            QVERIFY2(query.exec(statement), qPrintable(query.lastError().text()));
+        }
+        database.close();
+    }
+    QSqlDatabase::removeDatabase(u"another program"_s);
+}
+
+std::vector<storage::Migration> firstOf(std::vector<storage::Migration> chain, size_t count)
+{
+    chain.resize(count);
+    return chain;
+}
+
+} // namespace
+
+class TestStore : public HouseTest
+{
+    Q_OBJECT
+
+private Q_SLOTS:
+    void aNewFileIsReadableByItsOwnerOnly()
+    {
+        const QTemporaryDir folder;
+        const QString path = folder.filePath(u"clinic/of/ours/records.aplomb"_s);
+        const auto store = Store::open(path, tester, Opening::MayCreate);
+        QVERIFY(store);
+        QVERIFY(storage::Patients(**store).save(fullPatient()));
+
+        for (const QString& suffix : {u""_s, u"-wal"_s, u"-shm"_s})
+            QCOMPARE(QFile::permissions(path + suffix), ownerOnly);
+        for (const QString& made : {u"clinic"_s, u"clinic/of"_s, u"clinic/of/ours"_s})
+            QCOMPARE(QFile::permissions(folder.filePath(made)), ownerOnly | QFile::ExeOwner | QFile::ExeUser);
+        QCOMPARE(QDir(folder.filePath(u"clinic/of/ours"_s)).entryList(QDir::Files).size(), 3);
+    }
+
+    void aNewFileHoldsAnEmptyClinic()
+    {
+        const QTemporaryDir folder;
+        const auto store = Store::open(folder.filePath(u"records"_s), tester, Opening::MayCreate);
+        QVERIFY(store);
+        QCOMPARE(*(*store)->clinic(), records::Clinic{});
+        QVERIFY(storage::Patients(**store).all()->empty());
+    }
+
+    void theDurableSettingsHold_data()
+    {
+        QTest::addColumn<QString>("setting");
+        QTest::addColumn<QString>("expected");
+        QTest::newRow("write-ahead log") << u"journal_mode"_s << u"wal"_s;
+        QTest::newRow("synchronous, 2 is FULL") << u"synchronous"_s << u"2"_s;
+        QTest::newRow("foreign keys") << u"foreign_keys"_s << u"1"_s;
+        QTest::newRow("application id, Aplm") << u"application_id"_s << u"1097886829"_s;
+        QTest::newRow("temporary tables in memory") << u"temp_store"_s << u"2"_s;
+    }
+
+    void theDurableSettingsHold()
+    {
+        QFETCH(QString, setting);
+        RecordsFile file;
+        QSqlQuery query(file.store().database());
+        QVERIFY(query.exec(u"PRAGMA "_s + setting) && query.next());
+        QTEST(query.value(0).toString(), "expected");
+    }
+
+    void theClinicComesBack()
+    {
+        RecordsFile file;
+        const records::Clinic clinic{u"Clínica Ł 🌻"_s, u"Street 1\nTown"_s, u"+00 1"_s, true};
+        QVERIFY(file.store().save(clinic));
+        file.close();
+        QCOMPARE(*file.openAgain()->clinic(), clinic);
+    }
+
+    void aMissingFileIsNotMadeUnlessAsked()
+    {
+        const QTemporaryDir folder;
+        QCOMPARE(refusal(folder.filePath(u"nothing"_s)), ErrorKind::NotFound);
+        QVERIFY(!QFile::exists(folder.filePath(u"nothing"_s)));
+    }
+
+    void whatIsNoRecordsFileIsForeignAndStaysUntouched_data()
+    {
+        QTest::addColumn<QByteArray>("bytes");
+        QTest::newRow("empty") << QByteArray();
+        QTest::newRow("five letters") << QByteArray("hello");
+        QTest::newRow("long text") << QByteArray(10000, 'x');
+        QTest::newRow("zeros") << QByteArray(8192, '\0');
+        QTest::newRow("the magic and nothing more") << QByteArray("SQLite format 3\0", 16);
+    }
+
+    void whatIsNoRecordsFileIsForeignAndStaysUntouched()
+    {
+        QFETCH(QByteArray, bytes);
+        const QTemporaryDir folder;
+        const QString path = folder.filePath(u"file"_s);
+        write(path, bytes);
+        QCOMPARE(refusal(path, Opening::MayCreate), ErrorKind::Foreign);
+        QCOMPARE(bytesOf(path), bytes);
+        QCOMPARE(QDir(folder.path()).entryList(QDir::Files), QStringList{u"file"_s});
+    }
+
+    void theDatabaseOfAnotherProgramIsForeign()
+    {
+        const QTemporaryDir folder;
+        const QString path = folder.filePath(u"other"_s);
+        sqlite(path, {u"CREATE TABLE patients (id TEXT)"_s});
+        const QByteArray before = bytesOf(path);
+        QCOMPARE(refusal(path, Opening::MayCreate), ErrorKind::Foreign);
+        QCOMPARE(bytesOf(path), before);
+    }
+
+    void aFolderIsForeign()
+    {
+        const QTemporaryDir folder;
+        QCOMPARE(refusal(folder.path(), Opening::MayCreate), ErrorKind::Foreign);
+    }
+
+    void aPlaceThatCannotBeWrittenIsUnwritable()
+    {
+        const QTemporaryDir folder;
+        write(folder.filePath(u"file"_s), "x");
+        QCOMPARE(refusal(u"/proc/records"_s, Opening::MayCreate), ErrorKind::Unwritable);
+        QCOMPARE(refusal(u"/proc/clinic/records"_s, Opening::MayCreate), ErrorKind::Unwritable);
+        QCOMPARE(refusal(folder.filePath(u"file/records"_s), Opening::MayCreate), ErrorKind::Unwritable);
+    }
+
+    void aFileThatMayNotBeWrittenIsUnwritable()
+    {
+        if (geteuid() == 0)
+            QSKIP("The superuser may write everything.");
+        RecordsFile file;
+        file.close();
+        QVERIFY(QFile::setPermissions(file.path(), QFile::ReadOwner));
+        QCOMPARE(refusal(file.path()), ErrorKind::Unwritable);
+        QVERIFY(QFile::setPermissions(file.path(), {}));
+        QCOMPARE(refusal(file.path()), ErrorKind::Unreadable);
+    }
+
+    void aStrayJournalIsNotTakenForOurs()
+    {
+        const QTemporaryDir folder;
+        write(folder.filePath(u"records-wal"_s), "left behind");
+        QCOMPARE(refusal(folder.filePath(u"records"_s), Opening::MayCreate), ErrorKind::Foreign);
+        QCOMPARE(QDir(folder.path()).entryList(QDir::Files), QStringList{u"records-wal"_s});
+    }
+
+    void aNewerFileIsRefusedAndKept()
+    {
+        const QTemporaryDir folder;
+        const QString path = folder.filePath(u"records"_s);
+        auto newer = storage::chain(u":/schema"_s);
+        newer.push_back({newer.back().version + 1, {u"CREATE TABLE what_is_to_come (id TEXT)"_s}});
+        QVERIFY(Store::open(path, tester, Opening::MayCreate, newer));
+        QCOMPARE(refusal(path), ErrorKind::Newer);
+        QVERIFY(Store::open(path, tester, Opening::MustExist, newer));
+    }
+
+    void aTruncatedFileIsRefused()
+    {
+        RecordsFile file;
+        file.close();
+        const QByteArray whole = bytesOf(file.path());
+        for (const qsizetype size : {whole.size() - 1, whole.size() / 2, qsizetype(4096), qsizetype(100)}) {
+            write(file.path(), whole.first(size));
+            QVERIFY2(refusal(file.path()).has_value(), qPrintable(QString::number(size)));
+        }
+    }
+
+    void aDamagedSchemaIsUnreadable()
+    {
+        RecordsFile file;
+        file.close();
+        QByteArray bytes = bytesOf(file.path());
+        bytes.replace(100, 3000, QByteArray(3000, '\xff')); // the first page holds the list of tables
+        write(file.path(), bytes);
+        QCOMPARE(refusal(file.path()), ErrorKind::Unreadable);
+    }
+
+    void anOlderFileIsCopiedAndBroughtUpToDate()
+    {
+        const QTemporaryDir folder;
+        const QString path = folder.filePath(u"records"_s);
+        const auto whole = storage::chain(u":/schema"_s);
+        QVERIFY(whole.size() >= 2);
+        const auto patient = fullPatient();
+        {
+            const auto old = Store::open(path, tester, Opening::MayCreate, firstOf(whole, 1));
+            QVERIFY(old && storage::Patients(**old).save(patient));
+        }
+
+        const auto store = Store::open(path, tester, Opening::MustExist);
+        QVERIFY(store);
+        QCOMPARE(*storage::schemaVersion(**store), whole.back().version);
+        QCOMPARE(storage::Patients(**store).withId(patient.id)->family, patient.family);
+
+        const QString copy = path + u".version-1"_s;
+        QCOMPARE(QFile::permissions(copy), ownerOnly);
+        const auto kept = Store::open(copy, tester, Opening::MustExist, firstOf(whole, 1));
+        QVERIFY(kept);
+        QCOMPARE(storage::Patients(**kept).withId(patient.id)->family, patient.family);
+    }
+
+    void anEarlierCopyIsNotWrittenOver()
+    {
+        const QTemporaryDir folder;
+        const QString path = folder.filePath(u"records"_s);
+        QVERIFY(Store::open(path, tester, Opening::MayCreate, firstOf(storage::chain(u":/schema"_s), 1)));
+        write(path + u".version-1"_s, "an earlier copy");
+        QVERIFY(Store::open(path, tester, Opening::MustExist));
+        QCOMPARE(bytesOf(path + u".version-1"_s), QByteArray("an earlier copy"));
+        QVERIFY(QFile::exists(path + u".version-1-2"_s));
+    }
+
+    void aMigrationThatFailsLeavesTheFileAsItWas()
+    {
+        RecordsFile file;
+        const auto patient = *storage::Patients(file.store()).save(fullPatient());
+        file.close();
+        auto broken = storage::chain(u":/schema"_s);
+        broken.push_back(
+            {broken.back().version + 1,
+             {u"CREATE TABLE half_done (id TEXT)"_s, u"INSERT INTO nowhere (id) VALUES ('1')"_s}});
+        QVERIFY(!Store::open(file.path(), tester, Opening::MustExist, broken));
+
+        const auto store = file.openAgain();
+        QVERIFY(!store->database().tables().contains(u"half_done"_s));
+        QCOMPARE(*storage::Patients(*store).withId(patient.id), patient);
+    }
+
+    void aNewFileThatCannotBeFinishedIsNotLeftBehind()
+    {
+        const QTemporaryDir folder;
+        QVERIFY(
+            !Store::open(folder.filePath(u"records"_s), tester, Opening::MayCreate, {{1, {u"NO SQL"_s}}}));
+        QVERIFY(QDir(folder.path()).entryList(QDir::Files | QDir::Hidden).isEmpty());
+    }
+
+    void theChainIsNumberedWithoutGaps()
+    {
+        const auto chain = storage::chain(u":/schema"_s);
+        QVERIFY(!chain.empty());
+        for (size_t i = 0; i < chain.size(); ++i)
+            QCOMPARE(chain[i].version, int(i + 1));
+    }
+
+    void aSecondProgramReadsWhatIsCommittedOnly()
+    {
+        RecordsFile file;
+        const auto second = file.openAgain();
+        storage::Transaction transaction(file.store(), storage::Transaction::Kind::Writes);
+        QVERIFY(transaction.begun());
+        QVERIFY(storage::Patients(file.store()).save(fullPatient()));
+        QVERIFY(storage::Patients(*second).all()->empty());
+        QVERIFY(transaction.commit());
+        QCOMPARE(storage::Patients(*second).all()->size(), size_t(1));
+    }
+
+    void aWriterWaitsForTheOther()
+    {
+        RecordsFile file;
+        storage::Transaction transaction(file.store(), storage::Transaction::Kind::Writes);
+        QVERIFY(transaction.begun());
+
+        std::atomic<bool> isWaiting = false;
+        bool isSaved = false;
+        const std::unique_ptr<QThread> other(QThread::create([&] {
+            const auto store = Store::open(file.path(), tester, Opening::MustExist);
+            isWaiting = true;
+            isSaved = store && storage::Patients(**store).save(fullPatient());
+        }));
+        other->start();
+        QTRY_VERIFY(isWaiting);
+        QVERIFY(!other->wait(50));
+        QVERIFY(storage::Patients(file.store()).save(records::Patient{}));
+        QVERIFY(transaction.commit());
+        QVERIFY(other->wait());
+        QVERIFY(isSaved);
+        QCOMPARE(storage::Patients(file.store()).all()->size(), size_t(2));
+    }
+
+    void whatIsDoneTogetherIsKeptWholeOrNotAtAll()
+    {
+        RecordsFile file;
+        storage::Patients patients(file.store());
+        const auto both = storage::together(file.store(), [&]() -> base::Result<void> {
+            if (auto first = patients.save(fullPatient()); !first)
+                return first.error();
+            if (auto second = patients.save(fullPatient()); !second) // the same record number
+                return second.error();
+            return {};
+        });
+        QCOMPARE(both.error().kind, ErrorKind::Invalid);
+        QVERIFY(patients.all()->empty());
+    }
+
+    void aPartThatFailsMayBePassedOver()
+    {
+        RecordsFile file;
+        storage::Patients patients(file.store());
+        const auto all = storage::together(file.store(), [&]() -> base::Result<void> {
+            if (auto first = patients.save(fullPatient()); !first)
+                return first.error();
+            (void)patients.save(fullPatient());
+            return {};
+        });
+        QVERIFY(all);
+        QCOMPARE(patients.all()->size(), size_t(1));
+    }
+};
+
+QTEST_MAIN(TestStore)
+#include "test_store.moc"
