@@ -61,7 +61,8 @@ public:
 
     const catalogue::Catalogue& catalogue() const { return m_catalogue; }
     QString path() const;
-    QDate today() const; ///< local calendar day
+    QDate today() const;                        ///< local calendar day
+    QDateTime now() const { return m_clock(); } ///< UTC
     records::Clinic clinic() const { return m_clinic; }
     base::Result<void> saveClinic(const records::Clinic& clinic);
 

@@ -35,7 +35,7 @@ struct Material {
 struct Composition {
     QString title; ///< of the document, without a person in it
     QString body;  ///< XHTML in the subset QTextDocument draws; <img src="figure:0"/> stands where a figure
-                   ///< goes. Text stands in p, h4, li and th
+                   ///< goes. Text stands in p, h3, li and th
     QString identity;  ///< on top of every page
     QString footer;    ///< at the foot of every page, before the page number
     QString pageWords; ///< "Page %1 of %2"

@@ -211,7 +211,7 @@ void Converter::open()
         return;
     else if (name == QLatin1String("p"))
         openParagraph(styleName);
-    else if (name == QLatin1String("h4")) {
+    else if (name == QLatin1String("h3")) {
         element(text, "h", QStringLiteral("Heading_20_2"));
         m_odf.writeAttribute(text, QStringLiteral("outline-level"), QStringLiteral("2"));
         m_isInParagraph = true;
@@ -243,7 +243,7 @@ void Converter::close()
         m_isInBody = false;
     if (!m_isInBody || name == QLatin1String("img"))
         return;
-    if (name == QLatin1String("p") || name == QLatin1String("h4"))
+    if (name == QLatin1String("p") || name == QLatin1String("h3"))
         m_isInParagraph = false;
     if (name == QLatin1String("li") || name == QLatin1String("th")) {
         m_odf.writeEndElement();

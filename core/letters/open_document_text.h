@@ -6,7 +6,7 @@ namespace letters
 {
 
 /// A letter's body as content.xml of an OpenDocument text. Classes become styles of the same name
-/// (styles.xml), h4 a real heading, a table's head its repeated rows. Figures are at "Pictures/figure0.png",
+/// (styles.xml), h3 a real heading, a table's head its repeated rows. Figures are at "Pictures/figure0.png",
 /// "Pictures/figure1.png" …
 QByteArray openDocumentContent(const Composition& composition);
 

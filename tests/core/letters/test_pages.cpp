@@ -40,7 +40,7 @@ Composition longLetter()
                     .arg(row);
     letter.body = QStringLiteral(
                       "<html><head><title>Clinic letter</title><style>td.cell { border-bottom: 1px solid "
-                      "#ccc; } p { margin: 0; }</style></head><body><h4>Opening</h4><p>Ürsula "
+                      "#ccc; } p { margin: 0; }</style></head><body><h3>Opening</h3><p>Ürsula "
                       "&lt;b&gt; &amp; “Müller”</p><p><img src=\"figure:0\"/></p><table width=\"100%\">"
                       "<thead><tr><th width=\"50%\">Headword</th><th width=\"50%\">Other</th></tr></thead>") +
                   rows + QStringLiteral("</table><p>The end.</p></body></html>");

@@ -1,0 +1,217 @@
+#include "app/writing/letter_draft.h"
+
+#include "core/letters/letter_rows.h"
+#include "core/letters/pages.h"
+#include "core/letters/sent.h"
+
+#include <algorithm>
+
+using namespace Qt::StringLiterals;
+
+namespace writing
+{
+
+namespace
+{
+
+constexpr int chartsAtFirst = 2;
+
+/// The signed versions that count, without drafts.
+std::vector<records::Visit> signedVisits(const session::Session& session)
+{
+    std::vector<records::Visit> visits = records::current(session.versions());
+    std::erase_if(visits,
+                  [](const records::Visit& visit) { return visit.state == records::VisitState::Draft; });
+    return visits;
+}
+
+/// The version that counts of the visit an id belongs to; the id itself when there is none.
+records::VisitId versionThatCounts(const session::Session& session, const records::VisitId& id)
+{
+    const auto& versions = session.versions();
+    const auto version = std::ranges::find(versions, id, &records::Visit::id);
+    if (version == versions.end())
+        return id;
+    const auto visits = signedVisits(session);
+    const auto current = std::ranges::find(visits, version->series, &records::Visit::series);
+    return current == visits.end() ? id : current->id;
+}
+
+bool isBeyondError(const interpretation::Change& change)
+{
+    const auto verdict = change.previous ? change.previous->verdict : interpretation::Verdict::NoThreshold;
+    return verdict == interpretation::Verdict::Improved || verdict == interpretation::Verdict::Declined ||
+           verdict == interpretation::Verdict::BecameUnable || verdict == interpretation::Verdict::BecameAble;
+}
+
+bool isMeasured(const catalogue::Measure* measure)
+{
+    return measure != nullptr && measure->kind != catalogue::Kind::Grade &&
+           measure->kind != catalogue::Kind::Choice;
+}
+
+QString joined(QStringList lines)
+{
+    lines.removeAll(QString());
+    lines.removeDuplicates();
+    return lines.join(u'\n');
+}
+
+} // namespace
+
+QString LetterDraft::whyNoLetter() const
+{
+    const records::Visit* visit = m_session.visitInFocus();
+    if (visit == nullptr)
+        return tr("There is no visit yet. A letter tells of a signed visit.");
+    if (visit->state == records::VisitState::Draft)
+        return tr("The visit of %1 is a draft. Sign it, then write its letter.")
+            .arg(records::dayInWords(visit->day));
+    return {};
+}
+
+base::Result<void> LetterDraft::begin()
+{
+    if (const QString why = whyNoLetter(); !why.isEmpty())
+        return base::Error{base::ErrorKind::Refused, why, {}};
+    const records::Patient& patient = m_session.patientInFocus();
+    records::Letter letter;
+    letter.id = records::LetterId::make();
+    letter.patient = patient.id;
+    letter.visit = m_session.visitInFocus()->id;
+    letter.reference = m_session.focus().reference;
+    letter.to = patient.referrer.isEmpty() ? patient.generalPractitioner : patient.referrer;
+    letter.copiesTo =
+        joined({patient.generalPractitioner == letter.to ? QString() : patient.generalPractitioner,
+                u"%1 %2"_s.arg(patient.given, patient.family).simplified()});
+    letter.urgency = u"routine"_s;
+    for (const interpretation::Change& change : m_session.changes()) {
+        if (isBeyondError(change) && isMeasured(m_session.catalogue().measure(change.measure)) &&
+            !letter.charts.contains(change.measure) && letter.charts.size() < chartsAtFirst)
+            letter.charts += change.measure;
+    }
+    auto saved = m_session.saveLetter(letter);
+    if (!saved)
+        return saved.error();
+    m_letter = *saved;
+    return {};
+}
+
+void LetterDraft::open(const records::Letter& letter)
+{
+    m_letter = letter;
+    if (isSent())
+        return;
+    m_letter.visit = versionThatCounts(m_session, letter.visit);
+    if (letter.reference)
+        m_letter.reference = versionThatCounts(m_session, *letter.reference);
+}
+
+void LetterDraft::close()
+{
+    m_letter = {};
+}
+
+const records::Visit* LetterDraft::visit() const
+{
+    const auto& versions = m_session.versions();
+    const auto found = std::ranges::find(versions, m_letter.visit, &records::Visit::id);
+    return found == versions.end() ? nullptr : &*found;
+}
+
+base::Result<void> LetterDraft::save(const records::Letter& edited)
+{
+    if (edited == m_letter)
+        return {};
+    auto saved = m_session.saveLetter(edited);
+    if (!saved)
+        return saved.error();
+    m_letter = *saved;
+    return {};
+}
+
+QString LetterDraft::suggestion() const
+{
+    return letters::suggestedInterpretation(material(m_letter), m_session.catalogue(), {});
+}
+
+std::vector<ChartChoice> LetterDraft::charts() const
+{
+    std::vector<ChartChoice> choices;
+    for (const auto& change : letters::changesOf(material(m_letter), m_session.catalogue())) {
+        const catalogue::Measure* measure = m_session.catalogue().measure(change.measure);
+        if (isMeasured(measure) && (choices.empty() || choices.back().key != change.measure))
+            choices.push_back({change.measure, measure->title});
+    }
+    return choices;
+}
+
+letters::Material LetterDraft::material(const records::Letter& letter) const
+{
+    return {m_session.clinic(), m_session.patientInFocus(), signedVisits(m_session), letter,
+            figures(letter),    m_session.today()};
+}
+
+std::vector<letters::Figure> LetterDraft::figures(const records::Letter& letter) const
+{
+    std::vector<letters::Figure> figures;
+    for (const QString& chart : letter.charts) {
+        const auto side = records::sideFromCode(chart.section(u'/', 1)).value_or(records::Side::None);
+        auto figure = m_figureFor ? m_figureFor(chart.section(u'/', 0, 0), side) : std::nullopt;
+        if (figure)
+            figures.push_back(*std::move(figure));
+    }
+    return figures;
+}
+
+base::Result<letters::Composition> LetterDraft::composition() const
+{
+    if (isSent())
+        return letters::restored(m_letter.body);
+    return letters::composed(material(m_letter), m_session.catalogue(), {});
+}
+
+base::Result<QByteArray> LetterDraft::pdf() const
+{
+    if (isSent())
+        return m_letter.pdf;
+    return letters::pdf(letters::composed(material(m_letter), m_session.catalogue(), {}));
+}
+
+base::Result<QByteArray> LetterDraft::odt() const
+{
+    if (isSent())
+        return m_letter.odt;
+    return letters::odt(letters::composed(material(m_letter), m_session.catalogue(), {}));
+}
+
+QString LetterDraft::fileName(const QString& ending) const
+{
+    const QDate day = visit() != nullptr ? visit()->day : m_session.today();
+    return u"letter-%1.%2"_s.arg(day.toString(Qt::ISODate), ending);
+}
+
+base::Result<void> LetterDraft::signOff(const records::Author& author)
+{
+    records::Letter letter = m_letter;
+    letter.state = records::LetterState::Sent;
+    letter.author = author;
+    letter.signedAt = m_session.now();
+    const letters::Composition composition = letters::composed(material(letter), m_session.catalogue(), {});
+    auto pdf = letters::pdf(composition);
+    if (!pdf)
+        return pdf.error();
+    auto odt = letters::odt(composition);
+    if (!odt)
+        return odt.error();
+    letter.body = letters::kept(composition);
+    letter.pdf = *std::move(pdf);
+    letter.odt = *std::move(odt);
+    auto sent = m_session.signOffLetter(letter);
+    if (!sent)
+        return sent.error();
+    m_letter = *std::move(sent);
+    return {};
+}
+
+} // namespace writing

@@ -1,0 +1,71 @@
+#pragma once
+
+#include "app/session/session.h"
+#include "core/letters/composition.h"
+
+#include <QCoreApplication>
+
+namespace writing
+{
+
+/// Draws a measure for a letter; empty where there is nothing to draw. Side::None asks for all sides in one
+/// chart.
+using FigureFor = std::function<std::optional<letters::Figure>(const QString& measure, records::Side side)>;
+
+/// A chart the letter may hold.
+struct ChartChoice {
+    QString key; ///< as in records::Letter::charts
+    QString title;
+
+    bool operator==(const ChartChoice&) const = default;
+};
+
+/// The letter that is open: what it says, what it is made from, and how it is sent. Knows no widget.
+class LetterDraft
+{
+    Q_DECLARE_TR_FUNCTIONS(LetterDraft)
+
+public:
+    explicit LetterDraft(session::Session& session) : m_session(session) {}
+    void setFigures(FigureFor figureFor) { m_figureFor = std::move(figureFor); }
+
+    /// Why no letter can be begun from the visit in focus; empty when one can.
+    QString whyNoLetter() const;
+    /// A new letter of the visit in focus, saved at once: to the referrer, with copies to the general
+    /// practitioner and the patient, and with the charts of what changed beyond error.
+    base::Result<void> begin();
+    void open(const records::Letter& letter);
+    void close();
+
+    bool isOpen() const { return !m_letter.id.isNull(); }
+    bool isSent() const { return m_letter.state == records::LetterState::Sent; }
+    const records::Letter& letter() const { return m_letter; }
+    /// The visit it tells of, in the version that counts; nullptr when it is gone.
+    const records::Visit* visit() const;
+
+    /// Saves the letter as it was edited. A sent letter is refused.
+    base::Result<void> save(const records::Letter& edited);
+    QString suggestion() const;
+    /// The measured results of the letter's visit, in the order of the examination.
+    std::vector<ChartChoice> charts() const;
+
+    /// A draft composed anew from the records; a sent letter as it was sent.
+    base::Result<letters::Composition> composition() const;
+    base::Result<QByteArray> pdf() const;
+    base::Result<QByteArray> odt() const;
+    /// "letter-2026-03-12.pdf": without a name, since file names travel.
+    QString fileName(const QString& ending) const;
+
+    /// Composes the letter as `author` signs it now and freezes it.
+    base::Result<void> signOff(const records::Author& author);
+
+private:
+    letters::Material material(const records::Letter& letter) const;
+    std::vector<letters::Figure> figures(const records::Letter& letter) const;
+
+    session::Session& m_session;
+    FigureFor m_figureFor;
+    records::Letter m_letter;
+};
+
+} // namespace writing

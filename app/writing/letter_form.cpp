@@ -1,0 +1,169 @@
+#include "app/writing/letter_form.h"
+
+#include "app/widgets/theme.h"
+
+#include <QComboBox>
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QLineEdit>
+#include <QListWidget>
+#include <QPlainTextEdit>
+#include <QPushButton>
+#include <QVBoxLayout>
+
+using namespace Qt::StringLiterals;
+
+namespace writing
+{
+
+namespace
+{
+
+int heightOf(const QWidget& field, int lines)
+{
+    return lines * field.fontMetrics().lineSpacing() + 20;
+}
+
+} // namespace
+
+LetterForm::LetterForm(QWidget* parent) : QWidget(parent), m_column(new QVBoxLayout(this))
+{
+    m_column->setContentsMargins(0, 0, widgets::space3, 0);
+    m_column->setSpacing(widgets::space1);
+    m_to = addText(tr("To"), u"letterTo"_s, 3, tr("Name and address, one a line"));
+    m_copiesTo = addText(tr("Copies to"), u"letterCopies"_s, 2, tr("One a line"));
+    addUrgency();
+    m_question = new QLineEdit(this);
+    m_question->setObjectName(u"letterQuestion"_s);
+    addLabel(tr("Question or purpose"), m_question);
+    connect(m_question, &QLineEdit::textEdited, this, &LetterForm::changed);
+    m_actions =
+        addText(tr("Requested actions"), u"letterActions"_s, 3, tr("Who does what, by when; one a line"));
+    m_history = addText(tr("What the patient reports"), u"letterHistory"_s, 3, {});
+    addInterpretation();
+    addCharts();
+    m_column->addStretch(1);
+}
+
+QLabel* LetterForm::addLabel(const QString& label, QWidget* field)
+{
+    auto* words = new QLabel(label, this);
+    words->setBuddy(field);
+    field->setAccessibleName(label);
+    if (m_column->count() > 0)
+        m_column->addSpacing(widgets::space2);
+    m_column->addWidget(words);
+    m_column->addWidget(field);
+    return words;
+}
+
+QPlainTextEdit* LetterForm::addText(const QString& label, const QString& objectName, int lines,
+                                    const QString& hint)
+{
+    auto* field = new QPlainTextEdit(this);
+    field->setObjectName(objectName);
+    field->setTabChangesFocus(true);
+    field->setPlaceholderText(hint);
+    field->setFixedHeight(heightOf(*field, lines));
+    addLabel(label, field);
+    connect(field, &QPlainTextEdit::textChanged, this, [this] {
+        if (!m_isShowing)
+            Q_EMIT changed();
+    });
+    return field;
+}
+
+void LetterForm::addUrgency()
+{
+    m_urgency = new QComboBox(this);
+    m_urgency->setObjectName(u"letterUrgency"_s);
+    m_urgency->addItem(tr("Routine"), u"routine"_s);
+    m_urgency->addItem(tr("Urgent: within two weeks"), u"urgent"_s);
+    m_urgency->addItem(tr("Immediate: within hours"), u"immediate"_s);
+    addLabel(tr("Urgency"), m_urgency);
+    connect(m_urgency, &QComboBox::activated, this, &LetterForm::changed);
+}
+
+void LetterForm::addInterpretation()
+{
+    m_interpretation = addText(tr("Interpretation"), u"letterInterpretation"_s, 9,
+                               tr("Your words. The suggestion states the arithmetic, most important first."));
+    m_suggest = new QPushButton(tr("Suggest from the findings"), this);
+    m_suggest->setObjectName(u"letterSuggest"_s);
+    m_suggest->setProperty("kind", u"quiet"_s);
+    m_column->addWidget(m_suggest, 0, Qt::AlignLeft);
+    connect(m_suggest, &QPushButton::clicked, this, &LetterForm::suggestionWanted);
+}
+
+void LetterForm::addCharts()
+{
+    m_charts = new QListWidget(this);
+    m_charts->setObjectName(u"letterCharts"_s);
+    m_charts->setFixedHeight(5 * widgets::rowHeight);
+    addLabel(tr("Charts"), m_charts);
+    connect(m_charts, &QListWidget::itemChanged, this, [this] {
+        if (!m_isShowing)
+            Q_EMIT changed();
+    });
+}
+
+void LetterForm::showLetter(const records::Letter& letter, const std::vector<ChartChoice>& charts)
+{
+    m_isShowing = true;
+    m_to->setPlainText(letter.to);
+    m_copiesTo->setPlainText(letter.copiesTo);
+    m_urgency->setCurrentIndex(m_urgency->findData(letter.urgency));
+    m_question->setText(letter.question);
+    m_actions->setPlainText(letter.actions);
+    m_history->setPlainText(letter.history);
+    m_interpretation->setPlainText(letter.interpretation);
+    m_charts->clear();
+    for (const ChartChoice& chart : charts) {
+        auto* item = new QListWidgetItem(chart.title, m_charts);
+        item->setData(Qt::UserRole, chart.key);
+        item->setCheckState(letter.charts.contains(chart.key) ? Qt::Checked : Qt::Unchecked);
+    }
+    setReadOnly(letter.state == records::LetterState::Sent);
+    m_isShowing = false;
+}
+
+void LetterForm::setReadOnly(bool isReadOnly)
+{
+    for (QPlainTextEdit* field : {m_to, m_copiesTo, m_actions, m_history, m_interpretation})
+        field->setReadOnly(isReadOnly);
+    m_question->setReadOnly(isReadOnly);
+    m_urgency->setEnabled(!isReadOnly);
+    m_charts->setEnabled(!isReadOnly);
+    m_suggest->setVisible(!isReadOnly);
+}
+
+records::Letter LetterForm::edited(records::Letter letter) const
+{
+    letter.to = m_to->toPlainText();
+    letter.copiesTo = m_copiesTo->toPlainText();
+    letter.urgency = m_urgency->currentData().toString();
+    letter.question = m_question->text();
+    letter.actions = m_actions->toPlainText();
+    letter.history = m_history->toPlainText();
+    letter.interpretation = m_interpretation->toPlainText();
+    letter.charts.clear();
+    for (int row = 0; row < m_charts->count(); ++row) {
+        const QListWidgetItem* item = m_charts->item(row);
+        if (item->checkState() == Qt::Checked)
+            letter.charts += item->data(Qt::UserRole).toString();
+    }
+    return letter;
+}
+
+QString LetterForm::interpretation() const
+{
+    return m_interpretation->toPlainText();
+}
+
+void LetterForm::setInterpretation(const QString& words)
+{
+    m_interpretation->selectAll();
+    m_interpretation->insertPlainText(words); // can be undone in the field
+}
+
+} // namespace writing

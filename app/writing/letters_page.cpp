@@ -1,0 +1,368 @@
+#include "app/writing/letters_page.h"
+
+#include "app/widgets/empty_state.h"
+#include "app/widgets/icons.h"
+#include "app/widgets/notice.h"
+#include "app/widgets/theme.h"
+#include "app/writing/author_setting.h"
+#include "app/writing/letter_form.h"
+#include "app/writing/page_preview.h"
+#include "core/letters/pages.h"
+
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QListWidget>
+#include <QPrintDialog>
+#include <QPrinter>
+#include <QPushButton>
+#include <QSaveFile>
+#include <QScrollArea>
+#include <QSplitter>
+#include <QStackedWidget>
+#include <QVBoxLayout>
+
+using namespace Qt::StringLiterals;
+
+namespace writing
+{
+
+namespace
+{
+
+constexpr int sideWidth = 420;
+
+QString firstLine(const QString& text)
+{
+    return text.section(u'\n', 0, 0).trimmed();
+}
+
+base::Result<void> written(const QString& path, const QByteArray& bytes, const QString& failure)
+{
+    QSaveFile file(path);
+    if (!file.open(QIODevice::WriteOnly) || file.write(bytes) != bytes.size() || !file.commit())
+        return base::Error{base::ErrorKind::Unwritable, failure, file.errorString()};
+    return {};
+}
+
+} // namespace
+
+LettersPage::LettersPage(session::Session& session, session::Prompts& prompts, QWidget* parent)
+    : QWidget(parent), m_session(session), m_prompts(prompts), m_draft(session)
+{
+    auto* column = new QVBoxLayout(this);
+    column->setContentsMargins(widgets::space4, widgets::space4, widgets::space4, widgets::space4);
+    column->setSpacing(widgets::space3);
+    m_notice = new widgets::Notice(this);
+    m_notice->setObjectName(u"lettersNotice"_s);
+    column->addWidget(m_notice);
+    auto* splitter = new QSplitter(Qt::Horizontal, this);
+    splitter->setChildrenCollapsible(false);
+    splitter->addWidget(makeSide());
+    splitter->addWidget(makeSheet());
+    splitter->setStretchFactor(0, 0);
+    splitter->setStretchFactor(1, 1);
+    splitter->setSizes({sideWidth, 2 * sideWidth});
+    column->addWidget(splitter, 1);
+
+    connect(&m_session, &session::Session::focusChanged, this, &LettersPage::followFocus);
+    connect(&m_session, &session::Session::visitChanged, this, &LettersPage::showPages);
+    connect(&m_session, &session::Session::visitsChanged, this, [this] {
+        if (m_draft.isOpen())
+            m_draft.open(m_draft.letter());
+        settleActions();
+        showPages();
+    });
+    connect(&m_session, &session::Session::patientChanged, this, &LettersPage::showPages);
+    connect(&m_session, &session::Session::clinicChanged, this, &LettersPage::showPages);
+    followFocus();
+}
+
+void LettersPage::setFigures(const FigureFor& figureFor)
+{
+    m_draft.setFigures(figureFor);
+    showPages();
+}
+
+QWidget* LettersPage::makeSide()
+{
+    auto* side = new QWidget(this);
+    auto* column = new QVBoxLayout(side);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->setSpacing(widgets::space2);
+    auto* head = new QHBoxLayout;
+    auto* title = new QLabel(tr("Letters"), side);
+    title->setFont(widgets::headingFont());
+    m_new = new QPushButton(tr("New letter"), side);
+    m_new->setObjectName(u"letterNew"_s);
+    head->addWidget(title, 1);
+    head->addWidget(m_new);
+    column->addLayout(head);
+    m_whyNot = new QLabel(side);
+    m_whyNot->setObjectName(u"letterWhyNot"_s);
+    m_whyNot->setProperty("role", u"quiet"_s);
+    m_whyNot->setWordWrap(true);
+    column->addWidget(m_whyNot);
+    m_list = new QListWidget(side);
+    m_list->setObjectName(u"letterList"_s);
+    m_list->setAccessibleName(tr("Letters of this patient"));
+    m_list->setFixedHeight(3 * widgets::rowHeight + widgets::space2);
+    column->addWidget(m_list);
+    auto* scroll = new QScrollArea(side);
+    scroll->setWidgetResizable(true);
+    scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    scroll->setFocusPolicy(Qt::NoFocus);
+    m_form = new LetterForm(scroll);
+    m_form->setObjectName(u"page"_s);
+    scroll->setWidget(m_form);
+    column->addWidget(scroll, 1);
+
+    connect(m_new, &QPushButton::clicked, this, &LettersPage::beginLetter);
+    connect(m_list, &QListWidget::currentRowChanged, this, &LettersPage::openChosen);
+    connect(m_form, &LetterForm::changed, this, &LettersPage::saveEdits);
+    connect(m_form, &LetterForm::suggestionWanted, this, &LettersPage::suggest);
+    side->setMinimumWidth(sideWidth - 80);
+    return side;
+}
+
+QWidget* LettersPage::makeSheet()
+{
+    m_stack = new QStackedWidget(this);
+    auto* sheet = new QWidget(m_stack);
+    auto* column = new QVBoxLayout(sheet);
+    column->setContentsMargins(widgets::space2, 0, 0, 0);
+    column->setSpacing(widgets::space3);
+    column->addWidget(makeActions());
+    m_preview = new PagePreview(sheet);
+    column->addWidget(m_preview, 1);
+    m_empty = new widgets::EmptyState({}, {}, {}, m_stack);
+    m_empty->setObjectName(u"lettersEmpty"_s);
+    connect(m_empty, &widgets::EmptyState::stepTaken, this, &LettersPage::beginLetter);
+    m_stack->addWidget(sheet);
+    m_stack->addWidget(m_empty);
+    return m_stack;
+}
+
+QWidget* LettersPage::makeActions()
+{
+    m_actions = new QWidget(this);
+    auto* row = new QHBoxLayout(m_actions);
+    row->setContentsMargins(0, 0, 0, 0);
+    row->setSpacing(widgets::space2);
+    row->addStretch(1);
+    QPushButton* toPdf = addAction(tr("Save PDF…"), u"letterPdf"_s, u"save"_s);
+    QPushButton* toOdt = addAction(tr("Save ODT…"), u"letterOdt"_s, u"save"_s);
+    QPushButton* onPaper = addAction(tr("Print…"), u"letterPrint"_s, u"print"_s);
+    m_signOff = addAction(tr("Sign off…"), u"letterSignOff"_s, {});
+    m_signOff->setProperty("kind", u"primary"_s);
+    connect(toPdf, &QPushButton::clicked, this,
+            [this] { exportFile(u"pdf"_s, tr("PDF documents (*.pdf)"), m_draft.pdf()); });
+    connect(toOdt, &QPushButton::clicked, this,
+            [this] { exportFile(u"odt"_s, tr("OpenDocument texts (*.odt)"), m_draft.odt()); });
+    connect(onPaper, &QPushButton::clicked, this, &LettersPage::print);
+    connect(m_signOff, &QPushButton::clicked, this, &LettersPage::signOff);
+    return m_actions;
+}
+
+QPushButton* LettersPage::addAction(const QString& words, const QString& objectName, const QString& iconName)
+{
+    auto* button = new QPushButton(words, m_actions);
+    button->setObjectName(objectName);
+    if (!iconName.isEmpty())
+        button->setIcon(widgets::icon(iconName, palette()));
+    m_actions->layout()->addWidget(button);
+    return button;
+}
+
+void LettersPage::followFocus()
+{
+    if (m_patient != m_session.focus().patient) {
+        m_patient = m_session.focus().patient;
+        m_draft.close();
+        m_notice->clear();
+        fillList();
+        m_list->setCurrentRow(m_list->count() > 0 ? 0 : -1);
+        showOpen();
+    }
+    settleActions();
+}
+
+void LettersPage::fillList()
+{
+    const QSignalBlocker blocker(m_list);
+    m_list->clear();
+    const auto letters = m_patient ? m_session.letters() : std::vector<records::Letter>();
+    if (!letters) {
+        m_notice->say(widgets::Notice::Kind::Danger, letters.error().what);
+        return;
+    }
+    for (auto letter = letters->rbegin(); letter != letters->rend(); ++letter) {
+        const auto& versions = m_session.versions();
+        const auto visit = std::ranges::find(versions, letter->visit, &records::Visit::id);
+        const QString day =
+            visit == versions.end() ? tr("an unknown visit") : records::dayInWords(visit->day);
+        const QString state =
+            letter->state == records::LetterState::Draft
+                ? tr("draft")
+                : tr("sent %1").arg(records::dayInWords(letter->signedAt.toLocalTime().date()));
+        const QString to = letter->to.isEmpty() ? tr("no recipient yet") : firstLine(letter->to);
+        auto* item = new QListWidgetItem(tr("Visit of %1 · %2 · %3").arg(day, state, to), m_list);
+        item->setData(Qt::UserRole, letter->id.text);
+        if (letter->id == m_draft.letter().id)
+            m_list->setCurrentItem(item);
+    }
+}
+
+void LettersPage::openChosen()
+{
+    const QListWidgetItem* item = m_list->currentItem();
+    const auto letters = m_session.letters();
+    if (item == nullptr || !letters)
+        return;
+    const records::LetterId id{item->data(Qt::UserRole).toString()};
+    const auto letter = std::ranges::find(*letters, id, &records::Letter::id);
+    if (letter == letters->end())
+        return;
+    m_notice->clear();
+    m_draft.open(*letter);
+    showOpen();
+}
+
+void LettersPage::showOpen()
+{
+    m_form->setVisible(m_draft.isOpen());
+    m_preview->clear();
+    if (m_draft.isOpen())
+        m_form->showLetter(m_draft.letter(), m_draft.charts());
+    settleActions();
+    showPages();
+}
+
+void LettersPage::showPages()
+{
+    if (!m_draft.isOpen())
+        return;
+    const auto composition = m_draft.composition();
+    if (composition)
+        m_preview->showLetter(*composition);
+    else
+        m_notice->say(widgets::Notice::Kind::Danger, composition.error().what);
+}
+
+void LettersPage::settleActions()
+{
+    const QString why = m_draft.whyNoLetter();
+    const bool isOpen = m_draft.isOpen();
+    m_new->setEnabled(why.isEmpty());
+    m_new->setToolTip(why);
+    m_whyNot->setText(why);
+    m_whyNot->setVisible(!why.isEmpty() && m_list->count() > 0);
+    m_list->setVisible(m_list->count() > 0);
+    m_signOff->setVisible(!m_draft.isSent());
+    m_stack->setCurrentIndex(isOpen ? 0 : 1);
+    m_empty->setWords(
+        tr("No letter yet"),
+        why.isEmpty() ? tr("A letter of the visit in focus, with its findings, what changed, and your words.")
+                      : why,
+        why.isEmpty() ? tr("New letter") : QString());
+}
+
+void LettersPage::beginLetter()
+{
+    m_notice->clear();
+    if (!isDone(m_draft.begin()))
+        return;
+    fillList();
+    showOpen();
+    m_form->setFocus();
+}
+
+void LettersPage::saveEdits()
+{
+    const records::Letter before = m_draft.letter();
+    if (!isDone(m_draft.save(m_form->edited(before))))
+        return;
+    m_notice->clear();
+    if (firstLine(before.to) != firstLine(m_draft.letter().to))
+        fillList();
+    showPages();
+}
+
+void LettersPage::suggest()
+{
+    const QString suggestion = m_draft.suggestion();
+    const QString written = m_form->interpretation().trimmed();
+    if (!written.isEmpty() && written != suggestion &&
+        !m_prompts.confirmed(
+            tr("Replace the interpretation?"),
+            tr("What is written there gives way to the suggestion. Undo in the field brings it back."),
+            tr("Replace")))
+        return;
+    m_form->setInterpretation(suggestion);
+}
+
+void LettersPage::signOff()
+{
+    const auto author = m_prompts.author(tr("Who signs off this letter?"), lastAuthor());
+    if (!author)
+        return;
+    if (!m_prompts.confirmed(
+            tr("Sign off this letter?"),
+            tr("It is kept as it is now and never changes again. A correction is a new letter."),
+            tr("Sign off")))
+        return;
+    rememberAuthor(*author);
+    if (!isDone(m_draft.signOff(*author)))
+        return;
+    fillList();
+    showOpen();
+    m_notice->say(widgets::Notice::Kind::Info,
+                  tr("Signed off. Save or print it as it was sent at any time."));
+}
+
+void LettersPage::exportFile(const QString& ending, const QString& filter,
+                             const base::Result<QByteArray>& bytes)
+{
+    if (!bytes) {
+        m_prompts.tell(bytes.error());
+        return;
+    }
+    const auto path = m_prompts.fileToWrite(tr("Save the letter"), m_draft.fileName(ending), filter);
+    if (!path)
+        return;
+    const auto saved = written(
+        *path, *bytes,
+        tr("The letter could not be written to this file. It is safe in the records; choose another place."));
+    if (!saved)
+        m_prompts.tell(saved.error());
+    else
+        m_notice->say(widgets::Notice::Kind::Info,
+                      m_draft.isSent() ? tr("Saved as it was sent.")
+                                       : tr("Saved as a draft, and marked so on every page."));
+}
+
+void LettersPage::print()
+{
+    const auto composition = m_draft.composition();
+    if (!composition) {
+        m_prompts.tell(composition.error());
+        return;
+    }
+    QPrinter printer(QPrinter::HighResolution);
+    printer.setPageSize(QPageSize(QPageSize::A4));
+    printer.setFullPage(true);
+    printer.setDocName(composition->title);
+    QPrintDialog dialog(&printer, this);
+    if (dialog.exec() != QDialog::Accepted)
+        return;
+    if (auto printed = letters::print(*composition, printer); !printed)
+        m_prompts.tell(printed.error());
+}
+
+bool LettersPage::isDone(const base::Result<void>& result)
+{
+    if (!result)
+        m_notice->say(widgets::Notice::Kind::Danger, result.error().what);
+    return bool(result);
+}
+
+} // namespace writing

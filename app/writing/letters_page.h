@@ -1,0 +1,72 @@
+#pragma once
+
+#include "app/session/prompts.h"
+#include "app/writing/letter_draft.h"
+
+#include <QWidget>
+
+class QListWidget;
+class QPushButton;
+class QStackedWidget;
+
+namespace widgets
+{
+class EmptyState;
+class Notice;
+} // namespace widgets
+
+namespace writing
+{
+
+class LetterForm;
+class PagePreview;
+
+/// The letters of the patient in focus: which there are, what the open one says, and how it will print. Every
+/// edit is saved as it is made; signing off freezes the letter.
+class LettersPage : public QWidget
+{
+    Q_OBJECT
+
+public:
+    LettersPage(session::Session& session, session::Prompts& prompts, QWidget* parent = nullptr);
+
+    void setFigures(const FigureFor& figureFor);
+
+private:
+    QWidget* makeSide();
+    QWidget* makeSheet();
+    QWidget* makeActions();
+    QPushButton* addAction(const QString& words, const QString& objectName, const QString& iconName);
+
+    void followFocus();
+    void fillList();
+    void openChosen();
+    void showOpen();
+    void showPages();
+    void settleActions();
+    void beginLetter();
+    void saveEdits();
+    void suggest();
+    void signOff();
+    void exportFile(const QString& ending, const QString& filter, const base::Result<QByteArray>& bytes);
+    void print();
+    /// Says what went wrong in the page; says whether all went well.
+    bool isDone(const base::Result<void>& result);
+
+    session::Session& m_session;
+    session::Prompts& m_prompts;
+    LetterDraft m_draft;
+    std::optional<records::PatientId> m_patient;
+    QListWidget* m_list = nullptr;
+    QPushButton* m_new = nullptr;
+    QLabel* m_whyNot = nullptr;
+    widgets::Notice* m_notice = nullptr;
+    QStackedWidget* m_stack = nullptr;
+    widgets::EmptyState* m_empty = nullptr;
+    LetterForm* m_form = nullptr;
+    PagePreview* m_preview = nullptr;
+    QWidget* m_actions = nullptr;
+    QPushButton* m_signOff = nullptr;
+};
+
+} // namespace writing

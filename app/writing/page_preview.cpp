@@ -1,0 +1,101 @@
+#include "app/writing/page_preview.h"
+
+#include "app/widgets/theme.h"
+#include "core/letters/pages.h"
+
+#include <QLabel>
+#include <QTextDocument>
+#include <QVBoxLayout>
+
+#include <chrono>
+
+using namespace Qt::StringLiterals;
+
+namespace writing
+{
+
+namespace
+{
+
+constexpr std::chrono::milliseconds pause(200);
+constexpr int widestPage = 900;
+constexpr double paperWidthInches = 210 / 25.4;
+
+} // namespace
+
+PagePreview::PagePreview(QWidget* parent) : QScrollArea(parent)
+{
+    setObjectName(u"letterPreview"_s);
+    setAccessibleName(tr("The letter as it will print"));
+    setWidgetResizable(true);
+    setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOn);
+    auto* sheet = new QWidget(this);
+    sheet->setObjectName(u"page"_s);
+    m_column = new QVBoxLayout(sheet);
+    m_column->setContentsMargins(widgets::space2, 0, widgets::space2, widgets::space4);
+    m_column->setSpacing(widgets::space4);
+    setWidget(sheet);
+    m_later.setSingleShot(true);
+    m_later.setInterval(pause);
+    connect(&m_later, &QTimer::timeout, this, &PagePreview::draw);
+}
+
+void PagePreview::showLetter(const letters::Composition& composition)
+{
+    m_composition = composition;
+    QTextDocument text;
+    text.setHtml(composition.body);
+    setAccessibleDescription(text.toPlainText());
+    if (pages() == 0)
+        draw();
+    else
+        m_later.start();
+}
+
+void PagePreview::clear()
+{
+    m_later.stop();
+    m_composition = {};
+    setAccessibleDescription(QString());
+    while (QLayoutItem* item = m_column->takeAt(0)) {
+        delete item->widget();
+        delete item;
+    }
+}
+
+int PagePreview::pages() const
+{
+    return int(findChildren<QLabel*>(u"letterPage"_s).size());
+}
+
+void PagePreview::resizeEvent(QResizeEvent* event)
+{
+    QScrollArea::resizeEvent(event);
+    if (!m_composition.body.isEmpty())
+        m_later.start();
+}
+
+void PagePreview::draw()
+{
+    const letters::Composition composition = m_composition;
+    const QString description = accessibleDescription();
+    const int width = std::min(viewport()->width() - 2 * widgets::space2, widestPage);
+    const double dots = width / paperWidthInches * devicePixelRatioF();
+    const std::vector<QImage> pictures = letters::pictures(composition, dots);
+    clear();
+    m_composition = composition;
+    setAccessibleDescription(description);
+    for (size_t page = 0; page < pictures.size(); ++page) {
+        QPixmap picture = QPixmap::fromImage(pictures[page]);
+        picture.setDevicePixelRatio(devicePixelRatioF());
+        auto* sheet = new QLabel(widget());
+        sheet->setObjectName(u"letterPage"_s);
+        sheet->setAccessibleName(tr("Page %1 of %2").arg(page + 1).arg(pictures.size()));
+        sheet->setFrameShape(QFrame::NoFrame);
+        sheet->setPixmap(picture);
+        m_column->addWidget(sheet, 0, Qt::AlignHCenter | Qt::AlignTop);
+    }
+    m_column->addStretch(1);
+}
+
+} // namespace writing
