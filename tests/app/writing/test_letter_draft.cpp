@@ -1,0 +1,138 @@
+#include "app/writing/letter_draft.h"
+#include "tests/app/writing/writing_desk.h"
+#include "tests/support/test_support.h"
+
+using namespace Qt::StringLiterals;
+using writing::LetterDraft;
+
+namespace
+{
+
+std::optional<letters::Figure> square(const QString& measure, records::Side)
+{
+    return letters::Figure{measure, QSizeF(40, 40),
+                           [](QPainter& painter, const QRectF& place) { painter.drawRect(place); }};
+}
+
+} // namespace
+
+class TestLetterDraft : public HouseTest
+{
+    Q_OBJECT
+
+private Q_SLOTS:
+    void aLetterBeginsWithWhatTheRecordsKnow()
+    {
+        const desk::Desk desk;
+        LetterDraft draft(*desk.session);
+        QCOMPARE(draft.whyNoLetter(), QString());
+        QVERIFY(draft.begin());
+        QCOMPARE(draft.letter().visit, desk.session->visitInFocus()->id);
+        QCOMPARE(draft.letter().to, u"Dr. Oda Veld"_s);
+        QCOMPARE(draft.letter().copiesTo, u"Mirrit Halden"_s);
+        QCOMPARE(draft.letter().charts,
+                 QStringList{u"gait-speed-comfortable"_s}); // +0.29 m/s, beyond 0.18 m/s
+        QCOMPARE(desk.letters().size(), size_t(1));
+    }
+
+    void aDraftVisitHasNoLetter()
+    {
+        desk::Desk desk;
+        desk.session->moveVisit(-1);
+        desk.startVisit(QDate(2026, 6, 11), 0.8, 21);
+        LetterDraft draft(*desk.session);
+        QVERIFY(draft.whyNoLetter().contains(u"11-Jun-2026 is a draft"_s));
+        QCOMPARE(draft.begin().error().kind, base::ErrorKind::Refused);
+        QVERIFY(desk.letters().empty());
+    }
+
+    void anEditIsInTheRecordsAtOnce()
+    {
+        const desk::Desk desk;
+        LetterDraft draft(*desk.session);
+        QVERIFY(draft.begin());
+        records::Letter edited = draft.letter();
+        edited.question = u"Größe & <b>?"_s;
+        QVERIFY(draft.save(edited));
+        QCOMPARE(desk.letters().front().question, u"Größe & <b>?"_s);
+        const int revision = draft.letter().revision;
+        QVERIFY(draft.save(draft.letter()));
+        QCOMPARE(draft.letter().revision, revision); // nothing changed, nothing written
+    }
+
+    void theChosenChartsAreDrawn()
+    {
+        const desk::Desk desk;
+        LetterDraft draft(*desk.session);
+        draft.setFigures(square);
+        QVERIFY(draft.begin());
+        const auto charts = draft.charts();
+        QVERIFY(charts.size() >= 2);
+        records::Letter edited = draft.letter();
+        edited.charts = {charts[0].key, charts[1].key};
+        QVERIFY(draft.save(edited));
+        const auto composition = draft.composition();
+        QVERIFY(composition);
+        QCOMPARE(composition->figures.size(), size_t(2));
+        QVERIFY(composition->body.contains(u"figure:1"_s));
+    }
+
+    void aLetterTellsOfTheVersionThatCounts()
+    {
+        const desk::Desk desk;
+        LetterDraft draft(*desk.session);
+        QVERIFY(draft.begin());
+        const auto amendment = desk.session->amendVisit(draft.letter().visit, u"wrong speed"_s);
+        QVERIFY(amendment);
+        QVERIFY(desk.session->saveFinding(
+            amendment->id, desk::finding(u"gait-speed-comfortable"_s,
+                                         values::Quantity{0.77, values::Unit::MetrePerSecond})));
+        draft.open(desk.letters().front());
+        QVERIFY(draft.composition()->body.contains(u"0.91 m/s"_s)); // the open amendment is not signed
+        QVERIFY(desk.session->signVisit(amendment->id, *desk.answers.who));
+        draft.open(desk.letters().front());
+        QVERIFY(draft.composition()->body.contains(u"0.77 m/s"_s));
+        QVERIFY(draft.composition()->body.contains(u"wrong speed"_s));
+    }
+
+    void aSignedLetterNeverChangesAgain()
+    {
+        const desk::Desk desk;
+        LetterDraft draft(*desk.session);
+        draft.setFigures(square);
+        QVERIFY(draft.begin());
+        QVERIFY(draft.composition()->draftMark == u"DRAFT"_s);
+        QVERIFY(draft.signOff(*desk.answers.who));
+        const records::Letter sent = desk.letters().front();
+        QCOMPARE(sent.state, records::LetterState::Sent);
+        QCOMPARE(sent.author, *desk.answers.who);
+        QVERIFY(sent.pdf.startsWith("%PDF"));
+        QVERIFY(sent.odt.startsWith("PK"));
+
+        records::Patient patient = desk.session->patientInFocus();
+        patient.family = u"Renamed"_s;
+        QVERIFY(desk.session->savePatient(patient));
+        draft.open(sent);
+        QCOMPARE(*draft.pdf(), sent.pdf);
+        QCOMPARE(*draft.odt(), sent.odt);
+        const auto composition = draft.composition();
+        QVERIFY(composition->identity.contains(u"HALDEN"_s));
+        QVERIFY(composition->draftMark.isEmpty());
+        QCOMPARE(composition->figures.size(), size_t(1));
+        records::Letter edited = sent;
+        edited.question = u"late"_s;
+        QCOMPARE(draft.save(edited).error().kind, base::ErrorKind::Refused);
+        QCOMPARE(desk.letters().front(), sent);
+    }
+
+    void aFileNameTellsNobodysName()
+    {
+        const desk::Desk desk;
+        LetterDraft draft(*desk.session);
+        QVERIFY(draft.begin());
+        QCOMPARE(draft.fileName(u"pdf"_s), u"letter-2026-06-12.pdf"_s);
+    }
+};
+
+QTEST_MAIN(TestLetterDraft)
+#include "test_letter_draft.moc"

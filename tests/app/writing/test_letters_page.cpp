@@ -1,0 +1,219 @@
+#include "app/writing/letters_page.h"
+#include "tests/app/writing/writing_desk.h"
+#include "tests/support/test_support.h"
+
+#include <QtWidgets>
+
+using namespace Qt::StringLiterals;
+using writing::LettersPage;
+
+namespace
+{
+
+template <class Widget>
+Widget* the(const QWidget& page, const QString& name)
+{
+    auto* found = page.findChild<Widget*>(name);
+    Q_ASSERT(found != nullptr);
+    return found;
+}
+
+void press(const QWidget& page, const QString& button)
+{
+    QTest::keyClick(the<QPushButton>(page, button), Qt::Key_Space);
+}
+
+QByteArray contentOf(const QString& path)
+{
+    QFile file(path);
+    return file.open(QIODevice::ReadOnly) ? file.readAll() : QByteArray();
+}
+
+} // namespace
+
+class TestLettersPage : public HouseTest
+{
+    Q_OBJECT
+
+private Q_SLOTS:
+    void anEmptyPageOffersTheOneNextStep()
+    {
+        desk::Desk desk;
+        LettersPage page(*desk.session, desk.answers);
+        page.show();
+        QVERIFY(the<QWidget>(page, u"lettersEmpty"_s)->isVisible());
+        QVERIFY(the<QPushButton>(page, u"letterNew"_s)->isEnabled());
+        press(page, u"letterNew"_s);
+        QCOMPARE(desk.letters().size(), size_t(1));
+        QVERIFY(!the<QWidget>(page, u"lettersEmpty"_s)->isVisible());
+        QCOMPARE(the<QListWidget>(page, u"letterList"_s)->count(), 1);
+        QVERIFY(the<QListWidget>(page, u"letterList"_s)->item(0)->text().contains(u"draft"_s));
+    }
+
+    void aDraftVisitSaysWhyThereIsNoNewLetter()
+    {
+        desk::Desk desk;
+        LettersPage page(*desk.session, desk.answers);
+        page.show();
+        press(page, u"letterNew"_s);
+        QVERIFY(!the<QLabel>(page, u"letterWhyNot"_s)->isVisible());
+        QVERIFY(desk.session->startVisit(QDate(2026, 6, 11)));
+        QVERIFY(!the<QPushButton>(page, u"letterNew"_s)->isEnabled());
+        QVERIFY(the<QLabel>(page, u"letterWhyNot"_s)->isVisible());
+        QVERIFY(the<QLabel>(page, u"letterWhyNot"_s)->text().contains(u"draft"_s));
+    }
+
+    void whatIsTypedIsSavedAndPrinted()
+    {
+        desk::Desk desk;
+        LettersPage page(*desk.session, desk.answers);
+        page.resize(1200, 700);
+        page.show();
+        press(page, u"letterNew"_s);
+        QTest::keyClicks(the<QLineEdit>(page, u"letterQuestion"_s), u"May the stick go?"_s);
+        QTest::keyClicks(the<QPlainTextEdit>(page, u"letterActions"_s), u"Review the dose"_s);
+        QTest::keyClick(the<QComboBox>(page, u"letterUrgency"_s), Qt::Key_Down);
+        const records::Letter letter = desk.letters().front();
+        QCOMPARE(letter.question, u"May the stick go?"_s);
+        QCOMPARE(letter.actions, u"Review the dose"_s);
+        QCOMPARE(letter.urgency, u"urgent"_s);
+        auto* preview = the<QScrollArea>(page, u"letterPreview"_s);
+        QVERIFY(preview->accessibleDescription().contains(u"May the stick go?"_s));
+        QTRY_VERIFY(!preview->findChildren<QLabel*>(u"letterPage"_s).isEmpty());
+    }
+
+    void tabGoesFromFieldToField()
+    {
+        desk::Desk desk;
+        LettersPage page(*desk.session, desk.answers);
+        page.show();
+        press(page, u"letterNew"_s);
+        auto* field = the<QPlainTextEdit>(page, u"letterActions"_s);
+        QTest::keyClick(field, Qt::Key_Tab);
+        QCOMPARE(field->toPlainText(), QString());
+    }
+
+    void theSuggestionFillsTheInterpretationAndAsksBeforeItReplaces()
+    {
+        desk::Desk desk;
+        LettersPage page(*desk.session, desk.answers);
+        page.show();
+        press(page, u"letterNew"_s);
+        press(page, u"letterSuggest"_s);
+        QVERIFY(desk.answers.asked.isEmpty());
+        const QString suggestion = desk.letters().front().interpretation;
+        QVERIFY(suggestion.contains(u"better by more than"_s));
+        auto* field = the<QPlainTextEdit>(page, u"letterInterpretation"_s);
+        field->moveCursor(QTextCursor::End);
+        QTest::keyClicks(field, u" Mine."_s);
+        desk.answers.isConfirmed = false;
+        press(page, u"letterSuggest"_s);
+        QCOMPARE(desk.answers.asked.size(), 1);
+        QCOMPARE(desk.letters().front().interpretation, suggestion + u" Mine."_s);
+    }
+
+    void chartsAreTickedFromTheKeyboard()
+    {
+        desk::Desk desk;
+        LettersPage page(*desk.session, desk.answers);
+        page.show();
+        press(page, u"letterNew"_s);
+        auto* charts = the<QListWidget>(page, u"letterCharts"_s);
+        QVERIFY(charts->count() >= 2);
+        const qsizetype before = desk.letters().front().charts.size();
+        charts->setCurrentRow(charts->item(0)->checkState() == Qt::Checked ? 1 : 0);
+        QTest::keyClick(charts, Qt::Key_Space);
+        QCOMPARE(desk.letters().front().charts.size(), before + 1);
+    }
+
+    void signingOffFreezesTheLetterAndRemembersTheAuthor()
+    {
+        desk::Desk desk;
+        LettersPage page(*desk.session, desk.answers);
+        page.show();
+        press(page, u"letterNew"_s);
+        desk.answers.isConfirmed = false;
+        press(page, u"letterSignOff"_s);
+        QCOMPARE(desk.letters().front().state, records::LetterState::Draft);
+        desk.answers.isConfirmed = true;
+        press(page, u"letterSignOff"_s);
+        QCOMPARE(desk.letters().front().state, records::LetterState::Sent);
+        QVERIFY(!the<QPushButton>(page, u"letterSignOff"_s)->isVisible());
+        QVERIFY(the<QPlainTextEdit>(page, u"letterTo"_s)->isReadOnly());
+        QVERIFY(the<QListWidget>(page, u"letterList"_s)->item(0)->text().contains(u"sent 12-Jun-2026"_s));
+        press(page, u"letterNew"_s);
+        press(page, u"letterSignOff"_s);
+        QCOMPARE(desk.answers.offered, *desk.answers.who);
+        QCOMPARE(desk.letters().size(), size_t(2));
+    }
+
+    void aSentLetterIsSavedByteForByte()
+    {
+        desk::Desk desk;
+        LettersPage page(*desk.session, desk.answers);
+        page.show();
+        press(page, u"letterNew"_s);
+        press(page, u"letterSignOff"_s);
+        const records::Letter sent = desk.letters().front();
+        desk.answers.path = desk.folder.filePath(u"a.pdf"_s);
+        press(page, u"letterPdf"_s);
+        QCOMPARE(contentOf(*desk.answers.path), sent.pdf);
+        desk.answers.path = desk.folder.filePath(u"a.odt"_s);
+        press(page, u"letterOdt"_s);
+        QCOMPARE(contentOf(*desk.answers.path), sent.odt);
+        QCOMPARE(desk.answers.suggested,
+                 (QStringList{u"letter-2026-06-12.pdf"_s, u"letter-2026-06-12.odt"_s}));
+        QCOMPARE(desk.answers.told, QStringList());
+    }
+
+    void aFileThatCannotBeWrittenIsSaid()
+    {
+        desk::Desk desk;
+        LettersPage page(*desk.session, desk.answers);
+        page.show();
+        press(page, u"letterNew"_s);
+        desk.answers.path = desk.folder.filePath(u"nowhere/a.pdf"_s);
+        press(page, u"letterPdf"_s);
+        QCOMPARE(desk.answers.told.size(), 1);
+        QVERIFY(desk.answers.told.front().contains(u"could not be written"_s));
+    }
+
+    void anotherPatientHasOtherLetters()
+    {
+        desk::Desk desk;
+        LettersPage page(*desk.session, desk.answers);
+        page.show();
+        press(page, u"letterNew"_s);
+        const auto first = *desk.session->focus().patient;
+        records::Patient other;
+        other.id = records::PatientId::make();
+        other.family = u"Other"_s;
+        QVERIFY(desk.session->savePatient(other));
+        desk.session->choosePatient(other.id);
+        QCOMPARE(the<QListWidget>(page, u"letterList"_s)->count(), 0);
+        QVERIFY(the<QWidget>(page, u"lettersEmpty"_s)->isVisible());
+        QVERIFY(!the<QPushButton>(page, u"letterNew"_s)->isEnabled());
+        desk.session->choosePatient(first);
+        QCOMPARE(the<QListWidget>(page, u"letterList"_s)->count(), 1);
+        QCOMPARE(the<QPlainTextEdit>(page, u"letterTo"_s)->toPlainText(), u"Dr. Oda Veld"_s);
+    }
+
+    void whatCannotBeSavedStaysInTheFieldAndIsSaid()
+    {
+        desk::Desk desk;
+        LettersPage page(*desk.session, desk.answers);
+        page.show();
+        press(page, u"letterNew"_s);
+        records::Letter elsewhere = desk.letters().front();
+        elsewhere.question = u"changed elsewhere"_s;
+        QVERIFY(desk.session->saveLetter(elsewhere));
+        QTest::keyClicks(the<QPlainTextEdit>(page, u"letterHistory"_s), u"Falls"_s);
+        QCOMPARE(the<QPlainTextEdit>(page, u"letterHistory"_s)->toPlainText(), u"Falls"_s);
+        QVERIFY(the<QLabel>(*the<QWidget>(page, u"lettersNotice"_s), u"noticeWords"_s)
+                    ->text()
+                    .contains(u"Someone else has changed this letter"_s));
+    }
+};
+
+QTEST_MAIN(TestLettersPage)
+#include "test_letters_page.moc"
