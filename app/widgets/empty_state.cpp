@@ -2,6 +2,7 @@
 
 #include "app/widgets/theme.h"
 
+#include <QHBoxLayout>
 #include <QLabel>
 #include <QPushButton>
 #include <QVBoxLayout>
@@ -33,7 +34,11 @@ EmptyState::EmptyState(const QString& title, const QString& explanation, const Q
     column->setSpacing(space3);
     column->addStretch(2);
     column->addWidget(m_title, 0, Qt::AlignHCenter);
-    column->addWidget(m_explanation, 0, Qt::AlignHCenter);
+    auto* wrapped = new QHBoxLayout; // an aligned label would not grow with its lines
+    wrapped->addStretch(1);
+    wrapped->addWidget(m_explanation, 4);
+    wrapped->addStretch(1);
+    column->addLayout(wrapped);
     column->addSpacing(space2);
     column->addWidget(m_step, 0, Qt::AlignHCenter);
     column->addStretch(3);

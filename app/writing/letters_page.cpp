@@ -9,6 +9,7 @@
 #include "app/writing/page_preview.h"
 #include "core/letters/pages.h"
 
+#include <QEvent>
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QListWidget>
@@ -30,6 +31,8 @@ namespace
 {
 
 constexpr int sideWidth = 420;
+constexpr int mostRows = 4; // of the list at once
+constexpr auto iconProperty = "iconName";
 
 QString firstLine(const QString& text)
 {
@@ -85,7 +88,7 @@ void LettersPage::setFigures(const FigureFor& figureFor)
 
 QWidget* LettersPage::makeSide()
 {
-    auto* side = new QWidget(this);
+    auto* side = m_side = new QWidget(this);
     auto* column = new QVBoxLayout(side);
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(widgets::space2);
@@ -105,7 +108,6 @@ QWidget* LettersPage::makeSide()
     m_list = new QListWidget(side);
     m_list->setObjectName(u"letterList"_s);
     m_list->setAccessibleName(tr("Letters of this patient"));
-    m_list->setFixedHeight(3 * widgets::rowHeight + widgets::space2);
     column->addWidget(m_list);
     auto* scroll = new QScrollArea(side);
     scroll->setWidgetResizable(true);
@@ -160,6 +162,7 @@ QWidget* LettersPage::makeActions()
             [this] { exportFile(u"odt"_s, tr("OpenDocument texts (*.odt)"), m_draft.odt()); });
     connect(onPaper, &QPushButton::clicked, this, &LettersPage::print);
     connect(m_signOff, &QPushButton::clicked, this, &LettersPage::signOff);
+    tintIcons();
     return m_actions;
 }
 
@@ -167,10 +170,25 @@ QPushButton* LettersPage::addAction(const QString& words, const QString& objectN
 {
     auto* button = new QPushButton(words, m_actions);
     button->setObjectName(objectName);
-    if (!iconName.isEmpty())
-        button->setIcon(widgets::icon(iconName, palette()));
+    button->setProperty(iconProperty, iconName);
     m_actions->layout()->addWidget(button);
     return button;
+}
+
+void LettersPage::tintIcons()
+{
+    for (auto* button : m_actions->findChildren<QPushButton*>()) {
+        const QString name = button->property(iconProperty).toString();
+        if (!name.isEmpty())
+            button->setIcon(widgets::icon(name, palette()));
+    }
+}
+
+void LettersPage::changeEvent(QEvent* event)
+{
+    QWidget::changeEvent(event);
+    if (event->type() == QEvent::PaletteChange && m_actions != nullptr)
+        tintIcons();
 }
 
 void LettersPage::followFocus()
@@ -229,7 +247,6 @@ void LettersPage::openChosen()
 
 void LettersPage::showOpen()
 {
-    m_form->setVisible(m_draft.isOpen());
     m_preview->clear();
     if (m_draft.isOpen())
         m_form->showLetter(m_draft.letter(), m_draft.charts());
@@ -255,15 +272,14 @@ void LettersPage::settleActions()
     m_new->setEnabled(why.isEmpty());
     m_new->setToolTip(why);
     m_whyNot->setText(why);
-    m_whyNot->setVisible(!why.isEmpty() && m_list->count() > 0);
-    m_list->setVisible(m_list->count() > 0);
+    m_whyNot->setVisible(!why.isEmpty());
+    m_list->setFixedHeight(std::clamp(m_list->count(), 1, mostRows) * widgets::rowHeight + widgets::space2);
+    m_side->setVisible(m_list->count() > 0);
     m_signOff->setVisible(!m_draft.isSent());
     m_stack->setCurrentIndex(isOpen ? 0 : 1);
-    m_empty->setWords(
-        tr("No letter yet"),
-        why.isEmpty() ? tr("A letter of the visit in focus, with its findings, what changed, and your words.")
-                      : why,
-        why.isEmpty() ? tr("New letter") : QString());
+    m_empty->setWords(tr("No letter yet"),
+                      why.isEmpty() ? tr("This visit's findings, what changed, and your words.") : why,
+                      why.isEmpty() ? tr("New letter") : QString());
 }
 
 void LettersPage::beginLetter()

@@ -32,11 +32,15 @@ public:
 
     void setFigures(const FigureFor& figureFor);
 
+protected:
+    void changeEvent(QEvent* event) override;
+
 private:
     QWidget* makeSide();
     QWidget* makeSheet();
     QWidget* makeActions();
     QPushButton* addAction(const QString& words, const QString& objectName, const QString& iconName);
+    void tintIcons();
 
     void followFocus();
     void fillList();
@@ -57,6 +61,7 @@ private:
     session::Prompts& m_prompts;
     LetterDraft m_draft;
     std::optional<records::PatientId> m_patient;
+    QWidget* m_side = nullptr;
     QListWidget* m_list = nullptr;
     QPushButton* m_new = nullptr;
     QLabel* m_whyNot = nullptr;

@@ -125,15 +125,24 @@ void Paper::draw(QPainter& painter, int page) const
     drawFurniture(painter, page);
     double y = top;
     for (const Band& band : m_pages.at(size_t(page))) {
-        painter.save();
-        painter.translate(left, y - band.top);
-        painter.setPen(ink);
-        // A hair less than the band, so that its neighbours' lines are left out, not only hidden.
-        m_document->drawContents(&painter, QRectF(0, band.top + 1, width, band.height() - 2));
-        painter.restore();
+        drawText(painter, band, y);
         drawFigures(painter, band, y);
         y += band.height();
     }
+    painter.restore();
+}
+
+/// In the paper's ink, whatever the colours of the screen.
+void Paper::drawText(QPainter& painter, const Band& band, double y) const
+{
+    QAbstractTextDocumentLayout::PaintContext context;
+    context.palette.setColor(QPalette::Text, ink);
+    // A hair less than the band, so that its neighbours' lines are left out, not only hidden.
+    context.clip = QRectF(0, band.top + 1, width, band.height() - 2);
+    painter.save();
+    painter.translate(left, y - band.top);
+    painter.setClipRect(context.clip);
+    m_document->documentLayout()->draw(&painter, context);
     painter.restore();
 }
 

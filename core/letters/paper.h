@@ -31,6 +31,7 @@ private:
     void keepPlaces();
     void drawFurniture(QPainter& painter, int page) const;
     void drawMarks(QPainter& painter) const;
+    void drawText(QPainter& painter, const Band& band, double y) const;
     void drawFigures(QPainter& painter, const Band& band, double y) const;
 
     Composition m_composition;

@@ -23,6 +23,13 @@ void press(const QWidget& page, const QString& button)
     QTest::keyClick(the<QPushButton>(page, button), Qt::Key_Space);
 }
 
+/// By the empty page's step, or by the button above the list.
+void begin(const QWidget& page)
+{
+    auto* step = the<QPushButton>(page, u"nextStep"_s);
+    press(page, step->isVisible() ? u"nextStep"_s : u"letterNew"_s);
+}
+
 QByteArray contentOf(const QString& path)
 {
     QFile file(path);
@@ -42,8 +49,8 @@ private Q_SLOTS:
         LettersPage page(*desk.session, desk.answers);
         page.show();
         QVERIFY(the<QWidget>(page, u"lettersEmpty"_s)->isVisible());
-        QVERIFY(the<QPushButton>(page, u"letterNew"_s)->isEnabled());
-        press(page, u"letterNew"_s);
+        QVERIFY(the<QPushButton>(page, u"nextStep"_s)->isVisible());
+        begin(page);
         QCOMPARE(desk.letters().size(), size_t(1));
         QVERIFY(!the<QWidget>(page, u"lettersEmpty"_s)->isVisible());
         QCOMPARE(the<QListWidget>(page, u"letterList"_s)->count(), 1);
@@ -55,7 +62,7 @@ private Q_SLOTS:
         desk::Desk desk;
         LettersPage page(*desk.session, desk.answers);
         page.show();
-        press(page, u"letterNew"_s);
+        begin(page);
         QVERIFY(!the<QLabel>(page, u"letterWhyNot"_s)->isVisible());
         QVERIFY(desk.session->startVisit(QDate(2026, 6, 11)));
         QVERIFY(!the<QPushButton>(page, u"letterNew"_s)->isEnabled());
@@ -69,7 +76,7 @@ private Q_SLOTS:
         LettersPage page(*desk.session, desk.answers);
         page.resize(1200, 700);
         page.show();
-        press(page, u"letterNew"_s);
+        begin(page);
         QTest::keyClicks(the<QLineEdit>(page, u"letterQuestion"_s), u"May the stick go?"_s);
         QTest::keyClicks(the<QPlainTextEdit>(page, u"letterActions"_s), u"Review the dose"_s);
         QTest::keyClick(the<QComboBox>(page, u"letterUrgency"_s), Qt::Key_Down);
@@ -87,7 +94,7 @@ private Q_SLOTS:
         desk::Desk desk;
         LettersPage page(*desk.session, desk.answers);
         page.show();
-        press(page, u"letterNew"_s);
+        begin(page);
         auto* field = the<QPlainTextEdit>(page, u"letterActions"_s);
         QTest::keyClick(field, Qt::Key_Tab);
         QCOMPARE(field->toPlainText(), QString());
@@ -98,7 +105,7 @@ private Q_SLOTS:
         desk::Desk desk;
         LettersPage page(*desk.session, desk.answers);
         page.show();
-        press(page, u"letterNew"_s);
+        begin(page);
         press(page, u"letterSuggest"_s);
         QVERIFY(desk.answers.asked.isEmpty());
         const QString suggestion = desk.letters().front().interpretation;
@@ -117,7 +124,7 @@ private Q_SLOTS:
         desk::Desk desk;
         LettersPage page(*desk.session, desk.answers);
         page.show();
-        press(page, u"letterNew"_s);
+        begin(page);
         auto* charts = the<QListWidget>(page, u"letterCharts"_s);
         QVERIFY(charts->count() >= 2);
         const qsizetype before = desk.letters().front().charts.size();
@@ -131,7 +138,7 @@ private Q_SLOTS:
         desk::Desk desk;
         LettersPage page(*desk.session, desk.answers);
         page.show();
-        press(page, u"letterNew"_s);
+        begin(page);
         desk.answers.isConfirmed = false;
         press(page, u"letterSignOff"_s);
         QCOMPARE(desk.letters().front().state, records::LetterState::Draft);
@@ -141,7 +148,7 @@ private Q_SLOTS:
         QVERIFY(!the<QPushButton>(page, u"letterSignOff"_s)->isVisible());
         QVERIFY(the<QPlainTextEdit>(page, u"letterTo"_s)->isReadOnly());
         QVERIFY(the<QListWidget>(page, u"letterList"_s)->item(0)->text().contains(u"sent 12-Jun-2026"_s));
-        press(page, u"letterNew"_s);
+        begin(page);
         press(page, u"letterSignOff"_s);
         QCOMPARE(desk.answers.offered, *desk.answers.who);
         QCOMPARE(desk.letters().size(), size_t(2));
@@ -152,7 +159,7 @@ private Q_SLOTS:
         desk::Desk desk;
         LettersPage page(*desk.session, desk.answers);
         page.show();
-        press(page, u"letterNew"_s);
+        begin(page);
         press(page, u"letterSignOff"_s);
         const records::Letter sent = desk.letters().front();
         desk.answers.path = desk.folder.filePath(u"a.pdf"_s);
@@ -171,7 +178,7 @@ private Q_SLOTS:
         desk::Desk desk;
         LettersPage page(*desk.session, desk.answers);
         page.show();
-        press(page, u"letterNew"_s);
+        begin(page);
         desk.answers.path = desk.folder.filePath(u"nowhere/a.pdf"_s);
         press(page, u"letterPdf"_s);
         QCOMPARE(desk.answers.told.size(), 1);
@@ -183,7 +190,7 @@ private Q_SLOTS:
         desk::Desk desk;
         LettersPage page(*desk.session, desk.answers);
         page.show();
-        press(page, u"letterNew"_s);
+        begin(page);
         const auto first = *desk.session->focus().patient;
         records::Patient other;
         other.id = records::PatientId::make();
@@ -203,7 +210,7 @@ private Q_SLOTS:
         desk::Desk desk;
         LettersPage page(*desk.session, desk.answers);
         page.show();
-        press(page, u"letterNew"_s);
+        begin(page);
         records::Letter elsewhere = desk.letters().front();
         elsewhere.question = u"changed elsewhere"_s;
         QVERIFY(desk.session->saveLetter(elsewhere));

@@ -149,6 +149,17 @@ private Q_SLOTS:
         QCOMPARE(pages.front().size(), QSize(794, 1123));
     }
 
+    void paperStaysPaperOnADarkScreen()
+    {
+        const QImage light = pictures(longLetter(), 96).front();
+        const QPalette before = QGuiApplication::palette();
+        QGuiApplication::setPalette(QPalette(Qt::black));
+        QCOMPARE(QGuiApplication::palette().color(QPalette::Text), QColor(Qt::white));
+        const QImage dark = pictures(longLetter(), 96).front();
+        QGuiApplication::setPalette(before);
+        QCOMPARE(dark, light);
+    }
+
     void theOpenDocumentIsWholeAndMarked()
     {
         Composition letter = longLetter();
