@@ -12,3 +12,9 @@ if(APLOMB_SANITIZE)
     -fno-omit-frame-pointer)
   target_link_options(house_rules INTERFACE -fsanitize=address,undefined)
 endif()
+
+# Many test programs are linked: a fast linker where there is one.
+find_program(MOLD mold)
+if(MOLD)
+  target_link_options(house_rules INTERFACE -fuse-ld=mold)
+endif()
