@@ -39,7 +39,10 @@ QString limitOnScale(const Applied& threshold, const Sum& sum)
     const QString published = publishedLimit(side, threshold.row, sum.measure, sum.phrases);
     if (!threshold.row.confidence)
         return sum.phrases("Limit: %1, as published").arg(published);
-    return sum.phrases("Limit: %1, published at %2 %").arg(published).arg(*threshold.row.confidence * 100);
+    return sum.phrases("Limit: %1 at %2 % confidence (%3)")
+        .arg(published)
+        .arg(*threshold.row.confidence * 100)
+        .arg(sum.phrases(threshold.row.confidenceBasis.toUtf8().constData()));
 }
 
 /// How the limit on its own scale becomes a difference in the measure's unit. Empty for an absolute limit.

@@ -95,8 +95,6 @@ QStringList aboutRow(const Comparison& held, const Catalogue& catalogue, const P
         lines += phrases("The source does not state the confidence of the threshold; it is assumed.");
     if (row.design == catalogue::Design::BetweenRaters)
         lines += phrases("The threshold is of two raters, not of two days.");
-    if (!row.note.isEmpty())
-        lines += phrases(row.note.toUtf8().constData());
     return lines;
 }
 

@@ -39,32 +39,28 @@ Comparison compared(const Occasion& reference, const Occasion& now, const Record
                       levelsAt(reference.visit, now.finding.side, record.visits, record.catalogue));
 }
 
-/// The occasions of a history that count and come before the one at `place`.
-std::vector<Occasion> before(const std::vector<Occasion>& history, size_t place)
-{
-    std::vector<Occasion> earlier;
-    std::ranges::copy_if(history | std::views::take(place), std::back_inserter(earlier), counts);
-    return earlier;
-}
-
-Change changeOf(const std::vector<Occasion>& history, size_t place,
+Change changeOf(const std::vector<Occasion>& history, const Occasion& now,
                 const std::optional<records::VisitId>& reference, const Record& record)
 {
-    const Occasion& now = history[place];
-    const std::vector<Occasion> earlier = before(history, place);
+    std::vector<const Occasion*> earlier;
+    for (const Occasion* occasion = history.data(); occasion != &now; ++occasion) {
+        if (counts(*occasion))
+            earlier.push_back(occasion);
+    }
     Change change{now.finding.measure, now.finding.side, now, {}, {}, {}};
     if (earlier.empty())
         return change;
-    const auto comparable = [&](const Occasion& occasion) {
-        return isComparable(occasion, now, record.patient.population, record.catalogue);
+    const auto comparable = [&](const Occasion* occasion) {
+        return isComparable(*occasion, now, record.patient.population, record.catalogue);
     };
     const auto first = std::ranges::find_if(earlier, comparable);
     const auto last = std::ranges::find_if(earlier | std::views::reverse, comparable);
-    change.baseline = compared(first == earlier.end() ? earlier.front() : *first, now, record);
-    change.previous = compared(last == earlier.rend() ? earlier.back() : *last, now, record);
-    const auto chosen = reference ? std::ranges::find(earlier, *reference, &Occasion::visit) : earlier.end();
-    if (chosen != earlier.end())
-        change.chosen = compared(*chosen, now, record);
+    change.baseline = compared(first == earlier.end() ? *earlier.front() : **first, now, record);
+    change.previous = compared(last == earlier.rend() ? *earlier.back() : **last, now, record);
+    for (const Occasion* occasion : earlier) {
+        if (reference && occasion->visit == *reference)
+            change.chosen = compared(*occasion, now, record);
+    }
     return change;
 }
 
@@ -78,8 +74,7 @@ std::vector<Change> changes(const Record& record, const std::optional<records::V
             records::history(record.visits, record.catalogue, measure, side);
         const auto now = std::ranges::find_if(history | std::views::reverse, chooses);
         if (now != history.rend())
-            all.push_back(
-                changeOf(history, static_cast<size_t>(history.rend() - now) - 1, reference, record));
+            all.push_back(changeOf(history, *now, reference, record));
     }
     return all;
 }
@@ -93,16 +88,14 @@ std::map<QString, double> levelsAt(const records::VisitId& id, Side side, const 
     const auto visit = std::ranges::find(visits, id, &Visit::id);
     if (visit == visits.end())
         return levels;
-    const std::vector<Visit> alone = {*visit};
     for (const catalogue::Threshold& row : catalogue.thresholds) {
-        if (row.bandOf.isEmpty() || levels.contains(row.bandOf))
-            continue;
         const catalogue::Measure* measure = catalogue.measure(row.bandOf);
-        const Side bandSide = measure != nullptr && measure->hasSides ? side : Side::None;
-        for (const Occasion& occasion : records::history(alone, catalogue, row.bandOf, bandSide)) {
-            if (const auto* level = std::get_if<values::Quantity>(&occasion.finding.value))
-                levels[row.bandOf] = level->number;
-        }
+        if (measure == nullptr || levels.contains(row.bandOf))
+            continue;
+        const auto occasion = records::occasionAt(*visit, row.bandOf, measure->hasSides ? side : Side::None);
+        const auto* level = occasion ? std::get_if<values::Quantity>(&occasion->finding.value) : nullptr;
+        if (level != nullptr)
+            levels[row.bandOf] = level->number;
     }
     return levels;
 }

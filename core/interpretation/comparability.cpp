@@ -3,6 +3,8 @@
 #include "core/base/text.h"
 #include "core/values/quantity.h"
 
+#include <algorithm>
+
 namespace interpretation
 {
 
@@ -27,6 +29,18 @@ bool isSameNumber(const QString& before, const QString& now)
     return isNumberBefore && isNumberNow && !values::exceeds(a, b) && !values::exceeds(b, a);
 }
 
+/// An option's key, whether the key or the title was recorded.
+QString keyOf(const QString& recorded, const catalogue::Condition* condition)
+{
+    if (condition == nullptr)
+        return recorded;
+    const auto named = [&](const catalogue::Option& option) {
+        return base::folded(option.title) == base::folded(recorded);
+    };
+    const auto option = std::ranges::find_if(condition->options, named);
+    return option == condition->options.end() ? recorded : option->key;
+}
+
 bool isSame(const QString& before, const QString& now)
 {
     return before == now || isSameNumber(before, now) ||
@@ -43,7 +57,9 @@ Comparability comparability(const catalogue::Measure& measure, const catalogue::
     for (const catalogue::ConditionRule& rule : measure.conditions) {
         const Mismatch mismatch{rule.condition, records::recorded(before, rule.condition).trimmed(),
                                 records::recorded(now, rule.condition).trimmed()};
-        if (!mismatch.isMissing() && isSame(mismatch.before, mismatch.now))
+        const catalogue::Condition* condition = catalogue.condition(rule.condition);
+        if (!mismatch.isMissing() &&
+            isSame(keyOf(mismatch.before, condition), keyOf(mismatch.now, condition)))
             continue;
         const Strictness strictness = strictnessFor(rule, catalogue, population);
         const bool isUnknown = mismatch.before.isEmpty() && mismatch.now.isEmpty();

@@ -56,7 +56,7 @@ QString conditionValue(const QString& value, const catalogue::Condition* conditi
         return value;
     for (const catalogue::Option& option : condition->options) {
         if (option.key == value)
-            return phrases(option.title.toUtf8().constData());
+            return titleInSentence(phrases(option.title.toUtf8().constData()));
     }
     const QString symbol = values::symbol(condition->unit);
     return condition->isNumber && !symbol.isEmpty() ? value + u' ' + symbol : value;

@@ -182,7 +182,8 @@ QString written(const Threshold& row, const Catalogue& catalogue, const Phrasebo
     else if (!row.confidenceBasis.isEmpty())
         parts += phrases(row.confidenceBasis.toUtf8().constData());
     parts += row.checked == catalogue::Checked::Read ? phrases("read in the source") : phrases("from memory");
-    return parts.join(QStringLiteral("; "));
+    const QString line = parts.join(QStringLiteral("; "));
+    return row.note.isEmpty() ? line : phrases("%1. %2").arg(line, phrases(row.note.toUtf8().constData()));
 }
 
 } // namespace interpretation

@@ -1,7 +1,6 @@
 #pragma once
 
-#include "core/base/result.h"
-#include "core/catalogue/catalogue.h"
+#include "core/records/reading.h"
 #include "core/records/visit.h"
 
 namespace records
@@ -18,16 +17,5 @@ std::optional<base::Error> wrongWith(const Visit& visit, const Patient& patient,
 /// One condition's value against the catalogue's vocabulary and range.
 std::optional<base::Error> wrongWithCondition(const QString& id, const QString& value,
                                               const catalogue::Catalogue& catalogue);
-
-/// The number a person typed for a measure, with point or comma. Refuses what is no number, has more decimals
-/// than the step allows, or lies outside the measure's range, in one sentence that says what is allowed.
-base::Result<double> numberTyped(const QString& typed, const catalogue::Measure& measure);
-
-/// The value that follows from the trials by the measure's rule: the last (a repeat is done because the one
-/// before did not count), the mean, unrounded, or the best. Missing{NotAsked} when there is no trial.
-values::Value valueOfTrials(const std::vector<double>& trials, const catalogue::Measure& measure);
-
-/// The measure's range and step in words: "0 to 10 steps, whole numbers", "2 to 300 s, at most one decimal".
-QString allowedWords(const catalogue::Measure& measure);
 
 } // namespace records

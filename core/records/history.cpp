@@ -79,6 +79,8 @@ bool isNotAsked(const Finding& finding)
     return missing != nullptr && missing->why == values::Absence::NotAsked;
 }
 
+} // namespace
+
 std::optional<Occasion> occasionAt(const Visit& visit, const QString& measure, Side side)
 {
     const Finding* entered = visit.finding(measure, side);
@@ -90,8 +92,6 @@ std::optional<Occasion> occasionAt(const Visit& visit, const QString& measure, S
         return std::nullopt;
     return occasion(visit, *entered);
 }
-
-} // namespace
 
 std::vector<Occasion> history(const std::vector<Visit>& visits, const catalogue::Catalogue& catalogue,
                               const QString& measure, Side side)

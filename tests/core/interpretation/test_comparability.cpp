@@ -69,6 +69,9 @@ void TestComparability::unknownIsNotEqual()
 void TestComparability::wordsAreComparedFolded()
 {
     QVERIFY(held(speed, {{aid, u"Four-point  stick"_s}}, {{aid, u"four point stick"_s}}).isComparable());
+    QVERIFY(
+        held(walk, {{aid, u"Walking frame"_s}, {distance, u"6"_s}}, {{aid, u"frame"_s}, {distance, u"6"_s}})
+            .isComparable());
     QVERIFY(!held(speed, {{aid, u"+"_s}}, {{aid, u"-"_s}}).isComparable());
 }
 

@@ -208,16 +208,17 @@ void TestWording::theArithmeticGoesStepByStep()
     QCOMPARE(
         arithmetic(held(u"stroke-subacute"_s, u"six-minute-walk"_s, 200, 260)),
         (QStringList{u"Difference: 260 − 200 = +60 m (12-Jun-2026 against 12-Mar-2026)"_s,
-                     u"Limit: 54.1 m, published at 90 %"_s, u"MDC90 54.1 m × 1.96/1.645 = 64.5 m at 95 %"_s,
-                     u"60 m < 64.5 m: within error"_s}));
+                     u"Limit: 54.1 m at 90 % confidence (stated)"_s,
+                     u"MDC90 54.1 m × 1.96/1.645 = 64.5 m at 95 %"_s, u"60 m < 64.5 m: within error"_s}));
     QCOMPARE(arithmetic(held(u"multiple-sclerosis"_s, u"timed-25-foot-walk"_s, 5, 6)),
              (QStringList{u"Difference: 6.0 − 5.0 = +1.0 s (12-Jun-2026 against 12-Mar-2026)"_s,
                           u"Limit: 20 %, as published"_s, u"Of the reference value 5.0 s: 1.0 s"_s,
                           u"1.0 s = 1.0 s: within error"_s}));
-    QCOMPARE(arithmetic(held(u"multiple-sclerosis"_s, u"timed-up-and-go"_s, 10, 13.1)),
-             (QStringList{u"Difference: 13.1 − 10.0 = +3.1 s (12-Jun-2026 against 12-Mar-2026)"_s,
-                          u"Limit: 30 %, published at 95 %"_s, u"Of the reference value 10.0 s: 3.0 s"_s,
-                          u"3.1 s > 3.0 s: declined beyond error"_s}));
+    QCOMPARE(
+        arithmetic(held(u"multiple-sclerosis"_s, u"timed-up-and-go"_s, 10, 13.1)),
+        (QStringList{u"Difference: 13.1 − 10.0 = +3.1 s (12-Jun-2026 against 12-Mar-2026)"_s,
+                     u"Limit: 30 % at 95 % confidence (stated)"_s, u"Of the reference value 10.0 s: 3.0 s"_s,
+                     u"3.1 s > 3.0 s: declined beyond error"_s}));
     QCOMPARE(arithmetic(held(u"cerebellar-ataxia"_s, u"sara"_s, 12, 14)),
              (QStringList{u"Difference: 14.0 − 12.0 = +2.0 points (12-Jun-2026 against 12-Mar-2026)"_s}));
 }
@@ -244,6 +245,10 @@ void TestWording::aRowIsWrittenInOneLine()
     QCOMPARE(line(u"speed-important"_s),
              u"0.16 m/s; Tilson 2010, Stroke, subacute, n 283; important change; stated; "
              "read in the source"_s);
+    catalogue::Threshold noted = book().thresholds.front();
+    noted.note = u"An erratum exists."_s;
+    QVERIFY(interpretation::written(noted, book(), english)
+                .endsWith(u"; read in the source. An erratum exists."_s));
     QVERIFY(line(u"romberg-pd"_s).endsWith(u"from memory"_s));
 }
 
