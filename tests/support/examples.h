@@ -192,7 +192,6 @@ inline catalogue::Catalogue catalogue()
           std::pair(u"schwid"_s, u"Schwid 2002"_s), std::pair(u"tilson"_s, u"Tilson 2010"_s)})
         made.sources.push_back({id, words, {}, words});
     catalogue::Condition aid{u"aid"_s, u"Walking aid"_s, Unit::One, false, false, {}, {}, {}};
-    aid.options = {{u"none"_s, u"None"_s}, {u"stick"_s, u"Stick"_s}, {u"frame"_s, u"Walking frame"_s}};
     catalogue::Condition footwear{u"footwear"_s, u"Footwear"_s, Unit::One, false, false, {}, {}, {}};
     catalogue::Condition distance{
         u"distance_m"_s, u"Timed distance"_s, Unit::Metre, true, false, {}, 1, 1000};
