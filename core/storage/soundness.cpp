@@ -37,7 +37,11 @@ void addVisitFaults(QStringList& faults, const records::Visit& visit, const reco
 /// Rules that hold between rows; each query answers with the ids of the records that break one.
 base::Result<void> addBrokenRules(QStringList& faults, const Store& store)
 {
-    const std::vector<std::pair<QString, QString>> rules = {
+    struct Rule {
+        QString broken;
+        QString sentence;
+    };
+    const std::vector<Rule> rules = {
         {uR"(SELECT later.id FROM visits later
              JOIN visits earlier ON earlier.series = later.series AND earlier.version < later.version
              WHERE earlier.state = 'draft' OR earlier.patient <> later.patient)"_s,
@@ -51,9 +55,9 @@ base::Result<void> addBrokenRules(QStringList& faults, const Store& store)
         {u"SELECT COUNT(*) FROM audit_trail HAVING COUNT(*) <> COALESCE(MAX(number), 0)"_s,
          u"The audit trail: Entries are missing; %1 are left."_s},
     };
-    for (const auto& [sql, sentence] : rules) {
-        auto found = read(store, sql, {}, [&](Row& row) -> base::Result<void> {
-            faults += sentence.arg(row.text());
+    for (const Rule& rule : rules) {
+        auto found = read(store, rule.broken, {}, [&](Row& row) -> base::Result<void> {
+            faults += rule.sentence.arg(row.text());
             return {};
         });
         if (!found)

@@ -139,11 +139,11 @@ base::Result<std::vector<Visit>> visitsWhere(const Store& store, const QString& 
         SELECT visit, name, value FROM visit_conditions JOIN visits ON visits.id = visit WHERE %1)"_s;
 
     Loading loading;
-    for (const auto& [sql, take] :
+    for (const auto& part :
          {std::pair(visits, &takeVisit), std::pair(findings, &takeFinding), std::pair(trials, &takeTrial),
           std::pair(exceptions, &takeException), std::pair(conditions, &takeCondition)}) {
-        auto loaded =
-            read(store, sql.arg(condition), {{":key", key}}, [&](Row& row) { return take(loading, row); });
+        auto loaded = read(store, part.first.arg(condition), {{":key", key}},
+                           [&](Row& row) { return part.second(loading, row); });
         if (!loaded)
             return loaded.error();
     }

@@ -105,7 +105,7 @@ private Q_SLOTS:
             // Every tenth is killed while it still opens the file, the others while they save.
             if (kill % 10 != 0)
                 QVERIFY(writer.waitForReadyRead());
-            QThread::usleep(random.bounded(40'000));
+            QThread::usleep(random.bounded(40'000U));
             writer.kill();
             QVERIFY(writer.waitForFinished());
             QCOMPARE(writer.exitStatus(), QProcess::CrashExit);
