@@ -55,6 +55,8 @@ QString titleOf(const catalogue::Condition& condition, const QString& value)
 
 QString conditionInWords(const catalogue::Condition& condition, const QString& value)
 {
+    if (value.isEmpty())
+        return ConditionsEditor::tr("not recorded");
     if (!condition.isNumber)
         return titleOf(condition, value);
     return value + u' ' + values::symbol(condition.unit);
@@ -64,17 +66,17 @@ QString conditionsInWords(const records::Conditions& conditions, const catalogue
 {
     QStringList words;
     for (const catalogue::Condition& condition : catalogue.conditions) {
-        const QString value = records::recorded(conditions, condition.id);
-        if (!value.isEmpty())
+        const auto found = conditions.find(condition.id);
+        if (found != conditions.end())
             words += ConditionsEditor::tr("%1: %2", "condition: value")
-                         .arg(condition.title, conditionInWords(condition, value));
+                         .arg(condition.title, conditionInWords(condition, found->second));
     }
     return words.join(u" · "_s);
 }
 
 ConditionsEditor::ConditionsEditor(const catalogue::Catalogue& catalogue, const QStringList& ids,
                                    const QString& prefix, const QString& blank, QWidget* parent)
-    : QWidget(parent), m_catalogue(catalogue), m_prefix(prefix)
+    : QWidget(parent), m_catalogue(catalogue), m_prefix(prefix), m_blank(blank)
 {
     auto* flow = new widgets::FlowLayout(this, widgets::space3);
     for (const QString& id : ids) {
@@ -91,9 +93,9 @@ ConditionsEditor::ConditionsEditor(const catalogue::Catalogue& catalogue, const 
         label->setProperty("role", u"quiet"_s);
         column->addWidget(label);
         if (condition->isNumber)
-            addNumber(*condition, blank, cell);
+            addNumber(*condition, cell);
         else
-            addWords(*condition, blank, cell);
+            addWords(*condition, cell);
         auto* wrong = new QLabel(cell);
         wrong->setFont(widgets::captionFont());
         wrong->setProperty("role", u"danger"_s);
@@ -109,7 +111,7 @@ ConditionsEditor::ConditionsEditor(const catalogue::Catalogue& catalogue, const 
     setSizePolicy(policy);
 }
 
-void ConditionsEditor::addWords(const catalogue::Condition& condition, const QString& blank, QWidget* cell)
+void ConditionsEditor::addWords(const catalogue::Condition& condition, QWidget* cell)
 {
     auto* box = new CalmComboBox(cell);
     box->setEditable(!condition.isClosed);
@@ -117,7 +119,7 @@ void ConditionsEditor::addWords(const catalogue::Condition& condition, const QSt
     box->setObjectName(m_prefix + condition.id);
     box->setAccessibleName(condition.title);
     box->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
-    box->addItem(condition.isClosed ? blank : QString(), QString());
+    box->addItem(condition.isClosed ? m_blank : QString(), QString());
     for (const catalogue::Option& option : condition.options)
         box->addItem(option.title, option.key);
     box->setCurrentIndex(0);
@@ -128,18 +130,18 @@ void ConditionsEditor::addWords(const catalogue::Condition& condition, const QSt
     connect(box, &QComboBox::activated, this,
             [this, id, box](int index) { tell(id, box->itemData(index).toString()); });
     if (QLineEdit* line = box->lineEdit()) {
-        line->setPlaceholderText(blank);
+        line->setPlaceholderText(m_blank);
         connect(line, &QLineEdit::editingFinished, this,
                 [this, &condition, line] { tell(condition.id, keyOf(condition, line->text())); });
     }
 }
 
-void ConditionsEditor::addNumber(const catalogue::Condition& condition, const QString& blank, QWidget* cell)
+void ConditionsEditor::addNumber(const catalogue::Condition& condition, QWidget* cell)
 {
     auto* field = new widgets::NumberField(values::symbol(condition.unit), {}, cell);
     field->setObjectName(m_prefix + condition.id);
     field->setAccessibleName(condition.title);
-    field->setPlaceholderText(blank);
+    field->setPlaceholderText(m_blank);
     cell->layout()->addWidget(field);
     m_numbers[condition.id] = field;
     m_first = m_first == nullptr ? field : m_first;
@@ -156,27 +158,41 @@ void ConditionsEditor::tell(const QString& id, const QString& value)
     m_wrong[id]->setVisible(wrong.has_value());
     if (wrong || records::recorded(m_shown, id) == value)
         return;
-    m_shown[id] = value;
+    if (value.isEmpty())
+        m_shown.erase(id);
+    else
+        m_shown[id] = value;
     Q_EMIT changed(id, value);
 }
 
+/// An editor that is being typed in is left alone while its own value stays as it was.
 void ConditionsEditor::show(const records::Conditions& conditions)
 {
-    m_shown = conditions;
     for (const auto& [id, box] : m_words) {
         const QString value = records::recorded(conditions, id);
-        const int index = box->findData(value);
-        if (index >= 0)
+        const bool isTypedIn = box->isEditable() && box->lineEdit()->hasFocus();
+        if (isTypedIn && value == records::recorded(m_shown, id))
+            continue;
+        const QString blank = conditions.contains(id) ? tr("not recorded") : m_blank;
+        if (box->isEditable())
+            box->lineEdit()->setPlaceholderText(blank);
+        else
+            box->setItemText(0, blank);
+        if (const int index = box->findData(value); index >= 0)
             box->setCurrentIndex(index);
         else if (box->isEditable())
             box->setEditText(value);
         m_wrong[id]->hide();
     }
     for (const auto& [id, field] : m_numbers) {
-        if (!field->hasFocus())
-            field->setText(records::recorded(conditions, id));
-        m_wrong[id]->setVisible(field->hasFocus() && m_wrong[id]->isVisible());
+        const QString value = records::recorded(conditions, id);
+        if (field->hasFocus() && value == records::recorded(m_shown, id))
+            continue;
+        field->setPlaceholderText(conditions.contains(id) ? tr("not recorded") : m_blank);
+        field->setText(value);
+        m_wrong[id]->hide();
     }
+    m_shown = conditions;
 }
 
 } // namespace visits

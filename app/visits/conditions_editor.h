@@ -37,12 +37,13 @@ Q_SIGNALS:
     void changed(const QString& id, const QString& value);
 
 private:
-    void addWords(const catalogue::Condition& condition, const QString& blank, QWidget* cell);
-    void addNumber(const catalogue::Condition& condition, const QString& blank, QWidget* cell);
+    void addWords(const catalogue::Condition& condition, QWidget* cell);
+    void addNumber(const catalogue::Condition& condition, QWidget* cell);
     void tell(const QString& id, const QString& value);
 
     const catalogue::Catalogue& m_catalogue;
     QString m_prefix;
+    QString m_blank;
     QWidget* m_first = nullptr;
     std::map<QString, QComboBox*> m_words;
     std::map<QString, widgets::NumberField*> m_numbers;

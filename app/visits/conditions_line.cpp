@@ -73,7 +73,9 @@ ConditionsLine::ConditionsLine(const catalogue::Catalogue& catalogue, QWidget* p
 
 void ConditionsLine::show(const records::Visit& visit, std::optional<QDate> from, bool readOnly)
 {
-    const QString words = conditionsInWords(visit.conditions, m_catalogue);
+    records::Conditions recorded = visit.conditions;
+    std::erase_if(recorded, [](const auto& condition) { return condition.second.isEmpty(); });
+    const QString words = conditionsInWords(recorded, m_catalogue);
     m_words->setText(words.isEmpty() ? tr("No conditions recorded: walking aid, footwear, start, distance …")
                                      : words);
     const bool toConfirm = from && !visit.conditionsConfirmed && !words.isEmpty() && !readOnly;
@@ -84,7 +86,7 @@ void ConditionsLine::show(const records::Visit& visit, std::optional<QDate> from
     m_change->setVisible(!readOnly);
     if (readOnly)
         open(false);
-    m_editor->show(visit.conditions);
+    m_editor->show(recorded);
 }
 
 void ConditionsLine::open(bool opened)

@@ -32,6 +32,21 @@ namespace visits
 using records::Finding;
 using records::Visit;
 
+namespace
+{
+
+records::Conditions exceptionsOf(const Finding* finding)
+{
+    return finding == nullptr ? records::Conditions() : finding->exceptions;
+}
+
+records::Conditions exceptionsOf(const std::optional<Finding>& finding)
+{
+    return exceptionsOf(finding ? &*finding : nullptr);
+}
+
+} // namespace
+
 ExaminationPage::ExaminationPage(session::Session& session, session::Prompts& prompts, QWidget* parent)
     : QWidget(parent),
       m_session(session),
@@ -52,19 +67,23 @@ ExaminationPage::ExaminationPage(session::Session& session, session::Prompts& pr
     connect(m_empty, &widgets::EmptyState::stepTaken, this, &ExaminationPage::startVisit);
     connect(m_amend, &QPushButton::clicked, this, &ExaminationPage::amend);
     connect(m_conditions, &ConditionsLine::confirmed, this, &ExaminationPage::confirmConditions);
-    connect(m_conditions, &ConditionsLine::changed, this,
-            [this](const QString& id, const QString& value) { told(recordCondition(m_session, id, value)); });
+    connect(m_conditions, &ConditionsLine::changed, this, [this](const QString& id, const QString& value) {
+        if (m_visit)
+            told(recordCondition(m_session, *m_visit, id, value));
+    });
     connect(m_strip, &FocusStrip::signsChanged, this, [this](const Place& place, const QStringList& signs) {
-        told(recordBeside(m_session, place, [&](Finding& finding) { finding.signs = signs; }));
+        if (!isReadOnly())
+            told(recordBeside(m_session, *m_visit, place, [&](Finding& finding) { finding.signs = signs; }));
     });
     connect(m_strip, &FocusStrip::noteChanged, this, [this](const Place& place, const QString& note) {
         if (!isReadOnly())
-            told(recordBeside(m_session, place, [&](Finding& finding) { finding.note = note; }));
+            told(recordBeside(m_session, *m_visit, place, [&](Finding& finding) { finding.note = note; }));
     });
     connect(m_strip, &FocusStrip::reasonGiven, this, &ExaminationPage::giveReason);
     connect(m_strip, &FocusStrip::exceptionChanged, this,
             [this](const QString& measure, const QString& condition, const QString& value) {
-                told(recordException(m_session, measure, condition, value));
+                if (!isReadOnly())
+                    told(recordException(m_session, *m_visit, measure, condition, value));
             });
     connect(m_strip, &FocusStrip::timed, this, [this](const Place& place, qint64 milliseconds) {
         if (SideField* field = fieldAt(place); field != nullptr && !isReadOnly())
@@ -133,12 +152,21 @@ void ExaminationPage::bindKeys()
         if (SectionBox* box = boxOf(m_current))
             writeAllNormal(box);
     });
+    bind(Qt::Key_F9, [this] {
+        if (SectionBox* box = boxOf(m_current))
+            box->fold(!box->isFolded());
+    });
+}
+
+const Visit* ExaminationPage::visit() const
+{
+    return m_visit ? visitWithId(m_session, *m_visit) : nullptr;
 }
 
 bool ExaminationPage::isReadOnly() const
 {
-    const Visit* visit = m_session.visitInFocus();
-    return visit == nullptr || visit->state != records::VisitState::Draft;
+    const Visit* shown = visit();
+    return shown == nullptr || shown->state != records::VisitState::Draft;
 }
 
 SideField* ExaminationPage::fieldAt(const Place& place) const
@@ -167,6 +195,8 @@ void ExaminationPage::told(const base::Result<void>& result)
 void ExaminationPage::takeFocus()
 {
     const Visit* visit = m_session.visitInFocus();
+    if (visit == nullptr || m_visit != visit->id)
+        flush(); // into the visit that is left
     if (visit == nullptr) {
         const bool hasPatient = m_session.focus().patient.has_value();
         m_empty->setWords(hasPatient ? tr("No visit yet") : tr("No patient chosen"),
@@ -182,6 +212,10 @@ void ExaminationPage::takeFocus()
         return;
     }
     m_earlierIsStale = true;
+    if (m_visit == visit->id && m_form == visit->form && m_wasReadOnly == isReadOnly()) {
+        refresh(visit->id);
+        return;
+    }
     if (m_form != visit->form)
         buildForm(*visit);
     showVisit(*visit);
@@ -201,7 +235,7 @@ void ExaminationPage::buildForm(const Visit& visit)
     column->setContentsMargins(0, 0, widgets::space2, 0);
     column->setSpacing(widgets::space2);
     for (const FormSection& section : formSections(m_session.catalogue(), visit.form)) {
-        auto* box = new SectionBox(section, body);
+        auto* box = new SectionBox(section, m_session.catalogue(), body);
         column->addWidget(box);
         m_sections.push_back(box);
         connect(box, &SectionBox::allNormalAsked, this, [this, box] { writeAllNormal(box); });
@@ -236,6 +270,7 @@ void ExaminationPage::showVisit(const Visit& visit)
     }
     m_visit = visit.id;
     const bool readOnly = isReadOnly();
+    m_wasReadOnly = readOnly;
     for (const auto& [place, field] : m_fields)
         field->show(visit.finding(place.measure, place.side), readOnly);
     for (SectionBox* box : m_sections)
@@ -262,15 +297,15 @@ void ExaminationPage::showVisit(const Visit& visit)
 
 void ExaminationPage::refresh(const records::VisitId& id)
 {
-    const Visit* visit = m_session.visitInFocus();
-    if (visit == nullptr || visit->id != id || m_visit != id)
+    const Visit* visit = this->visit();
+    if (visit == nullptr || visit->id != id)
         return;
     for (const auto& [place, field] : m_fields) {
         const Finding* stored = visit->finding(place.measure, place.side);
         const bool isShown = stored == nullptr ? !field->shown() : field->shown() == *stored;
         if (isShown || field == m_saving)
             continue;
-        if (field->shown() && stored != nullptr && field->shown()->exceptions != stored->exceptions)
+        if (exceptionsOf(field->shown()) != exceptionsOf(stored))
             m_earlierIsStale = true;
         field->show(stored, isReadOnly());
     }
@@ -282,7 +317,10 @@ void ExaminationPage::refresh(const records::VisitId& id)
 
 void ExaminationPage::showConditions(const Visit& visit)
 {
-    const Visit* before = visitBefore(m_session);
+    if (m_conditionsShown != visit.conditions)
+        m_earlierIsStale = true;
+    m_conditionsShown = visit.conditions;
+    const Visit* before = visitBefore(m_session, visit.id);
     m_conditions->show(visit, before == nullptr ? std::nullopt : std::optional(before->day), isReadOnly());
 }
 
@@ -302,7 +340,7 @@ void ExaminationPage::refreshProgress(const Visit& visit)
 
 void ExaminationPage::refreshEarlier()
 {
-    const Visit* visit = m_session.visitInFocus();
+    const Visit* visit = this->visit();
     if (visit == nullptr || !m_earlierIsStale)
         return;
     m_earlierIsStale = false;
@@ -314,7 +352,7 @@ void ExaminationPage::refreshEarlier()
 
 void ExaminationPage::refreshMeanings()
 {
-    const Visit* visit = m_session.visitInFocus();
+    const Visit* visit = this->visit();
     if (visit == nullptr)
         return;
     refreshEarlier();
@@ -341,7 +379,7 @@ void ExaminationPage::refreshMeanings()
 
 void ExaminationPage::showStrip()
 {
-    const Visit* visit = m_session.visitInFocus();
+    const Visit* visit = this->visit();
     if (m_current == nullptr || visit == nullptr)
         return;
     const auto awaited = m_awaited.find(m_current->place());
@@ -395,7 +433,7 @@ void ExaminationPage::showMeasure(const QString& id)
 /// Goes back to the field that was in use last; takes the keyboard only where nobody else has it.
 void ExaminationPage::resume()
 {
-    const Visit* visit = m_session.visitInFocus();
+    const Visit* visit = this->visit();
     if (visit == nullptr || m_resumed || m_fields.empty())
         return;
     m_resumed = true;

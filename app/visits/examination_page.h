@@ -78,6 +78,7 @@ private:
     void amend();
     void startVisit();
 
+    const records::Visit* visit() const; ///< the one shown; nullptr where there is none any more
     bool isReadOnly() const;
     SideField* fieldAt(const Place& place) const;
     SectionBox* boxOf(const SideField* field) const;
@@ -103,7 +104,9 @@ private:
     SideField* m_saving = nullptr;
     Progress m_progress;
     QTimer m_later; ///< what a change means is worked out when the keyboard rests
+    records::Conditions m_conditionsShown;
     bool m_earlierIsStale = true;
+    bool m_wasReadOnly = false;
     bool m_resumed = false;
 };
 

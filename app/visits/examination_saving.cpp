@@ -18,7 +18,7 @@ using records::Visit;
 
 void ExaminationPage::save(SideField* field, const Entry& entry)
 {
-    const Visit* visit = m_session.visitInFocus();
+    const Visit* visit = this->visit();
     if (visit == nullptr || isReadOnly())
         return;
     Finding finding = withValue(*visit, field->place(), entry.value);
@@ -27,16 +27,18 @@ void ExaminationPage::save(SideField* field, const Entry& entry)
     m_awaited.erase(field->place());
     m_current = field;
     m_saving = field;
-    const auto saved = record(m_session, finding, entry.typing);
+    const auto saved = record(m_session, visit->id, finding, entry.typing);
     m_saving = nullptr;
     if (!saved) {
         if (!entry.isTyped)
             field->show(visit->finding(finding.measure, finding.side), false);
+        const bool isNews = !field->isRefused() && saved.error().kind != base::ErrorKind::Invalid;
         field->refuse(saved.error().what);
-        if (saved.error().kind != base::ErrorKind::Invalid)
+        if (isNews)
             m_prompts.tell(saved.error());
     } else if (entry.isTyped) {
-        field->accept(finding);
+        const Finding* stored = visit->finding(finding.measure, finding.side);
+        field->accept(stored == nullptr ? std::nullopt : std::optional(*stored));
     } else {
         field->show(&finding, false);
     }
@@ -45,24 +47,24 @@ void ExaminationPage::save(SideField* field, const Entry& entry)
 
 void ExaminationPage::clear(SideField* field)
 {
-    if (isReadOnly())
+    const Visit* visit = this->visit();
+    if (visit == nullptr || isReadOnly())
         return;
     m_awaited.erase(field->place());
-    told(recordNothing(m_session, field->place()));
-    const Visit* visit = m_session.visitInFocus();
+    told(recordNothing(m_session, visit->id, field->place()));
     field->show(visit->finding(field->place().measure, field->place().side), false);
     showStrip();
 }
 
 void ExaminationPage::takeBack(SideField* field)
 {
-    const Visit* visit = m_session.visitInFocus();
+    const Visit* visit = this->visit();
     if (visit == nullptr || isReadOnly())
         return;
     const Finding before =
         field->before() ? *field->before() : withValue(*visit, field->place(), values::Missing{});
     m_saving = field;
-    const auto saved = record(m_session, before, session::Typing::Further);
+    const auto saved = record(m_session, visit->id, before, session::Typing::Further);
     m_saving = nullptr;
     told(saved);
     if (saved)
@@ -87,7 +89,7 @@ void ExaminationPage::chooseAbsence(SideField* field, values::Absence absence)
 void ExaminationPage::giveReason(const Place& place, const QString& reason)
 {
     SideField* field = fieldAt(place);
-    const Visit* visit = m_session.visitInFocus();
+    const Visit* visit = this->visit();
     if (field == nullptr || visit == nullptr || isReadOnly())
         return;
     const auto awaited = m_awaited.find(place);
@@ -99,20 +101,23 @@ void ExaminationPage::giveReason(const Place& place, const QString& reason)
     const auto* missing = there == nullptr ? nullptr : std::get_if<values::Missing>(&there->value);
     if (missing == nullptr || missing->reason == reason)
         return;
-    told(recordBeside(m_session, place,
-                      [&](Finding& finding) { std::get<values::Missing>(finding.value).reason = reason; }));
+    const auto saved = recordBeside(m_session, visit->id, place, [&](Finding& finding) {
+        std::get<values::Missing>(finding.value).reason = reason;
+    });
+    if (!saved)
+        field->refuse(saved.error().what);
 }
 
 void ExaminationPage::confirmConditions()
 {
-    const Visit* visit = m_session.visitInFocus();
+    const Visit* visit = this->visit();
     if (visit != nullptr && !isReadOnly() && !visit->conditionsConfirmed)
         told(m_session.saveConditions(visit->id, visit->conditions, true));
 }
 
 void ExaminationPage::writeAllNormal(SectionBox* box)
 {
-    const Visit* visit = m_session.visitInFocus();
+    const Visit* visit = this->visit();
     if (visit == nullptr || isReadOnly())
         return;
     flush();
@@ -134,7 +139,7 @@ void ExaminationPage::writeAllNormal(SectionBox* box)
 
 void ExaminationPage::amend()
 {
-    const Visit* visit = m_session.visitInFocus();
+    const Visit* visit = this->visit();
     if (visit == nullptr)
         return;
     const auto reason = m_prompts.line(tr("Amend this visit"), tr("Reason for the amendment"), {});

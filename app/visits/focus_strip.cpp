@@ -48,7 +48,7 @@ QString legend(const catalogue::Measure& measure)
                                                          : QString();
     const QString keys =
         FocusStrip::tr("u unable · n not attempted · d declined · x not applicable · Delete clears · "
-                       "F1 how · F2 note · F4 conditions · F8 all normal · Ctrl+↑↓ section");
+                       "F1 how · F2 note · F4 conditions · F8 all normal · F9 fold · Ctrl+↑↓ section");
     return first.isEmpty() ? keys : first + u" · "_s + keys;
 }
 
@@ -227,6 +227,9 @@ void FocusStrip::showTest(const catalogue::Measure& measure)
         connect(m_signs, &widgets::KeyRow::entered, this, &FocusStrip::left);
         m_top->insertWidget(1, m_signs, 8);
         setTabOrder(m_signs, m_note);
+        setTabOrder(m_note, m_reason);
+        setTabOrder(m_reason, m_own);
+        setTabOrder(m_own, m_how);
     }
     m_howWords->setText(howWords(measure));
     m_own->setChecked(false);
@@ -289,8 +292,9 @@ void FocusStrip::toggleStopwatch()
 
 void FocusStrip::flush()
 {
+    const bool waits = m_pause.isActive();
     m_pause.stop();
-    if (m_field != nullptr && !m_note->isReadOnly())
+    if (waits && m_field != nullptr && !m_note->isReadOnly())
         Q_EMIT noteChanged(m_field->place(), base::tidied(m_note->text()));
 }
 

@@ -6,23 +6,40 @@ namespace visits
 {
 
 using records::Finding;
+using records::Visit;
+using records::VisitId;
 
-base::Result<void> record(session::Session& session, const Finding& finding, session::Typing typing)
+const Visit* visitWithId(const session::Session& session, const VisitId& id)
 {
-    const records::Visit* visit = session.visitInFocus();
-    if (visit == nullptr)
-        return base::Error{base::ErrorKind::NotFound, session::Session::tr("No visit is open."), {}};
-    if (isBlank(finding))
-        return session.removeFinding(visit->id, finding.measure, finding.side, typing);
-    if (const auto wrong = records::wrongWith(finding, session.catalogue()))
-        return *wrong;
-    return session.saveFinding(visit->id, finding, typing);
+    const auto found = std::ranges::find(session.visits(), id, &Visit::id);
+    return found == session.visits().end() ? nullptr : &*found;
 }
 
-base::Result<void> recordBeside(session::Session& session, const Place& place,
+const Visit* visitBefore(const session::Session& session, const VisitId& id)
+{
+    const Visit* before = nullptr;
+    for (const Visit& visit : session.visits()) {
+        if (visit.id == id)
+            return before;
+        before = &visit;
+    }
+    return nullptr;
+}
+
+base::Result<void> record(session::Session& session, const VisitId& id, const Finding& finding,
+                          session::Typing typing)
+{
+    if (isBlank(finding))
+        return session.removeFinding(id, finding.measure, finding.side, typing);
+    if (const auto wrong = records::wrongWith(finding, session.catalogue()))
+        return *wrong;
+    return session.saveFinding(id, finding, typing);
+}
+
+base::Result<void> recordBeside(session::Session& session, const VisitId& id, const Place& place,
                                 const std::function<void(Finding&)>& change)
 {
-    const records::Visit* visit = session.visitInFocus();
+    const Visit* visit = visitWithId(session, id);
     if (visit == nullptr)
         return {};
     const Finding* there = visit->finding(place.measure, place.side);
@@ -30,23 +47,23 @@ base::Result<void> recordBeside(session::Session& session, const Place& place,
     change(finding);
     if (there == nullptr ? isBlank(finding) : finding == *there)
         return {};
-    return record(session, finding);
+    return record(session, id, finding);
 }
 
-base::Result<void> recordNothing(session::Session& session, const Place& place)
+base::Result<void> recordNothing(session::Session& session, const VisitId& id, const Place& place)
 {
-    const records::Visit* visit = session.visitInFocus();
+    const Visit* visit = visitWithId(session, id);
     if (visit == nullptr || visit->finding(place.measure, place.side) == nullptr)
         return {};
-    return record(session, withValue(*visit, place, values::Missing{}));
+    return record(session, id, withValue(*visit, place, values::Missing{}));
 }
 
-base::Result<void> recordException(session::Session& session, const QString& measure,
+base::Result<void> recordException(session::Session& session, const VisitId& id, const QString& measure,
                                    const QString& condition, const QString& value)
 {
     const catalogue::Measure* test = session.catalogue().measure(measure);
     for (const records::Side side : test == nullptr ? std::vector<records::Side>() : sidesOf(*test)) {
-        auto recorded = recordBeside(session, {measure, side}, [&](Finding& finding) {
+        auto recorded = recordBeside(session, id, {measure, side}, [&](Finding& finding) {
             if (value.isEmpty())
                 finding.exceptions.erase(condition);
             else
@@ -58,9 +75,10 @@ base::Result<void> recordException(session::Session& session, const QString& mea
     return {};
 }
 
-base::Result<void> recordCondition(session::Session& session, const QString& condition, const QString& value)
+base::Result<void> recordCondition(session::Session& session, const VisitId& id, const QString& condition,
+                                   const QString& value)
 {
-    const records::Visit* visit = session.visitInFocus();
+    const Visit* visit = visitWithId(session, id);
     if (visit == nullptr)
         return {};
     records::Conditions conditions = visit->conditions;
@@ -68,20 +86,8 @@ base::Result<void> recordCondition(session::Session& session, const QString& con
         conditions.erase(condition);
     else
         conditions[condition] = value;
-    const bool isCarried = !visit->conditions.empty() && visitBefore(session) != nullptr;
-    return session.saveConditions(visit->id, conditions, visit->conditionsConfirmed || !isCarried);
-}
-
-const records::Visit* visitBefore(const session::Session& session)
-{
-    const records::Visit* here = session.visitInFocus();
-    const records::Visit* before = nullptr;
-    for (const records::Visit& visit : session.visits()) {
-        if (here == nullptr || visit.id == here->id)
-            break;
-        before = &visit;
-    }
-    return before;
+    const bool isCarried = !visit->conditions.empty() && visitBefore(session, id) != nullptr;
+    return session.saveConditions(id, conditions, visit->conditionsConfirmed || !isCarried);
 }
 
 } // namespace visits

@@ -52,9 +52,10 @@ bool hasNormal(const FormSection& section)
 
 } // namespace
 
-SectionBox::SectionBox(const FormSection& section, QWidget* parent)
+SectionBox::SectionBox(const FormSection& section, const catalogue::Catalogue& catalogue, QWidget* parent)
     : QWidget(parent),
       m_section(section),
+      m_catalogue(catalogue),
       m_fold(new QToolButton(this)),
       m_count(caption({}, this)),
       m_allNormal(new QPushButton(tr("All normal"), this)),
@@ -96,7 +97,7 @@ QWidget* SectionBox::head()
     m_fold->setToolButtonStyle(Qt::ToolButtonTextBesideIcon);
     m_fold->setObjectName(objectName() + u".fold"_s);
     m_fold->setFocusPolicy(Qt::NoFocus);
-    m_fold->setToolTip(tr("Fold or unfold this section. Ctrl+Up and Ctrl+Down go from section to section."));
+    m_fold->setToolTip(tr("Fold or unfold this section. Key: F9"));
     connect(m_fold, &QToolButton::toggled, this, [this](bool folded) {
         m_fold->setArrowType(folded ? Qt::RightArrow : Qt::DownArrow);
         m_body->setVisible(!folded);
@@ -149,7 +150,7 @@ void SectionBox::addRow(const catalogue::Measure& test)
 
     int place = 1;
     for (const records::Side side : sidesOf(test)) {
-        auto* field = new SideField(test, side, m_body);
+        auto* field = new SideField(test, side, m_catalogue, m_body);
         m_fields.push_back(field);
         m_rows->addWidget(field, row, place++, 1, test.hasSides ? 1 : 2, Qt::AlignTop | Qt::AlignLeft);
     }

@@ -25,7 +25,7 @@ class SectionBox : public QWidget
 public:
     static constexpr int titleWidth = 232;
 
-    SectionBox(const FormSection& section, QWidget* parent);
+    SectionBox(const FormSection& section, const catalogue::Catalogue& catalogue, QWidget* parent);
 
     const FormSection& section() const { return m_section; }
     const std::vector<SideField*>& fields() const { return m_fields; }
@@ -46,6 +46,7 @@ private:
     void addRow(const catalogue::Measure& test);
 
     FormSection m_section;
+    const catalogue::Catalogue& m_catalogue;
     QToolButton* m_fold;
     QLabel* m_count;
     QPushButton* m_allNormal;

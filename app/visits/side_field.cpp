@@ -1,5 +1,6 @@
 #include "app/visits/side_field.h"
 
+#include "app/visits/conditions_editor.h"
 #include "app/visits/typed.h"
 #include "app/widgets/key_row.h"
 #include "app/widgets/number_field.h"
@@ -25,7 +26,7 @@ using widgets::NumberField;
 namespace
 {
 
-constexpr int pauseMs = 250; ///< of typing, after which what stands in the field is saved
+constexpr int pauseMs = 300; ///< of typing, after which is said what is wrong
 constexpr std::array absences = {Absence::Unable, Absence::NotAttempted, Absence::Declined,
                                  Absence::NotApplicable};
 
@@ -75,9 +76,11 @@ QString absenceWords(Absence absence)
     return SideField::tr("not asked");
 }
 
-SideField::SideField(const catalogue::Measure& measure, records::Side side, QWidget* parent)
+SideField::SideField(const catalogue::Measure& measure, records::Side side,
+                     const catalogue::Catalogue& catalogue, QWidget* parent)
     : QWidget(parent),
       m_measure(measure),
+      m_catalogue(catalogue),
       m_place{measure.id, side},
       m_state(new QToolButton(this)),
       m_message(quietLabel(this)),
@@ -125,7 +128,7 @@ SideField::SideField(const catalogue::Measure& measure, records::Side side, QWid
 
     m_pause.setSingleShot(true);
     m_pause.setInterval(pauseMs);
-    connect(&m_pause, &QTimer::timeout, this, &SideField::commit);
+    connect(&m_pause, &QTimer::timeout, this, &SideField::judge);
 }
 
 QString SideField::objectName(const char* part) const
@@ -270,7 +273,7 @@ void SideField::describe()
         if (!m_shown->note.isEmpty())
             words += tr("note: %1").arg(m_shown->note);
         if (!m_shown->exceptions.empty())
-            words += tr("own conditions");
+            words += conditionsInWords(m_shown->exceptions, m_catalogue);
     }
     if (words.isEmpty() && !m_computed.isEmpty())
         words += m_computed;
@@ -281,47 +284,50 @@ void SideField::describe()
     m_message->setVisible(!words.isEmpty());
 }
 
+/// Saves with every character, so that no more than one can be lost. What is wrong is said at the next pause:
+/// the first digit of 12 is not scolded.
 void SideField::typed()
 {
-    m_pause.start();
     if (!m_typing)
         m_before = m_shown;
-    if (trialsTyped(texts(), m_measure).wrong)
-        return; // said at the pause, so that the first digit of 12 is not scolded
+    m_pause.start();
+    const TypedTrials typed = trialsTyped(texts(), m_measure);
+    if (typed.wrong) {
+        if (m_typing)
+            Q_EMIT takenBack();
+        return;
+    }
     for (NumberField* field : m_trials)
         field->setRefused(false);
-    if (!m_wrong.isEmpty()) {
-        m_wrong.clear();
-        describe();
-    }
+    tell(typed);
 }
 
-void SideField::commit()
+void SideField::tell(const TypedTrials& typed)
+{
+    const auto typing = m_typing ? session::Typing::Further : session::Typing::Anew;
+    m_typing = true;
+    const bool isAbsent = m_shown && isAnswered(&*m_shown) && !values::isDone(m_shown->value);
+    if (!typed.numbers.empty())
+        Q_EMIT entered({records::valueOfTrials(typed.numbers, m_measure), typed.numbers,
+                        m_shown && m_shown->capReached && !isAbsent, typing, true});
+    else if (m_shown && !isAbsent)
+        Q_EMIT entered({values::Missing{}, {}, false, typing, true});
+}
+
+void SideField::judge()
 {
     m_pause.stop();
     const TypedTrials typed = trialsTyped(texts(), m_measure);
     for (int field = 0; field < int(m_trials.size()); ++field)
         m_trials[size_t(field)]->setRefused(field == typed.wrongField);
-    if (typed.wrong) {
-        if (m_typing)
-            Q_EMIT takenBack();
+    if (typed.wrong)
         refuse(typed.wrong->what);
-        return;
-    }
-    const auto typing = m_typing ? session::Typing::Further : session::Typing::Anew;
-    m_typing = true;
-    const bool wasAbsent = m_shown && isAnswered(&*m_shown) && !values::isDone(m_shown->value);
-    if (!typed.numbers.empty())
-        Q_EMIT entered({records::valueOfTrials(typed.numbers, m_measure), typed.numbers,
-                        m_shown && m_shown->capReached && !wasAbsent, typing, true});
-    else if (m_shown && !wasAbsent)
-        Q_EMIT cleared();
 }
 
 void SideField::flush()
 {
     if (m_pause.isActive())
-        commit();
+        judge();
     m_typing = false;
 }
 
@@ -368,8 +374,8 @@ void SideField::toggleCap(bool reached)
 void SideField::fillTrial(const QString& text)
 {
     m_trials[size_t(m_trial)]->setText(text);
-    commit();
-    m_typing = false;
+    typed();
+    flush();
 }
 
 void SideField::showMenu()

@@ -21,6 +21,8 @@ class NumberField;
 namespace visits
 {
 
+struct TypedTrials;
+
 /// What was put into a field.
 struct Entry {
     values::Value value;
@@ -43,7 +45,8 @@ public:
     /// From the editor of one side to the editor of the other.
     static constexpr int pitch = width + widgets::space3;
 
-    SideField(const catalogue::Measure& measure, records::Side side, QWidget* parent);
+    SideField(const catalogue::Measure& measure, records::Side side, const catalogue::Catalogue& catalogue,
+              QWidget* parent);
 
     const Place& place() const { return m_place; }
     const catalogue::Measure& measure() const { return m_measure; }
@@ -60,11 +63,12 @@ public:
     void accept(const std::optional<records::Finding>& stored);
     /// After a save that failed: the text stays, and the field says so.
     void refuse(const QString& sentence);
+    bool isRefused() const { return !m_wrong.isEmpty(); }
     void setEarlier(const std::optional<Earlier>& earlier, const base::Phrasebook& phrases);
     void setComputed(const std::optional<records::Occasion>& computed, const base::Phrasebook& phrases);
     /// Says that a reason is needed before this state can be stored.
     void await(values::Absence absence);
-    /// Saves what still waits for the next pause in typing.
+    /// The text is done: says what is wrong with it, and the next edit is another one.
     void flush();
     /// Puts a time into the trial that was last in use.
     void fillTrial(const QString& text);
@@ -87,7 +91,8 @@ private:
     void makeCap();
     void addTrial();
     void typed();
-    void commit();
+    void tell(const TypedTrials& typed);
+    void judge();
     void pressed(int key);
     void command(QChar letter);
     void toggleCap(bool reached);
@@ -97,6 +102,7 @@ private:
     QString objectName(const char* part) const;
 
     const catalogue::Measure& m_measure;
+    const catalogue::Catalogue& m_catalogue;
     Place m_place;
     std::optional<records::Finding> m_shown;
     std::optional<records::Finding> m_before;

@@ -70,8 +70,8 @@ class TestExaminationPage : public HouseTest
 private Q_SLOTS:
     void aTypedGradeIsSaved();
     void aTypedWordIsSaved();
-    void aNumberIsSavedAtAPauseInTyping();
-    void aNumberIsSavedWhenTheFieldIsLeft();
+    void aNumberIsSavedAsItIsTyped();
+    void aNumberMayHaveAComma();
     void trialsAreKeptAndTheirMeanIsSaid();
     void aRefusedTextStaysAndNothingWrongIsStored();
     void textThatGoesWrongTakesBackWhatItHadStored();
@@ -98,6 +98,10 @@ private Q_SLOTS:
     void withoutAVisitTheNextStepIsOffered();
     void theCountFollowsTheFindings();
     void everyStopOfTheTabKeyHasAName();
+    void whatIsTypedStaysWithItsVisit();
+    void choosingAReferenceLeavesTheTextAlone();
+    void theReferenceValueStandsBesideTheField();
+    void sectionsFold();
 };
 
 void TestExaminationPage::aTypedGradeIsSaved()
@@ -117,20 +121,20 @@ void TestExaminationPage::aTypedWordIsSaved()
     QCOMPARE(open.found(u"romberg-sign"_s)->value, values::Value(values::Choice{u"positive"_s}));
 }
 
-void TestExaminationPage::aNumberIsSavedAtAPauseInTyping()
+void TestExaminationPage::aNumberIsSavedAsItIsTyped()
 {
     Open open;
-    open.type("berg-balance", u"41"_s);
-    QTRY_COMPARE(numberOf(open.found(u"berg-balance"_s)), 41.0);
+    open.type("berg-balance", u"4"_s);
+    QCOMPARE(numberOf(open.found(u"berg-balance"_s)), 4.0);
+    open.type("berg-balance", u"1"_s);
+    QCOMPARE(numberOf(open.found(u"berg-balance"_s)), 41.0);
     QCOMPARE(open.at<QLineEdit>("berg-balance")->text(), u"41"_s);
 }
 
-void TestExaminationPage::aNumberIsSavedWhenTheFieldIsLeft()
+void TestExaminationPage::aNumberMayHaveAComma()
 {
     Open open;
     open.type("timed-up-and-go", u"12,5"_s);
-    QVERIFY(open.found(u"timed-up-and-go"_s) == nullptr);
-    open.leave("timed-up-and-go");
     QCOMPARE(numberOf(open.found(u"timed-up-and-go"_s)), 12.5);
 }
 
@@ -165,8 +169,8 @@ void TestExaminationPage::textThatGoesWrongTakesBackWhatItHadStored()
     open.leave("tandem-steps");
     open.at<QLineEdit>("tandem-steps")->selectAll();
     open.type("tandem-steps", u"1"_s);
-    QTRY_COMPARE(numberOf(open.found(u"tandem-steps"_s)), 1.0);
-    QTest::keyClicks(open.at("tandem-steps"), u"3"_s);
+    QCOMPARE(numberOf(open.found(u"tandem-steps"_s)), 1.0);
+    open.type("tandem-steps", u"3"_s);
     open.leave("tandem-steps");
     QCOMPARE(numberOf(open.found(u"tandem-steps"_s)), 8.0);
     QCOMPARE(open.at<QLineEdit>("tandem-steps")->text(), u"13"_s);
@@ -235,10 +239,8 @@ void TestExaminationPage::undoBringsTheFieldBack()
 void TestExaminationPage::oneUndoTakesBackANumberTypedInPieces()
 {
     Open open;
-    open.type("berg-balance", u"4"_s);
-    QTRY_COMPARE(numberOf(open.found(u"berg-balance"_s)), 4.0);
-    QTest::keyClicks(open.at("berg-balance"), u"1"_s);
-    QTRY_COMPARE(numberOf(open.found(u"berg-balance"_s)), 41.0);
+    open.type("berg-balance", u"41"_s);
+    QCOMPARE(numberOf(open.found(u"berg-balance"_s)), 41.0);
     QVERIFY(bool(open.session->undo()));
     QVERIFY(open.found(u"berg-balance"_s) == nullptr);
     QVERIFY(open.at<QLineEdit>("berg-balance")->text().isEmpty());
@@ -376,6 +378,7 @@ void TestExaminationPage::aTestMayHaveItsOwnCondition()
     QCOMPARE(records::recorded(finding->exceptions, u"distance_m"_s), u"6"_s);
     QCOMPARE(numberOf(finding), 12.5);
     QVERIFY(open.session->visitInFocus()->conditions.empty());
+    QVERIFY(open.words("ten-metre-walk-time-comfortable.message").contains(u"Timed distance: 6 m"_s));
 }
 
 void TestExaminationPage::theStopwatchFillsTheField()
@@ -464,6 +467,59 @@ void TestExaminationPage::everyStopOfTheTabKeyHasAName()
     }
     QCOMPARE(open.at("finger-tapping.right.keys")->accessibleName(),
              u"Finger tapping (index to thumb crease), right, grade 0 to 4"_s);
+}
+
+void TestExaminationPage::whatIsTypedStaysWithItsVisit()
+{
+    Open open(false);
+    const auto first = open.startVisit(QDate(2026, 2, 1)).id;
+    open.startVisit(today);
+    open.session->chooseVisit(first);
+    open.show();
+    open.type("finger-tapping.right.keys", u"1"_s);
+    open.type("strip.note", u"cold hands"_s);
+    open.type("berg-balance", u"41"_s);
+    open.session->moveVisit(1);
+    QVERIFY(open.session->visitInFocus()->findings.empty());
+    QVERIFY(open.at<QLineEdit>("berg-balance")->text().isEmpty());
+    open.session->chooseVisit(first);
+    QCOMPARE(numberOf(open.found(u"berg-balance"_s)), 41.0);
+    QCOMPARE(open.found(u"finger-tapping"_s, Side::Right)->note, u"cold hands"_s);
+}
+
+void TestExaminationPage::choosingAReferenceLeavesTheTextAlone()
+{
+    Open open(false);
+    open.addSignedVisit(QDate(2026, 1, 12), {}, {});
+    open.startVisit(today);
+    open.show();
+    open.type("tandem-steps", u"13"_s);
+    open.session->moveReference(-1);
+    QVERIFY(open.session->focus().reference.has_value());
+    QCOMPARE(open.at<QLineEdit>("tandem-steps")->text(), u"13"_s);
+}
+
+void TestExaminationPage::theReferenceValueStandsBesideTheField()
+{
+    Open open(false);
+    open.addSignedVisit(QDate(2026, 1, 12),
+                        {desk::finding(u"finger-tapping"_s, Side::Right, values::Grade{3})}, {});
+    open.addSignedVisit(QDate(2026, 2, 12),
+                        {desk::finding(u"finger-tapping"_s, Side::Right, values::Grade{2})}, {});
+    open.startVisit(today);
+    open.show();
+    QTRY_COMPARE(open.words("finger-tapping.right.earlier"), u"2 of 4\n12-Feb-2026"_s);
+    open.session->moveReference(-2);
+    QTRY_COMPARE(open.words("finger-tapping.right.earlier"), u"3 of 4\n12-Jan-2026"_s);
+}
+
+void TestExaminationPage::sectionsFold()
+{
+    Open open;
+    open.at<QAbstractButton>("section.balance.fold")->click();
+    QVERIFY(!open.at("romberg-sign.keys")->isVisibleTo(open.page.get()));
+    open.page->showMeasure(u"romberg-sign"_s);
+    QVERIFY(open.at("romberg-sign.keys")->isVisibleTo(open.page.get()));
 }
 
 QTEST_MAIN(TestExaminationPage)
