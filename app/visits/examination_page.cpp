@@ -35,6 +35,8 @@ using records::Visit;
 namespace
 {
 
+constexpr int restMs = 60; ///< of the keyboard, after which is said what a value means
+
 records::Conditions exceptionsOf(const Finding* finding)
 {
     return finding == nullptr ? records::Conditions() : finding->exceptions;
@@ -43,6 +45,17 @@ records::Conditions exceptionsOf(const Finding* finding)
 records::Conditions exceptionsOf(const std::optional<Finding>& finding)
 {
     return exceptionsOf(finding ? &*finding : nullptr);
+}
+
+QString signedWords(const Visit& visit)
+{
+    const QString signedBy = visit.state == records::VisitState::Amended
+                                 ? ExaminationPage::tr("Amended and signed %1 by %2.", "day, name")
+                                 : ExaminationPage::tr("Signed %1 by %2.", "day, name");
+    return signedBy.arg(records::dayInWords(visit.signedAt.toLocalTime().date()), visit.author.name) + u' ' +
+           ExaminationPage::tr(
+               "It is not changed any more: an amendment makes a new version, with a reason, and this "
+               "one stays readable.");
 }
 
 } // namespace
@@ -277,12 +290,7 @@ void ExaminationPage::showVisit(const Visit& visit)
         box->setReadOnly(readOnly);
     m_amend->setVisible(readOnly);
     if (readOnly)
-        m_signed->say(
-            widgets::Notice::Kind::Info,
-            tr("%1 by %2. It is not changed any more: an amendment makes a new version, with a reason, and "
-               "this one stays readable.")
-                .arg(visit.state == records::VisitState::Amended ? tr("Amended and signed") : tr("Signed"),
-                     visit.author.name));
+        m_signed->say(widgets::Notice::Kind::Info, signedWords(visit));
     else
         m_signed->clear();
     showConditions(visit);
@@ -312,7 +320,7 @@ void ExaminationPage::refresh(const records::VisitId& id)
     showConditions(*visit);
     refreshProgress(*visit);
     showStrip();
-    m_later.start(0);
+    m_later.start(restMs);
 }
 
 void ExaminationPage::showConditions(const Visit& visit)

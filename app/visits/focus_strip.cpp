@@ -200,6 +200,9 @@ void FocusStrip::showField(SideField* field, const records::Visit& visit, std::o
             showTest(field->measure());
     }
     showFinding(visit.finding(field->place().measure, field->place().side), awaited);
+    const QString keys = readOnly ? tr("F1 how · F9 fold · Ctrl+↑↓ section") : legend(field->measure());
+    m_legend->setText(keys);
+    m_legend->setToolTip(keys);
     m_note->setReadOnly(readOnly);
     m_reason->setEnabled(!readOnly);
     m_own->setEnabled(!readOnly);
@@ -241,8 +244,6 @@ void FocusStrip::showTest(const catalogue::Measure& measure)
         Q_EMIT exceptionChanged(m_field->place().measure, id, value);
     });
     m_own->setVisible(m_conditions->firstEditor() != nullptr);
-    m_legend->setText(legend(measure));
-    m_legend->setToolTip(legend(measure));
 }
 
 void FocusStrip::showFinding(const records::Finding* finding, std::optional<Absence> awaited)

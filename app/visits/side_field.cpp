@@ -103,6 +103,9 @@ SideField::SideField(const catalogue::Measure& measure, records::Side side,
     m_state->setToolTip(tr("Unable, not attempted, declined, not applicable"));
     m_state->setFocusPolicy(Qt::NoFocus);
     m_state->setFixedSize(28, 34);
+    QSizePolicy room = m_state->sizePolicy();
+    room.setRetainSizeWhenHidden(true);
+    m_state->setSizePolicy(room);
     connect(m_state, &QToolButton::clicked, this, &SideField::showMenu);
     line->addWidget(m_state, 0, Qt::AlignTop);
 
@@ -188,9 +191,11 @@ void SideField::show(const records::Finding* stored, bool readOnly)
             m_trials[trial]->setRefused(false);
         }
     }
-    m_state->setEnabled(!readOnly);
-    if (m_cap != nullptr)
+    m_state->setVisible(!readOnly);
+    if (m_cap != nullptr) {
         m_cap->setEnabled(!readOnly);
+        m_cap->setVisible(!readOnly || (m_shown && m_shown->capReached));
+    }
     describe();
 }
 
