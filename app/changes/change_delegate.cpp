@@ -15,7 +15,8 @@ namespace changes
 namespace
 {
 
-constexpr int stripWidth = 200;
+constexpr int stripWidth = 190;
+constexpr int wordsWidth = 190; ///< of a value that is no number, elided beyond
 
 /// "12.50 s" as what stands before the decimal point, from it on, and the rest.
 struct Parts {
@@ -47,7 +48,7 @@ struct Places {
 
 Places places(const QFontMetricsF& metrics)
 {
-    return {metrics.horizontalAdvance(u"−0000"_s), metrics.horizontalAdvance(u".00 "_s)};
+    return {metrics.horizontalAdvance(u"−000"_s), metrics.horizontalAdvance(u".00 "_s)};
 }
 
 void paintNumber(QPainter& painter, const QRectF& box, const QString& words, const widgets::Colours& colours)
@@ -87,8 +88,8 @@ void ChangeDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option
     const QString words = item.text;
     const QRectF box = QRectF(item.rect).adjusted(widgets::space2, 0, -widgets::space2, 0);
     const Row* row = modelOf(index).row(index.row());
+    painter->save();
     if (row == nullptr) {
-        painter->save();
         painter->fillRect(item.rect, colours.ground);
         painter->setFont(widgets::captionFont());
         painter->setPen(colours.quiet);
@@ -96,32 +97,26 @@ void ChangeDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option
         painter->restore();
         return;
     }
-    const bool isStrip = index.column() == ChangeModel::StripColumn;
-    const bool isDay = index.column() == ChangeModel::Day;
-    const bool isAligned = holdsNumbers(index.column()) && isNumber(words);
-    if (!isStrip && !isAligned && !isDay) {
-        QStyledItemDelegate::paint(painter, option, index);
-        return;
-    }
     item.text.clear();
     item.widget->style()->drawControl(QStyle::CE_ItemViewItem, &item, painter, item.widget);
-    painter->save();
-    if (isStrip) {
+    if (index.column() == ChangeModel::StripColumn) {
         drawStrip(*painter, row->strip, box.adjusted(widgets::space2, 0, -widgets::space2, 0), colours);
-    } else if (isAligned) {
+    } else if (holdsNumbers(index.column()) && isNumber(words)) {
         painter->setFont(widgets::figureFont());
         paintNumber(*painter, box, words, colours);
     } else {
-        painter->setFont(widgets::captionFont());
-        painter->setPen(colours.quiet);
-        painter->drawText(box, int(Qt::AlignLeft | Qt::AlignVCenter), words);
+        const bool isQuiet = index.column() == ChangeModel::Day || index.column() == ChangeModel::Side;
+        painter->setFont(isQuiet ? widgets::captionFont() : item.font);
+        painter->setPen(isQuiet ? colours.quiet : colours.text);
+        painter->drawText(box, int(Qt::AlignLeft | Qt::AlignVCenter),
+                          QFontMetricsF(painter->font()).elidedText(words, Qt::ElideRight, box.width()));
     }
     painter->restore();
 }
 
 QSize ChangeDelegate::sizeHint(const QStyleOptionViewItem& option, const QModelIndex& index) const
 {
-    QSize size = QStyledItemDelegate::sizeHint(option, index);
+    QSize size = QStyledItemDelegate::sizeHint(option, index) + QSize(widgets::space2, 0);
     if (modelOf(index).isSection(index.row()))
         return {0, widgets::rowHeight};
     if (index.column() == ChangeModel::StripColumn)
@@ -131,6 +126,8 @@ QSize ChangeDelegate::sizeHint(const QStyleOptionViewItem& option, const QModelI
         const Places room = places(QFontMetricsF(widgets::figureFont()));
         const double unit = QFontMetricsF(widgets::captionFont()).horizontalAdvance(parts(words).unit);
         size.setWidth(int(room.whole + room.fraction + unit) + 2 * widgets::space3);
+    } else if (holdsNumbers(index.column())) {
+        size.setWidth(std::min(size.width(), wordsWidth));
     }
     size.setHeight(std::max(size.height(), widgets::rowHeight));
     return size;

@@ -1,6 +1,6 @@
 #include "app/changes/change_model.h"
 
-#include <algorithm>
+#include <set>
 
 namespace changes
 {
@@ -31,13 +31,19 @@ const Row* ChangeModel::row(int place) const
     return &m_rows[m_lines[size_t(place)].row];
 }
 
-int ChangeModel::firstRow() const
+int ChangeModel::tellingRow() const
 {
-    for (int place = 0; place < rowCount(); ++place) {
-        if (!isSection(place))
-            return place;
+    const std::vector<std::set<interpretation::Verdict>> ranks = {
+        {interpretation::Verdict::BecameUnable, interpretation::Verdict::BecameAble},
+        {interpretation::Verdict::Improved, interpretation::Verdict::Declined}};
+    for (const std::set<interpretation::Verdict>& rank : ranks) {
+        for (int place = 0; place < rowCount(); ++place) {
+            const Row* shown = row(place);
+            if (shown != nullptr && shown->comparison && rank.contains(shown->comparison->verdict))
+                return place;
+        }
     }
-    return -1;
+    return m_rows.empty() ? -1 : isSection(0) ? 1 : 0;
 }
 
 int ChangeModel::placeOf(const QString& measure, records::Side side) const
@@ -97,8 +103,8 @@ QVariant ChangeModel::data(const QModelIndex& index, int role) const
     }
     if (role == Qt::DisplayRole)
         return text(*shown, index.column());
-    if (role == Qt::ToolTipRole && index.column() == StripColumn)
-        return shown->stripWords;
+    if (role == Qt::ToolTipRole)
+        return text(*shown, index.column());
     if (role == Qt::AccessibleTextRole) {
         const QString words = text(*shown, index.column());
         return words.isEmpty() ? tr("none") : words;
@@ -108,7 +114,14 @@ QVariant ChangeModel::data(const QModelIndex& index, int role) const
 
 QVariant ChangeModel::headerData(int section, Qt::Orientation orientation, int role) const
 {
-    if (orientation != Qt::Horizontal || role != Qt::DisplayRole)
+    if (orientation != Qt::Horizontal)
+        return {};
+    if (section == StripColumn && role == Qt::AccessibleTextRole)
+        return tr("Against the limit of error");
+    if (section == StripColumn && role == Qt::ToolTipRole)
+        return tr("Shaded: the range of measurement error. The ends are three times its limit; an arrow goes "
+                  "beyond.");
+    if (role != Qt::DisplayRole)
         return {};
     switch (section) {
     case Measure:
@@ -134,7 +147,7 @@ QVariant ChangeModel::headerData(int section, Qt::Orientation orientation, int r
 
 Qt::ItemFlags ChangeModel::flags(const QModelIndex& index) const
 {
-    if (isSection(index.row()))
+    if (!index.isValid() || isSection(index.row()))
         return Qt::NoItemFlags;
     return QAbstractTableModel::flags(index) | Qt::ItemNeverHasChildren;
 }

@@ -22,8 +22,9 @@ public:
     /// nullptr for a section's row.
     const Row* row(int place) const;
     bool isSection(int place) const;
-    /// The first row that can be selected; −1 without one.
-    int firstRow() const;
+    /// The row to begin with: the first turn between able and unable, else the first change beyond error,
+    /// else the first; −1 without rows.
+    int tellingRow() const;
     int placeOf(const QString& measure, records::Side side) const; ///< −1 where it is not shown
 
     int rowCount(const QModelIndex& parent = {}) const override;

@@ -2,17 +2,15 @@
 
 #include "app/changes/change_delegate.h"
 #include "app/changes/detail.h"
+#include "app/widgets/copy_rows.h"
 #include "app/widgets/empty_state.h"
 #include "app/widgets/theme.h"
 
-#include <QApplication>
-#include <QClipboard>
 #include <QEvent>
 #include <QHBoxLayout>
 #include <QHeaderView>
 #include <QLabel>
 #include <QRadioButton>
-#include <QShortcut>
 #include <QSplitter>
 #include <QStackedWidget>
 #include <QTableView>
@@ -48,29 +46,11 @@ QTableView* makeView(ChangeModel& model, QWidget* parent)
     widgets::dress(*table);
     table->setSelectionMode(QAbstractItemView::ExtendedSelection);
     QHeaderView* header = table->horizontalHeader();
-    header->setStretchLastSection(true);
+    header->setSectionResizeMode(QHeaderView::ResizeToContents);
+    header->setSectionResizeMode(ChangeModel::Measure, QHeaderView::Stretch);
     header->setSectionsClickable(false);
+    new widgets::CopyRows(*table);
     return table;
-}
-
-/// The selected rows, divided by tabs, under their column titles.
-QString copied(const QTableView& table)
-{
-    const auto& model = *table.model();
-    QStringList titles;
-    for (int column = 0; column < model.columnCount(); ++column)
-        titles << (column == ChangeModel::StripColumn ? ChangePage::tr("Size")
-                                                      : model.headerData(column, Qt::Horizontal).toString());
-    QString text = titles.join(u'\t') + u'\n';
-    QModelIndexList rows = table.selectionModel()->selectedRows();
-    std::sort(rows.begin(), rows.end());
-    for (const QModelIndex& row : rows) {
-        QStringList cells;
-        for (int column = 0; column < model.columnCount(); ++column)
-            cells << model.index(row.row(), column).data().toString();
-        text += cells.join(u'\t') + u'\n';
-    }
-    return text;
 }
 
 } // namespace
@@ -149,10 +129,8 @@ QWidget* ChangePage::makeTable()
     halves->setStretchFactor(0, 3);
     halves->setStretchFactor(1, 2);
     halves->setChildrenCollapsible(false);
+    halves->setSizes({420, 260});
     connect(m_table->selectionModel(), &QItemSelectionModel::currentRowChanged, this, &ChangePage::explain);
-    auto* copyKey = new QShortcut(QKeySequence::Copy, m_table);
-    copyKey->setContext(Qt::WidgetShortcut);
-    connect(copyKey, &QShortcut::activated, this, &ChangePage::copy);
     return halves;
 }
 
@@ -199,9 +177,8 @@ void ChangePage::refresh()
         if (m_model->isSection(place))
             m_table->setSpan(place, 0, 1, ChangeModel::ColumnCount);
     }
-    m_table->resizeColumnsToContents();
     const int again = m_model->placeOf(measure, side);
-    m_table->setCurrentIndex(m_model->index(again >= 0 ? again : m_model->firstRow(), 0));
+    m_table->setCurrentIndex(m_model->index(again >= 0 ? again : m_model->tellingRow(), 0));
     explain();
 
     if (m_session.visitInFocus() == nullptr)
@@ -217,11 +194,6 @@ void ChangePage::explain()
     const Row* row = m_model->row(m_table->currentIndex().row());
     m_detail->document()->setDefaultStyleSheet(detailStyle(widgets::coloursFor(palette())));
     m_detail->setHtml(row != nullptr ? detail(*row, m_session.catalogue(), m_phrases) : QString());
-}
-
-void ChangePage::copy()
-{
-    QApplication::clipboard()->setText(copied(*m_table));
 }
 
 void ChangePage::showEvent(QShowEvent* event)

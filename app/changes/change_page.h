@@ -37,7 +37,6 @@ private:
     void follow();
     void refresh();
     void explain();
-    void copy();
     Against against() const;
 
     session::Session& m_session;

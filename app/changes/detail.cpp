@@ -63,7 +63,9 @@ QStringList escaped(QStringList lines)
 QString Teller::heading() const
 {
     const QString name = row.side.isEmpty() ? row.measure : tr("%1, %2").arg(row.measure, row.side);
-    return u"<h3>%1: %2</h3>"_s.arg(name.toHtmlEscaped(), row.verdict.toHtmlEscaped());
+    const QString why = row.comparison ? interpretation::why(*row.comparison, catalogue, phrases) : QString();
+    return u"<h3>%1: %2</h3><p>%3</p>"_s.arg(name.toHtmlEscaped(), row.verdict.toHtmlEscaped(),
+                                             why.toHtmlEscaped());
 }
 
 QString Teller::arithmetic() const

@@ -84,6 +84,8 @@ bool MeasureList::setData(const QModelIndex& index, const QVariant& value, int r
 
 Qt::ItemFlags MeasureList::flags(const QModelIndex& index) const
 {
+    if (!index.isValid())
+        return Qt::NoItemFlags;
     return QAbstractListModel::flags(index) | Qt::ItemIsUserCheckable | Qt::ItemNeverHasChildren;
 }
 

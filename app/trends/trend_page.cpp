@@ -5,21 +5,19 @@
 #include "app/trends/first_choice.h"
 #include "app/trends/measure_list.h"
 #include "app/trends/trend_table.h"
+#include "app/widgets/copy_rows.h"
 #include "app/widgets/empty_state.h"
 #include "app/widgets/theme.h"
 
 #include "core/base/text.h"
 
-#include <QApplication>
 #include <QCheckBox>
-#include <QClipboard>
 #include <QHeaderView>
 #include <QKeyEvent>
 #include <QLabel>
 #include <QLineEdit>
 #include <QListView>
 #include <QPushButton>
-#include <QShortcut>
 #include <QSortFilterProxyModel>
 #include <QSplitter>
 #include <QStackedWidget>
@@ -37,23 +35,6 @@ namespace
 {
 
 constexpr qsizetype chartsAtFirst = 4;
-
-QString copied(const QTableView& table)
-{
-    const auto& model = *table.model();
-    const auto line = [&](auto cell) {
-        QStringList cells;
-        for (int column = 0; column < model.columnCount(); ++column)
-            cells << cell(column).toString();
-        return cells.join(u'\t') + u'\n';
-    };
-    QString text = line([&](int column) { return model.headerData(column, Qt::Horizontal); });
-    for (int row = 0; row < model.rowCount(); ++row) {
-        if (table.selectionModel()->isRowSelected(row))
-            text += line([&](int column) { return model.index(row, column).data(); });
-    }
-    return text;
-}
 
 } // namespace
 
@@ -92,7 +73,7 @@ TrendPage::TrendPage(session::Session& session, session::Prompts& prompts, QWidg
 QWidget* TrendPage::makeChooser()
 {
     auto* side = new QWidget(this);
-    side->setMinimumWidth(240);
+    side->setMinimumWidth(270);
     auto* column = new QVBoxLayout(side);
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(widgets::space2);
@@ -159,9 +140,7 @@ QWidget* TrendPage::makeTrends()
     m_table->horizontalHeader()->setStretchLastSection(true);
     column->addWidget(m_tableTitle);
     column->addWidget(m_table, 1);
-    auto* copyKey = new QShortcut(QKeySequence::Copy, m_table);
-    copyKey->setContext(Qt::WidgetShortcut);
-    connect(copyKey, &QShortcut::activated, this, &TrendPage::copy);
+    new widgets::CopyRows(*m_table);
     connect(m_table, &QTableView::activated, this, [this](const QModelIndex& index) {
         if (const auto visit = m_figures->visit(index.row()))
             pick(*visit, false);
@@ -170,6 +149,7 @@ QWidget* TrendPage::makeTrends()
     halves->addWidget(figures);
     halves->setStretchFactor(0, 3);
     halves->setStretchFactor(1, 1);
+    halves->setSizes({600, 220});
     halves->setChildrenCollapsible(false);
     return halves;
 }
@@ -261,11 +241,6 @@ void TrendPage::save(const QString& suffix)
                                             : charts::writeSvg(points, paper, m_phrases, *path);
     if (!written)
         m_prompts.tell(written.error());
-}
-
-void TrendPage::copy()
-{
-    QApplication::clipboard()->setText(copied(*m_table));
 }
 
 void TrendPage::pick(const records::VisitId& visit, bool isReference)

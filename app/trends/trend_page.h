@@ -49,7 +49,6 @@ private:
     void tabulate();
     void lookAt(const QString& measure);
     void save(const QString& suffix);
-    void copy();
     void pick(const records::VisitId& visit, bool isReference);
     void step(int step, bool isReference);
     charts::TrendPoints pointsOf(const QString& measure) const;

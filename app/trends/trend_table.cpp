@@ -42,7 +42,7 @@ void TrendTable::show(const charts::TrendPoints& points, const base::Phrasebook&
     for (const charts::TrendLine& line : points.lines)
         m_titles << (line.name.isEmpty() ? tr("Against the reference")
                                          : tr("%1 against the reference").arg(capitalized(line.name)));
-    m_titles << tr("Conditions changed") << tr("Visit");
+    m_titles << tr("Conditions changed") << tr("State");
     std::ranges::stable_sort(m_rows, {}, &Row::day);
     for (Row& row : m_rows) {
         QStringList verdicts;

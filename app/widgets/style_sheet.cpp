@@ -118,9 +118,9 @@ QTabBar::tab:hover { color: @text; }
 QTabBar::tab:selected { color: @accent; border-bottom: 2px solid @accent; }
 QTabBar::tab:disabled { color: @unsure; }
 QTabBar::tab:selected:focus { border: 2px solid @accent; border-radius: 6px; }
-QSplitter::handle { background: @line; }
-QSplitter::handle:horizontal { width: 1px; margin: 0 7px; }
-QSplitter::handle:vertical { height: 1px; margin: 7px 0; }
+QSplitter::handle { background: transparent; }
+QSplitter::handle:horizontal { background: @line; width: 1px; margin: 0 7px; }
+QSplitter::handle:vertical { height: 12px; }
 QMenu { background: @panel; color: @text; border: 1px solid @edge; padding: 4px; }
 QMenu::item { padding: 7px 24px 7px 12px; border-radius: 4px; }
 QMenu::item:selected { background: @accentSoft; }
