@@ -1,6 +1,6 @@
 #include "app/changes/strip.h"
 
-#include "app/widgets/theme.h"
+#include "app/widgets/verdict_mark.h"
 
 #include <QPolygonF>
 
@@ -15,24 +15,7 @@ namespace
 
 using interpretation::Verdict;
 
-constexpr double half = 5; ///< of a mark
-
-QColor colourOf(Verdict verdict, const widgets::Colours& colours)
-{
-    switch (verdict) {
-    case Verdict::Improved:
-    case Verdict::BecameAble:
-        return colours.better;
-    case Verdict::Declined:
-    case Verdict::BecameUnable:
-        return colours.worse;
-    case Verdict::WithinError:
-    case Verdict::NotComparable:
-    case Verdict::NoThreshold:
-        break;
-    }
-    return colours.unsure;
-}
+constexpr double markWidth = 16;
 
 void drawScale(QPainter& painter, const QRectF& area, bool hasScale, const widgets::Colours& colours)
 {
@@ -81,43 +64,6 @@ Strip strip(const interpretation::Comparison& comparison, catalogue::Direction b
     return made;
 }
 
-void drawVerdict(QPainter& painter, Verdict verdict, const QPointF& at, const widgets::Colours& colours)
-{
-    const QColor colour = colourOf(verdict, colours);
-    const QRectF box(at.x() - half, at.y() - half, 2 * half, 2 * half);
-    painter.setPen(QPen(colour, 1.8));
-    painter.setBrush(Qt::NoBrush);
-    switch (verdict) {
-    case Verdict::Improved:
-        painter.setBrush(colour);
-        painter.drawPolygon(QPolygonF{box.topLeft(), {box.right(), at.y()}, box.bottomLeft()});
-        break;
-    case Verdict::Declined:
-        painter.setBrush(colour);
-        painter.drawPolygon(QPolygonF{box.topRight(), {box.left(), at.y()}, box.bottomRight()});
-        break;
-    case Verdict::WithinError:
-        painter.setBrush(colour);
-        painter.drawEllipse(at, half * 0.7, half * 0.7);
-        break;
-    case Verdict::NotComparable:
-        painter.drawPolygon(QPolygonF{
-            {at.x(), box.top()}, {box.right(), at.y()}, {at.x(), box.bottom()}, {box.left(), at.y()}});
-        break;
-    case Verdict::NoThreshold:
-        painter.setPen(QPen(colour, 3));
-        painter.drawLine(QPointF(box.left(), at.y()), QPointF(box.right(), at.y()));
-        break;
-    case Verdict::BecameUnable:
-        painter.drawRect(box);
-        painter.drawLine(QPointF(box.left() - 3, at.y()), QPointF(box.right() + 3, at.y()));
-        break;
-    case Verdict::BecameAble:
-        painter.drawRect(box);
-        break;
-    }
-}
-
 void drawStrip(QPainter& painter, const Strip& strip, const QRectF& area, const widgets::Colours& colours)
 {
     if (!strip.verdict)
@@ -132,14 +78,15 @@ void drawStrip(QPainter& painter, const Strip& strip, const QRectF& area, const 
     else if (*strip.verdict == Verdict::BecameUnable || *strip.verdict == Verdict::BecameAble)
         place = *strip.verdict == Verdict::BecameAble ? stripEnd : -stripEnd;
     const bool isBeyond = strip.hasScale && std::abs(strip.position) > stripEnd;
-    const double room = area.width() / 2 - half - 1;
+    const double room = area.width() / 2 - markWidth / 2;
     double x = area.center().x() + std::clamp(place * area.width() / (2 * stripEnd), -room, room);
     if (isBeyond) {
         drawArrow(painter, {area.center().x() + side * area.width() / 2, area.center().y()}, side,
-                  colourOf(*strip.verdict, colours));
+                  widgets::colourOf(*strip.verdict, colours));
         x -= side * 8;
     }
-    drawVerdict(painter, *strip.verdict, {x, area.center().y()}, colours);
+    const QRectF square(x - markWidth / 2, area.center().y() - markWidth / 2, markWidth, markWidth);
+    widgets::drawVerdict(painter, square, *strip.verdict, colours);
     painter.restore();
 }
 

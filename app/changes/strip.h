@@ -25,10 +25,6 @@ inline constexpr double stripEnd = 3;
 
 Strip strip(const interpretation::Comparison& comparison, catalogue::Direction better);
 
-/// Draws the mark of a verdict around a point.
-void drawVerdict(QPainter& painter, interpretation::Verdict verdict, const QPointF& at,
-                 const widgets::Colours& colours);
-
 void drawStrip(QPainter& painter, const Strip& strip, const QRectF& area, const widgets::Colours& colours);
 
 } // namespace changes

@@ -1,6 +1,7 @@
 #include "app/charts/trend_overlay.h"
 
 #include "app/charts/trend_words.h"
+#include "app/widgets/verdict_mark.h"
 
 #include <QFontMetricsF>
 
@@ -43,19 +44,6 @@ Mark markOf(values::Absence absence)
         return Mark::OpenDiamond;
     }
     return Mark::OpenDiamond;
-}
-
-/// A triangle that points right for better and left for worse, as everywhere in the program.
-void drawVerdict(QPainter& painter, const QPointF& at, bool improved, const QColor& colour)
-{
-    const double half = 4;
-    const double tip = improved ? half : -half;
-    painter.save();
-    painter.setPen(Qt::NoPen);
-    painter.setBrush(colour);
-    painter.drawPolygon(
-        QPolygonF{{at.x() + tip, at.y()}, {at.x() - tip, at.y() - half}, {at.x() - tip, at.y() + half}});
-    painter.restore();
 }
 
 struct LimitLabel {
@@ -273,8 +261,9 @@ void TrendOverlay::paintLimits(QPainter& painter) const
     painter.setFont(m_fonts.caption);
     for (const LimitLabel& label : labels) {
         double left = frame.plot.right() + 9;
-        drawVerdict(painter, {left, label.y}, label.improved,
-                    label.improved ? colours.better : colours.worse);
+        const auto verdict =
+            label.improved ? interpretation::Verdict::Improved : interpretation::Verdict::Declined;
+        widgets::drawVerdict(painter, {left - 5, label.y - 5, 10, 10}, verdict, colours);
         left += 9;
         if (label.side) {
             drawMark(painter, markOf(*label.side), {left + 3, label.y}, 6,

@@ -66,6 +66,14 @@ QAbstractSpinBox::up-button, QAbstractSpinBox::down-button { border: 0; width: 2
 QAbstractSpinBox::up-arrow { image: url(:/icons/chevron-up.svg); width: 11px; height: 11px; }
 QAbstractSpinBox::down-arrow { image: url(:/icons/chevron-down.svg); width: 11px; height: 11px; }
 QCheckBox, QRadioButton { spacing: 8px; padding: 3px; border: 2px solid transparent; border-radius: 6px; }
+QRadioButton::indicator { width: 14px; height: 14px; border: 1px solid @edge; border-radius: 8px; background: @panel; }
+QRadioButton::indicator:checked { width: 6px; height: 6px; border: 5px solid @accent; }
+QRadioButton::indicator:disabled { border-color: @line; }
+QCheckBox::indicator, QAbstractItemView::indicator { width: 14px; height: 14px; border: 1px solid @edge;
+  border-radius: 4px; background: @panel; }
+QCheckBox::indicator:checked, QAbstractItemView::indicator:checked { border-color: @accent; background: @accentSoft;
+  image: url(:/icons/check.svg); }
+QCheckBox::indicator:disabled { border-color: @line; }
 QCheckBox:focus, QRadioButton:focus { border-color: @accent; }
 QCheckBox:disabled, QRadioButton:disabled { color: @unsure; }
 )";
