@@ -6,6 +6,7 @@
 #include <QFontMetricsF>
 
 #include <algorithm>
+#include <cmath>
 #include <map>
 
 using namespace Qt::StringLiterals;
@@ -53,12 +54,14 @@ struct LimitLabel {
     QString words;                     ///< "improved < 22.6 s"
 };
 
-/// Moves labels apart so that none covers another.
-void spread(std::vector<LimitLabel>& labels, double apart)
+/// Moves labels apart so that none covers another, and none lies below `lowest`.
+void spread(std::vector<LimitLabel>& labels, double apart, double lowest)
 {
     std::ranges::sort(labels, {}, &LimitLabel::y);
     for (size_t i = 1; i < labels.size(); ++i)
         labels[i].y = std::max(labels[i].y, labels[i - 1].y + apart);
+    for (size_t i = labels.size(); i-- > 0; lowest = labels[i].y - apart)
+        labels[i].y = std::min(labels[i].y, lowest);
 }
 
 } // namespace
@@ -122,9 +125,9 @@ void TrendOverlay::paint(QPainter* painter, const QStyleOptionGraphicsItem*, QWi
     paintHead(*painter);
     paintAxes(*painter);
     if (points.referenceDay && points.referenceDay != points.visitDay)
-        paintPlumbLine(*painter, *points.referenceDay, m_chart.phrases()("reference"), true);
+        paintPlumbLine(*painter, *points.referenceDay, true);
     if (points.visitDay)
-        paintPlumbLine(*painter, *points.visitDay, m_chart.phrases()("this visit"), false);
+        paintPlumbLine(*painter, *points.visitDay, false);
     paintChanges(*painter);
     paintLimits(*painter);
     paintLane(*painter);
@@ -180,18 +183,22 @@ void TrendOverlay::paintAxes(QPainter& painter) const
     }
 }
 
-void TrendOverlay::paintPlumbLine(QPainter& painter, QDate day, const QString& word, bool isReference) const
+/// Where the two lines are close, the word of the reference stands to the left of its line.
+void TrendOverlay::paintPlumbLine(QPainter& painter, QDate day, bool isReference) const
 {
     const Frame& frame = m_chart.frame();
     const widgets::Colours& colours = m_chart.look().colours;
+    const QString word = isReference ? m_chart.phrases()("reference") : m_chart.phrases()("this visit");
     const double at = x(day);
     painter.setPen(QPen(colours.accent, 1.4, isReference ? Qt::DotLine : Qt::SolidLine));
     painter.drawLine(QPointF(at, frame.plot.top() - 3), QPointF(at, frame.lane.bottom()));
     painter.setFont(m_fonts.caption);
     painter.setPen(colours.quiet);
     const double width = QFontMetricsF(m_fonts.caption).horizontalAdvance(word) + 4;
-    painter.drawText(QRectF(at - width / 2, frame.plot.top() - frame.row - 2, width, frame.row),
-                     Qt::AlignCenter, word);
+    const auto& visitDay = m_chart.points().visitDay;
+    const bool isClose = isReference && visitDay && std::abs(x(*visitDay) - at) < 1.5 * width;
+    const double left = isClose ? at - width - frame.row : at - width / 2;
+    painter.drawText(QRectF(left, frame.plot.top() - frame.row - 2, width, frame.row), Qt::AlignCenter, word);
 }
 
 /// Two strokes across the top edge half-way between the two results, and beside them what changed.
@@ -257,7 +264,7 @@ void TrendOverlay::paintLimits(QPainter& painter) const
             add(line.limits->declined, false);
         }
     }
-    spread(labels, frame.row - 2);
+    spread(labels, frame.row - 2, frame.plot.bottom() - frame.row / 2);
     painter.setFont(m_fonts.caption);
     for (const LimitLabel& label : labels) {
         double left = frame.plot.right() + 9;

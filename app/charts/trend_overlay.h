@@ -39,7 +39,7 @@ private:
     double y(double number) const;
     void paintHead(QPainter& painter) const;
     void paintAxes(QPainter& painter) const;
-    void paintPlumbLine(QPainter& painter, QDate day, const QString& word, bool isReference) const;
+    void paintPlumbLine(QPainter& painter, QDate day, bool isReference) const;
     void paintChanges(QPainter& painter) const;
     void paintLimits(QPainter& painter) const;
     void paintLane(QPainter& painter) const;

@@ -325,6 +325,9 @@ TrendPoints trendPoints(const TrendQuestion& question, const std::vector<records
             points.referenceDay = reference->day;
     }
     points.remarks = remarksOn(points, phrases);
+    if (question.reference && std::ranges::none_of(points.lines, &TrendLine::reference))
+        points.remarks.prepend(
+            phrases("The reference visit holds no value of this test, so no limits are drawn."));
     return points;
 }
 

@@ -60,6 +60,7 @@ private Q_SLOTS:
     void limitsStandAroundTheChosenReference();
     void withoutAChoiceTheRunsFirstVisitIsTheReference();
     void theRunOfThisVisitCounts();
+    void aReferenceWithoutAValueIsSaid();
     void percentLimitsDependOnTheReference();
     void limitsBeyondTheScaleAreSaidNotDrawn();
     void aPublishedStandardErrorComesBeforeAComputedOne();
@@ -171,6 +172,15 @@ void TestTrendPoints::theRunOfThisVisitCounts()
                                             examples::patient(u"stroke"_s), examples::catalogue(), {});
     QVERIFY(points.lines[0].entries[0].isReference);
     QCOMPARE(points.visitDay, QDate(2025, 2, 6));
+}
+
+void TestTrendPoints::aReferenceWithoutAValueIsSaid()
+{
+    const std::vector visits{visit(u"a"_s, {2025, 1, 6}, {finding(upAndGo, examples::unable())}),
+                             timed(u"b"_s, {2025, 2, 6}, 19)};
+    const auto points = pointsOf(upAndGo, visits, u"stroke"_s, visits[0].id);
+    QVERIFY(!points.lines[0].limits);
+    QVERIFY(points.remarks.join(u' ').contains(u"The reference visit holds no value"_s));
 }
 
 void TestTrendPoints::percentLimitsDependOnTheReference()
