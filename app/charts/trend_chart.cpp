@@ -17,6 +17,8 @@ namespace charts
 namespace
 {
 
+constexpr size_t crowded = 40; ///< points of one side beyond which smaller marks tell more
+
 double xOf(QDate day)
 {
     return double(day.toJulianDay());
@@ -155,7 +157,7 @@ void TrendChart::addLine(const TrendLine& line)
     auto* marks = new QScatterSeries;
     const bool isLeft = line.side == records::Side::Left;
     marks->setMarkerShape(isLeft ? QScatterSeries::MarkerShapeRectangle : QScatterSeries::MarkerShapeCircle);
-    marks->setMarkerSize(isLeft ? 8 : 9);
+    marks->setMarkerSize(line.entries.size() > crowded ? 5 : isLeft ? 8 : 9);
     marks->setColor(colour);
     marks->setBorderColor(m_look.colours.panel);
     for (const auto& run : together) {

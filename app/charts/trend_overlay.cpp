@@ -307,11 +307,15 @@ void TrendOverlay::paintLane(QPainter& painter) const
             drawMark(painter, entry.absence ? markOf(*entry.absence) : Mark::OpenDiamond, {at, middle}, 8,
                      colours.text);
             const double end = i + 1 < missing.size() ? x(missing[i + 1]->day) - gap : m_area.right() - gap;
-            if (end - at < frame.row * 2)
+            const double room = end - at - 4 - gap;
+            if (room < frame.row * 2)
                 continue;
+            // Without room for the reason, the state alone.
+            const bool isWide = QFontMetricsF(m_fonts.caption).horizontalAdvance(entry.words) <= room;
             painter.setPen(colours.text);
-            drawElided(painter, {at + 4 + gap, middle - frame.row / 2, end - at - 4 - gap, frame.row},
-                       Qt::AlignLeft | Qt::AlignVCenter, entry.words);
+            drawElided(painter, {at + 4 + gap, middle - frame.row / 2, room, frame.row},
+                       Qt::AlignLeft | Qt::AlignVCenter,
+                       isWide ? entry.words : entry.words.section(u':', 0, 0));
         }
         middle += frame.row;
     }
