@@ -1,4 +1,4 @@
-#include "tests/core/exchange/findings_file.h"
+#include "tests/support/findings_file.h"
 #include "tests/support/test_support.h"
 
 using namespace Qt::StringLiterals;

@@ -1,5 +1,5 @@
 #include "core/exchange/merge.h"
-#include "tests/core/exchange/findings_file.h"
+#include "tests/support/findings_file.h"
 #include "tests/support/test_support.h"
 
 using namespace Qt::StringLiterals;

@@ -1,0 +1,125 @@
+#include "app/console/change_json.h"
+#include "core/interpretation/change.h"
+#include "core/interpretation/wording.h"
+#include "core/records/wording.h"
+
+#include <QJsonDocument>
+#include <QJsonObject>
+
+namespace console
+{
+
+using namespace Qt::StringLiterals;
+
+namespace
+{
+
+/// Columns as wide as their longest cell, two spaces between them.
+QString aligned(const std::vector<QStringList>& rows)
+{
+    std::vector<qsizetype> widths;
+    for (const QStringList& row : rows) {
+        widths.resize(std::max(widths.size(), size_t(row.size())));
+        for (qsizetype i = 0; i < row.size(); ++i)
+            widths[size_t(i)] = std::max(widths[size_t(i)], row.at(i).size());
+    }
+    QString text;
+    for (const QStringList& row : rows) {
+        QString line;
+        for (qsizetype i = 0; i < row.size(); ++i)
+            line += row.at(i).leftJustified(widths[size_t(i)] + 2);
+        text += line.trimmed() + u'\n';
+    }
+    return text;
+}
+
+QString signedNumber(double number, const catalogue::Measure& measure)
+{
+    const QString written = records::written(std::abs(number), measure);
+    if (number == 0)
+        return written;
+    return (number < 0 ? u"−"_s : u"+"_s) + written;
+}
+
+QStringList row(const interpretation::Change& change, const QString& against,
+                const interpretation::Comparison& comparison, const catalogue::Measure& measure,
+                const base::Phrasebook& phrases)
+{
+    return {measure.title,
+            records::written(change.side, phrases),
+            records::dayInWords(change.now.day),
+            records::written(change.now.finding.value, measure, phrases),
+            against,
+            records::dayInWords(comparison.reference.day),
+            records::written(comparison.reference.finding.value, measure, phrases),
+            comparison.difference ? signedNumber(*comparison.difference, measure) : QString(),
+            interpretation::written(comparison.verdict, phrases)};
+}
+
+QString table(const Found& found, const catalogue::Catalogue& catalogue, const base::Phrasebook& phrases)
+{
+    std::vector<QStringList> rows = {{u"Measure"_s, u"Side"_s, u"Date"_s, u"Value"_s, u"Against"_s,
+                                      u"Its date"_s, u"Its value"_s, u"Difference"_s, u"Verdict"_s}};
+    for (const interpretation::Change& change :
+         interpretation::latestChanges(found.visits, found.patient, catalogue)) {
+        const catalogue::Measure* measure = catalogue.measure(change.measure);
+        if (measure == nullptr)
+            continue;
+        if (change.previous)
+            rows.push_back(row(change, u"previous"_s, *change.previous, *measure, phrases));
+        if (change.baseline)
+            rows.push_back(row(change, u"baseline"_s, *change.baseline, *measure, phrases));
+    }
+    return rows.size() == 1 ? u"Nothing to compare yet.\n"_s : aligned(rows);
+}
+
+/// The record numbers asked for.
+base::Result<QStringList> numbers(const Request& request, const session::Session& session)
+{
+    if (!request.ofAll)
+        return QStringList{request.patient};
+    const auto patients = session.patients();
+    if (!patients)
+        return patients.error();
+    QStringList all;
+    for (const storage::PatientSummary& patient : *patients) {
+        if (!patient.recordNumber.isEmpty())
+            all += patient.recordNumber;
+    }
+    return all;
+}
+
+} // namespace
+
+base::Result<void> showChange(const Request& request)
+{
+    const auto session = openRecords(request);
+    if (!session)
+        return session.error();
+    const auto wanted = numbers(request, **session);
+    if (!wanted)
+        return wanted.error();
+    const base::Phrasebook phrases;
+    QJsonArray objects;
+    for (const QString& number : *wanted) {
+        const auto patient = found(**session, number);
+        if (!patient)
+            return patient.error();
+        if (!request.asJson) {
+            request.out << records::identityLine(patient->patient, (*session)->today()) << '\n'
+                        << table(*patient, request.catalogue, phrases) << '\n';
+            continue;
+        }
+        for (const QJsonValue& value : changeJson(*patient, request.catalogue, phrases)) {
+            QJsonObject object = value.toObject();
+            if (request.ofAll)
+                object[u"patient"_s] = number;
+            objects += object;
+        }
+    }
+    if (request.asJson)
+        request.out << QString::fromUtf8(QJsonDocument(objects).toJson());
+    return {};
+}
+
+} // namespace console

@@ -1,0 +1,223 @@
+#include "app/console/console.h"
+
+#include "app/console/request.h"
+
+#include <QCommandLineParser>
+#include <QCoreApplication>
+
+#include <array>
+
+namespace console
+{
+
+using namespace Qt::StringLiterals;
+
+namespace
+{
+
+enum Exit { Done = 0, CouldNot = 1, WrongUsed = 2 };
+
+/// A verb: what it needs, in the order of its usage line, and what does the work.
+struct Verb {
+    QString name;
+    QString usage;
+    QString what;
+    QStringList positionals;
+    QStringList needed;  ///< options with a value
+    QStringList allowed; ///< further options
+    base::Result<void> (*work)(const Request&);
+};
+
+const std::vector<Verb>& verbs()
+{
+    static const std::vector<Verb> all = {
+        {u"demo"_s,
+         u"demo RECORDS"_s,
+         u"Makes a records file with an invented clinic"_s,
+         {u"RECORDS"_s},
+         {},
+         {},
+         makeDemo},
+        {u"import"_s,
+         u"import RECORDS FILE.csv"_s,
+         u"Brings a findings file into the records, whole or not at all"_s,
+         {u"RECORDS"_s, u"FILE.csv"_s},
+         {},
+         {},
+         importFile},
+        {u"change"_s,
+         u"change RECORDS (--patient NUMBER | --all) [--json]"_s,
+         u"Shows what has changed, and against which published error"_s,
+         {u"RECORDS"_s},
+         {},
+         {u"patient"_s, u"all"_s, u"json"_s},
+         showChange},
+        {u"letter"_s,
+         u"letter RECORDS --patient NUMBER --to FILE.pdf|.odt"_s,
+         u"Writes a draft letter on the latest signed visit"_s,
+         {u"RECORDS"_s},
+         {u"patient"_s, u"to"_s},
+         {},
+         writeLetter},
+        {u"chart"_s,
+         u"chart RECORDS --patient NUMBER --measure ID [--side right|left] --to FILE.png|.svg"_s,
+         u"Draws the trend of one measure"_s,
+         {u"RECORDS"_s},
+         {u"patient"_s, u"measure"_s, u"to"_s},
+         {u"side"_s},
+         writeChart},
+        {u"check"_s,
+         u"check RECORDS"_s,
+         u"Looks for faults in a records file"_s,
+         {u"RECORDS"_s},
+         {},
+         {},
+         checkRecords},
+    };
+    return all;
+}
+
+const Verb* verbNamed(const QString& name)
+{
+    const auto found = std::ranges::find(verbs(), name, &Verb::name);
+    return found == verbs().end() ? nullptr : &*found;
+}
+
+bool isHelp(const QString& argument)
+{
+    return argument == u"--help"_s || argument == u"-h"_s;
+}
+
+bool isVersion(const QString& argument)
+{
+    return argument == u"--version"_s || argument == u"-v"_s;
+}
+
+QString help()
+{
+    QString text = u"Usage:\n  aplomb                          opens the window\n"_s;
+    for (const Verb& verb : verbs())
+        text += u"  aplomb %1\n      %2.\n"_s.arg(verb.usage, verb.what);
+    return text + u"\nExit codes: 0 done, 1 could not, 2 wrong use. Aplomb decides nothing: it shows "
+                  u"arithmetic and its "
+                  "source.\n"_s;
+}
+
+bool takesValue(const QString& option)
+{
+    return option != u"json"_s && option != u"all"_s;
+}
+
+std::optional<WrongUse> wrongEnding(const QString& verb, const QString& to)
+{
+    const QStringList endings =
+        verb == u"letter"_s ? QStringList{u".pdf"_s, u".odt"_s} : QStringList{u".png"_s, u".svg"_s};
+    const bool isRight = std::ranges::any_of(
+        endings, [&](const QString& ending) { return to.endsWith(ending, Qt::CaseInsensitive); });
+    if (isRight)
+        return std::nullopt;
+    return WrongUse{u"The file of --to must end in %1."_s.arg(endings.join(u" or "_s))};
+}
+
+std::optional<WrongUse> wrongSide(const QString& code, Request& request)
+{
+    const catalogue::Measure* measure = request.catalogue.measure(request.measure);
+    if (measure == nullptr) {
+        QStringList ids;
+        for (const catalogue::Measure& known : request.catalogue.measures)
+            ids += known.id;
+        return WrongUse{u"The measure of --measure must be one of %1."_s.arg(ids.join(u", "_s))};
+    }
+    if (code.isEmpty())
+        return std::nullopt;
+    request.side = records::sideFromCode(code);
+    if (!request.side || *request.side == records::Side::None)
+        return WrongUse{u"The side of --side must be right or left."_s};
+    if (!measure->hasSides)
+        return WrongUse{u"The measure %1 has no sides, so --side must be left out."_s.arg(measure->id)};
+    return std::nullopt;
+}
+
+/// The arguments after the verb, taken into the request.
+std::optional<WrongUse> taken(const Verb& verb, const QStringList& arguments, Request& request)
+{
+    QCommandLineParser parser;
+    for (const QString& option : verb.needed + verb.allowed)
+        parser.addOption(takesValue(option) ? QCommandLineOption(option, {}, option)
+                                            : QCommandLineOption(option));
+    const QString usage = u" Usage: aplomb %1"_s.arg(verb.usage);
+    if (!parser.parse(QStringList{u"aplomb"_s} + arguments))
+        return WrongUse{parser.errorText() + usage};
+    const QStringList places = parser.positionalArguments();
+    if (places.size() != verb.positionals.size() || places.contains(QString())) {
+        return WrongUse{u"The verb %1 needs %2."_s.arg(verb.name, verb.positionals.join(u" and "_s)) + usage};
+    }
+    for (const QString& option : verb.needed) {
+        if (parser.value(option).isEmpty())
+            return WrongUse{u"The verb %1 needs --%2."_s.arg(verb.name, option) + usage};
+    }
+    const auto value = [&](const QString& option) {
+        return (verb.needed + verb.allowed).contains(option) ? parser.value(option) : QString();
+    };
+    request.records = places.first();
+    request.file = places.value(1);
+    request.patient = value(u"patient"_s);
+    request.measure = value(u"measure"_s);
+    request.to = value(u"to"_s);
+    if (verb.work == showChange) {
+        request.asJson = parser.isSet(u"json"_s);
+        request.ofAll = parser.isSet(u"all"_s);
+        if (request.ofAll != request.patient.isEmpty())
+            return WrongUse{u"The verb change needs either --patient or --all."_s + usage};
+    }
+    if (!request.to.isEmpty()) {
+        if (auto wrong = wrongEnding(verb.name, request.to))
+            return wrong;
+    }
+    return request.measure.isEmpty() ? std::nullopt : wrongSide(value(u"side"_s), request);
+}
+
+} // namespace
+
+bool isVerb(const QStringList& arguments)
+{
+    const QString first = arguments.value(0);
+    return verbNamed(first) != nullptr || isHelp(first) || isVersion(first) ||
+           (!first.isEmpty() && !first.startsWith(u'-'));
+}
+
+int run(const QStringList& arguments, const catalogue::Catalogue& catalogue, const session::Clock& clock,
+        QTextStream& out, QTextStream& err)
+{
+    const QString first = arguments.value(0);
+    if (isHelp(first) || std::ranges::any_of(arguments, isHelp)) {
+        out << help() << Qt::flush;
+        return Done;
+    }
+    if (isVersion(first)) {
+        out << u"Aplomb %1\n"_s.arg(QCoreApplication::applicationVersion()) << Qt::flush;
+        return Done;
+    }
+    const Verb* verb = verbNamed(first);
+    if (verb == nullptr) {
+        QStringList names;
+        for (const Verb& known : verbs())
+            names += known.name;
+        err << u"Aplomb knows no verb of that name; the verbs are %1.\n"_s.arg(names.join(u", "_s))
+            << Qt::flush;
+        return WrongUsed;
+    }
+    Request request{{}, {}, {}, {}, {}, {}, false, false, catalogue, clock, out};
+    if (const auto wrong = taken(*verb, arguments.mid(1), request)) {
+        err << wrong->what << '\n' << Qt::flush;
+        return WrongUsed;
+    }
+    const auto done = verb->work(request);
+    out << Qt::flush;
+    if (done)
+        return Done;
+    err << done.error().what << '\n' << Qt::flush;
+    return CouldNot;
+}
+
+} // namespace console

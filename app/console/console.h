@@ -1,0 +1,19 @@
+#pragma once
+
+#include "app/session/session.h"
+
+#include <QTextStream>
+
+namespace console
+{
+
+/// Whether the arguments after the program's name ask for work without a window.
+bool isVerb(const QStringList& arguments);
+
+/// Does it. Data go to `out`, an error in one sentence to `err`. Gives back 0 when done, 1 when it could not
+/// be done, 2 when the arguments are wrong. Needs a QGuiApplication for letters and charts; the offscreen
+/// platform will do.
+int run(const QStringList& arguments, const catalogue::Catalogue& catalogue, const session::Clock& clock,
+        QTextStream& out, QTextStream& err);
+
+} // namespace console

@@ -1,0 +1,39 @@
+#include "app/console/request.h"
+
+#include "core/storage/patients.h"
+#include "core/storage/visits.h"
+
+namespace console
+{
+
+using namespace Qt::StringLiterals;
+
+base::Result<std::unique_ptr<session::Session>> openRecords(const Request& request)
+{
+    return session::Session::open(request.records, request.catalogue, request.clock, whoRuns(), false);
+}
+
+QString whoRuns()
+{
+    for (const char* variable : {"USER", "LOGNAME", "USERNAME"}) {
+        if (const QString name = qEnvironmentVariable(variable); !name.isEmpty())
+            return name;
+    }
+    return u"unknown user"_s;
+}
+
+base::Result<Found> found(session::Session& session, const QString& recordNumber)
+{
+    const auto patient = storage::Patients(session.store()).withRecordNumber(recordNumber);
+    if (!patient)
+        return patient.error();
+    if (!*patient)
+        return base::Error{
+            base::ErrorKind::NotFound, u"No patient in these records has that record number."_s, {}};
+    const auto versions = storage::Visits(session.store()).ofPatient((*patient)->id);
+    if (!versions)
+        return versions.error();
+    return Found{**patient, records::current(*versions)};
+}
+
+} // namespace console

@@ -1,0 +1,53 @@
+#pragma once
+
+#include "app/session/session.h"
+
+#include <QTextStream>
+
+namespace console
+{
+
+/// The arguments were wrong; the sentence says which are right.
+struct WrongUse {
+    QString what;
+};
+
+/// One verb with its arguments, checked for their form, and what it works with.
+struct Request {
+    QString records; ///< the records file
+    QString file;    ///< the file to import
+    QString patient; ///< record number
+    QString measure; ///< id, in the catalogue
+    std::optional<records::Side> side;
+    QString to; ///< the file to write
+    bool asJson = false;
+    bool ofAll = false;
+
+    const catalogue::Catalogue& catalogue;
+    session::Clock clock;
+    QTextStream& out;
+};
+
+/// The session on the request's records; the file must be there.
+base::Result<std::unique_ptr<session::Session>> openRecords(const Request& request);
+
+/// Who runs the program, for the audit trail and as the author of what is imported.
+QString whoRuns();
+
+/// One patient with the versions of their visits that count. Those never signed are among them.
+struct Found {
+    records::Patient patient;
+    std::vector<records::Visit> visits; ///< oldest first
+};
+
+base::Result<Found> found(session::Session& session, const QString& recordNumber);
+
+// The verbs. Each does its work and says so on the request's `out`.
+base::Result<void> makeDemo(const Request& request);
+base::Result<void> importFile(const Request& request);
+base::Result<void> showChange(const Request& request);
+base::Result<void> writeLetter(const Request& request);
+base::Result<void> writeChart(const Request& request);
+base::Result<void> checkRecords(const Request& request);
+
+} // namespace console

@@ -1,0 +1,221 @@
+#include "app/session/demo.h"
+
+#include "app/session/importing.h"
+#include "core/base/csv.h"
+#include "core/storage/patients.h"
+#include "core/storage/transaction.h"
+#include "core/storage/visits.h"
+
+#include <QFile>
+#include <QJsonArray>
+#include <QJsonDocument>
+#include <QJsonObject>
+
+namespace session
+{
+
+using namespace Qt::StringLiterals;
+
+namespace
+{
+
+using Done = base::Result<void>;
+
+QByteArray demoFile(const QString& name)
+{
+    QFile file(u":/demo/"_s + name);
+    return file.open(QIODevice::ReadOnly) ? file.readAll() : QByteArray();
+}
+
+QDate isoDay(const QString& text)
+{
+    return QDate::fromString(text, Qt::ISODate);
+}
+
+/// A findings file with the days of its visits moved.
+base::Result<QByteArray> moved(const QByteArray& csv, qint64 days)
+{
+    const auto rows = base::csvRows(csv);
+    if (!rows)
+        return rows.error();
+    const qsizetype column = rows->empty() ? -1 : rows->front().cells.indexOf(u"date"_s);
+    QByteArray lines;
+    for (const base::CsvRow& row : *rows) {
+        QStringList cells = row.cells;
+        if (const QDate day = isoDay(cells.value(column)); day.isValid())
+            cells[column] = day.addDays(days).toString(Qt::ISODate);
+        lines += base::csvLine(cells);
+    }
+    return lines;
+}
+
+records::Author authorFrom(const QJsonObject& json)
+{
+    return {json[u"name"_s].toString(), json[u"role"_s].toString(), json[u"registration"_s].toString()};
+}
+
+records::Clinic clinicFrom(const QJsonObject& json)
+{
+    return {json[u"name"_s].toString(), json[u"address"_s].toString(), json[u"telephone"_s].toString(), true};
+}
+
+/// What a findings file cannot say of a patient.
+void complete(records::Patient& patient, const QJsonObject& json, qint64 days)
+{
+    patient.dominantHand = records::handFromCode(json[u"hand"_s].toString()).value_or(records::Hand::Unknown);
+    if (const QJsonValue height = json[u"heightCm"_s]; height.isDouble())
+        patient.heightCm = height.toDouble();
+    if (const QJsonValue weight = json[u"weightKg"_s]; weight.isDouble())
+        patient.weightKg = weight.toDouble();
+    if (const QDate onset = isoDay(json[u"onset"_s].toString()); onset.isValid())
+        patient.onset = onset.addDays(days);
+    patient.diagnosis = json[u"diagnosis"_s].toString();
+    patient.referrer = json[u"referrer"_s].toString();
+    patient.generalPractitioner = json[u"generalPractitioner"_s].toString();
+    patient.allergies = json[u"allergies"_s].toString();
+    patient.notes = json[u"notes"_s].toString();
+}
+
+/// The demo clinic on its way into the records.
+struct Making {
+    Session& session;
+    QJsonObject clinic;
+    qint64 days = 0; ///< from the day the files were written for to today
+    records::Author author = authorFrom(clinic[u"author"_s].toObject());
+    storage::Patients patients{session.store()};
+    storage::Visits visits{session.store()};
+
+    base::Result<std::vector<exchange::ImportedPatient>> read(const QString& name) const
+    {
+        const auto csv = moved(demoFile(name), days);
+        if (!csv)
+            return csv.error();
+        return exchange::patientsFromCsv(*csv, session.catalogue(), session.today());
+    }
+
+    base::Result<records::Patient> patient(const QString& number) const
+    {
+        auto found = patients.withRecordNumber(number);
+        if (!found)
+            return found.error();
+        if (!*found)
+            return base::Error{base::ErrorKind::NotFound,
+                               u"The demo files name a patient they do not hold."_s, number};
+        return **found;
+    }
+
+    Done signedVisits()
+    {
+        const auto imported = read(u"patients.csv"_s);
+        if (!imported)
+            return imported.error();
+        const auto summary = importPatients(session, *imported, author);
+        return summary ? Done() : summary.error();
+    }
+
+    Done completePatients()
+    {
+        const QJsonObject all = clinic[u"patients"_s].toObject();
+        for (const QString& number : all.keys()) {
+            auto known = patient(number);
+            if (!known)
+                return known.error();
+            complete(*known, all[number].toObject(), days);
+            if (const auto saved = patients.save(*known); !saved)
+                return saved.error();
+        }
+        return {};
+    }
+
+    /// The visit of today that waits to be finished and signed.
+    Done openDrafts()
+    {
+        const auto imported = read(u"draft.csv"_s);
+        if (!imported)
+            return imported.error();
+        for (const exchange::ImportedPatient& one : *imported) {
+            const auto known = patient(one.patient.recordNumber);
+            if (!known)
+                return known.error();
+            for (const exchange::ImportedVisit& oneDay : one.visits) {
+                records::Visit visit = oneDay.visit;
+                visit.id = records::VisitId::make();
+                visit.series = visit.id;
+                visit.patient = known->id;
+                visit.conditionsConfirmed = false;
+                if (const auto added = visits.add(visit); !added)
+                    return added.error();
+            }
+        }
+        return {};
+    }
+
+    Done amend(const QJsonObject& json)
+    {
+        const auto known = patient(json[u"patient"_s].toString());
+        if (!known)
+            return known.error();
+        const auto versions = visits.ofPatient(known->id);
+        if (!versions)
+            return versions.error();
+        const QDate day = isoDay(json[u"date"_s].toString()).addDays(days);
+        const auto place = std::ranges::find(*versions, day, &records::Visit::day);
+        if (place == versions->end())
+            return base::Error{
+                base::ErrorKind::NotFound, u"The demo files amend a visit they do not hold."_s, {}};
+        const auto amendment = visits.amend(place->id, json[u"reason"_s].toString());
+        if (!amendment)
+            return amendment.error();
+        const records::Finding* old = amendment->finding(json[u"measure"_s].toString(), records::Side::None);
+        if (old == nullptr)
+            return base::Error{
+                base::ErrorKind::NotFound, u"The demo files amend a finding they do not hold."_s, {}};
+        records::Finding finding = *old;
+        const double number = json[u"value"_s].toDouble();
+        finding.trials = {number};
+        finding.value = values::Quantity{number, session.catalogue().measure(finding.measure)->unit};
+        if (auto saved = visits.saveFinding(amendment->id, finding); !saved)
+            return saved;
+        const auto done = visits.sign(amendment->id, author);
+        return done ? Done() : done.error();
+    }
+
+    Done amendments()
+    {
+        for (const QJsonValue& amendment : clinic[u"amendments"_s].toArray()) {
+            if (auto amended = amend(amendment.toObject()); !amended)
+                return amended;
+        }
+        return {};
+    }
+
+    Done everything()
+    {
+        for (auto step :
+             {&Making::signedVisits, &Making::completePatients, &Making::openDrafts, &Making::amendments}) {
+            if (auto done = (this->*step)(); !done)
+                return done;
+        }
+        return session.saveClinic(clinicFrom(clinic[u"clinic"_s].toObject()));
+    }
+};
+
+} // namespace
+
+base::Result<void> makeDemoClinic(Session& session)
+{
+    const auto present = session.patients();
+    if (!present)
+        return present.error();
+    if (!present->empty()) {
+        return base::Error{
+            base::ErrorKind::Refused,
+            u"The demo clinic is made in an empty records file only; this one holds patients."_s,
+            {}};
+    }
+    const QJsonObject clinic = QJsonDocument::fromJson(demoFile(u"clinic.json"_s)).object();
+    Making making{session, clinic, isoDay(clinic[u"writtenFor"_s].toString()).daysTo(session.today())};
+    return storage::together(session.store(), [&making] { return making.everything(); });
+}
+
+} // namespace session

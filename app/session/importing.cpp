@@ -1,0 +1,132 @@
+#include "app/session/importing.h"
+
+#include "core/exchange/merge.h"
+#include "core/storage/audit_trail.h"
+#include "core/storage/patients.h"
+#include "core/storage/transaction.h"
+#include "core/storage/visits.h"
+
+namespace session
+{
+
+namespace
+{
+
+using Done = base::Result<void>;
+
+const QString amendmentReason = QStringLiteral("Further findings imported");
+
+/// One import under way.
+struct Importing {
+    Session& session;
+    const records::Author& author;
+    storage::Patients patients{session.store()};
+    storage::Visits visits{session.store()};
+    ImportSummary summary = {};
+
+    Done noteImport(const QString& kind, const QString& record)
+    {
+        return storage::note(session.store(), QStringLiteral("imported"), kind, record);
+    }
+
+    Done finish(const records::VisitId& visit, bool staysDraft)
+    {
+        if (!staysDraft) {
+            if (const auto done = visits.sign(visit, author); !done)
+                return done.error();
+        }
+        return noteImport(QStringLiteral("visit"), visit.text);
+    }
+
+    Done addVisit(records::Visit visit, const records::PatientId& patient)
+    {
+        visit.id = records::VisitId::make();
+        visit.series = visit.id;
+        visit.patient = patient;
+        if (const auto added = visits.add(visit); !added)
+            return added.error();
+        summary.visits += 1;
+        summary.findings += int(visit.findings.size());
+        return finish(visit.id, false);
+    }
+
+    Done addFurther(const exchange::FurtherFindings& further)
+    {
+        records::VisitId place = further.visit;
+        if (!further.isDraft) {
+            const auto amendment = visits.amend(further.visit, amendmentReason);
+            if (!amendment)
+                return amendment.error();
+            place = amendment->id;
+            summary.amendments += 1;
+        }
+        for (const records::Finding& finding : further.findings) {
+            if (auto saved = visits.saveFinding(place, finding); !saved)
+                return saved;
+            summary.findings += 1;
+        }
+        return finish(place, further.isDraft);
+    }
+
+    base::Result<exchange::Addition> additionOf(const exchange::ImportedPatient& imported) const
+    {
+        const auto stored = patients.withRecordNumber(imported.patient.recordNumber);
+        if (!stored)
+            return stored.error();
+        std::vector<records::Visit> versions;
+        if (*stored) {
+            auto kept = visits.ofPatient((*stored)->id);
+            if (!kept)
+                return kept.error();
+            versions = std::move(*kept);
+        }
+        return exchange::addition(imported, *stored, versions, session.catalogue());
+    }
+
+    Done take(const exchange::ImportedPatient& imported)
+    {
+        auto addition = additionOf(imported);
+        if (!addition)
+            return addition.error();
+        if (addition->isPatientChanged) {
+            const bool isNew = addition->patient.id.isNull();
+            if (isNew)
+                addition->patient.id = records::PatientId::make();
+            if (const auto saved = patients.save(addition->patient); !saved)
+                return saved.error();
+            if (auto noted = noteImport(QStringLiteral("patient"), addition->patient.id.text); !noted)
+                return noted;
+            summary.patients += isNew ? 1 : 0;
+        }
+        for (const records::Visit& visit : addition->newVisits) {
+            if (auto added = addVisit(visit, addition->patient.id); !added)
+                return added;
+        }
+        for (const exchange::FurtherFindings& further : addition->further) {
+            if (auto added = addFurther(further); !added)
+                return added;
+        }
+        return {};
+    }
+};
+
+} // namespace
+
+base::Result<ImportSummary> importPatients(Session& session,
+                                           const std::vector<exchange::ImportedPatient>& patients,
+                                           const records::Author& author)
+{
+    Importing importing{session, author};
+    const auto all = storage::together(session.store(), [&]() -> Done {
+        for (const exchange::ImportedPatient& patient : patients) {
+            if (auto taken = importing.take(patient); !taken)
+                return taken;
+        }
+        return {};
+    });
+    if (!all)
+        return all.error();
+    return importing.summary;
+}
+
+} // namespace session

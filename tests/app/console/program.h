@@ -1,0 +1,75 @@
+#pragma once
+
+#include "tests/support/findings_file.h"
+
+#include <QFile>
+#include <QJsonArray>
+#include <QJsonDocument>
+#include <QJsonObject>
+#include <QProcess>
+#include <QTemporaryDir>
+
+/// The real program, run as from a command line.
+namespace program
+{
+
+struct Outcome {
+    int code = -1;
+    QString out;
+    QString err;
+};
+
+inline Outcome run(const QStringList& arguments)
+{
+    QProcess process;
+    process.start(QStringLiteral(APLOMB_PROGRAM), arguments);
+    if (!process.waitForFinished(120'000) || process.exitStatus() != QProcess::NormalExit)
+        return {-1, {}, process.errorString()};
+    return {process.exitCode(), QString::fromUtf8(process.readAllStandardOutput()),
+            QString::fromUtf8(process.readAllStandardError())};
+}
+
+/// A folder of its own with a records file that is not there yet.
+struct Place {
+    QTemporaryDir folder;
+    QString records = path(QStringLiteral("clinic.aplomb"));
+
+    QString path(const QString& name) const { return folder.filePath(name); }
+
+    QString file(const std::vector<findings_file::Cells>& rows,
+                 const QString& name = QStringLiteral("findings.csv")) const
+    {
+        QFile written(path(name));
+        if (!written.open(QIODevice::WriteOnly))
+            return {};
+        written.write(findings_file::file(rows));
+        return written.fileName();
+    }
+
+    Outcome import(const std::vector<findings_file::Cells>& rows) const
+    {
+        return run({QStringLiteral("import"), records, file(rows)});
+    }
+
+    QJsonArray changes(const QString& patient) const
+    {
+        const Outcome change = run({QStringLiteral("change"), records, QStringLiteral("--patient"), patient,
+                                    QStringLiteral("--json")});
+        return QJsonDocument::fromJson(change.out.toUtf8()).array();
+    }
+
+    /// The object of one measure and side against "previous" or "baseline"; empty where there is none.
+    QJsonObject change(const QString& patient, const QString& measure, const QString& against,
+                       const QString& side = QStringLiteral("none")) const
+    {
+        for (const QJsonValue& value : changes(patient)) {
+            const QJsonObject object = value.toObject();
+            if (object[QStringLiteral("measure")] == measure &&
+                object[QStringLiteral("against")] == against && object[QStringLiteral("side")] == side)
+                return object;
+        }
+        return {};
+    }
+};
+
+} // namespace program

@@ -1,0 +1,252 @@
+#include "tests/app/console/program.h"
+#include "tests/support/test_support.h"
+
+#include <cmath>
+
+using namespace Qt::StringLiterals;
+using findings_file::Cells;
+using findings_file::walk;
+using program::Place;
+
+namespace
+{
+
+/// A row of patient T-1 with every condition recorded.
+Cells row(const QString& population, const QString& date, const QString& measure, const QString& value,
+          const Cells& changed = {})
+{
+    Cells cells = walk({{u"population"_s, population},
+                        {u"date"_s, date},
+                        {u"measure"_s, measure},
+                        {u"value"_s, value},
+                        {u"aid"_s, u"none"_s},
+                        {u"orthosis"_s, u"none"_s},
+                        {u"footwear"_s, u"own-shoes"_s},
+                        {u"assistance"_s, u"none"_s},
+                        {u"start"_s, u"moving"_s},
+                        {u"distance_m"_s, u"10"_s},
+                        {u"medication"_s, u"on"_s}});
+    for (const auto& [column, cell] : changed)
+        cells[column] = cell;
+    return cells;
+}
+
+const QString first = u"2024-01-10"_s;
+const QString second = u"2024-03-01"_s;
+
+/// Two visits of one measure and what the program says of them.
+QJsonObject changed(const QString& population, const QString& measure, const QString& before,
+                    const QString& after, const Cells& cellsAfter = {})
+{
+    const Place place;
+    Cells earlier = row(population, first, measure, before);
+    Cells now = row(population, second, measure, after, cellsAfter);
+    for (Cells* cells : {&earlier, &now}) {
+        if ((*cells)[u"value"_s].isEmpty())
+            (*cells)[u"state"_s] = u"unable"_s;
+    }
+    if (place.import({earlier, now}).code != 0)
+        return {};
+    return place.change(u"T-1"_s, measure, u"previous"_s,
+                        now[u"side"_s].isEmpty() ? u"none"_s : now[u"side"_s]);
+}
+
+} // namespace
+
+class TestChange : public HouseTest
+{
+    Q_OBJECT
+
+private Q_SLOTS:
+    void verdictsFollowThePublishedThresholds_data();
+    void verdictsFollowThePublishedThresholds();
+    void everyObjectHasEveryField();
+    void previousAndBaselineAreHeldApart();
+    void aConditionThatDiffersIsNotComparable();
+    void aConditionThatWasNotRecordedIsNotComparable();
+    void becomingUnableAndAbleAreEvents();
+    void wordsAndGradesHaveNoDifference();
+    void aFirstVisitHasNothingToCompareWith();
+    void withoutJsonItIsATableForReading();
+    void anUnknownPatientIsAnError();
+};
+
+void TestChange::verdictsFollowThePublishedThresholds_data()
+{
+    QTest::addColumn<QString>("population");
+    QTest::addColumn<QString>("measure");
+    QTest::addColumn<QString>("before");
+    QTest::addColumn<QString>("after");
+    QTest::addColumn<double>("threshold");
+    QTest::addColumn<QString>("source");
+    QTest::addColumn<QString>("verdict");
+    const auto add = [](const char* name, const QString& population, const QString& measure,
+                        const QString& before, const QString& after, double threshold, const QString& source,
+                        const QString& verdict) {
+        QTest::newRow(name) << population << measure << before << after << threshold << source << verdict;
+    };
+    const QString tug = u"timed-up-and-go"_s;
+    const QString speed = u"gait-speed-comfortable"_s;
+    const QString berg = u"berg-balance"_s;
+    // Huang et al. 2011, Phys Ther 91:114: 3.5 s, read, before Steffen & Seney's 11 s from memory.
+    add("slower beyond error", u"parkinson"_s, tug, u"12.0"_s, u"15.6"_s, 3.5, u"10.2522/ptj.20090126"_s,
+        u"declined"_s);
+    add("equal to the threshold", u"parkinson"_s, tug, u"12.0"_s, u"15.5"_s, 3.5, u"Huang"_s,
+        u"within-error"_s);
+    add("faster beyond error", u"parkinson"_s, tug, u"15.6"_s, u"12.0"_s, 3.5, u"Huang"_s, u"improved"_s);
+    // Fulk & Echternach 2008: MDC90 0.30 m/s; at 95 % 0.30 · 1.959964 / 1.644854.
+    add("0.18 m/s after a stroke", u"stroke-subacute"_s, speed, u"0.62"_s, u"0.80"_s, 0.357472,
+        u"Fulk & Echternach"_s, u"within-error"_s);
+    add("0.36 m/s after a stroke", u"stroke-subacute"_s, speed, u"0.62"_s, u"0.98"_s, 0.357472,
+        u"Fulk & Echternach"_s, u"improved"_s);
+    // 0.23 of the mean of both times (PMID 38924934): 0.23 · 6.5 s.
+    add("a timed walk in multiple sclerosis", u"multiple-sclerosis"_s, u"timed-25-foot-walk"_s, u"6.0"_s,
+        u"7.0"_s, 1.495, u"38924934"_s, u"within-error"_s);
+    // Donoghue & Stokes 2009, J Rehabil Med 41:343: 7 points from 25 to 34, 5 from 35 to 44.
+    add("Berg from 34", u"older-adults"_s, berg, u"34"_s, u"28"_s, 7, u"Donoghue & Stokes"_s,
+        u"within-error"_s);
+    add("Berg from 35", u"older-adults"_s, berg, u"35"_s, u"29"_s, 5, u"Donoghue & Stokes"_s, u"declined"_s);
+}
+
+void TestChange::verdictsFollowThePublishedThresholds()
+{
+    QFETCH(QString, population);
+    QFETCH(QString, measure);
+    QFETCH(QString, before);
+    QFETCH(QString, after);
+    QFETCH(double, threshold);
+    QFETCH(QString, source);
+    QFETCH(QString, verdict);
+    const QJsonObject change = changed(population, measure, before, after);
+    QCOMPARE(change[u"verdict"_s].toString(), verdict);
+    QVERIFY2(std::abs(change[u"threshold"_s].toDouble() - threshold) < 1e-6,
+             qPrintable(QString::number(change[u"threshold"_s].toDouble(), 'g', 12)));
+    QVERIFY2(change[u"thresholdSource"_s].toString().contains(source),
+             qPrintable(change[u"thresholdSource"_s].toString()));
+    QVERIFY(!change[u"why"_s].toString().isEmpty());
+    QVERIFY(std::abs(change[u"difference"_s].toDouble() - (after.toDouble() - before.toDouble())) < 1e-9);
+}
+
+void TestChange::everyObjectHasEveryField()
+{
+    const QJsonObject change = changed(u"parkinson"_s, u"timed-up-and-go"_s, u"12.0"_s, u"15.6"_s);
+    QStringList keys = {
+        u"measure"_s,         u"side"_s,        u"date"_s,         u"value"_s,      u"unit"_s,
+        u"against"_s,         u"againstDate"_s, u"againstValue"_s, u"difference"_s, u"threshold"_s,
+        u"thresholdSource"_s, u"verdict"_s,     u"why"_s,          u"state"_s,      u"againstState"_s};
+    keys.sort();
+    QCOMPARE(change.keys(), keys);
+    QCOMPARE(change[u"unit"_s].toString(), u"s"_s);
+    QCOMPARE(change[u"side"_s].toString(), u"none"_s);
+    QCOMPARE(change[u"date"_s].toString(), second);
+    QCOMPARE(change[u"againstDate"_s].toString(), first);
+    QCOMPARE(change[u"value"_s].toDouble(), 15.6);
+    QCOMPARE(change[u"againstValue"_s].toDouble(), 12.0);
+    QCOMPARE(change[u"difference"_s].toDouble(), 3.6);
+}
+
+void TestChange::previousAndBaselineAreHeldApart()
+{
+    const Place place;
+    const QString measure = u"timed-up-and-go"_s;
+    QCOMPARE(place
+                 .import({row(u"parkinson"_s, first, measure, u"12"_s),
+                          row(u"parkinson"_s, second, measure, u"14"_s),
+                          row(u"parkinson"_s, u"2024-05-01"_s, measure, u"16"_s)})
+                 .code,
+             0);
+    QCOMPARE(place.changes(u"T-1"_s).size(), 2);
+    QCOMPARE(place.change(u"T-1"_s, measure, u"previous"_s)[u"verdict"_s].toString(), u"within-error"_s);
+    const QJsonObject baseline = place.change(u"T-1"_s, measure, u"baseline"_s);
+    QCOMPARE(baseline[u"againstDate"_s].toString(), first);
+    QCOMPARE(baseline[u"verdict"_s].toString(), u"declined"_s);
+}
+
+void TestChange::aConditionThatDiffersIsNotComparable()
+{
+    const QJsonObject change =
+        changed(u"parkinson"_s, u"timed-up-and-go"_s, u"12"_s, u"18"_s, {{u"aid"_s, u"stick"_s}});
+    QCOMPARE(change[u"verdict"_s].toString(), u"not-comparable"_s);
+    QVERIFY2(change[u"why"_s].toString().contains(u"aid"_s, Qt::CaseInsensitive),
+             qPrintable(change[u"why"_s].toString()));
+    QVERIFY(change[u"threshold"_s].isNull());
+}
+
+void TestChange::aConditionThatWasNotRecordedIsNotComparable()
+{
+    const QJsonObject change =
+        changed(u"parkinson"_s, u"timed-up-and-go"_s, u"12"_s, u"18"_s, {{u"footwear"_s, u""_s}});
+    QCOMPARE(change[u"verdict"_s].toString(), u"not-comparable"_s);
+    QVERIFY2(change[u"why"_s].toString().contains(u"not recorded"_s),
+             qPrintable(change[u"why"_s].toString()));
+}
+
+void TestChange::becomingUnableAndAbleAreEvents()
+{
+    const QJsonObject unable = changed(u"parkinson"_s, u"timed-up-and-go"_s, u"12"_s, u""_s);
+    QCOMPARE(unable[u"verdict"_s].toString(), u"became-unable"_s);
+    QVERIFY(unable[u"value"_s].isNull());
+    QCOMPARE(unable[u"state"_s].toString(), u"unable"_s);
+    QVERIFY(unable[u"difference"_s].isNull());
+    QVERIFY(unable[u"threshold"_s].isNull());
+    const QJsonObject able = changed(u"parkinson"_s, u"timed-up-and-go"_s, u""_s, u"12"_s);
+    QCOMPARE(able[u"verdict"_s].toString(), u"became-able"_s);
+    QCOMPARE(able[u"againstState"_s].toString(), u"unable"_s);
+    QVERIFY(able[u"againstValue"_s].isNull());
+}
+
+void TestChange::wordsAndGradesHaveNoDifference()
+{
+    const QJsonObject word = changed(u"other"_s, u"romberg-sign"_s, u"negative"_s, u"positive"_s);
+    QCOMPARE(word[u"value"_s].toString(), u"positive"_s);
+    QCOMPARE(word[u"againstValue"_s].toString(), u"negative"_s);
+    QVERIFY(word[u"difference"_s].isNull());
+    QCOMPARE(word[u"verdict"_s].toString(), u"no-threshold"_s);
+    const QJsonObject grade = changed(u"other"_s, u"sit-to-stand-observed"_s, u"1"_s, u"2"_s);
+    QCOMPARE(grade[u"value"_s].toDouble(), 2.0);
+    QVERIFY(grade[u"difference"_s].isNull());
+    QCOMPARE(grade[u"unit"_s].toString(), QString());
+}
+
+void TestChange::aFirstVisitHasNothingToCompareWith()
+{
+    const Place place;
+    QCOMPARE(place.import({walk()}).code, 0);
+    for (const QString& against : {u"previous"_s, u"baseline"_s}) {
+        const QJsonObject change = place.change(u"T-1"_s, u"timed-up-and-go"_s, against);
+        QCOMPARE(change[u"value"_s].toDouble(), 12.5);
+        QVERIFY(change.contains(u"verdict"_s) && change[u"verdict"_s].isNull());
+        QVERIFY(change[u"againstDate"_s].isNull());
+    }
+}
+
+void TestChange::withoutJsonItIsATableForReading()
+{
+    const Place place;
+    QCOMPARE(place
+                 .import({row(u"parkinson"_s, first, u"timed-up-and-go"_s, u"12"_s),
+                          row(u"parkinson"_s, second, u"timed-up-and-go"_s, u"16"_s)})
+                 .code,
+             0);
+    for (const QStringList& whose : {QStringList{u"--patient"_s, u"T-1"_s}, QStringList{u"--all"_s}}) {
+        const program::Outcome shown = program::run(QStringList{u"change"_s, place.records} + whose);
+        QCOMPARE(shown.code, 0);
+        QVERIFY(shown.out.startsWith(u"AALTJE, Borre · born 04-Mar-1951 "_s));
+        QVERIFY2(shown.out.contains(u"declined beyond error"_s), qPrintable(shown.out));
+        QCOMPARE(shown.err, QString());
+    }
+}
+
+void TestChange::anUnknownPatientIsAnError()
+{
+    const Place place;
+    QCOMPARE(place.import({walk()}).code, 0);
+    const program::Outcome shown =
+        program::run({u"change"_s, place.records, u"--patient"_s, u"T-7"_s, u"--json"_s});
+    QCOMPARE(shown.code, 1);
+    QCOMPARE(shown.out, QString());
+    QCOMPARE(shown.err, u"No patient in these records has that record number.\n"_s);
+}
+
+QTEST_MAIN(TestChange)
+#include "test_change.moc"

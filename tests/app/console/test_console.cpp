@@ -1,0 +1,113 @@
+#include "tests/app/console/program.h"
+#include "tests/support/test_support.h"
+
+#include <QFileInfo>
+
+using namespace Qt::StringLiterals;
+using program::Outcome;
+using program::Place;
+using program::run;
+
+class TestConsole : public HouseTest
+{
+    Q_OBJECT
+
+private Q_SLOTS:
+    void helpNamesEveryVerb();
+    void versionIsTold();
+    void wrongUseIsTwo_data();
+    void wrongUseIsTwo();
+    void recordsThatAreNotThereAreAnError_data();
+    void recordsThatAreNotThereAreAnError();
+    void checkRefusesAForeignFile();
+};
+
+void TestConsole::helpNamesEveryVerb()
+{
+    const Outcome help = run({u"--help"_s});
+    QCOMPARE(help.code, 0);
+    QCOMPARE(help.err, QString());
+    for (const QString& verb : {u"demo RECORDS"_s, u"import RECORDS FILE.csv"_s, u"change RECORDS"_s,
+                                u"letter RECORDS"_s, u"chart RECORDS"_s, u"check RECORDS"_s})
+        QVERIFY2(help.out.contains(verb), qPrintable(verb));
+    QCOMPARE(run({u"import"_s, u"--help"_s}).code, 0);
+}
+
+void TestConsole::versionIsTold()
+{
+    const Outcome version = run({u"--version"_s});
+    QCOMPARE(version.code, 0);
+    QVERIFY(version.out.startsWith(u"Aplomb "_s));
+}
+
+void TestConsole::wrongUseIsTwo_data()
+{
+    QTest::addColumn<QStringList>("arguments");
+    const auto add = [](const char* name, const QStringList& arguments) { QTest::newRow(name) << arguments; };
+    add("an unknown verb", {u"delete"_s, u"x.aplomb"_s});
+    add("demo without records", {u"demo"_s});
+    add("demo with two", {u"demo"_s, u"x.aplomb"_s, u"y.aplomb"_s});
+    add("import without file", {u"import"_s, u"x.aplomb"_s});
+    add("an unknown option", {u"check"_s, u"x.aplomb"_s, u"--gently"_s});
+    add("change for nobody", {u"change"_s, u"x.aplomb"_s});
+    add("change for one and all", {u"change"_s, u"x.aplomb"_s, u"--all"_s, u"--patient"_s, u"1"_s});
+    add("change with an empty number", {u"change"_s, u"x.aplomb"_s, u"--patient"_s, u""_s});
+    add("letter without a place", {u"letter"_s, u"x.aplomb"_s, u"--patient"_s, u"1"_s});
+    add("letter as a picture", {u"letter"_s, u"x.aplomb"_s, u"--patient"_s, u"1"_s, u"--to"_s, u"x.png"_s});
+    add("chart as a letter", {u"chart"_s, u"x.aplomb"_s, u"--patient"_s, u"1"_s, u"--measure"_s, u"sara"_s,
+                              u"--to"_s, u"x.pdf"_s});
+    add("chart of nothing", {u"chart"_s, u"x.aplomb"_s, u"--patient"_s, u"1"_s, u"--to"_s, u"x.png"_s});
+    add("chart of an unknown measure", {u"chart"_s, u"x.aplomb"_s, u"--patient"_s, u"1"_s, u"--measure"_s,
+                                        u"height"_s, u"--to"_s, u"x.png"_s});
+    add("an unknown side", {u"chart"_s, u"x.aplomb"_s, u"--patient"_s, u"1"_s, u"--measure"_s,
+                            u"nine-hole-peg"_s, u"--side"_s, u"both"_s, u"--to"_s, u"x.png"_s});
+    add("a side where there is none", {u"chart"_s, u"x.aplomb"_s, u"--patient"_s, u"1"_s, u"--measure"_s,
+                                       u"sara"_s, u"--side"_s, u"left"_s, u"--to"_s, u"x.png"_s});
+}
+
+void TestConsole::wrongUseIsTwo()
+{
+    QFETCH(QStringList, arguments);
+    const Outcome used = run(arguments);
+    QCOMPARE(used.code, 2);
+    QCOMPARE(used.out, QString());
+    QVERIFY2(used.err.count(u'\n') == 1 && used.err.size() > 20, qPrintable(used.err));
+    QVERIFY(!QFileInfo::exists(u"x.aplomb"_s));
+}
+
+void TestConsole::recordsThatAreNotThereAreAnError_data()
+{
+    QTest::addColumn<QStringList>("arguments");
+    QTest::newRow("check") << QStringList{u"check"_s};
+    QTest::newRow("change") << QStringList{u"change"_s, u"--patient"_s, u"1"_s};
+    QTest::newRow("letter") << QStringList{u"letter"_s, u"--patient"_s, u"1"_s, u"--to"_s, u"x.pdf"_s};
+    QTest::newRow("chart") << QStringList{u"chart"_s, u"--patient"_s, u"1"_s,    u"--measure"_s,
+                                          u"sara"_s,  u"--to"_s,      u"x.svg"_s};
+}
+
+void TestConsole::recordsThatAreNotThereAreAnError()
+{
+    QFETCH(QStringList, arguments);
+    const Place place;
+    arguments.insert(1, place.records);
+    const Outcome tried = run(arguments);
+    QCOMPARE(tried.code, 1);
+    QCOMPARE(tried.out, QString());
+    QCOMPARE(tried.err.count(u'\n'), 1);
+    QVERIFY(!QFileInfo::exists(place.records));
+}
+
+void TestConsole::checkRefusesAForeignFile()
+{
+    const Place place;
+    QFile foreign(place.records);
+    QVERIFY(foreign.open(QIODevice::WriteOnly));
+    foreign.write("Dear diary");
+    foreign.close();
+    const Outcome checked = run({u"check"_s, place.records});
+    QCOMPARE(checked.code, 1);
+    QCOMPARE(checked.err.count(u'\n'), 1);
+}
+
+QTEST_MAIN(TestConsole)
+#include "test_console.moc"
