@@ -191,6 +191,18 @@ QString LetterDraft::fileName(const QString& ending) const
     return u"letter-%1.%2"_s.arg(day.toString(Qt::ISODate), ending);
 }
 
+QStringList LetterDraft::notFilledIn() const
+{
+    QStringList missing;
+    if (m_letter.to.trimmed().isEmpty())
+        missing += tr("recipient");
+    if (m_letter.question.trimmed().isEmpty())
+        missing += tr("question");
+    if (m_letter.interpretation.trimmed().isEmpty())
+        missing += tr("interpretation");
+    return missing;
+}
+
 base::Result<void> LetterDraft::signOff(const records::Author& author)
 {
     records::Letter letter = m_letter;

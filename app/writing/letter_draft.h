@@ -56,6 +56,8 @@ public:
     /// "letter-2026-03-12.pdf": without a name, since file names travel.
     QString fileName(const QString& ending) const;
 
+    /// What a reader would look for and nobody has written yet.
+    QStringList notFilledIn() const;
     /// Composes the letter as `author` signs it now and freezes it.
     base::Result<void> signOff(const records::Author& author);
 

@@ -22,6 +22,8 @@
 #include <QStackedWidget>
 #include <QVBoxLayout>
 
+#include <chrono>
+
 using namespace Qt::StringLiterals;
 
 namespace writing
@@ -30,6 +32,7 @@ namespace writing
 namespace
 {
 
+constexpr std::chrono::milliseconds pause(200);
 constexpr int sideWidth = 420;
 constexpr int mostRows = 4; // of the list at once
 constexpr auto iconProperty = "iconName";
@@ -67,6 +70,9 @@ LettersPage::LettersPage(session::Session& session, session::Prompts& prompts, Q
     splitter->setSizes({sideWidth, 2 * sideWidth});
     column->addWidget(splitter, 1);
 
+    m_pagesLater.setSingleShot(true);
+    m_pagesLater.setInterval(pause);
+    connect(&m_pagesLater, &QTimer::timeout, this, &LettersPage::showPages);
     connect(&m_session, &session::Session::focusChanged, this, &LettersPage::followFocus);
     connect(&m_session, &session::Session::visitChanged, this, &LettersPage::showPages);
     connect(&m_session, &session::Session::visitsChanged, this, [this] {
@@ -256,6 +262,7 @@ void LettersPage::showOpen()
 
 void LettersPage::showPages()
 {
+    m_pagesLater.stop();
     if (!m_draft.isOpen())
         return;
     const auto composition = m_draft.composition();
@@ -300,7 +307,7 @@ void LettersPage::saveEdits()
     m_notice->clear();
     if (firstLine(before.to) != firstLine(m_draft.letter().to))
         fillList();
-    showPages();
+    m_pagesLater.start();
 }
 
 void LettersPage::suggest()
@@ -321,10 +328,11 @@ void LettersPage::signOff()
     const auto author = m_prompts.author(tr("Who signs off this letter?"), lastAuthor());
     if (!author)
         return;
-    if (!m_prompts.confirmed(
-            tr("Sign off this letter?"),
-            tr("It is kept as it is now and never changes again. A correction is a new letter."),
-            tr("Sign off")))
+    QString explanation =
+        tr("It is kept as it is now and never changes again. A correction is a new letter.");
+    if (const QStringList missing = m_draft.notFilledIn(); !missing.isEmpty())
+        explanation += u'\n' + tr("Not filled in: %1.").arg(missing.join(u", "_s));
+    if (!m_prompts.confirmed(tr("Sign off this letter?"), explanation, tr("Sign off")))
         return;
     rememberAuthor(*author);
     if (!isDone(m_draft.signOff(*author)))

@@ -3,6 +3,7 @@
 #include "app/session/prompts.h"
 #include "app/writing/letter_draft.h"
 
+#include <QTimer>
 #include <QWidget>
 
 class QListWidget;
@@ -61,7 +62,7 @@ private:
     session::Prompts& m_prompts;
     LetterDraft m_draft;
     std::optional<records::PatientId> m_patient;
-    QWidget* m_side = nullptr;
+    QWidget* m_side = nullptr; ///< list and form
     QListWidget* m_list = nullptr;
     QPushButton* m_new = nullptr;
     QLabel* m_whyNot = nullptr;
@@ -70,6 +71,7 @@ private:
     widgets::EmptyState* m_empty = nullptr;
     LetterForm* m_form = nullptr;
     PagePreview* m_preview = nullptr;
+    QTimer m_pagesLater; ///< the pages follow a moment after the last edit
     QWidget* m_actions = nullptr;
     QPushButton* m_signOff = nullptr;
 };

@@ -34,6 +34,7 @@ PagePreview::PagePreview(QWidget* parent) : QScrollArea(parent)
     m_column = new QVBoxLayout(sheet);
     m_column->setContentsMargins(widgets::space2, 0, widgets::space2, widgets::space4);
     m_column->setSpacing(widgets::space4);
+    m_column->addStretch(1);
     setWidget(sheet);
     m_later.setSingleShot(true);
     m_later.setInterval(pause);
@@ -46,10 +47,7 @@ void PagePreview::showLetter(const letters::Composition& composition)
     QTextDocument text;
     text.setHtml(composition.body);
     setAccessibleDescription(text.toPlainText());
-    if (pages() == 0)
-        draw();
-    else
-        m_later.start();
+    draw();
 }
 
 void PagePreview::clear()
@@ -57,15 +55,22 @@ void PagePreview::clear()
     m_later.stop();
     m_composition = {};
     setAccessibleDescription(QString());
-    while (QLayoutItem* item = m_column->takeAt(0)) {
-        delete item->widget();
-        delete item;
-    }
+    keep(0);
 }
 
-int PagePreview::pages() const
+/// Has as many sheets as there are pages; those that stay keep the place one has scrolled to.
+void PagePreview::keep(size_t pages)
 {
-    return int(findChildren<QLabel*>(u"letterPage"_s).size());
+    while (m_sheets.size() > pages) {
+        delete m_sheets.back();
+        m_sheets.pop_back();
+    }
+    while (m_sheets.size() < pages) {
+        auto* sheet = new QLabel(widget());
+        sheet->setObjectName(u"letterPage"_s);
+        m_column->insertWidget(int(m_sheets.size()), sheet, 0, Qt::AlignHCenter | Qt::AlignTop);
+        m_sheets.push_back(sheet);
+    }
 }
 
 void PagePreview::resizeEvent(QResizeEvent* event)
@@ -77,25 +82,17 @@ void PagePreview::resizeEvent(QResizeEvent* event)
 
 void PagePreview::draw()
 {
-    const letters::Composition composition = m_composition;
-    const QString description = accessibleDescription();
+    m_later.stop();
     const int width = std::min(viewport()->width() - 2 * widgets::space2, widestPage);
-    const double dots = width / paperWidthInches * devicePixelRatioF();
-    const std::vector<QImage> pictures = letters::pictures(composition, dots);
-    clear();
-    m_composition = composition;
-    setAccessibleDescription(description);
+    const double ratio = devicePixelRatioF();
+    const std::vector<QImage> pictures = letters::pictures(m_composition, width / paperWidthInches * ratio);
+    keep(pictures.size());
     for (size_t page = 0; page < pictures.size(); ++page) {
         QPixmap picture = QPixmap::fromImage(pictures[page]);
-        picture.setDevicePixelRatio(devicePixelRatioF());
-        auto* sheet = new QLabel(widget());
-        sheet->setObjectName(u"letterPage"_s);
-        sheet->setAccessibleName(tr("Page %1 of %2").arg(page + 1).arg(pictures.size()));
-        sheet->setFrameShape(QFrame::NoFrame);
-        sheet->setPixmap(picture);
-        m_column->addWidget(sheet, 0, Qt::AlignHCenter | Qt::AlignTop);
+        picture.setDevicePixelRatio(ratio);
+        m_sheets[page]->setPixmap(picture);
+        m_sheets[page]->setAccessibleName(tr("Page %1 of %2").arg(page + 1).arg(pictures.size()));
     }
-    m_column->addStretch(1);
 }
 
 } // namespace writing

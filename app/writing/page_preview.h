@@ -5,6 +5,7 @@
 #include <QScrollArea>
 #include <QTimer>
 
+class QLabel;
 class QVBoxLayout;
 
 namespace writing
@@ -21,17 +22,18 @@ public:
 
     void showLetter(const letters::Composition& composition);
     void clear();
-    int pages() const;
 
 protected:
     void resizeEvent(QResizeEvent* event) override;
 
 private:
     void draw();
+    void keep(size_t pages);
 
     letters::Composition m_composition;
     QTimer m_later;
     QVBoxLayout* m_column;
+    std::vector<QLabel*> m_sheets;
 };
 
 } // namespace writing

@@ -117,7 +117,7 @@ Fields earlierFields(const std::optional<Earlier>& earlier, const QString& other
         .text("value", earlier->value)
         .text("day", earlier->day)
         .text("difference", earlier->difference)
-        .text("verdict", earlier->verdict)
+        .text(earlier->isJudged ? "verdict" : "unjudged", earlier->verdict)
         .text("reason", earlier->reason);
 }
 
@@ -133,8 +133,6 @@ std::vector<Fields> measureFields(const std::vector<MeasureRow>& rows, const bas
         made.text("measure", row.measure).list("notes", "hasNotes", row.notes).text("today", row.today);
         made.text("line", row.notes.isEmpty() ? QStringLiteral("cell") : QStringLiteral("open"));
         made.objects("earlier", {previous, baseline}).text("threshold", row.threshold);
-        if (row.isDone && row.threshold.isEmpty())
-            made.text("source", phrases("none used"));
         if (row.sourceNumber > 0)
             made.text("source", phrases("%1 [%2]").arg(row.source).arg(row.sourceNumber));
         fields.push_back(made);
@@ -221,7 +219,9 @@ void addRows(Fields& fields, const Rows& rows, const Material& material, const b
     fields.flag("hasMeasures", !rows.measures.empty())
         .objects("measures", measureFields(rows.measures, phrases));
     fields.text("previousTitle", isChosen ? phrases("Reference") : phrases("Previous"));
-    fields.text("explanation", explanationOf(rows, phrases)).list("sources", numbered(rows.sources));
+    fields.text("explanation", explanationOf(rows, phrases))
+        .list("tableNotes", rows.notes)
+        .list("sources", numbered(rows.sources));
     fields.list("conditions", rows.conditions).flag("hasNotDone", !rows.notDone.isEmpty());
     fields.text("notDone",
                 phrases("Not tested at this visit: %1.").arg(rows.notDone.join(QStringLiteral("; "))));

@@ -83,6 +83,7 @@ public:
             else
                 addFinding(measure);
         }
+        gatherNotes();
         addNotDone();
         addConditions();
         return m_rows;
@@ -92,10 +93,11 @@ private:
     void addFinding(const catalogue::Measure& measure);
     void addMeasure(const catalogue::Measure& measure);
     void addComparisons(MeasureRow& row, const Change& change, const catalogue::Measure& measure);
+    void gatherNotes();
     void addNotDone();
     void addConditions();
     QString seen(const catalogue::Measure& measure, Side side) const;
-    QString resultOf(const records::Finding& finding, const catalogue::Measure& measure) const;
+    QStringList besides(const records::Finding& finding) const;
     Earlier earlier(const Comparison& comparison, const catalogue::Measure& measure);
     void addEvidence(MeasureRow& row, const Comparison& comparison, const catalogue::Measure& measure);
     QString limitWords(const Comparison& comparison, const catalogue::Measure& measure) const;
@@ -107,16 +109,13 @@ private:
     Rows m_rows;
 };
 
-QString RowMaker::resultOf(const records::Finding& finding, const catalogue::Measure& measure) const
+/// What was seen beside the value.
+QStringList RowMaker::besides(const records::Finding& finding) const
 {
-    QStringList parts = {records::written(finding.value, measure, m_phrases)};
-    if (finding.capReached)
-        parts += m_phrases("stopped at the cap");
-    if (!finding.signs.isEmpty())
-        parts += finding.signs.join(QStringLiteral(", "));
-    if (!finding.note.isEmpty())
-        parts += finding.note;
-    return parts.join(QStringLiteral("; "));
+    QStringList parts = {finding.capReached ? m_phrases("stopped at the cap") : QString(),
+                         finding.signs.join(QStringLiteral(", ")), finding.note};
+    parts.removeAll(QString());
+    return parts;
 }
 
 QString RowMaker::seen(const catalogue::Measure& measure, Side side) const
@@ -124,7 +123,9 @@ QString RowMaker::seen(const catalogue::Measure& measure, Side side) const
     const records::Finding* finding = m_visit.finding(measure.id, side);
     if (isNotAsked(finding))
         return m_phrases("not tested");
-    QString words = resultOf(*finding, measure);
+    const QString words =
+        (QStringList(records::written(finding->value, measure, m_phrases)) + besides(*finding))
+            .join(QStringLiteral("; "));
     const Change* change = changeOf(m_changes, measure.id, side);
     if (change == nullptr || !earlierOf(*change))
         return words;
@@ -165,6 +166,7 @@ Earlier RowMaker::earlier(const Comparison& comparison, const catalogue::Measure
         earlier.difference =
             interpretation::signedAmount(*comparison.difference, measure, decimalsOf(comparison, measure));
     earlier.verdict = interpretation::written(comparison.verdict, m_phrases);
+    earlier.isJudged = comparison.verdict != Verdict::NoThreshold;
     if (comparison.verdict == Verdict::NotComparable)
         earlier.reason = interpretation::why(comparison, m_catalogue, m_phrases);
     return earlier;
@@ -225,11 +227,36 @@ void RowMaker::addMeasure(const catalogue::Measure& measure)
             continue;
         MeasureRow row;
         row.measure = titleOf(measure, side, m_phrases);
-        row.today = resultOf(change != nullptr ? change->now.finding : *finding, measure);
+        const records::Finding& now = change != nullptr ? change->now.finding : *finding;
         row.isDone = change != nullptr;
+        if (const auto* missing = std::get_if<values::Missing>(&now.value)) {
+            row.today = records::written(missing->why, m_phrases);
+            row.notes += missing->reason;
+        } else {
+            row.today = records::written(now.value, measure, m_phrases);
+        }
+        row.notes += besides(now);
+        row.notes.removeAll(QString());
         if (row.isDone)
             addComparisons(row, *change, measure);
         m_rows.measures.push_back(row);
+    }
+}
+
+/// Says once what was noted of several measures.
+void RowMaker::gatherNotes()
+{
+    std::map<QString, QStringList> measuresOf;
+    for (const MeasureRow& row : m_rows.measures) {
+        for (const QString& note : row.notes)
+            measuresOf[note] += row.measure;
+    }
+    for (const auto& [note, measures] : measuresOf) {
+        if (measures.size() < 2)
+            continue;
+        m_rows.notes += m_phrases("%1 (%2)").arg(note, measures.join(QStringLiteral("; ")));
+        for (MeasureRow& row : m_rows.measures)
+            row.notes.removeAll(note);
     }
 }
 

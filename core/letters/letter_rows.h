@@ -22,7 +22,8 @@ struct Earlier {
     QString day;
     QString difference; ///< with sign and unit; empty where there is none
     QString verdict;
-    QString reason; ///< why it is not comparable or not judged; empty otherwise
+    bool isJudged = true; ///< there is a verdict beyond "no published threshold"
+    QString reason;       ///< why it is not comparable or not judged; empty otherwise
 };
 
 /// One number with what it is held against.
@@ -44,6 +45,7 @@ struct Rows {
     std::vector<FindingRow> findings;
     std::vector<MeasureRow> measures;
     QStringList sources;    ///< each row of evidence in full, in the order it is cited
+    QStringList notes;      ///< what holds for several measures, with their names
     QStringList notDone;    ///< each test of the form that has no result, with the reason
     QStringList conditions; ///< "Walking aid: stick", those of the visit first, then the exceptions
     int judged = 0;         ///< comparisons against a published error

@@ -14,7 +14,7 @@ using interpretation::Change;
 using interpretation::Comparison;
 using interpretation::Verdict;
 
-/// Says one change in one sentence.
+/// Says one change in one sentence; one that cannot be judged as an entry of a list.
 class Sentences
 {
 public:
@@ -97,7 +97,7 @@ QString Sentences::of(const Change& change) const
     case Verdict::NoThreshold:
         break;
     }
-    return said("%1: %2 at this visit, %3 on %4; no published error to judge the difference by.");
+    return said("%1 %2 (%3 on %4)");
 }
 
 QString Sentences::ofBaseline(const Change& change) const
@@ -136,10 +136,10 @@ int rankOf(Verdict verdict)
     return 5;
 }
 
-bool reads(const Change& change, bool alike)
+bool isAlike(const Change& change)
 {
     const Comparison& comparison = *earlierOf(change);
-    return (comparison.now.finding.value == comparison.reference.finding.value) == alike;
+    return comparison.now.finding.value == comparison.reference.finding.value;
 }
 
 } // namespace
@@ -149,7 +149,7 @@ QString suggestedInterpretation(const Material& material, const catalogue::Catal
 {
     const std::vector<Change> changes = changesOf(material, catalogue);
     const Sentences sentences(catalogue, phrases);
-    QStringList lines, alike, first;
+    QStringList lines, different, alike, first;
     bool hasBetter = false, hasWorse = false;
     for (int rank = 0; rank <= rankOf(Verdict::NoThreshold); ++rank) {
         for (const Change& change : changes) {
@@ -163,10 +163,12 @@ QString suggestedInterpretation(const Material& material, const catalogue::Catal
                 continue;
             hasBetter = hasBetter || verdict == Verdict::Improved || verdict == Verdict::BecameAble;
             hasWorse = hasWorse || verdict == Verdict::Declined || verdict == Verdict::BecameUnable;
-            if (verdict == Verdict::NoThreshold && reads(change, true))
+            if (verdict != Verdict::NoThreshold)
+                lines += sentences.of(change);
+            else if (isAlike(change))
                 alike += sentences.title(change);
             else
-                lines += sentences.of(change);
+                different += sentences.of(change);
             if (const QString since = sentences.ofBaseline(change); !since.isEmpty())
                 lines += since;
         }
@@ -175,6 +177,11 @@ QString suggestedInterpretation(const Material& material, const catalogue::Catal
     if (hasBetter && hasWorse)
         lines += phrases(
             "The results point in different directions; none of them outweighs the others by itself.");
+    if (!different.isEmpty())
+        lines +=
+            phrases(
+                "Recorded otherwise than before, without a published error to judge the difference by: %1.")
+                .arg(different.join(comma));
     if (!alike.isEmpty())
         lines += phrases("Recorded as before: %1. This does not show that nothing changed.")
                      .arg(alike.join(comma));

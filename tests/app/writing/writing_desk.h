@@ -24,9 +24,9 @@ struct Answers : session::Prompts {
     QStringList suggested;
     records::Author offered;
 
-    bool confirmed(const QString& question, const QString&, const QString&) override
+    bool confirmed(const QString& question, const QString& explanation, const QString&) override
     {
-        asked += question;
+        asked += question + u'\n' + explanation;
         return isConfirmed;
     }
     std::optional<QString> line(const QString&, const QString&, const QString&) override { return {}; }

@@ -116,7 +116,7 @@ private Q_SLOTS:
         QVERIFY(text.contains(u"3 of 4"_s));
         QVERIFY(text.contains(u"0 is best, 4 is worst"_s));
         QVERIFY(text.contains(u"not attempted: shoulder pain"_s));
-        QVERIFY(text.contains(u"declined: tired"_s));
+        QVERIFY(text.contains(u"(declined: tired)"_s));
         QVERIFY(text.contains(u"Not every test was done"_s));
         QVERIFY(text.contains(u"Nine-hole peg test"_s));
     }
@@ -132,6 +132,18 @@ private Q_SLOTS:
         QVERIFY(text.contains(u"from memory"_s));
         QVERIFY(text.contains(u"the same visit"_s));
         QVERIFY(composed(material(), book(), {}).body.contains(u"improved beyond error"_s));
+    }
+
+    void aNoteOfSeveralMeasuresIsSaidOnce()
+    {
+        Material letter = material();
+        letter.visits.back().findings[4].note = u"swayed to the left"_s;
+        QVERIFY(composed(letter, book(), {}).body.contains(u"<p class=\"small\">swayed to the left</p>"_s));
+        letter.visits.back().findings[5].note = u"swayed to the left"_s;
+        const QString body = composed(letter, book(), {}).body;
+        QCOMPARE(body.count(u"swayed to the left"_s), 1);
+        QVERIFY(
+            body.contains(u"swayed to the left (Romberg hold: eyes closed; Gait speed: comfortable pace)"_s));
     }
 
     void anotherWalkingAidIsNotComparableAndNamed()

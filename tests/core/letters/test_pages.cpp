@@ -3,6 +3,7 @@
 #include "tests/core/letters/pdf_file.h"
 #include "tests/support/test_support.h"
 
+#include <QPrinter>
 #include <QXmlStreamReader>
 
 #include <zip.h>
@@ -147,6 +148,20 @@ private Q_SLOTS:
         const PdfFile file(*pdf(letter));
         QCOMPARE(qsizetype(pages.size()), file.pages().size());
         QCOMPARE(pages.front().size(), QSize(794, 1123));
+    }
+
+    void aPrinterGetsTheSamePages()
+    {
+        const QTemporaryDir folder;
+        QPrinter printer(QPrinter::HighResolution);
+        printer.setOutputFormat(QPrinter::PdfFormat);
+        printer.setOutputFileName(folder.filePath(QStringLiteral("printed.pdf")));
+        printer.setPageSize(QPageSize(QPageSize::A4));
+        printer.setFullPage(true);
+        QVERIFY(print(longLetter(), printer));
+        const QString printed =
+            outputOf(QStringLiteral("pdftotext"), {printer.outputFileName(), QStringLiteral("-")});
+        QCOMPARE(printed.split(u'\f'), PdfFile(*pdf(longLetter())).pages() + QStringList(QString()));
     }
 
     void paperStaysPaperOnADarkScreen()
