@@ -1,5 +1,6 @@
 #include "app/charts/trend_chart.h"
 
+#include "app/charts/trend_grid.h"
 #include "app/charts/trend_overlay.h"
 
 #include <QAreaSeries>

@@ -8,21 +8,6 @@
 namespace charts
 {
 
-/// The lines behind the series, one at every labelled number and date.
-class TrendGrid : public QGraphicsItem
-{
-public:
-    explicit TrendGrid(TrendChart& chart);
-
-    void cover(const QRectF& area);
-    QRectF boundingRect() const override { return m_area; }
-    void paint(QPainter* painter, const QStyleOptionGraphicsItem* option, QWidget* widget) override;
-
-private:
-    TrendChart& m_chart;
-    QRectF m_area;
-};
-
 /// Every word and mark on a chart: heading, axis labels, plumb lines, where conditions change, limits, and
 /// the lane.
 class TrendOverlay : public QGraphicsItem

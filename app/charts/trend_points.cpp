@@ -1,12 +1,11 @@
 #include "app/charts/trend_points.h"
 
+#include "app/charts/limits.h"
+
 #include "core/interpretation/change.h"
-#include "core/interpretation/terms.h"
 #include "core/records/wording.h"
 
 #include <algorithm>
-#include <cmath>
-#include <limits>
 
 using namespace Qt::StringLiterals;
 
@@ -30,7 +29,6 @@ struct Maker {
                                                 const records::Occasion& now) const;
     std::vector<TrendEntry> entries(const std::vector<records::Occasion>& occasions) const;
     size_t referenceAmong(const std::vector<TrendEntry>& entries) const;
-    TrendLimits limits(const interpretation::Applied& used, const records::Occasion& reference) const;
     TrendLine line(records::Side side) const;
 };
 
@@ -128,41 +126,6 @@ size_t Maker::referenceAmong(const std::vector<TrendEntry>& entries) const
     return size_t(first - entries.begin());
 }
 
-/// The value at which a difference from the reference equals its limit. A limit may depend on the value
-/// itself (a share of the mean of both), so it is approached step by step.
-double limitValue(const catalogue::Threshold& row, double reference, bool improved,
-                  catalogue::Direction better)
-{
-    const double sign = improved == (better == catalogue::Direction::HigherIsBetter) ? 1 : -1;
-    double value = reference;
-    for (int step = 0; step < 60; ++step) {
-        const auto at = interpretation::applied(row, reference, value, better);
-        if (!at)
-            return std::numeric_limits<double>::infinity();
-        value = reference + sign * (improved ? at->improvement : at->decline);
-    }
-    return value;
-}
-
-TrendLimits Maker::limits(const interpretation::Applied& used, const records::Occasion& reference) const
-{
-    TrendLimits made;
-    made.day = reference.day;
-    made.reference = values::number(reference.finding.value).value_or(0);
-    made.source = interpretation::sourceWords(used.row, catalogue, phrases);
-    const double improved = limitValue(used.row, made.reference, true, measure.better);
-    const double declined = limitValue(used.row, made.reference, false, measure.better);
-    const auto onScale = [&](double value) {
-        return std::isfinite(value) && !(measure.lowest && values::exceeds(*measure.lowest, value)) &&
-               !(measure.highest && values::exceeds(value, *measure.highest));
-    };
-    if (onScale(improved))
-        made.improved = improved;
-    if (onScale(declined))
-        made.declined = declined;
-    return made;
-}
-
 TrendLine Maker::line(records::Side side) const
 {
     TrendLine line;
@@ -185,7 +148,7 @@ TrendLine Maker::line(records::Side side) const
     const auto itself = interpretation::comparison(catalogue, patient, reference, reference, levels);
     if (!itself.threshold || measure.better == catalogue::Direction::Neither)
         return line;
-    line.limits = limits(*itself.threshold, reference);
+    line.limits = limitsAround(reference, *itself.threshold, measure, catalogue, phrases);
     line.standardError = interpretation::standardErrorOf(itself.threshold->row);
     return line;
 }

@@ -62,6 +62,7 @@ private Q_SLOTS:
     void theRunOfThisVisitCounts();
     void aReferenceWithoutAValueIsSaid();
     void percentLimitsDependOnTheReference();
+    void aShareOfTheMeanIsSolvedForTheLaterValue();
     void limitsBeyondTheScaleAreSaidNotDrawn();
     void aPublishedStandardErrorComesBeforeAComputedOne();
     void withoutAFittingThresholdThereIsNeitherBandNorLimit();
@@ -192,6 +193,20 @@ void TestTrendPoints::percentLimitsDependOnTheReference()
     QVERIFY(qAbs(*points.lines[0].limits->improved - 7.7) < 1e-9);
     QVERIFY(qAbs(*points.lines[0].limits->declined - 13.0) < 1e-9);
     QVERIFY(!points.lines[0].standardError); // a percentage gives none in the unit
+}
+
+void TestTrendPoints::aShareOfTheMeanIsSolvedForTheLaterValue()
+{
+    // |x − 10| = 0.2 · (x + 10) / 2 holds at 10 · 1.1 / 0.9 and 10 · 0.9 / 1.1.
+    catalogue::Catalogue book = examples::catalogue();
+    book.thresholds = {examples::threshold(u"share"_s, upAndGo, u"stroke"_s, 0.2, u"hosoi"_s, 20)};
+    book.thresholds[0].scale = catalogue::Scale::ProportionalToMean;
+    const std::vector visits{timed(u"a"_s, {2025, 1, 6}, 10)};
+    const auto points =
+        charts::trendPoints({upAndGo, {}, {}, {}}, visits, examples::patient(u"stroke"_s), book, {});
+    QVERIFY(points.lines[0].limits);
+    QVERIFY(qAbs(*points.lines[0].limits->declined - 11 / 0.9) < 1e-9);
+    QVERIFY(qAbs(*points.lines[0].limits->improved - 9 / 1.1) < 1e-9);
 }
 
 void TestTrendPoints::limitsBeyondTheScaleAreSaidNotDrawn()
