@@ -108,10 +108,13 @@ QString noThreshold(const Comparison& held, const Measure& measure, const Catalo
         return phrases("Tried and unable at both visits; there is no number to compare.");
     if (!values::isDone(held.reference.finding.value) || !values::isDone(held.now.finding.value))
         return phrases("There is no result at both visits to compare.");
-    return phrases("No published threshold for what is graded or named: %1 on %2, %3 on %4.")
-        .arg(records::written(held.reference.finding.value, measure, phrases),
-             records::dayInWords(held.reference.day),
-             records::written(held.now.finding.value, measure, phrases), records::dayInWords(held.now.day));
+    const QString sentence = measure.kind == catalogue::Kind::Grade
+                                 ? phrases("A grade has no published threshold: %1 on %2, %3 on %4.")
+                                 : phrases("A word has no published threshold: “%1” on %2, “%3” on %4.");
+    return sentence.arg(records::written(held.reference.finding.value, measure, phrases),
+                        records::dayInWords(held.reference.day),
+                        records::written(held.now.finding.value, measure, phrases),
+                        records::dayInWords(held.now.day));
 }
 
 } // namespace

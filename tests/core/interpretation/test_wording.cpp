@@ -189,9 +189,12 @@ void TestWording::whySaysWhatIsMissingForAThreshold()
     QCOMPARE(
         why(held(u"stroke"_s, u"cadence"_s, 90, 100)),
         u"+10 steps/min against 12-Mar-2026. No published threshold: neither direction of this measure is better."_s);
+    QCOMPARE(why(heldValues(u"stroke"_s, u"finger-nose"_s, values::Grade{3}, values::Grade{2})),
+             u"A grade has no published threshold: 3 of 4 on 12-Mar-2026, 2 of 4 on 12-Jun-2026."_s);
     QCOMPARE(
-        why(heldValues(u"stroke"_s, u"finger-nose"_s, values::Grade{3}, values::Grade{2})),
-        u"No published threshold for what is graded or named: 3 of 4 on 12-Mar-2026, 2 of 4 on 12-Jun-2026."_s);
+        why(heldValues(u"stroke"_s, u"pronator-drift"_s, values::Choice{u"none"_s},
+                       values::Choice{u"pronation"_s})),
+        u"A word has no published threshold: “none” on 12-Mar-2026, “pronation and sinking” on 12-Jun-2026."_s);
 }
 
 void TestWording::withinErrorIsNeverCalledStable()
