@@ -137,7 +137,7 @@ base::Result<ImportedPatient> patientIn(const Rows& rows, const catalogue::Catal
         days[row.day].push_back(row);
     }
     if (const auto wrong = records::wrongWith(imported.patient, catalogue, today))
-        return wrongAt(imported.line, u"patient"_s, wrong->what);
+        return wrongAt(imported.line, u"born"_s, wrong->what);
     for (const auto& [day, ofDay] : days) {
         auto visit = visitIn(ofDay, imported.patient, catalogue, today);
         if (!visit)

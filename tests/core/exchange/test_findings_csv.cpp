@@ -134,6 +134,7 @@ void TestFindingsCsv::aWrongCellNamesLineColumnAndWhatIsAllowed_data()
     };
     row("no number", {{u"patient"_s, u""_s}}, u"patient"_s, u"record number"_s);
     row("a German birth date", {{u"born"_s, u"04.03.1951"_s}}, u"born"_s, u"1951-03-04"_s);
+    row("a birth in the future", {{u"born"_s, u"2024-07-01"_s}}, u"born"_s, u"today"_s);
     row("a day that never was", {{u"date"_s, u"2024-02-30"_s}}, u"date"_s, u"2024-03-01"_s);
     row("a time with the date", {{u"date"_s, u"2024-02-28T10:00"_s}}, u"date"_s, u"2024-03-01"_s);
     row("a visit in the future", {{u"date"_s, u"2024-06-02"_s}}, u"date"_s, u"today"_s);
