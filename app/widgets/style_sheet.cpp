@@ -25,6 +25,10 @@ QPushButton[kind="quiet"] { background: transparent; border-color: transparent; 
 QPushButton[kind="quiet"]:hover { background: @accentSoft; }
 QPushButton[kind="quiet"]:focus { border: 2px solid @accent; padding: 5px 8px; }
 QPushButton[kind="quiet"]:disabled { color: @unsure; }
+QPushButton[kind="nav"] { background: transparent; border-color: transparent; color: @quiet; font-weight: 600; }
+QPushButton[kind="nav"]:hover { color: @text; }
+QPushButton[kind="nav"]:checked { background: @accentSoft; color: @accent; }
+QPushButton[kind="nav"]:focus { border: 2px solid @accent; }
 QPushButton[kind="danger"] { color: @danger; border-color: @danger; }
 QPushButton[kind="danger"]:focus { border: 2px solid @danger; }
 QPushButton[kind="key"], QToolButton[kind="key"] { background: @panel; border: 1px solid @edge; border-radius: 6px;
@@ -109,6 +113,7 @@ QScrollArea > QWidget > QWidget#page { background: transparent; }
 QFrame[role="panel"] { background: @panel; border: 1px solid @line; border-radius: 6px; }
 QFrame[role="bar"] { background: @panel; border: 0; border-bottom: 1px solid @line; }
 QFrame[role="band"] { background: @caution; border: 1px solid @line; border-radius: 6px; }
+QFrame[role="foot"] { background: @panel; border: 0; border-top: 1px solid @line; }
 QFrame[role="line"] { background: @line; border: 0; }
 QLabel { background: transparent; }
 QLabel[role="quiet"] { color: @quiet; }
