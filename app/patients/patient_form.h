@@ -1,0 +1,70 @@
+#pragma once
+
+#include "app/patients/patient_draft.h"
+#include "app/session/prompts.h"
+#include "app/session/session.h"
+
+#include <QWidget>
+
+#include <set>
+
+class QLabel;
+
+namespace widgets
+{
+class Notice;
+}
+
+namespace patients
+{
+
+class FormField;
+class LookAlikePanel;
+struct LookAlike;
+
+/// Everything recorded of a person, to be made or changed. Keeps what was typed until it is saved or thrown
+/// away.
+class PatientForm : public QWidget
+{
+    Q_OBJECT
+
+public:
+    PatientForm(session::Session& session, session::Prompts& prompts, QWidget* parent);
+
+    void begin(const records::Patient& patient);
+    bool isChanged() const;
+    const PatientDraft& draft() const { return m_draft; }
+    void say(const QString& words);
+
+    void save();
+    void cancel();
+
+Q_SIGNALS:
+    void saved(const records::PatientId& id, bool isNew);
+    void cancelled();
+    void otherChosen(const records::PatientId& id); ///< a look-alike on record is opened instead
+
+private:
+    QWidget* madeFields();
+    QWidget* madeAnswers();
+    FormField* add(Field field, FormField* made);
+    void fill();
+    void edited(Field field);
+    void fieldLeft(Field field);
+    void showFaults(const std::map<Field, QString>& faults);
+    void showLookAlikes();
+    std::vector<LookAlike> foundAlike() const;
+    bool isSurelyNew(const records::Patient& patient);
+    void goOnAfterConflict(const base::Error& error);
+
+    session::Session& m_session;
+    session::Prompts& m_prompts;
+    PatientDraft m_draft;
+    std::map<Field, FormField*> m_fields;
+    std::set<Field> m_left; ///< fields whose faults may be shown
+    QLabel* m_title;
+    widgets::Notice* m_notice;
+    LookAlikePanel* m_alike;
+};
+
+} // namespace patients

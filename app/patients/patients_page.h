@@ -1,0 +1,77 @@
+#pragma once
+
+#include "app/session/prompts.h"
+#include "app/session/session.h"
+
+#include <QWidget>
+
+class QLabel;
+class QLineEdit;
+class QPushButton;
+class QStackedWidget;
+class QTableView;
+
+namespace widgets
+{
+class EmptyState;
+class Notice;
+} // namespace widgets
+
+namespace patients
+{
+
+class FoundPatients;
+class PatientForm;
+class PatientTable;
+
+/// The clinic's patients: a table that searches as one types, and the form in which one is made or changed.
+class PatientsPage : public QWidget
+{
+    Q_OBJECT
+
+public:
+    PatientsPage(session::Session& session, session::Prompts& prompts, QWidget* parent);
+
+    void newPatient();
+    void edit(const records::PatientId& id);
+    /// The list, unless an entry is still in the form.
+    void showList();
+    void search(const QString& typed);
+    bool hasUnsavedEntry() const;
+
+Q_SIGNALS:
+    void opened(const records::PatientId& id);
+    void editEnded(); ///< a patient that existed was saved, or its change given up
+
+protected:
+    void showEvent(QShowEvent* event) override;
+    bool eventFilter(QObject* watched, QEvent* event) override;
+
+private:
+    QWidget* madeList();
+    QWidget* madeTop(QWidget* parent);
+    void madeTable(QWidget* parent);
+    void begin(const records::Patient& patient);
+    void reload();
+    void settle();
+    void openCurrent();
+    void editCurrent();
+    void formSaved(const records::PatientId& id, bool isNew);
+    void formCancelled();
+
+    session::Session& m_session;
+    session::Prompts& m_prompts;
+    PatientTable* m_patients;
+    FoundPatients* m_found;
+    QStackedWidget* m_stack;
+    QLabel* m_count = nullptr;
+    QLineEdit* m_search = nullptr;
+    QPushButton* m_edit = nullptr;
+    QTableView* m_table = nullptr;
+    widgets::Notice* m_notice = nullptr;
+    widgets::EmptyState* m_empty = nullptr;
+    QWidget* m_list = nullptr;
+    PatientForm* m_form;
+};
+
+} // namespace patients

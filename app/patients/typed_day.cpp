@@ -1,0 +1,46 @@
+#include "app/patients/typed_day.h"
+
+#include <QLocale>
+#include <QRegularExpression>
+
+using namespace Qt::StringLiterals;
+
+namespace patients
+{
+
+namespace
+{
+
+/// 1 to 12 for "Mar" or "march"; 0 for any other word.
+int monthNamed(const QString& word)
+{
+    for (int month = 1; month <= 12; ++month) {
+        for (const auto format : {QLocale::ShortFormat, QLocale::LongFormat}) {
+            if (QLocale::c().monthName(month, format).compare(word, Qt::CaseInsensitive) == 0)
+                return month;
+        }
+    }
+    return 0;
+}
+
+std::optional<QDate> day(int year, int month, int dayOfMonth)
+{
+    const QDate date(year, month, dayOfMonth);
+    return date.isValid() ? std::optional(date) : std::nullopt;
+}
+
+} // namespace
+
+std::optional<QDate> dayTyped(const QString& typed)
+{
+    static const QRegularExpression iso(u"^(\\d{4})-(\\d{1,2})-(\\d{1,2})$"_s);
+    static const QRegularExpression inWords(u"^(\\d{1,2})[-. ]+([A-Za-z]+)[-. ]+(\\d{4})$"_s);
+    const QString text = typed.trimmed();
+    if (const auto found = iso.match(text); found.hasMatch())
+        return day(found.captured(1).toInt(), found.captured(2).toInt(), found.captured(3).toInt());
+    if (const auto found = inWords.match(text); found.hasMatch())
+        return day(found.captured(3).toInt(), monthNamed(found.captured(2)), found.captured(1).toInt());
+    return std::nullopt;
+}
+
+} // namespace patients
