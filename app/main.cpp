@@ -1,13 +1,22 @@
 #include "app/console/console.h"
+#include "app/shell/look.h"
+#include "app/shell/main_window.h"
+#include "app/shell/opening.h"
+#include "app/shell/pictures.h"
+#include "app/widgets/dialogs.h"
 #include "core/catalogue/reader.h"
 
 #include <QApplication>
 #include <QLoggingCategory>
+#include <QTextStream>
+#include <QTranslator>
 
 using namespace Qt::StringLiterals;
 
 namespace
 {
+
+enum Exit { Done = 0, CouldNot = 1, WrongUse = 2 };
 
 QStringList argumentsOf(int count, char** words)
 {
@@ -22,6 +31,12 @@ QDateTime now()
     return QDateTime::currentDateTimeUtc();
 }
 
+int failed(Exit how, const QString& sentence)
+{
+    QTextStream(stderr) << sentence << '\n';
+    return how;
+}
+
 /// Draws without a display; standard error is left to the one sentence that says what went wrong.
 void goWithoutWindow()
 {
@@ -29,23 +44,70 @@ void goWithoutWindow()
     QLoggingCategory::setFilterRules(u"default.warning=false"_s);
 }
 
+bool asksForPictures(const QStringList& arguments)
+{
+    return arguments.value(0) == u"pictures"_s;
+}
+
+/// aplomb pictures RECORDS --to FOLDER
+int pictures(const QStringList& arguments, const catalogue::Catalogue& catalogue)
+{
+    if (arguments.size() != 4 || arguments.at(2) != u"--to"_s)
+        return failed(WrongUse, u"Use: aplomb pictures RECORDS --to FOLDER"_s);
+    const auto session = session::Session::open(arguments.at(1), catalogue, now, u"pictures"_s, false);
+    if (!session)
+        return failed(CouldNot, session.error().what);
+    const auto written = shell::takePictures(**session, arguments.at(3));
+    if (!written)
+        return failed(CouldNot, written.error().what);
+    QTextStream(stdout) << written->join(u'\n') << '\n';
+    return Done;
+}
+
+int verb(const QStringList& arguments, const catalogue::Catalogue& catalogue)
+{
+    QTextStream out(stdout);
+    QTextStream err(stderr);
+    return console::run(arguments, catalogue, now, out, err);
+}
+
+/// aplomb [--records FILE]
+int window(const QStringList& arguments, const catalogue::Catalogue& catalogue, QApplication& application)
+{
+    const bool isNamed = arguments.size() == 2 && arguments.first() == u"--records"_s;
+    if (!arguments.isEmpty() && !isNamed)
+        return failed(WrongUse, u"Use: aplomb [--records FILE]"_s);
+    shell::applyWishedLook(application);
+    widgets::Dialogs dialogs;
+    const QString path = isNamed ? arguments.at(1) : shell::usualRecordsPath();
+    const auto session = shell::openedRecords(path, catalogue, now, dialogs);
+    if (!session)
+        return CouldNot;
+    shell::MainWindow window(*session, dialogs);
+    window.show();
+    return QApplication::exec();
+}
+
 } // namespace
 
 int main(int count, char** words)
 {
     const QStringList arguments = argumentsOf(count, words);
-    if (console::isVerb(arguments))
+    const bool isVerb = console::isVerb(arguments);
+    if (isVerb)
         goWithoutWindow();
     QApplication application(count, words);
+    QApplication::setOrganizationName(u"Aplomb"_s);
     QApplication::setApplicationName(u"Aplomb"_s);
     QApplication::setApplicationVersion(QStringLiteral(APLOMB_VERSION));
+    QTranslator plurals;
+    if (plurals.load(u":/translations/aplomb_en.qm"_s))
+        QApplication::installTranslator(&plurals);
 
-    QTextStream out(stdout);
-    QTextStream err(stderr);
     const auto catalogue = catalogue::readCatalogue(u":/catalogue"_s);
-    if (!catalogue) {
-        err << catalogue.error().what << '\n';
-        return 1;
-    }
-    return console::run(arguments, *catalogue, now, out, err);
+    if (!catalogue)
+        return failed(CouldNot, catalogue.error().what);
+    if (asksForPictures(arguments))
+        return pictures(arguments, *catalogue);
+    return isVerb ? verb(arguments, *catalogue) : window(arguments, *catalogue, application);
 }

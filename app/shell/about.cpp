@@ -1,0 +1,69 @@
+#include "app/shell/about.h"
+
+#include "app/widgets/question.h"
+
+#include <QApplication>
+#include <QDir>
+
+namespace shell
+{
+
+namespace
+{
+
+struct Words {
+    Q_DECLARE_TR_FUNCTIONS(Words)
+};
+
+void show(const QString& title, const QString& words, QWidget* window)
+{
+    widgets::Question dialog(title, words, Words::tr("Close"), window);
+    dialog.withoutRefusal();
+    dialog.exec();
+}
+
+} // namespace
+
+void showAbout(QWidget* window)
+{
+    show(
+        Words::tr("Aplomb %1").arg(QApplication::applicationVersion()),
+        Words::tr(
+            "Findings of coordination, balance and walking, held against earlier ones by published "
+            "measurement error.\n\n"
+            "Aplomb decides nothing: it shows arithmetic and its source. It makes no diagnosis and does not "
+            "replace clinical judgement. Local protocols and licensed practice come first. Tests of standing "
+            "and walking can make people fall: stand ready to catch.\n\n"
+            "Free software under the GNU General Public License, version 3 or later, without any warranty."),
+        window);
+}
+
+void showKeyboard(QWidget* window)
+{
+    const QStringList lines = {
+        Words::tr("Ctrl+K: find a patient or a test"),
+        Words::tr("Ctrl+0: patients"),
+        Words::tr("Ctrl+N: new patient, from the list"),
+        Words::tr("Ctrl+1 to Ctrl+4: examination, change, trend, letters"),
+        Words::tr("Ctrl+Shift+N: new visit today"),
+        Words::tr("Ctrl+Z, Ctrl+Shift+Z: undo and redo in a draft"),
+        Words::tr("On the ribbon, Left and Right: this visit; with Shift: the reference; Delete: the last "
+                  "comparable "
+                  "visit again"),
+        Words::tr("Ctrl+S: save the patient form; Escape: leave it"),
+        Words::tr("Ctrl+Q: quit"),
+    };
+    show(Words::tr("Keyboard"), lines.join(u'\n'), window);
+}
+
+void showRecordsPlace(const QString& path, QWidget* window)
+{
+    show(Words::tr("Where the records are"),
+         Words::tr("%1\n\nOnly your account may read this file. It is not encrypted by Aplomb: keep it on an "
+                   "encrypted "
+                   "disk and back it up as your clinic's rules ask.")
+             .arg(QDir::toNativeSeparators(path)),
+         window);
+}
+
+} // namespace shell

@@ -1,0 +1,66 @@
+#include "app/shell/find.h"
+
+#include "app/patients/patient_search.h"
+#include "core/base/text.h"
+
+#include <QCoreApplication>
+
+using namespace Qt::StringLiterals;
+
+namespace shell
+{
+
+namespace
+{
+
+struct Words {
+    Q_DECLARE_TR_FUNCTIONS(Words)
+};
+
+QString detailOf(const storage::PatientSummary& patient)
+{
+    const QString born = patient.born ? Words::tr("born %1").arg(records::dayInWords(*patient.born))
+                                      : Words::tr("birth date not recorded");
+    return patient.recordNumber.isEmpty() ? born : Words::tr("%1 · No. %2").arg(born, patient.recordNumber);
+}
+
+} // namespace
+
+std::vector<Hit> testsFound(const QString& typed, const QString& form, const catalogue::Catalogue& catalogue)
+{
+    std::vector<Hit> hits;
+    const catalogue::Form* searched = catalogue.form(form);
+    if (searched == nullptr || base::folded(typed).isEmpty())
+        return hits;
+    for (const QString& id : searched->measures) {
+        const catalogue::Measure* measure = catalogue.measure(id);
+        if (measure == nullptr)
+            continue;
+        const QString title = base::folded(measure->title);
+        const QStringList keys = title.split(u' ') + QStringList{title, base::folded(measure->shortForm)};
+        if (!patients::matches(keys, typed))
+            continue;
+        const catalogue::Section* section = catalogue.section(measure->section);
+        hits.push_back(
+            {Hit::Kind::Test, id, measure->title, section == nullptr ? QString() : section->title});
+    }
+    return hits;
+}
+
+std::vector<Hit> patientsFound(const QString& typed, const std::vector<storage::PatientSummary>& all,
+                               size_t most)
+{
+    std::vector<Hit> hits;
+    if (base::folded(typed).isEmpty())
+        return hits;
+    for (const storage::PatientSummary& patient : all) {
+        if (hits.size() == most)
+            break;
+        if (patients::matches(patients::searchKeys(patient), typed))
+            hits.push_back({Hit::Kind::Patient, patient.id.text,
+                            u"%1, %2"_s.arg(patient.family.toUpper(), patient.given), detailOf(patient)});
+    }
+    return hits;
+}
+
+} // namespace shell

@@ -1,0 +1,26 @@
+#pragma once
+
+#include "app/session/session.h"
+
+namespace shell
+{
+
+/// Something the find field leads to.
+struct Hit {
+    enum class Kind { Patient, Test };
+    Kind kind = Kind::Patient;
+    QString id;     ///< of the patient or of the measure
+    QString title;  ///< "HALDEN, Mirrit"
+    QString detail; ///< quiet text after it
+
+    bool operator==(const Hit&) const = default;
+};
+
+/// Tests of the form by title or abbreviation, each word typed beginning one of theirs.
+std::vector<Hit> testsFound(const QString& typed, const QString& form, const catalogue::Catalogue& catalogue);
+
+/// Patients as the list finds them, at most `most`.
+std::vector<Hit> patientsFound(const QString& typed, const std::vector<storage::PatientSummary>& patients,
+                               size_t most);
+
+} // namespace shell

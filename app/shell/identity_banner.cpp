@@ -1,0 +1,64 @@
+#include "app/shell/identity_banner.h"
+
+#include "app/widgets/theme.h"
+
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QPushButton>
+
+using namespace Qt::StringLiterals;
+
+namespace shell
+{
+
+namespace
+{
+
+/// The identity line with the family name in bold.
+QString emphasized(const records::Patient& patient, QDate today)
+{
+    const QString line = records::identityLine(patient, today);
+    const qsizetype family = patient.family.isEmpty() ? line.indexOf(u',') : patient.family.toUpper().size();
+    return u"<b>%1</b>%2"_s.arg(line.left(family).toHtmlEscaped(), line.mid(family).toHtmlEscaped());
+}
+
+} // namespace
+
+IdentityBanner::IdentityBanner(session::Session& session, QWidget* parent)
+    : QFrame(parent), m_session(session), m_identity(new QLabel(this)), m_diagnosis(new QLabel(this))
+{
+    setProperty("role", u"bar"_s);
+    m_identity->setObjectName(u"identity"_s);
+    m_identity->setFont(widgets::headingFont());
+    m_identity->setTextFormat(Qt::RichText);
+    m_identity->setTextInteractionFlags(Qt::TextSelectableByMouse);
+    m_diagnosis->setProperty("role", u"quiet"_s);
+    m_diagnosis->setTextFormat(Qt::PlainText);
+    m_diagnosis->setMinimumWidth(80);
+    auto* edit = new QPushButton(tr("Edit patient"), this);
+    edit->setObjectName(u"editIdentity"_s);
+    edit->setProperty("kind", u"quiet"_s);
+
+    auto* row = new QHBoxLayout(this);
+    row->setContentsMargins(widgets::space6, widgets::space2, widgets::space4, widgets::space2);
+    row->setSpacing(widgets::space4);
+    row->addWidget(m_identity);
+    row->addWidget(m_diagnosis, 1);
+    row->addWidget(edit);
+    connect(edit, &QPushButton::clicked, this, &IdentityBanner::editAsked);
+    connect(&m_session, &session::Session::focusChanged, this, &IdentityBanner::settle);
+    connect(&m_session, &session::Session::patientChanged, this, &IdentityBanner::settle);
+    settle();
+}
+
+void IdentityBanner::settle()
+{
+    if (!m_session.focus().patient)
+        return;
+    const records::Patient& patient = m_session.patientInFocus();
+    m_identity->setText(emphasized(patient, m_session.today()));
+    m_diagnosis->setText(patient.diagnosis);
+    m_diagnosis->setToolTip(patient.diagnosis);
+}
+
+} // namespace shell

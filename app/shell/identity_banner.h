@@ -1,0 +1,31 @@
+#pragma once
+
+#include "app/session/session.h"
+
+#include <QFrame>
+
+class QLabel;
+
+namespace shell
+{
+
+/// Who is looked at, on top of every screen about one patient.
+class IdentityBanner : public QFrame
+{
+    Q_OBJECT
+
+public:
+    IdentityBanner(session::Session& session, QWidget* parent);
+
+Q_SIGNALS:
+    void editAsked();
+
+private:
+    void settle();
+
+    session::Session& m_session;
+    QLabel* m_identity;
+    QLabel* m_diagnosis;
+};
+
+} // namespace shell

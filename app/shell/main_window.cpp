@@ -1,0 +1,148 @@
+#include "app/shell/main_window.h"
+
+#include "app/patients/patients_page.h"
+#include "app/shell/find_field.h"
+#include "app/shell/patient_page.h"
+#include "app/shell/settings.h"
+#include "app/shell/status_line.h"
+#include "app/shell/top_bar.h"
+#include "app/shell/visit_actions.h"
+
+#include <QCloseEvent>
+#include <QShortcut>
+#include <QStackedWidget>
+#include <QVBoxLayout>
+
+using namespace Qt::StringLiterals;
+
+namespace shell
+{
+
+MainWindow::MainWindow(session::Session& session, session::Prompts& prompts, QWidget* parent)
+    : QMainWindow(parent), m_session(session), m_prompts(prompts)
+{
+    setWindowTitle(u"Aplomb"_s);
+    setMinimumSize(1024, 700);
+    auto* ground = new QWidget(this);
+    setCentralWidget(ground);
+    m_top = new TopBar(session, prompts, ground);
+    m_stack = new QStackedWidget(ground);
+    m_patients = new patients::PatientsPage(session, prompts, m_stack);
+    m_patient = new PatientPage(session, prompts, m_stack);
+    m_stack->addWidget(m_patients);
+    m_stack->addWidget(m_patient);
+    auto* column = new QVBoxLayout(ground);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->setSpacing(0);
+    column->addWidget(m_top);
+    column->addWidget(m_stack, 1);
+
+    connect(m_top, &TopBar::patientsAsked, this, &MainWindow::showPatients);
+    connect(&m_top->find(), &FindField::patientChosen, this, &MainWindow::openPatient);
+    connect(&m_top->find(), &FindField::testChosen, this, [this](const QString& measure) {
+        showPage(m_patient);
+        m_patient->showMeasure(measure);
+    });
+    connect(m_patients, &patients::PatientsPage::opened, this, &MainWindow::openPatient);
+    connect(m_patients, &patients::PatientsPage::editEnded, this, &MainWindow::editEnded);
+    connect(m_patient, &PatientPage::editAsked, this, &MainWindow::editPatient);
+    bindKeys();
+    if (!restoreGeometry(rememberedGeometry()))
+        resize(1280, 860);
+    showPatients();
+}
+
+void MainWindow::bindKeys()
+{
+    const auto bind = [this](const QString& keys, auto act) {
+        connect(new QShortcut(QKeySequence(keys), this), &QShortcut::activated, this, act);
+    };
+    bind(u"Ctrl+K"_s, [this] {
+        m_top->find().setFocus(Qt::ShortcutFocusReason);
+        m_top->find().selectAll();
+    });
+    bind(u"Ctrl+0"_s, [this] { showPatients(); });
+    for (int tab = 0; tab < m_patient->tabCount(); ++tab)
+        bind(u"Ctrl+%1"_s.arg(tab + 1), [this, tab] { showTab(tab); });
+    const auto bindAtPatient = [this, &bind](const QString& keys, auto act) {
+        bind(keys, [this, act] {
+            if (isAtPatient())
+                act();
+        });
+    };
+    bindAtPatient(u"Ctrl+Shift+N"_s, [this] { m_patient->actions().newVisit(); });
+    bindAtPatient(u"Ctrl+Z"_s, [this] { m_patient->status().undo(); });
+    bindAtPatient(u"Ctrl+Shift+Z"_s, [this] { m_patient->status().redo(); });
+    bind(u"Ctrl+Q"_s, [this] { close(); });
+}
+
+bool MainWindow::isAtPatient() const
+{
+    return m_stack->currentWidget() == m_patient;
+}
+
+void MainWindow::showPage(QWidget* page)
+{
+    m_stack->setCurrentWidget(page);
+    m_top->showPlace(page == m_patients);
+}
+
+void MainWindow::openPatient(const records::PatientId& id)
+{
+    m_session.choosePatient(id);
+    if (m_session.focus().patient != id) {
+        m_prompts.tell({base::ErrorKind::NotFound, tr("This patient's records could not be read."), {}});
+        showPatients();
+        return;
+    }
+    showPage(m_patient);
+    showTab(0);
+}
+
+void MainWindow::showPatients()
+{
+    // An entry begun from the patient's own banner is gone on with; else nobody is in focus among many.
+    if (!m_patients->hasUnsavedEntry())
+        m_session.leavePatient();
+    showPage(m_patients);
+    m_patients->showList();
+}
+
+void MainWindow::showTab(int tab)
+{
+    if (isAtPatient())
+        m_patient->showTab(tab);
+}
+
+int MainWindow::tabCount() const
+{
+    return m_patient->tabCount();
+}
+
+void MainWindow::editPatient(const records::PatientId& id)
+{
+    showPage(m_patients);
+    m_patients->edit(id);
+}
+
+void MainWindow::editEnded()
+{
+    if (m_session.focus().patient)
+        showPage(m_patient);
+}
+
+void MainWindow::closeEvent(QCloseEvent* event)
+{
+    if (m_patients->hasUnsavedEntry() &&
+        !m_prompts.confirmed(tr("Quit and throw away what you typed?"),
+                             tr("The entry in the patient form has not been saved."),
+                             tr("Throw away and quit"))) {
+        showPage(m_patients);
+        event->ignore();
+        return;
+    }
+    rememberGeometry(saveGeometry());
+    QMainWindow::closeEvent(event);
+}
+
+} // namespace shell

@@ -1,0 +1,54 @@
+#pragma once
+
+#include "app/session/prompts.h"
+#include "app/session/session.h"
+
+#include <QMainWindow>
+
+class QStackedWidget;
+
+namespace patients
+{
+class PatientsPage;
+}
+
+namespace shell
+{
+
+class PatientPage;
+class TopBar;
+
+/// The one window: the patients, or one of them.
+class MainWindow : public QMainWindow
+{
+    Q_OBJECT
+
+public:
+    MainWindow(session::Session& session, session::Prompts& prompts, QWidget* parent = nullptr);
+
+    void openPatient(const records::PatientId& id);
+    void showPatients();
+    /// 0 Examination, 1 Change, 2 Trend, 3 Letters; of the patient who is open.
+    void showTab(int tab);
+    int tabCount() const;
+    /// The form of the patient, with the way back to where one was.
+    void editPatient(const records::PatientId& id);
+
+protected:
+    void closeEvent(QCloseEvent* event) override;
+
+private:
+    void bindKeys();
+    void editEnded();
+    void showPage(QWidget* page);
+    bool isAtPatient() const;
+
+    session::Session& m_session;
+    session::Prompts& m_prompts;
+    TopBar* m_top;
+    QStackedWidget* m_stack;
+    patients::PatientsPage* m_patients;
+    PatientPage* m_patient;
+};
+
+} // namespace shell

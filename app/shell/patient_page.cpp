@@ -1,0 +1,192 @@
+#include "app/shell/patient_page.h"
+
+#include "app/shell/identity_banner.h"
+#include "app/shell/status_line.h"
+#include "app/shell/version_rows.h"
+#include "app/shell/versions_dialog.h"
+#include "app/shell/visit_actions.h"
+#include "app/shell/visit_ribbon.h"
+#include "app/shell/visit_words.h"
+#include "app/widgets/theme.h"
+
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QMenu>
+#include <QPushButton>
+#include <QStackedWidget>
+#include <QTabBar>
+#include <QVBoxLayout>
+
+#include <algorithm>
+
+using namespace Qt::StringLiterals;
+
+namespace shell
+{
+
+namespace
+{
+
+QString linesInWords(const session::Session& session)
+{
+    const records::Visit* visit = session.visitInFocus();
+    if (visit == nullptr)
+        return {};
+    const QString day = records::dayInWords(visit->day);
+    const auto& reference = session.focus().reference;
+    const auto found = std::ranges::find_if(
+        session.visits(), [&reference](const records::Visit& other) { return other.id == reference; });
+    if (found == session.visits().end())
+        return PatientPage::tr("This visit: %1, %2 · held against the last comparable visit of each test")
+            .arg(day, stateWords(*visit));
+    return PatientPage::tr("This visit: %1, %2 · held against %3, %4")
+        .arg(day, stateWords(*visit), records::dayInWords(found->day), stateWords(*found));
+}
+
+QPushButton* button(const QString& text, const QString& name, QWidget* parent)
+{
+    auto* made = new QPushButton(text, parent);
+    made->setObjectName(name);
+    return made;
+}
+
+} // namespace
+
+PatientPage::PatientPage(session::Session& session, session::Prompts& prompts, QWidget* parent)
+    : QWidget(parent),
+      m_session(session),
+      m_prompts(prompts),
+      m_actions(new VisitActions(session, prompts, this)),
+      m_ribbon(new VisitRibbon(session, this)),
+      m_status(new StatusLine(session, prompts, this)),
+      m_tabs(new QTabBar(this)),
+      m_pages(new QStackedWidget(this))
+{
+    auto* banner = new IdentityBanner(session, this);
+    m_tabs->setObjectName(u"tabs"_s);
+    m_tabs->setAccessibleName(tr("Pages of this patient"));
+    m_tabs->setDrawBase(false);
+    m_tabs->setExpanding(false);
+
+    auto* tabRow = new QHBoxLayout;
+    tabRow->setContentsMargins(widgets::space4, 0, widgets::space4, 0);
+    tabRow->addWidget(m_tabs);
+    tabRow->addStretch();
+    auto* column = new QVBoxLayout(this);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->setSpacing(0);
+    column->addWidget(banner);
+    column->addWidget(madeVisitBar());
+    column->addLayout(tabRow);
+    column->addWidget(m_pages, 1);
+    column->addWidget(m_status);
+
+    addPages();
+    connect(banner, &IdentityBanner::editAsked, this, [this] {
+        if (m_session.focus().patient)
+            Q_EMIT editAsked(*m_session.focus().patient);
+    });
+    connect(m_tabs, &QTabBar::currentChanged, m_pages, &QStackedWidget::setCurrentIndex);
+    connect(m_actions, &VisitActions::started, this, [this] { showTab(0); });
+    connect(&m_session, &session::Session::focusChanged, this, &PatientPage::settle);
+    connect(&m_session, &session::Session::visitsChanged, this, &PatientPage::settle);
+    settle();
+}
+
+QWidget* PatientPage::madeVisitBar()
+{
+    auto* bar = new QFrame(this);
+    bar->setProperty("role", u"bar"_s);
+    m_lines = new QLabel(bar);
+    m_lines->setObjectName(u"lines"_s);
+    m_lines->setProperty("role", u"quiet"_s);
+    m_lines->setMinimumWidth(120);
+    auto* below = new QHBoxLayout;
+    below->setSpacing(widgets::space2);
+    below->addWidget(m_lines, 1);
+    below->addWidget(madeVisitButtons(bar));
+    auto* column = new QVBoxLayout(bar);
+    column->setContentsMargins(widgets::space6, widgets::space2, widgets::space4, widgets::space2);
+    column->setSpacing(widgets::space1);
+    column->addWidget(m_ribbon);
+    column->addLayout(below);
+    return bar;
+}
+
+QWidget* PatientPage::madeVisitButtons(QWidget* parent)
+{
+    auto* buttons = new QWidget(parent);
+    m_versions = button(tr("Versions"), u"versions"_s, buttons);
+    m_discard = button(tr("Discard draft"), u"discardDraft"_s, buttons);
+    m_amend = button(tr("Amend"), u"amendVisit"_s, buttons);
+    auto* start = button(tr("New visit"), u"newVisit"_s, buttons);
+    auto* onAnotherDay = button(tr("On another day"), u"newVisitOnAnotherDay"_s, buttons);
+    m_sign = button(tr("Sign visit"), u"signVisit"_s, buttons);
+    m_versions->setProperty("kind", u"quiet"_s);
+    m_discard->setProperty("kind", u"quiet"_s);
+    onAnotherDay->setProperty("kind", u"quiet"_s);
+    m_sign->setProperty("kind", u"primary"_s);
+    start->setToolTip(tr("A visit of today (Ctrl+Shift+N)"));
+    onAnotherDay->setToolTip(tr("A new visit that was on an earlier day"));
+
+    auto* row = new QHBoxLayout(buttons);
+    row->setContentsMargins(0, 0, 0, 0);
+    row->setSpacing(widgets::space2);
+    for (QPushButton* each : {m_versions, m_discard, onAnotherDay, start, m_amend, m_sign})
+        row->addWidget(each);
+    connect(start, &QPushButton::clicked, m_actions, &VisitActions::newVisit);
+    connect(onAnotherDay, &QPushButton::clicked, m_actions, &VisitActions::newVisitOnAnotherDay);
+    connect(m_sign, &QPushButton::clicked, m_actions, &VisitActions::sign);
+    connect(m_amend, &QPushButton::clicked, m_actions, &VisitActions::amend);
+    connect(m_discard, &QPushButton::clicked, m_actions, &VisitActions::discard);
+    connect(m_versions, &QPushButton::clicked, this, &PatientPage::showVersions);
+    return buttons;
+}
+
+void PatientPage::addPages() {}
+
+void PatientPage::addPage(const QString& title, QWidget* page)
+{
+    m_pages->addWidget(page);
+    const int tab = m_tabs->addTab(title);
+    m_tabs->setTabToolTip(tab, tr("Ctrl+%1").arg(tab + 1));
+}
+
+int PatientPage::tabCount() const
+{
+    return m_tabs->count();
+}
+
+void PatientPage::showTab(int tab)
+{
+    if (tab < m_tabs->count())
+        m_tabs->setCurrentIndex(tab);
+}
+
+void PatientPage::showMeasure(const QString& id)
+{
+    showTab(0);
+    Q_EMIT testAsked(id);
+}
+
+void PatientPage::settle()
+{
+    const records::Visit* visit = m_session.visitInFocus();
+    const bool isDraft = visit != nullptr && visit->state == records::VisitState::Draft;
+    m_lines->setText(linesInWords(m_session));
+    m_sign->setVisible(isDraft);
+    m_discard->setVisible(isDraft);
+    m_amend->setVisible(visit != nullptr && !isDraft);
+    m_versions->setVisible(visit != nullptr && versionsOf(visit->series, m_session.versions()).size() > 1);
+}
+
+void PatientPage::showVersions()
+{
+    const records::Visit* visit = m_session.visitInFocus();
+    if (visit == nullptr)
+        return;
+    VersionsDialog dialog(versionsOf(visit->series, m_session.versions()), m_session.catalogue(), this);
+    dialog.exec();
+}
+
+} // namespace shell

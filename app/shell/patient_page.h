@@ -1,0 +1,61 @@
+#pragma once
+
+#include "app/session/prompts.h"
+#include "app/session/session.h"
+
+#include <QWidget>
+
+class QLabel;
+class QPushButton;
+class QStackedWidget;
+class QTabBar;
+
+namespace shell
+{
+
+class StatusLine;
+class VisitActions;
+class VisitRibbon;
+
+/// Everything about one patient: identity, the visit ribbon, what can be done with the visit, and the pages
+/// that follow the two lines.
+class PatientPage : public QWidget
+{
+    Q_OBJECT
+
+public:
+    PatientPage(session::Session& session, session::Prompts& prompts, QWidget* parent);
+
+    VisitActions& actions() { return *m_actions; }
+    StatusLine& status() { return *m_status; }
+    int tabCount() const;
+    void showTab(int tab);
+    void showMeasure(const QString& id);
+
+Q_SIGNALS:
+    void editAsked(const records::PatientId& id);
+    void testAsked(const QString& measure);
+
+private:
+    QWidget* madeVisitBar();
+    QWidget* madeVisitButtons(QWidget* parent);
+    void addPages();
+    void addPage(const QString& title, QWidget* page);
+    void settle();
+    void showVersions();
+
+    session::Session& m_session;
+    session::Prompts& m_prompts;
+    VisitActions* m_actions;
+    VisitRibbon* m_ribbon;
+    StatusLine* m_status;
+    QTabBar* m_tabs;
+    QStackedWidget* m_pages;
+    QLabel* m_lines = nullptr;
+    QPushButton* m_versions = nullptr;
+    QPushButton* m_discard = nullptr;
+    QPushButton* m_amend = nullptr;
+    QPushButton* m_sign = nullptr;
+};
+
+} // namespace shell

@@ -1,0 +1,109 @@
+#include "app/shell/status_line.h"
+
+#include "app/shell/visit_words.h"
+#include "app/widgets/icons.h"
+#include "app/widgets/theme.h"
+
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QLocale>
+#include <QPushButton>
+
+using namespace Qt::StringLiterals;
+
+namespace shell
+{
+
+namespace
+{
+
+QString signedWords(const records::Visit& visit)
+{
+    const QString at = QLocale::c().toString(visit.signedAt.toLocalTime(), u"dd-MMM-yyyy HH:mm"_s);
+    return StatusLine::tr("Signed by %1, %2, on %3. To correct it, amend it.")
+        .arg(visit.author.name, visit.author.role, at);
+}
+
+} // namespace
+
+StatusLine::StatusLine(session::Session& session, session::Prompts& prompts, QWidget* parent)
+    : QFrame(parent),
+      m_session(session),
+      m_prompts(prompts),
+      m_words(new QLabel(this)),
+      m_undo(new QPushButton(this)),
+      m_redo(new QPushButton(this))
+{
+    setProperty("role", u"foot"_s);
+    m_words->setObjectName(u"statusWords"_s);
+    m_words->setProperty("role", u"quiet"_s);
+    auto* row = new QHBoxLayout(this);
+    row->setContentsMargins(widgets::space6, widgets::space1, widgets::space4, widgets::space1);
+    row->setSpacing(widgets::space2);
+    row->addWidget(m_words);
+    for (QPushButton* button : {m_undo, m_redo}) {
+        button->setProperty("kind", u"quiet"_s);
+        row->addWidget(button);
+    }
+    row->addStretch();
+    m_undo->setObjectName(u"undo"_s);
+    m_undo->setToolTip(tr("Ctrl+Z"));
+    m_redo->setObjectName(u"redo"_s);
+    m_redo->setToolTip(tr("Ctrl+Shift+Z"));
+
+    connect(m_undo, &QPushButton::clicked, this, &StatusLine::undo);
+    connect(m_redo, &QPushButton::clicked, this, &StatusLine::redo);
+    for (const auto changed :
+         {&session::Session::focusChanged, &session::Session::editsChanged, &session::Session::visitsChanged})
+        connect(&m_session, changed, this, &StatusLine::settle);
+    connect(&m_session, &session::Session::visitChanged, this, &StatusLine::settle);
+    settle();
+}
+
+QString StatusLine::words() const
+{
+    return m_words->text();
+}
+
+void StatusLine::setProgress(int done, int expected)
+{
+    m_done = done;
+    m_expected = expected;
+    settle();
+}
+
+void StatusLine::undo()
+{
+    if (const auto done = m_session.undo(); !done)
+        m_prompts.tell(done.error());
+}
+
+void StatusLine::redo()
+{
+    if (const auto done = m_session.redo(); !done)
+        m_prompts.tell(done.error());
+}
+
+void StatusLine::settle()
+{
+    const records::Visit* visit = m_session.visitInFocus();
+    if (visit == nullptr)
+        m_words->clear();
+    else if (visit->state == records::VisitState::Draft)
+        m_words->setText(m_expected == 0 ? tr("Draft saved")
+                                         : tr("Draft saved · %1 of %2 tests").arg(m_done).arg(m_expected));
+    else
+        m_words->setText(signedWords(*visit));
+
+    const auto last = m_session.lastEdit();
+    const auto undone = m_session.lastUndone();
+    m_undo->setVisible(last.has_value());
+    m_redo->setVisible(undone.has_value());
+    if (last)
+        m_undo->setText(tr("Undo “%1”").arg(editWords(*last, m_session.catalogue()).replace(u'&', u"&&"_s)));
+    if (undone)
+        m_redo->setText(
+            tr("Redo “%1”").arg(editWords(*undone, m_session.catalogue()).replace(u'&', u"&&"_s)));
+}
+
+} // namespace shell

@@ -1,0 +1,40 @@
+#pragma once
+
+#include "app/session/prompts.h"
+#include "app/session/session.h"
+
+#include <QFrame>
+
+class QLabel;
+class QPushButton;
+
+namespace shell
+{
+
+/// What is saved, how far the examination has come, and what can be taken back.
+class StatusLine : public QFrame
+{
+    Q_OBJECT
+
+public:
+    StatusLine(session::Session& session, session::Prompts& prompts, QWidget* parent);
+
+    void undo();
+    void redo();
+    /// Tests answered, of those on the form; 0 of 0 says nothing.
+    void setProgress(int done, int expected);
+    QString words() const;
+
+private:
+    void settle();
+
+    session::Session& m_session;
+    session::Prompts& m_prompts;
+    int m_done = 0;
+    int m_expected = 0;
+    QLabel* m_words;
+    QPushButton* m_undo;
+    QPushButton* m_redo;
+};
+
+} // namespace shell

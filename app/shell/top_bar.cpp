@@ -1,0 +1,124 @@
+#include "app/shell/top_bar.h"
+
+#include "app/shell/about.h"
+#include "app/shell/clinic_dialog.h"
+#include "app/shell/find_field.h"
+#include "app/shell/look.h"
+#include "app/shell/settings.h"
+#include "app/widgets/icons.h"
+#include "app/widgets/theme.h"
+
+#include <QActionGroup>
+#include <QApplication>
+#include <QEvent>
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QMenu>
+#include <QPushButton>
+#include <QToolButton>
+
+using namespace Qt::StringLiterals;
+
+namespace shell
+{
+
+TopBar::TopBar(session::Session& session, session::Prompts& prompts, QWidget* parent)
+    : QFrame(parent),
+      m_session(session),
+      m_prompts(prompts),
+      m_patients(new QPushButton(tr("Patients"), this)),
+      m_clinic(new QLabel(this)),
+      m_demo(new QLabel(tr("Demo: invented people"), this)),
+      m_find(new FindField(session, this)),
+      m_more(new QToolButton(this))
+{
+    setProperty("role", u"bar"_s);
+    m_patients->setObjectName(u"patients"_s);
+    m_patients->setProperty("kind", u"nav"_s);
+    m_patients->setCheckable(true);
+    m_patients->setToolTip(tr("Ctrl+0"));
+    m_clinic->setObjectName(u"clinic"_s);
+    m_clinic->setProperty("role", u"quiet"_s);
+    m_demo->setObjectName(u"demoMark"_s);
+    m_demo->setProperty("role", u"caution"_s);
+    m_find->setMinimumWidth(300);
+    m_find->setMaximumWidth(420);
+    m_more->setObjectName(u"more"_s);
+    m_more->setAccessibleName(tr("More"));
+    m_more->setToolTip(tr("Clinic, look, keyboard, about"));
+    m_more->setPopupMode(QToolButton::InstantPopup);
+    m_more->setMenu(madeMenu());
+    m_more->setIconSize({20, 20});
+
+    auto* row = new QHBoxLayout(this);
+    row->setContentsMargins(widgets::space4, widgets::space2, widgets::space4, widgets::space2);
+    row->setSpacing(widgets::space3);
+    row->addWidget(m_patients);
+    row->addWidget(m_demo);
+    row->addWidget(m_clinic);
+    row->addStretch();
+    row->addWidget(m_find, 1);
+    row->addWidget(m_more);
+    connect(m_patients, &QPushButton::clicked, this, &TopBar::patientsAsked);
+    connect(&m_session, &session::Session::clinicChanged, this, &TopBar::settle);
+    settle();
+}
+
+QMenu* TopBar::madeMenu()
+{
+    auto* menu = new QMenu(this);
+    menu->addAction(tr("Clinic details"), this, &TopBar::editClinic);
+    addLooks(*menu->addMenu(tr("Look")));
+    menu->addSeparator();
+    menu->addAction(tr("Where the records are"), this,
+                    [this] { showRecordsPlace(m_session.path(), window()); });
+    menu->addAction(tr("Keyboard"), QKeySequence(Qt::Key_F1), this, [this] { showKeyboard(window()); });
+    menu->addAction(tr("About Aplomb"), this, [this] { showAbout(window()); });
+    return menu;
+}
+
+void TopBar::addLooks(QMenu& menu)
+{
+    auto* group = new QActionGroup(&menu);
+    const std::pair<QString, WishedLook> looks[] = {{tr("As the desktop"), WishedLook::System},
+                                                    {tr("Light"), WishedLook::Light},
+                                                    {tr("Dark"), WishedLook::Dark}};
+    for (const auto& [words, look] : looks) {
+        QAction* action = menu.addAction(words);
+        action->setCheckable(true);
+        action->setChecked(wishedLook() == look);
+        group->addAction(action);
+        connect(action, &QAction::triggered, this, [chosen = look] {
+            remember(chosen);
+            applyWishedLook(*qApp);
+        });
+    }
+}
+
+void TopBar::editClinic()
+{
+    ClinicDialog dialog(m_session, m_prompts, window());
+    dialog.exec();
+}
+
+void TopBar::showPlace(bool isPatients)
+{
+    m_patients->setChecked(isPatients);
+}
+
+void TopBar::settle()
+{
+    const records::Clinic clinic = m_session.clinic();
+    m_clinic->setText(clinic.name);
+    m_demo->setVisible(clinic.isDemo);
+    m_more->setIcon(widgets::icon(u"more"_s, palette()));
+}
+
+void TopBar::changeEvent(QEvent* event)
+{
+    QFrame::changeEvent(event);
+    if (event->type() == QEvent::PaletteChange)
+        m_more->setIcon(widgets::icon(u"more"_s, palette()));
+}
+
+} // namespace shell

@@ -1,0 +1,51 @@
+#pragma once
+
+#include "app/session/prompts.h"
+#include "app/session/session.h"
+
+#include <QFrame>
+
+class QLabel;
+class QMenu;
+class QPushButton;
+class QToolButton;
+
+namespace shell
+{
+
+class FindField;
+
+/// On top of everything: where one is, whose records these are, the find field, and the menu of what is
+/// rarely needed.
+class TopBar : public QFrame
+{
+    Q_OBJECT
+
+public:
+    TopBar(session::Session& session, session::Prompts& prompts, QWidget* parent);
+
+    FindField& find() { return *m_find; }
+    void showPlace(bool isPatients);
+
+Q_SIGNALS:
+    void patientsAsked();
+
+protected:
+    void changeEvent(QEvent* event) override;
+
+private:
+    QMenu* madeMenu();
+    void addLooks(QMenu& menu);
+    void editClinic();
+    void settle();
+
+    session::Session& m_session;
+    session::Prompts& m_prompts;
+    QPushButton* m_patients;
+    QLabel* m_clinic;
+    QLabel* m_demo;
+    FindField* m_find;
+    QToolButton* m_more;
+};
+
+} // namespace shell

@@ -1,0 +1,77 @@
+#include "app/shell/version_rows.h"
+
+#include "core/records/history.h"
+#include "core/records/wording.h"
+
+#include <algorithm>
+#include <iterator>
+
+namespace shell
+{
+
+namespace
+{
+
+VersionRow row(const QString& name, const QStringList& values)
+{
+    const bool isChanged =
+        std::ranges::any_of(values, [&values](const QString& value) { return value != values.front(); });
+    return {name, values, isChanged};
+}
+
+QString valueWords(const records::Finding* finding, const catalogue::Measure& measure)
+{
+    if (finding == nullptr)
+        return {};
+    const QString value = records::written(finding->value, measure, {});
+    return finding->note.isEmpty() ? value : QStringLiteral("%1 (%2)").arg(value, finding->note);
+}
+
+QString conditionWords(const QString& value, const catalogue::Condition& condition)
+{
+    const auto option = std::ranges::find(condition.options, value, &catalogue::Option::key);
+    if (option != condition.options.end())
+        return option->title;
+    const QString unit = values::symbol(condition.unit);
+    return value.isEmpty() || !condition.isNumber || unit.isEmpty()
+               ? value
+               : QStringLiteral("%1 %2").arg(value, unit);
+}
+
+} // namespace
+
+std::vector<records::Visit> versionsOf(const records::VisitId& series, const std::vector<records::Visit>& all)
+{
+    std::vector<records::Visit> versions;
+    std::ranges::copy_if(all, std::back_inserter(versions),
+                         [&series](const records::Visit& visit) { return visit.series == series; });
+    std::ranges::sort(versions, {}, &records::Visit::version);
+    return versions;
+}
+
+std::vector<VersionRow> versionRows(const std::vector<records::Visit>& versions,
+                                    const catalogue::Catalogue& catalogue)
+{
+    std::vector<VersionRow> rows;
+    for (const auto& [id, side] : records::recordedPairs(versions, catalogue)) {
+        const catalogue::Measure* measure = catalogue.measure(id);
+        if (measure == nullptr)
+            continue;
+        const QString sideWord = records::written(side, {});
+        QStringList values;
+        for (const records::Visit& version : versions)
+            values += valueWords(version.finding(id, side), *measure);
+        rows.push_back(row(
+            sideWord.isEmpty() ? measure->title : measure->title + QStringLiteral(", ") + sideWord, values));
+    }
+    for (const catalogue::Condition& condition : catalogue.conditions) {
+        QStringList values;
+        for (const records::Visit& version : versions)
+            values += conditionWords(records::recorded(version.conditions, condition.id), condition);
+        if (!values.join(QString()).isEmpty())
+            rows.push_back(row(condition.title, values));
+    }
+    return rows;
+}
+
+} // namespace shell

@@ -1,0 +1,37 @@
+#pragma once
+
+#include "app/session/prompts.h"
+#include "app/session/session.h"
+
+#include <QObject>
+
+namespace shell
+{
+
+/// What can be done with a whole visit, with the questions that belong to it.
+class VisitActions : public QObject
+{
+    Q_OBJECT
+
+public:
+    VisitActions(session::Session& session, session::Prompts& prompts, QObject* parent);
+
+    /// A draft of today; an open one of today is gone on with instead.
+    void newVisit();
+    void newVisitOnAnotherDay();
+    void sign();
+    void amend();
+    void discard();
+
+Q_SIGNALS:
+    void started(); ///< a draft is ready to be filled in
+
+private:
+    void start(QDate day);
+    bool maySign(const records::Visit& visit);
+
+    session::Session& m_session;
+    session::Prompts& m_prompts;
+};
+
+} // namespace shell

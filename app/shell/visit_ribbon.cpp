@@ -1,0 +1,274 @@
+#include "app/shell/visit_ribbon.h"
+
+#include "app/shell/visit_words.h"
+#include "app/widgets/theme.h"
+
+#include <QAccessible>
+#include <QHelpEvent>
+#include <QKeyEvent>
+#include <QPainter>
+#include <QToolTip>
+
+#include <algorithm>
+#include <cmath>
+
+namespace shell
+{
+
+namespace
+{
+
+constexpr double side = 28;
+constexpr double axisY = 46;
+constexpr double labelY = 12;
+constexpr double gap = 17;
+constexpr double reach = 14;
+
+} // namespace
+
+VisitRibbon::VisitRibbon(session::Session& session, QWidget* parent) : QWidget(parent), m_session(session)
+{
+    setObjectName(QStringLiteral("visitRibbon"));
+    setFocusPolicy(Qt::StrongFocus);
+    setMouseTracking(true);
+    setContextMenuPolicy(Qt::PreventContextMenu);
+    setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
+    setAccessibleName(tr("Visits"));
+    connect(&m_session, &session::Session::focusChanged, this, &VisitRibbon::settle);
+    connect(&m_session, &session::Session::visitsChanged, this, &VisitRibbon::settle);
+    connect(&m_session, &session::Session::visitChanged, this, &VisitRibbon::settle);
+    settle();
+}
+
+QSize VisitRibbon::sizeHint() const
+{
+    return {640, 78};
+}
+
+QSize VisitRibbon::minimumSizeHint() const
+{
+    return {320, 78};
+}
+
+QPointF VisitRibbon::placeOf(const records::VisitId& id) const
+{
+    const auto found = std::ranges::find(m_session.visits(), id, &records::Visit::id);
+    if (found == m_session.visits().end())
+        return {};
+    return {m_places.at(static_cast<size_t>(found - m_session.visits().begin())), axisY};
+}
+
+void VisitRibbon::settle()
+{
+    std::vector<QDate> days;
+    for (const records::Visit& visit : m_session.visits())
+        days.push_back(visit.day);
+    m_scale = ribbonScale(days, m_session.today(), side, width() - side);
+    m_places = places(m_scale, days, gap);
+    describe();
+    update();
+}
+
+void VisitRibbon::describe()
+{
+    const records::Visit* visit = m_session.visitInFocus();
+    QString words = tr("No visits yet.");
+    if (visit != nullptr) {
+        const auto& reference = m_session.focus().reference;
+        const auto found = std::ranges::find_if(
+            m_session.visits(), [&reference](const records::Visit& other) { return other.id == reference; });
+        words = found == m_session.visits().end()
+                    ? tr("This visit: %1. Reference: the last comparable visit of each test.")
+                          .arg(visitWords(*visit))
+                    : tr("This visit: %1. Reference: %2.").arg(visitWords(*visit), visitWords(*found));
+    }
+    if (words == accessibleDescription())
+        return;
+    setAccessibleDescription(words);
+    QAccessibleEvent told(this, QAccessible::DescriptionChanged);
+    QAccessible::updateAccessibility(&told);
+}
+
+const records::Visit* VisitRibbon::visitAt(const QPointF& point) const
+{
+    const records::Visit* nearest = nullptr;
+    double least = reach;
+    for (size_t i = 0; i < m_places.size() && i < m_session.visits().size(); ++i) {
+        const double distance = std::abs(m_places[i] - point.x());
+        if (distance < least) {
+            least = distance;
+            nearest = &m_session.visits()[i];
+        }
+    }
+    return nearest;
+}
+
+double VisitRibbon::radius() const
+{
+    double least = gap;
+    for (size_t i = 1; i < m_places.size(); ++i)
+        least = std::min(least, m_places[i] - m_places[i - 1]);
+    return std::clamp(least * 0.38, 2.5, 6.5);
+}
+
+void VisitRibbon::drawAxis(QPainter& painter) const
+{
+    const widgets::Colours& colours = widgets::coloursFor(palette());
+    painter.setPen(QPen(colours.edge, 1));
+    painter.drawLine(QPointF(m_scale.left - 12, axisY), QPointF(m_scale.right + 12, axisY));
+    painter.setFont(widgets::captionFont());
+    double free = 0;
+    for (const Tick& tick : ticks(m_scale)) {
+        painter.setPen(QPen(colours.edge, 1));
+        painter.drawLine(QPointF(tick.x, axisY), QPointF(tick.x, axisY + (tick.isYear ? 9 : 5)));
+        const double breadth = painter.fontMetrics().horizontalAdvance(tick.word);
+        if (tick.x - breadth / 2 < free)
+            continue;
+        painter.setPen(tick.isYear ? colours.text : colours.quiet);
+        painter.drawText(QRectF(tick.x - 40, axisY + 10, 80, 20), Qt::AlignHCenter | Qt::AlignTop, tick.word);
+        free = tick.x + breadth / 2 + 6;
+    }
+}
+
+void VisitRibbon::drawMark(QPainter& painter, const records::Visit& visit, double x) const
+{
+    const widgets::Colours& colours = widgets::coloursFor(palette());
+    const QPointF centre(x, axisY);
+    const double r = radius() + (m_hovered == visit.id ? 1 : 0);
+    const bool isDraft = visit.state == records::VisitState::Draft;
+    painter.setPen(QPen(colours.text, isDraft ? 1.8 : 1));
+    painter.setBrush(isDraft ? colours.panel : colours.text);
+    painter.drawEllipse(centre, r, r);
+    if (visit.state == records::VisitState::Amended || (isDraft && visit.version > 1)) {
+        painter.setBrush(Qt::NoBrush);
+        painter.setPen(QPen(colours.text, 1.4));
+        painter.drawEllipse(centre, r + 3, r + 3);
+    }
+}
+
+void VisitRibbon::drawPlumbLine(QPainter& painter, const records::VisitId& id, const QString& word,
+                                bool isReference) const
+{
+    const widgets::Colours& colours = widgets::coloursFor(palette());
+    const double x = placeOf(id).x();
+    const QColor colour = isReference ? colours.quiet : colours.accent;
+    painter.setPen(QPen(colour, 2, isReference ? Qt::DashLine : Qt::SolidLine));
+    painter.drawLine(QPointF(x, labelY + 8), QPointF(x, axisY - radius() - 4));
+    painter.drawLine(QPointF(x, axisY + radius() + 4), QPointF(x, height() - 1));
+
+    const QPolygonF bob({{x - 5, labelY - 2}, {x + 5, labelY - 2}, {x, labelY + 8}});
+    painter.setPen(QPen(colour, 1.6));
+    painter.setBrush(isReference ? QBrush(colours.panel) : QBrush(colour));
+    painter.drawPolygon(bob);
+
+    painter.setFont(widgets::captionFont());
+    painter.setPen(colour);
+    const double breadth = painter.fontMetrics().horizontalAdvance(word);
+    const bool isLeft = isReference ? x - breadth - 12 > 2 : x + breadth + 12 > width() - 2;
+    const QRectF place(isLeft ? x - breadth - 10 : x + 10, labelY - 10, breadth + 2, 20);
+    painter.drawText(place, Qt::AlignVCenter | Qt::AlignLeft, word);
+}
+
+void VisitRibbon::paintEvent(QPaintEvent*)
+{
+    QPainter painter(this);
+    painter.setRenderHint(QPainter::Antialiasing);
+    drawAxis(painter);
+    const auto& [patient, visit, reference] = m_session.focus();
+    if (reference)
+        drawPlumbLine(painter, *reference, tr("reference"), true);
+    if (visit)
+        drawPlumbLine(painter, *visit, tr("this visit"), false);
+    for (size_t i = 0; i < m_places.size() && i < m_session.visits().size(); ++i)
+        drawMark(painter, m_session.visits()[i], m_places[i]);
+    if (hasFocus()) {
+        painter.setBrush(Qt::NoBrush);
+        painter.setPen(QPen(widgets::coloursFor(palette()).accent, 2));
+        painter.drawRoundedRect(QRectF(rect()).adjusted(1, 1, -1, -1), 6, 6);
+    }
+}
+
+void VisitRibbon::resizeEvent(QResizeEvent* event)
+{
+    QWidget::resizeEvent(event);
+    settle();
+}
+
+void VisitRibbon::mousePressEvent(QMouseEvent* event)
+{
+    const records::Visit* visit = visitAt(event->position());
+    if (visit == nullptr)
+        return;
+    const records::VisitId id = visit->id;
+    const bool isReference =
+        event->button() == Qt::RightButton || (event->modifiers() & Qt::ShiftModifier) != Qt::NoModifier;
+    if (isReference)
+        m_session.chooseReference(id);
+    else
+        m_session.chooseVisit(id);
+}
+
+void VisitRibbon::mouseMoveEvent(QMouseEvent* event)
+{
+    const records::Visit* visit = visitAt(event->position());
+    const auto hovered = visit == nullptr ? std::nullopt : std::optional(visit->id);
+    if (hovered == m_hovered)
+        return;
+    m_hovered = hovered;
+    setCursor(hovered ? Qt::PointingHandCursor : Qt::ArrowCursor);
+    update();
+}
+
+void VisitRibbon::leaveEvent(QEvent* event)
+{
+    m_hovered.reset();
+    update();
+    QWidget::leaveEvent(event);
+}
+
+void VisitRibbon::keyPressEvent(QKeyEvent* event)
+{
+    const bool isReference = (event->modifiers() & Qt::ShiftModifier) != Qt::NoModifier;
+    const auto& visits = m_session.visits();
+    switch (event->key()) {
+    case Qt::Key_Left:
+    case Qt::Key_Right: {
+        const int step = event->key() == Qt::Key_Left ? -1 : 1;
+        if (isReference)
+            m_session.moveReference(step);
+        else
+            m_session.moveVisit(step);
+        return;
+    }
+    case Qt::Key_Home:
+    case Qt::Key_End:
+        if (visits.empty())
+            return;
+        if (isReference)
+            m_session.chooseReference(visits.front().id);
+        else
+            m_session.chooseVisit(event->key() == Qt::Key_Home ? visits.front().id : visits.back().id);
+        return;
+    case Qt::Key_Delete:
+    case Qt::Key_Backspace:
+        m_session.chooseReference(std::nullopt);
+        return;
+    default:
+        QWidget::keyPressEvent(event);
+    }
+}
+
+bool VisitRibbon::event(QEvent* event)
+{
+    if (event->type() != QEvent::ToolTip)
+        return QWidget::event(event);
+    const auto* help = static_cast<QHelpEvent*>(event);
+    const records::Visit* visit = visitAt(help->pos());
+    if (visit != nullptr)
+        QToolTip::showText(help->globalPos(), visitWords(*visit), this);
+    else
+        QToolTip::hideText();
+    return true;
+}
+
+} // namespace shell

@@ -1,0 +1,54 @@
+#pragma once
+
+#include "app/session/session.h"
+#include "app/shell/ribbon_scale.h"
+
+#include <QWidget>
+
+namespace shell
+{
+
+/// All visits of the patient on one true time axis, and the two plumb lines: this visit and the reference. A
+/// click or Left and Right move this visit; Shift with either, or a right click, moves the reference; Delete
+/// gives the reference back to the last comparable visit of each test. Shape tells the state: hollow a draft,
+/// filled signed, filled with a ring amended.
+class VisitRibbon : public QWidget
+{
+    Q_OBJECT
+
+public:
+    VisitRibbon(session::Session& session, QWidget* parent);
+
+    QSize sizeHint() const override;
+    QSize minimumSizeHint() const override;
+
+    /// Where a visit's mark stands; a null point for one that is not there.
+    QPointF placeOf(const records::VisitId& id) const;
+
+protected:
+    void paintEvent(QPaintEvent* event) override;
+    void resizeEvent(QResizeEvent* event) override;
+    void mousePressEvent(QMouseEvent* event) override;
+    void mouseMoveEvent(QMouseEvent* event) override;
+    void leaveEvent(QEvent* event) override;
+    void keyPressEvent(QKeyEvent* event) override;
+    bool event(QEvent* event) override;
+
+private:
+    void settle();
+    void describe();
+    /// The visit under a point, or nullptr.
+    const records::Visit* visitAt(const QPointF& point) const;
+    void drawAxis(QPainter& painter) const;
+    void drawMark(QPainter& painter, const records::Visit& visit, double x) const;
+    void drawPlumbLine(QPainter& painter, const records::VisitId& id, const QString& word,
+                       bool isReference) const;
+    double radius() const;
+
+    session::Session& m_session;
+    RibbonScale m_scale;
+    std::vector<double> m_places;
+    std::optional<records::VisitId> m_hovered;
+};
+
+} // namespace shell

@@ -1,0 +1,55 @@
+#include "app/shell/visit_words.h"
+
+#include "core/records/wording.h"
+
+#include <QCoreApplication>
+
+namespace shell
+{
+
+namespace
+{
+
+struct Words {
+    Q_DECLARE_TR_FUNCTIONS(Words)
+};
+
+} // namespace
+
+QString stateWords(const records::Visit& visit)
+{
+    switch (visit.state) {
+    case records::VisitState::Draft:
+        return visit.version > 1 ? Words::tr("amendment in draft") : Words::tr("draft");
+    case records::VisitState::Signed:
+        return Words::tr("signed");
+    case records::VisitState::Amended:
+        return Words::tr("amended");
+    }
+    return {};
+}
+
+QString visitWords(const records::Visit& visit)
+{
+    const QString day = records::dayInWords(visit.day);
+    const QString count = Words::tr("%n finding(s)", nullptr, static_cast<int>(visit.findings.size()));
+    if (visit.state == records::VisitState::Draft)
+        return Words::tr("%1 · %2 · %3").arg(day, stateWords(visit), count);
+    return Words::tr("%1 · %2 by %3, %4 · %5")
+        .arg(day, stateWords(visit), visit.author.name, visit.author.role, count);
+}
+
+QString editWords(const session::Edit& edit, const catalogue::Catalogue& catalogue)
+{
+    const catalogue::Measure* measure = catalogue.measure(edit.measure);
+    if (measure == nullptr)
+        return edit.measure;
+    const base::Phrasebook phrases;
+    const QString side = records::written(edit.side, phrases);
+    const QString name = side.isEmpty() ? measure->title : measure->title + u' ' + side;
+    const QString value =
+        edit.after ? records::written(edit.after->value, *measure, phrases) : Words::tr("cleared");
+    return Words::tr("%1: %2").arg(name, value);
+}
+
+} // namespace shell

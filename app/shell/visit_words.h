@@ -1,0 +1,17 @@
+#pragma once
+
+#include "app/session/session.h"
+
+namespace shell
+{
+
+/// "draft", "signed", "amended", or "amendment in draft".
+QString stateWords(const records::Visit& visit);
+
+/// "12-Mar-2026 · signed by A. Name, role · 24 findings"
+QString visitWords(const records::Visit& visit);
+
+/// "Toe tapping right: 2 of 4"; "Toe tapping right: cleared".
+QString editWords(const session::Edit& edit, const catalogue::Catalogue& catalogue);
+
+} // namespace shell

@@ -1,0 +1,118 @@
+#include "app/shell/welcome.h"
+
+#include "app/widgets/theme.h"
+#include "core/base/text.h"
+
+#include <QDir>
+#include <QFrame>
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QLineEdit>
+#include <QPushButton>
+#include <QVBoxLayout>
+
+using namespace Qt::StringLiterals;
+
+namespace shell
+{
+
+namespace
+{
+
+QLabel* label(const QString& words, const QFont& font, const QString& role, QWidget* parent)
+{
+    auto* made = new QLabel(words, parent);
+    made->setFont(font);
+    made->setWordWrap(true);
+    if (!role.isEmpty())
+        made->setProperty("role", role);
+    return made;
+}
+
+/// A card with a title, an explanation, something between, and the button that takes it.
+QFrame* card(const QString& title, const QString& words, QWidget* between, QPushButton* take, QWidget* parent)
+{
+    auto* frame = new QFrame(parent);
+    frame->setProperty("role", u"panel"_s);
+    auto* column = new QVBoxLayout(frame);
+    column->setContentsMargins(widgets::space6, widgets::space6, widgets::space6, widgets::space6);
+    column->setSpacing(widgets::space3);
+    column->addWidget(label(title, widgets::headingFont(), {}, frame));
+    column->addWidget(label(words, widgets::bodyFont(), u"quiet"_s, frame));
+    column->addStretch();
+    if (between != nullptr)
+        column->addWidget(between);
+    column->addWidget(take, 0, Qt::AlignLeft);
+    return frame;
+}
+
+} // namespace
+
+Welcome::Welcome(const QString& path, QWidget* parent) : QDialog(parent)
+{
+    setWindowTitle(tr("Aplomb"));
+    auto* cards = new QHBoxLayout;
+    cards->setSpacing(widgets::space4);
+    cards->addWidget(madeEmptyCard(), 1);
+    cards->addWidget(madeDemoCard(), 1);
+
+    auto* column = new QVBoxLayout(this);
+    column->setContentsMargins(widgets::space8, widgets::space8, widgets::space8, widgets::space6);
+    column->setSpacing(widgets::space4);
+    column->addWidget(label(tr("Welcome to Aplomb"), widgets::titleFont(), {}, this));
+    column->addWidget(
+        label(tr("Findings of coordination, balance and walking, and what has changed beyond measurement "
+                 "error. Aplomb decides nothing: local protocols and licensed practice come first."),
+              widgets::bodyFont(), {}, this));
+    column->addLayout(cards, 1);
+    column->addWidget(label(tr("Records will be kept in %1").arg(QDir::toNativeSeparators(path)),
+                            widgets::captionFont(), u"quiet"_s, this));
+    resize(820, 460);
+    m_name->setFocus();
+}
+
+QWidget* Welcome::madeEmptyCard()
+{
+    m_name = new QLineEdit(this);
+    m_name->setObjectName(u"newClinicName"_s);
+    m_name->setAccessibleName(tr("Name of the clinic"));
+    m_name->setPlaceholderText(tr("Name of the clinic"));
+    auto* take = new QPushButton(tr("Begin an empty clinic"), this);
+    take->setObjectName(u"beginEmpty"_s);
+    take->setProperty("kind", u"primary"_s);
+    take->setEnabled(false);
+    take->setDefault(true);
+    connect(m_name, &QLineEdit::textChanged, take,
+            [take](const QString& name) { take->setEnabled(!name.trimmed().isEmpty()); });
+    connect(take, &QPushButton::clicked, this, [this] { choose(Choice::EmptyClinic); });
+    return card(
+        tr("Your clinic"),
+        tr("Starts without patients. The name stands at the head of letters and can be changed later."),
+        m_name, take, this);
+}
+
+QWidget* Welcome::madeDemoCard()
+{
+    auto* take = new QPushButton(tr("Look at the demo clinic"), this);
+    take->setObjectName(u"beginDemo"_s);
+    take->setAutoDefault(false);
+    connect(take, &QPushButton::clicked, this, [this] { choose(Choice::DemoClinic); });
+    return card(tr("Demo clinic"),
+                tr("A dozen invented patients whose stories show what Aplomb does. Every screen and letter "
+                   "says that it "
+                   "is a demo; enter no real people there."),
+                nullptr, take, this);
+}
+
+QString Welcome::clinicName() const
+{
+    return base::tidied(m_name->text());
+}
+
+void Welcome::choose(Choice choice)
+{
+    m_choice = choice;
+    accept();
+}
+
+} // namespace shell

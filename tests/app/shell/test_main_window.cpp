@@ -1,0 +1,282 @@
+#include "app/shell/main_window.h"
+
+#include "app/shell/settings.h"
+#include "tests/support/clinic_desk.h"
+#include "tests/support/test_support.h"
+
+#include <QLabel>
+#include <QLineEdit>
+#include <QListWidget>
+#include <QPushButton>
+#include <QStackedWidget>
+#include <QTabBar>
+#include <QTableView>
+
+using namespace Qt::StringLiterals;
+using clinic_desk::Desk;
+
+namespace
+{
+
+/// The program's window on a clinic of two, as a person has it in front of them.
+struct AtWork : Desk {
+    records::Patient halden = add(u"Halden"_s, u"Mirrit"_s, QDate(1951, 3, 4), u"L-0042"_s);
+    records::Patient voss = add(u"Voss"_s, u"Osric"_s, QDate(1980, 1, 2));
+    shell::MainWindow window{*session, answers};
+
+    bool isShown()
+    {
+        window.show();
+        return QTest::qWaitForWindowActive(&window);
+    }
+
+    template <class Widget>
+    Widget* widget(const QString& name)
+    {
+        return window.findChild<Widget*>(name);
+    }
+
+    void press(const QString& button) { QTest::keyClick(widget<QPushButton>(button), Qt::Key_Space); }
+    void key(Qt::Key key, Qt::KeyboardModifiers modifiers) { QTest::keyClick(&window, key, modifiers); }
+};
+
+} // namespace
+
+class TestMainWindow : public HouseTest
+{
+    Q_OBJECT
+
+private Q_SLOTS:
+    void enterOnAPatientShowsTheirIdentity();
+    void findGoesToAPatientFromAnywhere();
+    void findLeadsToATestOfTheOpenExamination();
+    void findSaysWhenNothingIsFound();
+    void escapeLeavesTheFindField();
+    void aVisitIsBegunSignedAndAmendedFromTheKeyboard();
+    void theSignerIsRemembered();
+    void aSecondVisitOfTodayGoesOnWithTheFirst();
+    void anEarlierDayIsTypedAndTheFutureRefused();
+    void aDraftIsDiscardedOnlyWhenConfirmed();
+    void undoAndRedoNameWhatTheyDo();
+    void amongManyNobodyIsInFocus();
+    void editingFromTheBannerComesBack();
+    void unsavedTypingKeepsTheWindowOpen();
+    void demoIsSaidOnEveryScreen();
+};
+
+void TestMainWindow::enterOnAPatientShowsTheirIdentity()
+{
+    AtWork desk;
+    QVERIFY(desk.isShown());
+    QTest::keyClicks(desk.widget<QLineEdit>(u"patientSearch"_s), u"hald"_s);
+    QTest::keyClick(desk.widget<QLineEdit>(u"patientSearch"_s), Qt::Key_Return);
+    QCOMPARE(desk.session->focus().patient, std::optional(desk.halden.id));
+    auto* identity = desk.widget<QLabel>(u"identity"_s);
+    QVERIFY(identity->isVisible());
+    QCOMPARE(identity->text(),
+             u"<b>HALDEN</b>, Mirrit · born 04-Mar-1951 (75) · sex not recorded · No. L-0042"_s);
+}
+
+void TestMainWindow::findGoesToAPatientFromAnywhere()
+{
+    AtWork desk;
+    QVERIFY(desk.isShown());
+    desk.window.openPatient(desk.halden.id);
+    desk.key(Qt::Key_K, Qt::ControlModifier);
+    auto* find = desk.widget<QLineEdit>(u"find"_s);
+    QTest::keyClicks(find, u"voss"_s);
+    QCOMPARE(desk.widget<QListWidget>(u"findResults"_s)->count(), 1);
+    QTest::keyClick(find, Qt::Key_Return);
+    QCOMPARE(desk.session->focus().patient, std::optional(desk.voss.id));
+    QVERIFY(find->text().isEmpty());
+}
+
+void TestMainWindow::findLeadsToATestOfTheOpenExamination()
+{
+    AtWork desk;
+    QVERIFY(desk.isShown());
+    desk.window.openPatient(desk.halden.id);
+    auto* find = desk.widget<QLineEdit>(u"find"_s);
+    auto* results = desk.widget<QListWidget>(u"findResults"_s);
+    desk.key(Qt::Key_K, Qt::ControlModifier);
+    QTest::keyClicks(find, u"toe tap"_s);
+    QVERIFY(results->item(0)->text().startsWith(u"Nothing found"_s));
+    QTest::keyClick(find, Qt::Key_Escape);
+
+    desk.addVisit(clinic_desk::today, false);
+    QTest::keyClicks(find, u"toe tap"_s);
+    QVERIFY(results->item(0)->text().contains(u"toe tapping"_s, Qt::CaseInsensitive));
+    QTest::keyClick(find, Qt::Key_Return);
+    QVERIFY(!results->isVisible());
+}
+
+void TestMainWindow::findSaysWhenNothingIsFound()
+{
+    AtWork desk;
+    QVERIFY(desk.isShown());
+    desk.key(Qt::Key_K, Qt::ControlModifier);
+    auto* find = desk.widget<QLineEdit>(u"find"_s);
+    QTest::keyClicks(find, u"xyz"_s);
+    QTest::keyClick(find, Qt::Key_Return);
+    QCOMPARE(find->text(), u"xyz"_s);
+    QVERIFY(!desk.session->focus().patient);
+}
+
+void TestMainWindow::escapeLeavesTheFindField()
+{
+    AtWork desk;
+    QVERIFY(desk.isShown());
+    desk.key(Qt::Key_K, Qt::ControlModifier);
+    auto* find = desk.widget<QLineEdit>(u"find"_s);
+    QTest::keyClicks(find, u"voss"_s);
+    QTest::keyClick(find, Qt::Key_Escape);
+    QVERIFY(find->text().isEmpty());
+    QVERIFY(!desk.widget<QListWidget>(u"findResults"_s)->isVisible());
+}
+
+void TestMainWindow::aVisitIsBegunSignedAndAmendedFromTheKeyboard()
+{
+    AtWork desk;
+    QVERIFY(desk.isShown());
+    desk.window.openPatient(desk.halden.id);
+    desk.key(Qt::Key_N, Qt::ControlModifier | Qt::ShiftModifier);
+    QVERIFY(desk.session->visitInFocus() != nullptr);
+    QCOMPARE(desk.session->visitInFocus()->day, clinic_desk::today);
+    QVERIFY(desk.widget<QLabel>(u"lines"_s)->text().contains(u"12-Mar-2026, draft"_s));
+
+    desk.press(u"signVisit"_s);
+    QCOMPARE(desk.session->visitInFocus()->state, records::VisitState::Signed);
+    QVERIFY(
+        desk.widget<QLabel>(u"statusWords"_s)->text().contains(u"Signed by A. Tester, physiotherapist"_s));
+    QVERIFY(!desk.widget<QPushButton>(u"signVisit"_s)->isVisible());
+    QVERIFY(!desk.widget<QPushButton>(u"versions"_s)->isVisible());
+
+    desk.press(u"amendVisit"_s);
+    QCOMPARE(desk.session->visitInFocus()->amendmentReason, u"wrong side"_s);
+    QVERIFY(desk.widget<QPushButton>(u"versions"_s)->isVisible());
+    QVERIFY(desk.answers.told.isEmpty());
+}
+
+void TestMainWindow::theSignerIsRemembered()
+{
+    AtWork desk;
+    desk.window.openPatient(desk.halden.id);
+    desk.addVisit(clinic_desk::today, false);
+    desk.press(u"signVisit"_s);
+    QCOMPARE(shell::rememberedAuthor(), *desk.answers.signer);
+    QCOMPARE(shell::whoWrites(), u"A. Tester"_s);
+}
+
+void TestMainWindow::aSecondVisitOfTodayGoesOnWithTheFirst()
+{
+    AtWork desk;
+    desk.window.openPatient(desk.halden.id);
+    desk.press(u"newVisit"_s);
+    desk.press(u"newVisit"_s);
+    QCOMPARE(desk.session->visits().size(), size_t(1));
+}
+
+void TestMainWindow::anEarlierDayIsTypedAndTheFutureRefused()
+{
+    AtWork desk;
+    desk.window.openPatient(desk.halden.id);
+    desk.answers.text = u"01-Feb-2026"_s;
+    desk.press(u"newVisitOnAnotherDay"_s);
+    QCOMPARE(desk.session->visitInFocus()->day, QDate(2026, 2, 1));
+    desk.answers.text = u"2026-03-13"_s;
+    desk.press(u"newVisitOnAnotherDay"_s);
+    QCOMPARE(desk.session->visits().size(), size_t(1));
+    QVERIFY(desk.answers.told.first().contains(u"future"_s));
+    desk.answers.text = u"1950-01-01"_s;
+    desk.press(u"newVisitOnAnotherDay"_s);
+    QVERIFY(desk.answers.told.last().contains(u"birth date"_s));
+}
+
+void TestMainWindow::aDraftIsDiscardedOnlyWhenConfirmed()
+{
+    AtWork desk;
+    desk.window.openPatient(desk.halden.id);
+    desk.addVisit(clinic_desk::today, false);
+    desk.answers.isConfirmed = false;
+    desk.press(u"discardDraft"_s);
+    QCOMPARE(desk.session->visits().size(), size_t(1));
+    desk.answers.isConfirmed = true;
+    desk.press(u"discardDraft"_s);
+    QVERIFY(desk.session->visits().empty());
+}
+
+void TestMainWindow::undoAndRedoNameWhatTheyDo()
+{
+    AtWork desk;
+    QVERIFY(desk.isShown());
+    desk.window.openPatient(desk.halden.id);
+    const auto visit = desk.addVisit(clinic_desk::today, false);
+    const auto stored = [&] {
+        return desk.session->visitInFocus()->finding(u"toe-tapping"_s, records::Side::Right) != nullptr;
+    };
+    QVERIFY(!visit.isNull());
+    QVERIFY(desk.widget<QPushButton>(u"undo"_s)->text().startsWith(u"Undo “Toe tapping"_s));
+    desk.window.setFocus();
+    desk.key(Qt::Key_Z, Qt::ControlModifier);
+    QVERIFY(!stored());
+    QVERIFY(desk.widget<QPushButton>(u"redo"_s)->text().contains(u"right: 2"_s));
+    desk.key(Qt::Key_Z, Qt::ControlModifier | Qt::ShiftModifier);
+    QVERIFY(stored());
+}
+
+void TestMainWindow::amongManyNobodyIsInFocus()
+{
+    AtWork desk;
+    QVERIFY(desk.isShown());
+    desk.window.openPatient(desk.halden.id);
+    desk.key(Qt::Key_0, Qt::ControlModifier);
+    QVERIFY(!desk.session->focus().patient);
+    QVERIFY(desk.widget<QTableView>(u"patientTable"_s)->isVisible());
+    QVERIFY(!desk.widget<QLabel>(u"identity"_s)->isVisible());
+}
+
+void TestMainWindow::editingFromTheBannerComesBack()
+{
+    AtWork desk;
+    QVERIFY(desk.isShown());
+    desk.window.openPatient(desk.halden.id);
+    desk.press(u"editIdentity"_s);
+    auto* given = desk.widget<QLineEdit>(u"given"_s);
+    QVERIFY(given->isVisible());
+    given->selectAll();
+    QTest::keyClicks(given, u"Mira"_s);
+    desk.press(u"savePatient"_s);
+    QVERIFY(desk.widget<QLabel>(u"identity"_s)->isVisible());
+    QVERIFY(desk.widget<QLabel>(u"identity"_s)->text().contains(u"Mira"_s));
+}
+
+void TestMainWindow::unsavedTypingKeepsTheWindowOpen()
+{
+    AtWork desk;
+    QVERIFY(desk.isShown());
+    desk.press(u"newPatient"_s);
+    QTest::keyClicks(desk.widget<QLineEdit>(u"family"_s), u"Brandt"_s);
+    desk.answers.isConfirmed = false;
+    desk.window.close();
+    QVERIFY(desk.window.isVisible());
+    desk.answers.isConfirmed = true;
+    desk.window.close();
+    QVERIFY(!desk.window.isVisible());
+}
+
+void TestMainWindow::demoIsSaidOnEveryScreen()
+{
+    AtWork desk;
+    QVERIFY(desk.isShown());
+    auto* mark = desk.widget<QLabel>(u"demoMark"_s);
+    QVERIFY(!mark->isVisible());
+    records::Clinic clinic = desk.session->clinic();
+    clinic.isDemo = true;
+    QVERIFY(desk.session->saveClinic(clinic));
+    QVERIFY(mark->isVisible());
+    desk.window.openPatient(desk.halden.id);
+    QVERIFY(mark->isVisible());
+}
+
+QTEST_MAIN(TestMainWindow)
+#include "test_main_window.moc"

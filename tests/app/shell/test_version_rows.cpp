@@ -1,0 +1,90 @@
+#include "app/shell/version_rows.h"
+
+#include "app/shell/versions_dialog.h"
+#include "tests/support/clinic_desk.h"
+#include "tests/support/test_support.h"
+
+#include <QCheckBox>
+#include <QTableWidget>
+
+using namespace Qt::StringLiterals;
+using clinic_desk::Desk;
+
+namespace
+{
+
+/// A signed visit, amended: one finding corrected, one as it was.
+struct AmendedVisit : Desk {
+    std::vector<records::Visit> versions;
+
+    AmendedVisit()
+    {
+        session->choosePatient(add(u"Halden"_s, u"Mirrit"_s, QDate(1951, 3, 4)).id);
+        const auto first = session->startVisit(clinic_desk::today);
+        const bool isReady = first && session->saveConditions(first->id, {{u"aid"_s, u"none"_s}}, true) &&
+                             session->saveFinding(first->id, grade(records::Side::Right, 2)) &&
+                             session->saveFinding(first->id, grade(records::Side::Left, 1)) &&
+                             session->signVisit(first->id, *answers.signer);
+        const auto second = session->amendVisit(first->id, u"wrong side"_s);
+        if (isReady && second && session->saveFinding(second->id, grade(records::Side::Right, 3)) &&
+            session->signVisit(second->id, *answers.signer))
+            versions = shell::versionsOf(first->series, session->versions());
+    }
+
+    static records::Finding grade(records::Side side, int step)
+    {
+        records::Finding finding;
+        finding.measure = u"toe-tapping"_s;
+        finding.side = side;
+        finding.value = values::Grade{step};
+        return finding;
+    }
+};
+
+} // namespace
+
+class TestVersionRows : public HouseTest
+{
+    Q_OBJECT
+
+private Q_SLOTS:
+    void everyVersionIsThereOldestFirst();
+    void whatDiffersIsMarked();
+    void theDialogCanShowOnlyWhatDiffers();
+};
+
+void TestVersionRows::everyVersionIsThereOldestFirst()
+{
+    const AmendedVisit desk;
+    QCOMPARE(desk.versions.size(), size_t(2));
+    QCOMPARE(desk.versions.front().state, records::VisitState::Signed);
+    QCOMPARE(desk.versions.back().state, records::VisitState::Amended);
+}
+
+void TestVersionRows::whatDiffersIsMarked()
+{
+    const AmendedVisit desk;
+    const auto rows = shell::versionRows(desk.versions, clinic_desk::book());
+    QCOMPARE(rows.size(), size_t(3));
+    QVERIFY(rows[0].name.endsWith(u"right"_s));
+    QVERIFY(rows[0].isChanged);
+    QVERIFY(rows[0].values.first().startsWith(u'2'));
+    QVERIFY(rows[0].values.last().startsWith(u'3'));
+    QVERIFY(rows[1].name.endsWith(u"left"_s));
+    QVERIFY(!rows[1].isChanged);
+    QVERIFY(!rows[2].isChanged);
+}
+
+void TestVersionRows::theDialogCanShowOnlyWhatDiffers()
+{
+    const AmendedVisit desk;
+    shell::VersionsDialog dialog(desk.versions, clinic_desk::book(), nullptr);
+    auto* table = dialog.findChild<QTableWidget*>(u"versionTable"_s);
+    QCOMPARE(table->rowCount(), 3);
+    QTest::keyClick(dialog.findChild<QCheckBox*>(u"onlyChanged"_s), Qt::Key_Space);
+    QVERIFY(!table->isRowHidden(0));
+    QVERIFY(table->isRowHidden(1));
+}
+
+QTEST_MAIN(TestVersionRows)
+#include "test_version_rows.moc"
