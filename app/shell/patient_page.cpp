@@ -1,5 +1,7 @@
 #include "app/shell/patient_page.h"
 
+#include "app/changes/change_page.h"
+#include "app/charts/figure.h"
 #include "app/shell/identity_banner.h"
 #include "app/shell/status_line.h"
 #include "app/shell/version_rows.h"
@@ -7,7 +9,10 @@
 #include "app/shell/visit_actions.h"
 #include "app/shell/visit_ribbon.h"
 #include "app/shell/visit_words.h"
+#include "app/trends/trend_page.h"
+#include "app/visits/examination_page.h"
 #include "app/widgets/theme.h"
+#include "app/writing/letters_page.h"
 
 #include <QHBoxLayout>
 #include <QLabel>
@@ -41,6 +46,21 @@ QString linesInWords(const session::Session& session)
             .arg(day, stateWords(*visit));
     return PatientPage::tr("This visit: %1, %2 · held against %3, %4")
         .arg(day, stateWords(*visit), records::dayInWords(found->day), stateWords(*found));
+}
+
+/// The trend of a measure for a letter, from signed visits alone.
+std::optional<letters::Figure> figureOf(const session::Session& session, const QString& measure,
+                                        records::Side side)
+{
+    std::vector<records::Visit> visits = records::current(session.versions());
+    std::erase_if(visits,
+                  [](const records::Visit& visit) { return visit.state == records::VisitState::Draft; });
+    charts::TrendQuestion question{measure, std::nullopt, session.focus().visit, session.focus().reference};
+    if (side != records::Side::None)
+        question.side = side;
+    const auto points =
+        charts::trendPoints(question, visits, session.patientInFocus(), session.catalogue(), {});
+    return points.isEmpty() ? std::nullopt : std::optional(charts::figure(points, {}));
 }
 
 QPushButton* button(const QString& text, const QString& name, QWidget* parent)
@@ -143,7 +163,19 @@ QWidget* PatientPage::madeVisitButtons(QWidget* parent)
     return buttons;
 }
 
-void PatientPage::addPages() {}
+void PatientPage::addPages()
+{
+    m_examination = new visits::ExaminationPage(m_session, m_prompts, this);
+    auto* letters = new writing::LettersPage(m_session, m_prompts, this);
+    letters->setFigures(
+        [this](const QString& measure, records::Side side) { return figureOf(m_session, measure, side); });
+    addPage(tr("Examination"), m_examination);
+    addPage(tr("Change"), new changes::ChangePage(m_session, this));
+    addPage(tr("Trend"), new trends::TrendPage(m_session, m_prompts, this));
+    addPage(tr("Letters"), letters);
+    connect(m_examination, &visits::ExaminationPage::progressChanged, this,
+            [this] { m_status->setProgress(m_examination->done(), m_examination->expected()); });
+}
 
 void PatientPage::addPage(const QString& title, QWidget* page)
 {
@@ -166,7 +198,7 @@ void PatientPage::showTab(int tab)
 void PatientPage::showMeasure(const QString& id)
 {
     showTab(0);
-    Q_EMIT testAsked(id);
+    m_examination->showMeasure(id);
 }
 
 void PatientPage::settle()

@@ -10,6 +10,11 @@ class QPushButton;
 class QStackedWidget;
 class QTabBar;
 
+namespace visits
+{
+class ExaminationPage;
+}
+
 namespace shell
 {
 
@@ -34,7 +39,6 @@ public:
 
 Q_SIGNALS:
     void editAsked(const records::PatientId& id);
-    void testAsked(const QString& measure);
 
 private:
     QWidget* madeVisitBar();
@@ -49,6 +53,7 @@ private:
     VisitActions* m_actions;
     VisitRibbon* m_ribbon;
     StatusLine* m_status;
+    visits::ExaminationPage* m_examination = nullptr;
     QTabBar* m_tabs;
     QStackedWidget* m_pages;
     QLabel* m_lines = nullptr;

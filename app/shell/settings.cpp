@@ -1,5 +1,7 @@
 #include "app/shell/settings.h"
 
+#include "app/writing/author_setting.h"
+
 #include <QSettings>
 
 #include <algorithm>
@@ -8,21 +10,6 @@ using namespace Qt::StringLiterals;
 
 namespace shell
 {
-
-records::Author rememberedAuthor()
-{
-    const QSettings settings;
-    return {settings.value(u"author/name"_s).toString(), settings.value(u"author/role"_s).toString(),
-            settings.value(u"author/registration"_s).toString()};
-}
-
-void remember(const records::Author& author)
-{
-    QSettings settings;
-    settings.setValue(u"author/name"_s, author.name);
-    settings.setValue(u"author/role"_s, author.role);
-    settings.setValue(u"author/registration"_s, author.registration);
-}
 
 WishedLook wishedLook()
 {
@@ -47,7 +34,7 @@ void rememberGeometry(const QByteArray& geometry)
 
 QString whoWrites()
 {
-    const QString name = rememberedAuthor().name;
+    const QString name = writing::lastAuthor().name;
     return name.isEmpty() ? qEnvironmentVariable("USER", u"unknown"_s) : name;
 }
 

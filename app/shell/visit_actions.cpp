@@ -1,7 +1,7 @@
 #include "app/shell/visit_actions.h"
 
 #include "app/patients/typed_day.h"
-#include "app/shell/settings.h"
+#include "app/writing/author_setting.h"
 #include "core/records/check.h"
 
 #include <algorithm>
@@ -85,10 +85,10 @@ void VisitActions::sign()
     const QString question = tr("Sign the visit of %1?").arg(records::dayInWords(visit->day));
     if (!maySign(*visit))
         return;
-    const auto author = m_prompts.author(question, rememberedAuthor());
+    const auto author = m_prompts.author(question, writing::lastAuthor());
     if (!author)
         return;
-    remember(*author);
+    writing::rememberAuthor(*author);
     if (const auto done = m_session.signVisit(id, *author); !done)
         m_prompts.tell(done.error());
 }

@@ -1,6 +1,7 @@
 #include "app/shell/main_window.h"
 
 #include "app/shell/settings.h"
+#include "app/writing/author_setting.h"
 #include "tests/support/clinic_desk.h"
 #include "tests/support/test_support.h"
 
@@ -163,7 +164,7 @@ void TestMainWindow::theSignerIsRemembered()
     desk.window.openPatient(desk.halden.id);
     desk.addVisit(clinic_desk::today, false);
     desk.press(u"signVisit"_s);
-    QCOMPARE(shell::rememberedAuthor(), *desk.answers.signer);
+    QCOMPARE(writing::lastAuthor(), *desk.answers.signer);
     QCOMPARE(shell::whoWrites(), u"A. Tester"_s);
 }
 
