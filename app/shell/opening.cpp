@@ -1,5 +1,6 @@
 #include "app/shell/opening.h"
 
+#include "app/session/demo.h"
 #include "app/shell/settings.h"
 #include "app/shell/welcome.h"
 
@@ -20,6 +21,8 @@ using Opened = base::Result<std::unique_ptr<session::Session>>;
 
 base::Result<void> begin(session::Session& session, const Welcome& welcome)
 {
+    if (welcome.choice() == Welcome::Choice::DemoClinic)
+        return session::makeDemoClinic(session);
     records::Clinic clinic = session.clinic();
     clinic.name = welcome.clinicName();
     return session.saveClinic(clinic);
