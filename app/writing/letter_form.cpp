@@ -19,6 +19,8 @@ namespace writing
 namespace
 {
 
+constexpr auto hintProperty = "hint";
+
 int heightOf(const QWidget& field, int lines)
 {
     return lines * field.fontMetrics().lineSpacing() + 20;
@@ -63,7 +65,7 @@ QPlainTextEdit* LetterForm::addText(const QString& label, const QString& objectN
     auto* field = new QPlainTextEdit(this);
     field->setObjectName(objectName);
     field->setTabChangesFocus(true);
-    field->setPlaceholderText(hint);
+    field->setProperty(hintProperty, hint);
     field->setFixedHeight(heightOf(*field, lines));
     addLabel(label, field);
     connect(field, &QPlainTextEdit::textChanged, this, [this] {
@@ -129,8 +131,10 @@ void LetterForm::showLetter(const records::Letter& letter, const std::vector<Cha
 
 void LetterForm::setReadOnly(bool isReadOnly)
 {
-    for (QPlainTextEdit* field : {m_to, m_copiesTo, m_actions, m_history, m_interpretation})
+    for (QPlainTextEdit* field : {m_to, m_copiesTo, m_actions, m_history, m_interpretation}) {
         field->setReadOnly(isReadOnly);
+        field->setPlaceholderText(isReadOnly ? QString() : field->property(hintProperty).toString());
+    }
     m_question->setReadOnly(isReadOnly);
     m_urgency->setEnabled(!isReadOnly);
     m_charts->setEnabled(!isReadOnly);

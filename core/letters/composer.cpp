@@ -130,8 +130,11 @@ std::vector<Fields> measureFields(const std::vector<MeasureRow>& rows, const bas
         const Fields baseline =
             earlierFields(row.baseline, row.isBaselinePrevious ? phrases("the same visit") : none);
         Fields made;
-        made.text("measure", row.measure).list("notes", "hasNotes", row.notes).text("today", row.today);
-        made.text("line", row.notes.isEmpty() ? QStringLiteral("cell") : QStringLiteral("open"));
+        made.text("measure", row.measure)
+            .list("notes", "hasNotes", row.notes + row.cautions)
+            .text("today", row.today);
+        made.text("line", row.notes.isEmpty() && row.cautions.isEmpty() ? QStringLiteral("cell")
+                                                                        : QStringLiteral("open"));
         made.objects("earlier", {previous, baseline}).text("threshold", row.threshold);
         if (row.sourceNumber > 0)
             made.text("source", phrases("%1 [%2]").arg(row.source).arg(row.sourceNumber));
@@ -220,7 +223,7 @@ void addRows(Fields& fields, const Rows& rows, const Material& material, const b
         .objects("measures", measureFields(rows.measures, phrases));
     fields.text("previousTitle", isChosen ? phrases("Reference") : phrases("Previous"));
     fields.text("explanation", explanationOf(rows, phrases))
-        .list("tableNotes", rows.notes)
+        .list("tableNotes", rows.cautions)
         .list("sources", numbered(rows.sources));
     fields.list("conditions", rows.conditions).flag("hasNotDone", !rows.notDone.isEmpty());
     fields.text("notDone",

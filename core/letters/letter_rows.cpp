@@ -83,7 +83,7 @@ public:
             else
                 addFinding(measure);
         }
-        gatherNotes();
+        gatherCautions();
         addNotDone();
         addConditions();
         return m_rows;
@@ -93,7 +93,7 @@ private:
     void addFinding(const catalogue::Measure& measure);
     void addMeasure(const catalogue::Measure& measure);
     void addComparisons(MeasureRow& row, const Change& change, const catalogue::Measure& measure);
-    void gatherNotes();
+    void gatherCautions();
     void addNotDone();
     void addConditions();
     QString seen(const catalogue::Measure& measure, Side side) const;
@@ -158,7 +158,8 @@ void RowMaker::addFinding(const catalogue::Measure& measure)
 
 Earlier RowMaker::earlier(const Comparison& comparison, const catalogue::Measure& measure)
 {
-    m_rows.judged += comparison.threshold && comparison.difference ? 1 : 0;
+    const bool isAtConfidence = comparison.threshold && comparison.threshold->row.confidence;
+    m_rows.judged += isAtConfidence && comparison.difference ? 1 : 0;
     Earlier earlier;
     earlier.value = records::written(comparison.reference.finding.value, measure, m_phrases);
     earlier.day = records::dayInWords(comparison.reference.day);
@@ -207,7 +208,7 @@ void RowMaker::addComparisons(MeasureRow& row, const Change& change, const catal
     if (previous) {
         row.previous = earlier(*previous, measure);
         addEvidence(row, *previous, measure);
-        row.notes += interpretation::cautions(*previous, m_catalogue, m_phrases);
+        row.cautions = interpretation::cautions(*previous, m_catalogue, m_phrases);
     }
     if (!change.baseline)
         return;
@@ -243,20 +244,20 @@ void RowMaker::addMeasure(const catalogue::Measure& measure)
     }
 }
 
-/// Says once what was noted of several measures.
-void RowMaker::gatherNotes()
+/// Says once what is to be borne in mind for several measures.
+void RowMaker::gatherCautions()
 {
     std::map<QString, QStringList> measuresOf;
     for (const MeasureRow& row : m_rows.measures) {
-        for (const QString& note : row.notes)
-            measuresOf[note] += row.measure;
+        for (const QString& caution : row.cautions)
+            measuresOf[caution] += row.measure;
     }
-    for (const auto& [note, measures] : measuresOf) {
+    for (const auto& [caution, measures] : measuresOf) {
         if (measures.size() < 2)
             continue;
-        m_rows.notes += m_phrases("%1 (%2)").arg(note, measures.join(QStringLiteral("; ")));
+        m_rows.cautions += m_phrases("%1 (%2)").arg(caution, measures.join(QStringLiteral("; ")));
         for (MeasureRow& row : m_rows.measures)
-            row.notes.removeAll(note);
+            row.cautions.removeAll(caution);
     }
 }
 

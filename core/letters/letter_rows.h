@@ -30,8 +30,9 @@ struct Earlier {
 struct MeasureRow {
     QString measure; ///< with its side
     QString today;
-    bool isDone = true; ///< done or tried; otherwise `today` says why not
-    QStringList notes;  ///< how it came about, and cautions
+    bool isDone = true;   ///< done or tried; otherwise `today` says why not
+    QStringList notes;    ///< why not, how it came about, what was seen beside it
+    QStringList cautions; ///< of the comparison; those of several measures are in Rows
     std::optional<Earlier> previous;
     std::optional<Earlier> baseline; ///< empty where it is the same visit as `previous`
     bool isBaselinePrevious = false;
@@ -45,10 +46,10 @@ struct Rows {
     std::vector<FindingRow> findings;
     std::vector<MeasureRow> measures;
     QStringList sources;    ///< each row of evidence in full, in the order it is cited
-    QStringList notes;      ///< what holds for several measures, with their names
+    QStringList cautions;   ///< those of several measures, with their names
     QStringList notDone;    ///< each test of the form that has no result, with the reason
     QStringList conditions; ///< "Walking aid: stick", those of the visit first, then the exceptions
-    int judged = 0;         ///< comparisons against a published error
+    int judged = 0;         ///< comparisons against an error published with its confidence
 };
 
 /// The letter's visit; nullptr where it is not among the visits.

@@ -134,16 +134,19 @@ private Q_SLOTS:
         QVERIFY(composed(material(), book(), {}).body.contains(u"improved beyond error"_s));
     }
 
-    void aNoteOfSeveralMeasuresIsSaidOnce()
+    void aReasonStandsWithItsMeasureAndASharedCautionIsSaidOnce()
     {
         Material letter = material();
-        letter.visits.back().findings[4].note = u"swayed to the left"_s;
-        QVERIFY(composed(letter, book(), {}).body.contains(u"<p class=\"small\">swayed to the left</p>"_s));
-        letter.visits.back().findings[5].note = u"swayed to the left"_s;
-        const QString body = composed(letter, book(), {}).body;
-        QCOMPARE(body.count(u"swayed to the left"_s), 1);
-        QVERIFY(
-            body.contains(u"swayed to the left (Romberg hold: eyes closed; Gait speed: comfortable pace)"_s));
+        for (const size_t place : {4U, 5U})
+            letter.visits.back().findings[place].note = u"swayed to the left"_s;
+        catalogue::Catalogue catalogue = book();
+        for (catalogue::Measure& measure : catalogue.measures)
+            measure.conditions = {{u"footwear"_s, catalogue::Strictness::IfRecorded, {}}};
+        const QString body = composed(letter, catalogue, {}).body;
+        QCOMPARE(body.count(u"swayed to the left"_s), 2);
+        QCOMPARE(body.count(u"Footwear was not recorded at either visit."_s), 1);
+        QVERIFY(body.contains(
+            u"(Romberg hold: eyes closed; Gait speed: comfortable pace; Berg balance scale: total)"_s));
     }
 
     void anotherWalkingAidIsNotComparableAndNamed()
