@@ -207,7 +207,7 @@ int run(const QStringList& arguments, const catalogue::Catalogue& catalogue, con
             << Qt::flush;
         return WrongUsed;
     }
-    Request request{{}, {}, {}, {}, {}, {}, false, false, catalogue, clock, out};
+    Request request{catalogue, clock, out};
     if (const auto wrong = taken(*verb, arguments.mid(1), request)) {
         err << wrong->what << '\n' << Qt::flush;
         return WrongUsed;

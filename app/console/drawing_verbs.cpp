@@ -1,4 +1,5 @@
 #include "app/charts/chart_files.h"
+#include "app/charts/letter_figure.h"
 #include "app/console/request.h"
 #include "core/interpretation/change.h"
 #include "core/letters/pages.h"
@@ -62,16 +63,6 @@ QString strongest(const std::vector<interpretation::Change>& changes, const cata
     return measure;
 }
 
-letters::Figure figure(const charts::TrendPoints& points, const base::Phrasebook& phrases)
-{
-    constexpr double widthMm = 165;
-    const charts::ChartLook look = charts::paperLook();
-    return {points.title, QSizeF(widthMm, charts::heightForWidth(points, look, widthMm)),
-            [points, look, phrases](QPainter& painter, const QRectF& area) {
-                charts::draw(points, look, phrases, painter, area);
-            }};
-}
-
 const records::Visit* latestSigned(const std::vector<records::Visit>& visits)
 {
     const auto found = std::ranges::find_if(visits.rbegin(), visits.rend(), [](const records::Visit& visit) {
@@ -108,12 +99,11 @@ base::Result<void> writeLetter(const Request& request)
     const QString measure = strongest(interpretation::changesAt(visit->id, std::nullopt, patient->visits,
                                                                 patient->patient, request.catalogue),
                                       request.catalogue);
-    if (!measure.isEmpty()) {
+    if (const auto figure =
+            charts::letterFigure({measure, std::nullopt, visit->id, std::nullopt}, patient->visits,
+                                 patient->patient, request.catalogue, phrases)) {
         material.letter.charts = {measure};
-        material.figures = {
-            figure(charts::trendPoints({measure, std::nullopt, visit->id, std::nullopt}, patient->visits,
-                                       patient->patient, request.catalogue, phrases),
-                   phrases)};
+        material.figures = {*figure};
     }
     material.letter.interpretation = letters::suggestedInterpretation(material, request.catalogue, phrases);
 

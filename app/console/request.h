@@ -14,18 +14,18 @@ struct WrongUse {
 
 /// One verb with its arguments, checked for their form, and what it works with.
 struct Request {
-    QString records; ///< the records file
-    QString file;    ///< the file to import
-    QString patient; ///< record number
-    QString measure; ///< id, in the catalogue
-    std::optional<records::Side> side;
-    QString to; ///< the file to write
+    const catalogue::Catalogue& catalogue;
+    const session::Clock& clock;
+    QTextStream& out;
+
+    QString records = {}; ///< the records file
+    QString file = {};    ///< the file to import
+    QString patient = {}; ///< record number
+    QString measure = {}; ///< id, in the catalogue
+    std::optional<records::Side> side = {};
+    QString to = {}; ///< the file to write
     bool asJson = false;
     bool ofAll = false;
-
-    const catalogue::Catalogue& catalogue;
-    session::Clock clock;
-    QTextStream& out;
 };
 
 /// The session on the request's records; the file must be there.
