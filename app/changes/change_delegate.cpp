@@ -16,7 +16,7 @@ namespace
 {
 
 constexpr int stripWidth = 190;
-constexpr int wordsWidth = 190; ///< of a value that is no number, elided beyond
+constexpr int wordsWidth = 150; ///< of a value that is no number, elided beyond
 
 /// "12.50 s" as what stands before the decimal point, from it on, and the rest.
 struct Parts {

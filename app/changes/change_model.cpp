@@ -35,7 +35,8 @@ int ChangeModel::tellingRow() const
 {
     const std::vector<std::set<interpretation::Verdict>> ranks = {
         {interpretation::Verdict::BecameUnable, interpretation::Verdict::BecameAble},
-        {interpretation::Verdict::Improved, interpretation::Verdict::Declined}};
+        {interpretation::Verdict::Improved, interpretation::Verdict::Declined},
+        {interpretation::Verdict::WithinError, interpretation::Verdict::NotComparable}};
     for (const std::set<interpretation::Verdict>& rank : ranks) {
         for (int place = 0; place < rowCount(); ++place) {
             const Row* shown = row(place);

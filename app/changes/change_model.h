@@ -23,7 +23,7 @@ public:
     const Row* row(int place) const;
     bool isSection(int place) const;
     /// The row to begin with: the first turn between able and unable, else the first change beyond error,
-    /// else the first; −1 without rows.
+    /// else the first that was judged at all, else the first; −1 without rows.
     int tellingRow() const;
     int placeOf(const QString& measure, records::Side side) const; ///< −1 where it is not shown
 

@@ -28,7 +28,8 @@ struct Maker {
     interpretation::Comparability comparability(const records::Occasion& before,
                                                 const records::Occasion& now) const;
     std::vector<TrendEntry> entries(const std::vector<records::Occasion>& occasions) const;
-    size_t referenceAmong(const std::vector<TrendEntry>& entries) const;
+    size_t referenceAmong(const std::vector<TrendEntry>& entries,
+                          const std::vector<records::Occasion>& occasions) const;
     TrendLine line(records::Side side) const;
 };
 
@@ -106,9 +107,10 @@ std::vector<TrendEntry> Maker::entries(const std::vector<records::Occasion>& occ
     return made;
 }
 
-/// The reference asked for where it holds a value; else the first value of the run this visit belongs to. The
-/// number of entries where there is none.
-size_t Maker::referenceAmong(const std::vector<TrendEntry>& entries) const
+/// The reference asked for where it holds a value; else the first value comparable with what this visit
+/// found. The number of entries where there is none.
+size_t Maker::referenceAmong(const std::vector<TrendEntry>& entries,
+                             const std::vector<records::Occasion>& occasions) const
 {
     if (question.reference) {
         const auto found = std::ranges::find(entries, *question.reference, &TrendEntry::visit);
@@ -116,14 +118,18 @@ size_t Maker::referenceAmong(const std::vector<TrendEntry>& entries) const
     }
     const auto visit =
         std::ranges::find(visits, question.visit.value_or(records::VisitId{}), &records::Visit::id);
-    std::optional<int> run;
-    for (const TrendEntry& entry : entries) {
-        if (entry.number && (!run || visit == visits.end() || entry.day <= visit->day))
-            run = entry.run;
+    size_t now = entries.size();
+    for (size_t i = 0; i < entries.size(); ++i) {
+        const bool counts = entries[i].number || entries[i].absence == values::Absence::Unable;
+        if (counts && (now == entries.size() || visit == visits.end() || entries[i].day <= visit->day))
+            now = i;
     }
-    const auto first = std::ranges::find_if(
-        entries, [&](const TrendEntry& entry) { return entry.number && entry.run == run; });
-    return size_t(first - entries.begin());
+    for (size_t i = 0; i < now; ++i) {
+        if (now < entries.size() && entries[i].number &&
+            comparability(occasions[i], occasions[now]).isComparable())
+            return i;
+    }
+    return now < entries.size() && entries[now].number ? now : entries.size();
 }
 
 TrendLine Maker::line(records::Side side) const
@@ -133,7 +139,7 @@ TrendLine Maker::line(records::Side side) const
     line.name = records::written(side, phrases);
     const auto occasions = records::history(visits, catalogue, measure.id, side);
     line.entries = entries(occasions);
-    const size_t place = referenceAmong(line.entries);
+    const size_t place = referenceAmong(line.entries, occasions);
     if (place == line.entries.size())
         return line;
     const records::Occasion& reference = occasions[place];
@@ -175,31 +181,36 @@ QString sided(const TrendLine& line, const QString& sentence, const base::Phrase
     return line.name.isEmpty() ? sentence : phrases("%1: %2").arg(line.name, sentence);
 }
 
-QString limitsRemark(const TrendPoints& points, const TrendLimits& limits, const base::Phrasebook& phrases)
+QStringList remarksOnLimits(const TrendPoints& points, const TrendLine& line, const base::Phrasebook& phrases)
 {
-    QString remark =
-        phrases("Limits of measurement error (95 %) around %1 of %2: %3.")
-            .arg(points.written(limits.reference), records::dayInWords(limits.day), limits.source);
+    const TrendLimits& limits = *line.limits;
+    QStringList remarks{
+        sided(line,
+              phrases("Limits of measurement error (95 %) around %1 of %2: %3.")
+                  .arg(points.written(limits.reference), records::dayInWords(limits.day), limits.source),
+              phrases)};
     if (!limits.improved)
-        remark += u' ' + phrases("The scale ends before an improvement could show.");
+        remarks << sided(line, phrases("The scale ends before an improvement could show."), phrases);
     if (!limits.declined)
-        remark += u' ' + phrases("The scale ends before a decline could show.");
-    return remark;
+        remarks << sided(line, phrases("The scale ends before a decline could show."), phrases);
+    return remarks;
 }
 
 QStringList remarksOn(const TrendPoints& points, const base::Phrasebook& phrases)
 {
     QStringList remarks;
-    QStringList errors;
+    std::map<QString, QStringList> shaded; // the sides of each sentence
     for (const TrendLine& line : points.lines) {
         if (line.limits)
-            remarks << sided(line, limitsRemark(points, *line.limits, phrases), phrases);
+            remarks << remarksOnLimits(points, line, phrases);
         if (line.standardError)
-            errors << phrases("Shaded: value ± 1.96 × standard error of measurement (%1), same source.")
-                          .arg(points.written(*line.standardError));
+            shaded[phrases("Shaded: value ± 1.96 × standard error of measurement (%1), same source.")
+                       .arg(points.written(*line.standardError))]
+                << line.name;
     }
-    errors.removeDuplicates();
-    return remarks + errors;
+    for (const auto& [sentence, sides] : shaded)
+        remarks << (shaded.size() > 1 ? phrases("%1: %2").arg(sides.join(u", "_s), sentence) : sentence);
+    return remarks;
 }
 
 std::optional<QDate> dayOf(const std::vector<records::Visit>& visits,

@@ -80,7 +80,7 @@ struct TrendQuestion {
     QString measure;
     std::optional<records::Side> side;         ///< empty: every side there is
     std::optional<records::VisitId> visit;     ///< this visit; empty: the last one
-    std::optional<records::VisitId> reference; ///< empty: the first of the run that this visit belongs to
+    std::optional<records::VisitId> reference; ///< empty: the first value comparable with this visit's
 };
 
 /// The trend of one measure over the visits given. Without lines where the measure is unknown or never

@@ -58,8 +58,8 @@ private Q_SLOTS:
     void unableStandsInTheLaneAndIsNotJoinedAcross();
     void aDeclinedTestIsJoinedAcross();
     void limitsStandAroundTheChosenReference();
-    void withoutAChoiceTheRunsFirstVisitIsTheReference();
-    void theRunOfThisVisitCounts();
+    void withoutAChoiceTheFirstComparableVisitIsTheReference();
+    void theConditionsOfThisVisitCount();
     void aReferenceWithoutAValueIsSaid();
     void percentLimitsDependOnTheReference();
     void aShareOfTheMeanIsSolvedForTheLaterValue();
@@ -155,7 +155,7 @@ void TestTrendPoints::limitsStandAroundTheChosenReference()
     QVERIFY(qAbs(*line.standardError - 8 / (1.959964 * 1.414214)) < 1e-4);
 }
 
-void TestTrendPoints::withoutAChoiceTheRunsFirstVisitIsTheReference()
+void TestTrendPoints::withoutAChoiceTheFirstComparableVisitIsTheReference()
 {
     const auto points = pointsOf(walk, {timed(u"a"_s, {2025, 1, 6}, 20, with(u"stick"_s)),
                                         timed(u"b"_s, {2025, 3, 6}, 14, with(u"none"_s)),
@@ -164,7 +164,7 @@ void TestTrendPoints::withoutAChoiceTheRunsFirstVisitIsTheReference()
     QCOMPARE(points.referenceDay, QDate(2025, 3, 6));
 }
 
-void TestTrendPoints::theRunOfThisVisitCounts()
+void TestTrendPoints::theConditionsOfThisVisitCount()
 {
     const std::vector visits{timed(u"a"_s, {2025, 1, 6}, 20, with(u"stick"_s)),
                              timed(u"b"_s, {2025, 2, 6}, 19, with(u"stick"_s)),
@@ -173,6 +173,11 @@ void TestTrendPoints::theRunOfThisVisitCounts()
                                             examples::patient(u"stroke"_s), examples::catalogue(), {});
     QVERIFY(points.lines[0].entries[0].isReference);
     QCOMPARE(points.visitDay, QDate(2025, 2, 6));
+    // Back with the stick: the first walk with one is the reference again.
+    auto back = visits;
+    back.push_back(timed(u"d"_s, {2025, 8, 2}, 18, with(u"stick"_s)));
+    QVERIFY(pointsOf(walk, back).lines[0].entries[0].isReference);
+    QCOMPARE(pointsOf(walk, back).lines[0].entries[2].verdict, Verdict::NotComparable);
 }
 
 void TestTrendPoints::aReferenceWithoutAValueIsSaid()
@@ -219,7 +224,7 @@ void TestTrendPoints::limitsBeyondTheScaleAreSaidNotDrawn()
     QVERIFY(points.lines[0].limits);
     QVERIFY(!points.lines[0].limits->improved);
     QCOMPARE(points.lines[0].limits->declined, 50.0);
-    QVERIFY(points.remarks.join(u' ').contains(u"before an improvement could show"_s));
+    QVERIFY(points.remarks.contains(u"The scale ends before an improvement could show."_s));
 }
 
 void TestTrendPoints::aPublishedStandardErrorComesBeforeAComputedOne()
