@@ -31,6 +31,20 @@ double headHeight(const TrendPoints& points, const ChartFonts& fonts)
            QFontMetricsF(fonts.body).height() * double(points.lines.size()) + widgets::space2;
 }
 
+bool hasChanges(const TrendPoints& points)
+{
+    return std::ranges::any_of(points.lines, [](const TrendLine& line) {
+        return std::ranges::any_of(line.entries,
+                                   [](const TrendEntry& entry) { return !entry.changes.isEmpty(); });
+    });
+}
+
+/// One row for the words of the plumb lines, and one for what changed where something did.
+double rowsAbove(const TrendPoints& points)
+{
+    return hasChanges(points) ? 2 : 1;
+}
+
 double rowHeight(const ChartFonts& fonts)
 {
     return QFontMetricsF(fonts.caption).height() + 4;
@@ -68,7 +82,8 @@ Frame frame(const TrendPoints& points, const QString& note, const QSizeF& size)
     const double right = made.row * 8.5;
     const double width = size.width() - 2 * widgets::space4;
     made.head = {widgets::space4, widgets::space3, width, headHeight(points, fonts)};
-    const double top = made.head.bottom() + made.row;
+    const double top = made.head.bottom() + rowsAbove(points) * made.row;
+    made.words = {left, made.head.bottom(), 0, top - made.head.bottom()};
     const double below = rowsBelow(points, note) * made.row + widgets::space3;
     made.plot = {left, top, std::max(1.0, size.width() - left - right),
                  std::max(1.0, size.height() - top - below)};
@@ -81,8 +96,8 @@ Frame frame(const TrendPoints& points, const QString& note, const QSizeF& size)
 double heightFor(const TrendPoints& points, const QString& note)
 {
     const ChartFonts fonts = chartFonts();
-    return widgets::space3 + headHeight(points, fonts) + rowHeight(fonts) + plotHeight(points) +
-           rowsBelow(points, note) * rowHeight(fonts) + widgets::space3;
+    return widgets::space3 + headHeight(points, fonts) + rowsAbove(points) * rowHeight(fonts) +
+           plotHeight(points) + rowsBelow(points, note) * rowHeight(fonts) + widgets::space3;
 }
 
 } // namespace charts

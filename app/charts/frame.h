@@ -21,7 +21,8 @@ ChartFonts chartFonts();
 /// Where the parts of a chart lie. Left and right margins are the same for every measure, so that stacked
 /// charts align.
 struct Frame {
-    QRectF head; ///< title, and one line a side
+    QRectF head;  ///< title, and one line a side
+    QRectF words; ///< above the plot: of the plumb lines, and under them what changed
     QRectF plot;
     QRectF lane; ///< one row a side that has something in it
     QRectF dates;

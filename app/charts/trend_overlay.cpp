@@ -148,7 +148,7 @@ void TrendOverlay::paintAxes(QPainter& painter) const
                          frame.plot.left() - widgets::space4 - gap, frame.row);
         drawElided(painter, box, Qt::AlignRight | Qt::AlignVCenter, tick.words);
     }
-    const QRectF unit(widgets::space4, frame.plot.top() - frame.row - 2, frame.row * 3, frame.row);
+    const QRectF unit(widgets::space4, frame.words.top() - 2, frame.row * 3, frame.row);
     drawElided(painter, unit, Qt::AlignLeft | Qt::AlignVCenter, m_chart.points().unit);
     for (const Tick& tick : m_chart.time().ticks) {
         const double at = frame.plot.left() + m_chart.time().share(tick.at) * frame.plot.width();
@@ -164,14 +164,14 @@ void TrendOverlay::paintPlumbLine(QPainter& painter, QDate day, bool isReference
     const QString word = isReference ? m_chart.phrases()("reference") : m_chart.phrases()("this visit");
     const double at = x(day);
     painter.setPen(QPen(colours.accent, 1.4, isReference ? Qt::DotLine : Qt::SolidLine));
-    painter.drawLine(QPointF(at, frame.plot.top() - 3), QPointF(at, frame.lane.bottom()));
+    painter.drawLine(QPointF(at, frame.words.top() + frame.row - 4), QPointF(at, frame.lane.bottom()));
     painter.setFont(m_fonts.caption);
     painter.setPen(colours.quiet);
     const double width = QFontMetricsF(m_fonts.caption).horizontalAdvance(word) + 4;
     const auto& visitDay = m_chart.points().visitDay;
     const bool isClose = isReference && visitDay && std::abs(x(*visitDay) - at) < 1.5 * width;
     const double left = isClose ? at - width - frame.row : at - width / 2;
-    painter.drawText(QRectF(left, frame.plot.top() - frame.row - 2, width, frame.row), Qt::AlignCenter, word);
+    painter.drawText(QRectF(left, frame.words.top() - 2, width, frame.row), Qt::AlignCenter, word);
 }
 
 /// Two strokes across the top edge half-way between the two results, and beside them what changed.
@@ -196,11 +196,11 @@ void TrendOverlay::paintChanges(QPainter& painter) const
         change->second.removeDuplicates();
         painter.setPen(QPen(colours.text, 1.4));
         for (const double aside : {-2.0, 2.0})
-            painter.drawLine(QPointF(at + aside - 2, frame.plot.top() + 5),
-                             QPointF(at + aside + 2, frame.plot.top() - 5));
+            painter.drawLine(QPointF(at + aside - 2, frame.plot.top() + 4),
+                             QPointF(at + aside + 2, frame.plot.top() - 8));
         const double end = std::next(change) == changes.end() ? m_area.right() - widgets::space4
                                                               : std::next(change)->first - 2 * gap;
-        const QRectF box(at + gap, frame.plot.top() + 2, end - at - gap, frame.row);
+        const QRectF box(at + gap, frame.plot.top() - frame.row - 3, end - at - gap, frame.row);
         if (box.width() < frame.row * 2)
             continue;
         const QString words = QFontMetricsF(painter.font())
