@@ -49,10 +49,14 @@ PatientForm::PatientForm(session::Session& session, session::Prompts& prompts, Q
       m_prompts(prompts),
       m_draft(draftOf({})),
       m_title(new QLabel(this)),
+      m_who(new QLabel(this)),
       m_notice(new widgets::Notice(this)),
       m_alike(new LookAlikePanel(this))
 {
     m_title->setFont(widgets::titleFont());
+    m_who->setFont(widgets::headingFont());
+    m_who->setTextFormat(Qt::PlainText);
+    m_who->setProperty("role", u"quiet"_s);
     auto* page = new QWidget;
     page->setObjectName(u"page"_s);
     auto* inside = new QVBoxLayout(page);
@@ -69,7 +73,11 @@ PatientForm::PatientForm(session::Session& session, session::Prompts& prompts, Q
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(widgets::space6, widgets::space6, widgets::space6, widgets::space4);
     column->setSpacing(widgets::space4);
-    column->addWidget(m_title);
+    auto* head = new QHBoxLayout;
+    head->setSpacing(widgets::space4);
+    head->addWidget(m_title);
+    head->addWidget(m_who, 1);
+    column->addLayout(head);
     column->addWidget(m_notice);
     column->addWidget(scroll, 1);
     column->addWidget(madeAnswers());
@@ -168,6 +176,7 @@ void PatientForm::begin(const records::Patient& patient)
     m_draft = draftOf(patient);
     m_left.clear();
     m_title->setText(m_draft.isNew() ? tr("New patient") : tr("Edit patient"));
+    m_who->setText(m_draft.isNew() ? QString() : records::identityLine(patient, m_session.today()));
     m_notice->clear();
     fill();
     showFaults({});

@@ -63,6 +63,7 @@ private:
     std::map<Field, FormField*> m_fields;
     std::set<Field> m_left; ///< fields whose faults may be shown
     QLabel* m_title;
+    QLabel* m_who; ///< identity as last saved
     widgets::Notice* m_notice;
     LookAlikePanel* m_alike;
 };

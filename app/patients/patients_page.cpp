@@ -98,7 +98,7 @@ QWidget* PatientsPage::madeTop(QWidget* parent)
     row->setContentsMargins(0, 0, 0, 0);
     row->setSpacing(widgets::space3);
     row->addWidget(title);
-    row->addWidget(m_count, 0, Qt::AlignBottom);
+    row->addWidget(m_count);
     row->addStretch();
     row->addWidget(m_search);
     row->addWidget(m_edit);
@@ -123,7 +123,7 @@ void PatientsPage::madeTable(QWidget* parent)
     m_table->sortByColumn(PatientTable::Family, Qt::AscendingOrder);
     widgets::dress(*m_table);
     QHeaderView* header = m_table->horizontalHeader();
-    const int widths[PatientTable::columns] = {160, 150, 150, 130, 260, 170, 70};
+    const int widths[PatientTable::columns] = {160, 150, 150, 140, 260, 190, 80};
     for (int column = 0; column < PatientTable::columns; ++column)
         m_table->setColumnWidth(column, widths[column]);
     header->setSectionResizeMode(PatientTable::Diagnosis, QHeaderView::Stretch);

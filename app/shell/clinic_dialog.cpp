@@ -51,7 +51,7 @@ ClinicDialog::ClinicDialog(session::Session& session, session::Prompts& prompts,
           static_cast<QWidget*>(m_address), static_cast<QWidget*>(m_telephone)})
         column->addWidget(row);
     column->addLayout(answers);
-    setMinimumWidth(520);
+    setMinimumWidth(600);
     connect(save, &QPushButton::clicked, this, &ClinicDialog::save);
     connect(cancel, &QPushButton::clicked, this, &QDialog::reject);
 }

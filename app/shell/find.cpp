@@ -5,6 +5,8 @@
 
 #include <QCoreApplication>
 
+#include <algorithm>
+
 using namespace Qt::StringLiterals;
 
 namespace shell
@@ -44,6 +46,8 @@ std::vector<Hit> testsFound(const QString& typed, const QString& form, const cat
         hits.push_back(
             {Hit::Kind::Test, id, measure->title, section == nullptr ? QString() : section->title});
     }
+    std::ranges::stable_partition(
+        hits, [&](const Hit& hit) { return base::folded(hit.title).startsWith(base::folded(typed)); });
     return hits;
 }
 

@@ -16,7 +16,8 @@ struct Hit {
     bool operator==(const Hit&) const = default;
 };
 
-/// Tests of the form by title or abbreviation, each word typed beginning one of theirs.
+/// Tests of the form by title or abbreviation, each word typed beginning one of theirs; titles that begin
+/// with it first.
 std::vector<Hit> testsFound(const QString& typed, const QString& form, const catalogue::Catalogue& catalogue);
 
 /// Patients as the list finds them, at most `most`.

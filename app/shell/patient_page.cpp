@@ -107,6 +107,7 @@ PatientPage::PatientPage(session::Session& session, session::Prompts& prompts, Q
             Q_EMIT editAsked(*m_session.focus().patient);
     });
     connect(m_tabs, &QTabBar::currentChanged, m_pages, &QStackedWidget::setCurrentIndex);
+    connect(m_tabs, &QTabBar::currentChanged, this, &PatientPage::settle);
     connect(m_actions, &VisitActions::started, this, [this] { showTab(0); });
     connect(&m_session, &session::Session::focusChanged, this, &PatientPage::settle);
     connect(&m_session, &session::Session::visitsChanged, this, &PatientPage::settle);
@@ -140,19 +141,19 @@ QWidget* PatientPage::madeVisitButtons(QWidget* parent)
     m_discard = button(tr("Discard draft"), u"discardDraft"_s, buttons);
     m_amend = button(tr("Amend"), u"amendVisit"_s, buttons);
     auto* start = button(tr("New visit"), u"newVisit"_s, buttons);
-    auto* onAnotherDay = button(tr("On another day"), u"newVisitOnAnotherDay"_s, buttons);
+    auto* onAnotherDay = button(tr("Earlier visit"), u"newVisitOnAnotherDay"_s, buttons);
     m_sign = button(tr("Sign visit"), u"signVisit"_s, buttons);
     m_versions->setProperty("kind", u"quiet"_s);
     m_discard->setProperty("kind", u"quiet"_s);
     onAnotherDay->setProperty("kind", u"quiet"_s);
     m_sign->setProperty("kind", u"primary"_s);
     start->setToolTip(tr("A visit of today (Ctrl+Shift+N)"));
-    onAnotherDay->setToolTip(tr("A new visit that was on an earlier day"));
+    onAnotherDay->setToolTip(tr("Enter a visit that was on an earlier day"));
 
     auto* row = new QHBoxLayout(buttons);
     row->setContentsMargins(0, 0, 0, 0);
     row->setSpacing(widgets::space2);
-    for (QPushButton* each : {m_versions, m_discard, onAnotherDay, start, m_amend, m_sign})
+    for (QPushButton* each : {m_amend, m_versions, m_discard, onAnotherDay, start, m_sign})
         row->addWidget(each);
     connect(start, &QPushButton::clicked, m_actions, &VisitActions::newVisit);
     connect(onAnotherDay, &QPushButton::clicked, m_actions, &VisitActions::newVisitOnAnotherDay);
@@ -208,7 +209,8 @@ void PatientPage::settle()
     m_lines->setText(linesInWords(m_session));
     m_sign->setVisible(isDraft);
     m_discard->setVisible(isDraft);
-    m_amend->setVisible(visit != nullptr && !isDraft);
+    // The examination of a signed visit offers to amend by itself.
+    m_amend->setVisible(visit != nullptr && !isDraft && m_tabs->currentIndex() != 0);
     m_versions->setVisible(visit != nullptr && versionsOf(visit->series, m_session.versions()).size() > 1);
 }
 

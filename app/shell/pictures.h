@@ -6,7 +6,7 @@ namespace shell
 {
 
 /// Writes a picture of every screen, light and dark, as PNG into a folder that is made where it is not there:
-/// "light-examination.png". The patient shown is the one with most visits. Gives back the files written.
+/// "light-examination.png". The patient shown is the first by record number. Gives back the files written.
 base::Result<QStringList> takePictures(session::Session& session, const QString& folder);
 
 } // namespace shell

@@ -51,6 +51,8 @@ std::vector<Tick> ticks(const RibbonScale& scale)
             isYear ? QString::number(day.year()) : QLocale::c().monthName(day.month(), QLocale::ShortFormat);
         found.push_back({scale.x(day), word, isYear});
     }
+    if (!found.empty() && std::ranges::none_of(found, &Tick::isYear))
+        found.front().word += QStringLiteral(" %1").arg(scale.from.year());
     return found;
 }
 

@@ -28,7 +28,7 @@ struct RibbonScale {
 /// An axis that holds all days and today, never shorter than half a year, with a little room at both ends.
 RibbonScale ribbonScale(const std::vector<QDate>& days, QDate today, double left, double right);
 
-/// Years; months besides where there is room for them.
+/// Years; months besides where there is room for them. The year is always said.
 std::vector<Tick> ticks(const RibbonScale& scale);
 
 /// Where the marks stand: at their day, moved apart by as little as keeps `gap` between neighbours while

@@ -20,8 +20,7 @@ namespace
 QString signedWords(const records::Visit& visit)
 {
     const QString at = QLocale::c().toString(visit.signedAt.toLocalTime(), u"dd-MMM-yyyy HH:mm"_s);
-    return StatusLine::tr("Signed by %1, %2, on %3. To correct it, amend it.")
-        .arg(visit.author.name, visit.author.role, at);
+    return StatusLine::tr("Signed by %1, %2, on %3").arg(visit.author.name, visit.author.role, at);
 }
 
 } // namespace

@@ -35,6 +35,7 @@ Question::Question(const QString& question, const QString& explanation, const QS
     words->setTextFormat(Qt::PlainText);
     words->setVisible(!explanation.isEmpty());
 
+    m_fields->setLabelAlignment(Qt::AlignLeft | Qt::AlignVCenter);
     m_fields->setHorizontalSpacing(space4);
     m_fields->setVerticalSpacing(space3);
     m_accept->setObjectName(u"accept"_s);

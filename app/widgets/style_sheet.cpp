@@ -48,7 +48,7 @@ QToolButton::menu-indicator { image: none; }
 )";
 
 constexpr auto fields = R"(
-QLineEdit, QComboBox, QAbstractSpinBox, QPlainTextEdit, QTextEdit { background: @panel; color: @text;
+QLineEdit, QComboBox, QAbstractSpinBox, QPlainTextEdit, QTextEdit { background: @panel;
   border: 1px solid @edge; border-radius: 6px; padding: 5px 9px; selection-background-color: @accent;
   selection-color: @onAccent; }
 QLineEdit, QComboBox, QAbstractSpinBox { min-height: 20px; }
@@ -93,7 +93,7 @@ QAbstractItemView::item:selected { background: @accentSoft; color: @text; }
 QHeaderView, QHeaderView::section { background: @panel; }
 QHeaderView { border: 0; border-radius: 0; padding: 0; }
 QHeaderView:focus { border: 0; padding: 0; }
-QHeaderView::section { color: @quiet; border: 0; border-bottom: 1px solid @edge; padding: 7px 8px; font-weight: 600; }
+QHeaderView::section { color: @quiet; border: 0; border-bottom: 1px solid @edge; padding: 7px 11px; font-weight: 600; }
 QTableCornerButton::section { background: @panel; border: 0; border-bottom: 1px solid @edge; }
 QScrollBar { background: transparent; border: 0; }
 QScrollBar:vertical { width: 12px; margin: 2px; }

@@ -152,6 +152,7 @@ void TestMainWindow::aVisitIsBegunSignedAndAmendedFromTheKeyboard()
     QVERIFY(!desk.widget<QPushButton>(u"signVisit"_s)->isVisible());
     QVERIFY(!desk.widget<QPushButton>(u"versions"_s)->isVisible());
 
+    desk.key(Qt::Key_2, Qt::ControlModifier);
     desk.press(u"amendVisit"_s);
     QCOMPARE(desk.session->visitInFocus()->amendmentReason, u"wrong side"_s);
     QVERIFY(desk.widget<QPushButton>(u"versions"_s)->isVisible());

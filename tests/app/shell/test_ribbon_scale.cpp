@@ -14,6 +14,7 @@ private Q_SLOTS:
     void aFutureVisitStaysOnTheAxis();
     void yearsAreNamedOnce();
     void monthsComeWhereThereIsRoom();
+    void theYearIsSaidEvenWithinOne();
     void marksOfOneWeekAreMovedApart();
     void aHundredVisitsStayInsideTheAxis();
 };
@@ -61,6 +62,13 @@ void TestRibbonScale::monthsComeWhereThereIsRoom()
     QVERIFY(std::ranges::any_of(wide, [](const shell::Tick& tick) { return tick.word == u"Dec"_s; }));
     const auto narrow = shell::ticks(shell::ribbonScale({QDate(2010, 10, 1)}, QDate(2026, 3, 12), 0, 600));
     QVERIFY(std::ranges::all_of(narrow, &shell::Tick::isYear));
+}
+
+void TestRibbonScale::theYearIsSaidEvenWithinOne()
+{
+    const auto ticks = shell::ticks(shell::ribbonScale({QDate(2026, 4, 2)}, QDate(2026, 11, 2), 0, 900));
+    QVERIFY(std::ranges::none_of(ticks, &shell::Tick::isYear));
+    QCOMPARE(ticks.front().word, u"Apr 2026"_s);
 }
 
 void TestRibbonScale::marksOfOneWeekAreMovedApart()
