@@ -22,6 +22,7 @@
 #include <QStackedWidget>
 #include <QVBoxLayout>
 
+#include <algorithm>
 #include <chrono>
 
 using namespace Qt::StringLiterals;
@@ -214,24 +215,25 @@ void LettersPage::fillList()
 {
     const QSignalBlocker blocker(m_list);
     m_list->clear();
-    const auto letters = m_patient ? m_session.letters() : std::vector<records::Letter>();
+    auto letters = m_patient ? m_session.letters() : std::vector<records::Letter>();
     if (!letters) {
         m_notice->say(widgets::Notice::Kind::Danger, letters.error().what);
         return;
     }
-    for (auto letter = letters->rbegin(); letter != letters->rend(); ++letter) {
+    std::reverse(letters->begin(), letters->end()); // newest first
+    for (const records::Letter& letter : *letters) {
         const auto& versions = m_session.versions();
-        const auto visit = std::ranges::find(versions, letter->visit, &records::Visit::id);
+        const auto visit = std::ranges::find(versions, letter.visit, &records::Visit::id);
         const QString day =
             visit == versions.end() ? tr("an unknown visit") : records::dayInWords(visit->day);
         const QString state =
-            letter->state == records::LetterState::Draft
+            letter.state == records::LetterState::Draft
                 ? tr("draft")
-                : tr("sent %1").arg(records::dayInWords(letter->signedAt.toLocalTime().date()));
-        const QString to = letter->to.isEmpty() ? tr("no recipient yet") : firstLine(letter->to);
+                : tr("sent %1").arg(records::dayInWords(letter.signedAt.toLocalTime().date()));
+        const QString to = letter.to.isEmpty() ? tr("no recipient yet") : firstLine(letter.to);
         auto* item = new QListWidgetItem(tr("Visit of %1 · %2 · %3").arg(day, state, to), m_list);
-        item->setData(Qt::UserRole, letter->id.text);
-        if (letter->id == m_draft.letter().id)
+        item->setData(Qt::UserRole, letter.id.text);
+        if (letter.id == m_draft.letter().id)
             m_list->setCurrentItem(item);
     }
 }

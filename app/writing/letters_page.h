@@ -6,6 +6,7 @@
 #include <QTimer>
 #include <QWidget>
 
+class QLabel;
 class QListWidget;
 class QPushButton;
 class QStackedWidget;

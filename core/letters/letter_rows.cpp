@@ -6,6 +6,8 @@
 
 #include <algorithm>
 
+#include <cmath>
+
 namespace letters
 {
 

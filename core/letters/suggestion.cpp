@@ -4,6 +4,8 @@
 #include "core/interpretation/wording.h"
 #include "core/records/wording.h"
 
+#include <cmath>
+
 namespace letters
 {
 
