@@ -161,7 +161,9 @@ void TrendOverlay::paintPlumbLine(QPainter& painter, QDate day, bool isReference
 {
     const Frame& frame = m_chart.frame();
     const widgets::Colours& colours = m_chart.look().colours;
-    const QString word = isReference ? m_chart.phrases()("reference") : m_chart.phrases()("this visit");
+    const base::Phrasebook& phrases = m_chart.phrases();
+    const QString reference = m_chart.points().isBaseline ? phrases("baseline") : phrases("reference");
+    const QString word = isReference ? reference : phrases("this visit");
     const double at = x(day);
     painter.setPen(QPen(colours.accent, 1.4, isReference ? Qt::DotLine : Qt::SolidLine));
     painter.drawLine(QPointF(at, frame.words.top() + frame.row - 4), QPointF(at, frame.lane.bottom()));
@@ -220,13 +222,14 @@ void TrendOverlay::paintLimits(QPainter& painter) const
     const Frame& frame = m_chart.frame();
     const widgets::Colours& colours = m_chart.look().colours;
     const TrendPoints& points = m_chart.points();
+    const base::Phrasebook& phrases = m_chart.phrases();
     std::vector<LimitLabel> labels;
     for (const TrendLine& line : points.lines) {
         const auto add = [&](const std::optional<double>& limit, bool improved) {
             if (!limit)
                 return;
             const bool upwards = improved == (points.better == catalogue::Direction::HigherIsBetter);
-            const QString words = m_chart.phrases()(improved ? "improved %1 %2" : "declined %1 %2")
+            const QString words = (improved ? phrases("improved %1 %2") : phrases("declined %1 %2"))
                                       .arg(QChar(upwards ? u'>' : u'<'))
                                       .arg(points.written(*limit));
             const bool isAlone = points.lines.size() == 1;
@@ -260,6 +263,7 @@ void TrendOverlay::paintLane(QPainter& painter) const
 {
     const Frame& frame = m_chart.frame();
     const widgets::Colours& colours = m_chart.look().colours;
+    const base::Phrasebook& phrases = m_chart.phrases();
     double middle = frame.lane.top() + frame.row / 2;
     painter.setFont(m_fonts.caption);
     for (const TrendLine* line : laneRows(m_chart.points())) {
@@ -268,7 +272,7 @@ void TrendOverlay::paintLane(QPainter& painter) const
             painter,
             {widgets::space4, middle - frame.row / 2, frame.plot.left() - widgets::space4 - gap, frame.row},
             Qt::AlignRight | Qt::AlignVCenter,
-            line->name.isEmpty() ? m_chart.phrases()("without a value") : line->name);
+            line->name.isEmpty() ? phrases("without a value") : line->name);
         std::vector<const TrendEntry*> missing;
         for (const TrendEntry& entry : line->entries) {
             if (!entry.number)

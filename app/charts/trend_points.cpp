@@ -284,6 +284,7 @@ TrendPoints trendPoints(const TrendQuestion& question, const std::vector<records
     points.to = std::ranges::max(visits, {}, &records::Visit::day).day;
     points.visitDay = dayOf(visits, question.visit);
     points.referenceDay = dayOf(visits, question.reference);
+    points.isBaseline = !question.reference;
 
     const Maker maker{question, visits, patient, catalogue, *measure, phrases};
     for (const records::Side side : {records::Side::None, records::Side::Right, records::Side::Left}) {

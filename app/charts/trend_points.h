@@ -66,6 +66,8 @@ struct TrendPoints {
     QDate to;
     std::optional<QDate> visitDay; ///< the two plumb lines
     std::optional<QDate> referenceDay;
+    bool isBaseline =
+        false; ///< no reference was asked for: each line is held against its first comparable value
     std::vector<TrendLine> lines;
     QStringList remarks; ///< what the shading and the limits are, with their source
 

@@ -149,7 +149,7 @@ QWidget* TrendPage::makeTrends()
     halves->addWidget(figures);
     halves->setStretchFactor(0, 3);
     halves->setStretchFactor(1, 1);
-    halves->setSizes({600, 220});
+    halves->setSizes({600, 170});
     halves->setChildrenCollapsible(false);
     return halves;
 }

@@ -39,9 +39,10 @@ void TrendTable::show(const charts::TrendPoints& points, const base::Phrasebook&
                 m_rows.push_back({entry.visit, entry.day, {}});
         }
     }
-    for (const charts::TrendLine& line : points.lines)
-        m_titles << (line.name.isEmpty() ? tr("Against the reference")
-                                         : tr("%1 against the reference").arg(capitalized(line.name)));
+    for (const charts::TrendLine& line : points.lines) {
+        const QString against = points.isBaseline ? tr("against the baseline") : tr("against the reference");
+        m_titles << capitalized(QString(line.name + u' ' + against).trimmed());
+    }
     m_titles << tr("Conditions changed") << tr("State");
     std::ranges::stable_sort(m_rows, {}, &Row::day);
     for (Row& row : m_rows) {
@@ -53,7 +54,7 @@ void TrendTable::show(const charts::TrendPoints& points, const base::Phrasebook&
             const charts::TrendEntry* entry = entryAt(line, row.visit);
             row.cells << (entry != nullptr ? entry->words : QString());
             const bool isReference = entry != nullptr && entry->isReference;
-            verdicts << (isReference ? tr("reference")
+            verdicts << (isReference ? (points.isBaseline ? tr("baseline") : tr("reference"))
                          : entry != nullptr && entry->verdict
                              ? interpretation::written(*entry->verdict, phrases)
                              : QString());

@@ -204,8 +204,8 @@ void TestTrendPage::theTableHoldsWhatTheChartShows()
     QStringList titles;
     for (int column = 0; column < shown.figures().columnCount(); ++column)
         titles << shown.figures().headerData(column, Qt::Horizontal).toString();
-    QCOMPARE(titles, QStringList({u"Date"_s, u"Right"_s, u"Left"_s, u"Right against the reference"_s,
-                                  u"Left against the reference"_s, u"Conditions changed"_s, u"State"_s}));
+    QCOMPARE(titles, QStringList({u"Date"_s, u"Right"_s, u"Left"_s, u"Right against the baseline"_s,
+                                  u"Left against the baseline"_s, u"Conditions changed"_s, u"State"_s}));
     QCOMPARE(shown.figures().index(0, 2).data().toString(), u"unable: no grip"_s);
     QCOMPARE(shown.figures().index(5, 1).data().toString(), u"22.6 s"_s);
     QCOMPARE(shown.figures().index(5, 6).data().toString(), u"draft"_s);
@@ -213,6 +213,8 @@ void TestTrendPage::theTableHoldsWhatTheChartShows()
     list.setCurrentIndex(
         shown.list().index(int(shown.listed().indexOf(u"10-metre walk time: comfortable pace"_s)), 0));
     QCOMPARE(shown.figures().index(3, 3).data().toString(), u"Walking aid: Stick → None"_s);
+    QCOMPARE(shown.figures().index(3, 2).data().toString(), u"baseline"_s);
+    shown.story.session().chooseReference(shown.story.visit(3));
     QCOMPARE(shown.figures().index(3, 2).data().toString(), u"reference"_s);
 }
 
