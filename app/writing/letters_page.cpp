@@ -75,7 +75,7 @@ LettersPage::LettersPage(session::Session& session, session::Prompts& prompts, Q
     m_pagesLater.setInterval(pause);
     connect(&m_pagesLater, &QTimer::timeout, this, &LettersPage::showPages);
     connect(&m_session, &session::Session::focusChanged, this, &LettersPage::followFocus);
-    connect(&m_session, &session::Session::visitChanged, this, &LettersPage::showPages);
+    connect(&m_session, &session::Session::visitChanged, &m_pagesLater, qOverload<>(&QTimer::start));
     connect(&m_session, &session::Session::visitsChanged, this, [this] {
         if (m_draft.isOpen())
             m_draft.open(m_draft.letter());
@@ -198,6 +198,12 @@ void LettersPage::changeEvent(QEvent* event)
         tintIcons();
 }
 
+void LettersPage::showEvent(QShowEvent* event)
+{
+    QWidget::showEvent(event);
+    showPages();
+}
+
 void LettersPage::followFocus()
 {
     if (m_patient != m_session.focus().patient) {
@@ -265,7 +271,7 @@ void LettersPage::showOpen()
 void LettersPage::showPages()
 {
     m_pagesLater.stop();
-    if (!m_draft.isOpen())
+    if (!m_draft.isOpen() || !isVisible())
         return;
     const auto composition = m_draft.composition();
     if (composition)

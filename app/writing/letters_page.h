@@ -36,6 +36,8 @@ public:
 
 protected:
     void changeEvent(QEvent* event) override;
+    /// The pages are drawn only where they can be seen.
+    void showEvent(QShowEvent* event) override;
 
 private:
     QWidget* makeSide();

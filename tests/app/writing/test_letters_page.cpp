@@ -89,6 +89,22 @@ private Q_SLOTS:
         QVERIFY(!preview->findChildren<QLabel*>(u"letterPage"_s).isEmpty());
     }
 
+    void thePagesFollowTheRecordsOnceTheyAreSeen()
+    {
+        desk::Desk desk;
+        LettersPage page(*desk.session, desk.answers);
+        page.show();
+        begin(page);
+        auto* preview = the<QScrollArea>(page, u"letterPreview"_s);
+        QVERIFY(preview->accessibleDescription().contains(u"HALDEN"_s));
+        page.hide();
+        records::Patient patient = desk.session->patientInFocus();
+        patient.family = u"Renamed"_s;
+        QVERIFY(desk.session->savePatient(patient));
+        page.show();
+        QVERIFY(preview->accessibleDescription().contains(u"RENAMED"_s));
+    }
+
     void tabGoesFromFieldToField()
     {
         desk::Desk desk;
