@@ -1,6 +1,6 @@
 #include "app/writing/letter_draft.h"
 
-#include "core/letters/letter_rows.h"
+#include "core/letters/letter_visit.h"
 #include "core/letters/pages.h"
 #include "core/letters/sent.h"
 

@@ -1,5 +1,6 @@
 #include "core/letters/letter_rows.h"
 #include "core/letters/letter_template.h"
+#include "core/letters/letter_visit.h"
 
 namespace letters
 {
@@ -135,9 +136,10 @@ std::vector<Fields> measureFields(const std::vector<MeasureRow>& rows, const bas
             .text("today", row.today);
         made.text("line", row.notes.isEmpty() && row.cautions.isEmpty() ? QStringLiteral("cell")
                                                                         : QStringLiteral("open"));
-        made.objects("earlier", {previous, baseline}).text("threshold", row.threshold);
-        if (row.sourceNumber > 0)
-            made.text("source", phrases("%1 [%2]").arg(row.source).arg(row.sourceNumber));
+        std::vector<Fields> limits;
+        for (const Limit& limit : row.limits)
+            limits.push_back(Fields().text("limit", limit.words).text("source", limit.source));
+        made.objects("earlier", {previous, baseline}).objects("limits", limits);
         fields.push_back(made);
     }
     return fields;
@@ -215,8 +217,10 @@ void addWords(Fields& fields, const Material& material, const base::Phrasebook& 
                 "local protocols come first."));
 }
 
-void addRows(Fields& fields, const Rows& rows, const Material& material, const base::Phrasebook& phrases)
+void addRows(Fields& fields, const Material& material, const catalogue::Catalogue& catalogue,
+             const base::Phrasebook& phrases)
 {
+    const Rows rows = rowsOf(material, catalogue, phrases);
     const bool isChosen = material.letter.reference.has_value();
     fields.flag("hasFindings", !rows.findings.empty()).objects("findings", findingFields(rows.findings));
     fields.flag("hasMeasures", !rows.measures.empty())
@@ -225,9 +229,11 @@ void addRows(Fields& fields, const Rows& rows, const Material& material, const b
     fields.text("explanation", explanationOf(rows, phrases))
         .list("tableNotes", rows.cautions)
         .list("sources", numbered(rows.sources));
-    fields.list("conditions", rows.conditions).flag("hasNotDone", !rows.notDone.isEmpty());
+    const QStringList notTested = notDone(material, catalogue, phrases);
+    fields.list("conditions", conditionLines(material, catalogue, phrases))
+        .flag("hasNotDone", !notTested.isEmpty());
     fields.text("notDone",
-                phrases("Not tested at this visit: %1.").arg(rows.notDone.join(QStringLiteral("; "))));
+                phrases("Not tested at this visit: %1.").arg(notTested.join(QStringLiteral("; "))));
 }
 
 std::vector<Fields> figureFields(const std::vector<Figure>& figures)
@@ -262,7 +268,7 @@ Composition composed(const Material& material, const catalogue::Catalogue& catal
     fields.text("title", composition.title);
     addHeader(fields, material, visitOf(material), phrases);
     addWords(fields, material, phrases);
-    addRows(fields, rowsOf(material, catalogue, phrases), material, phrases);
+    addRows(fields, material, catalogue, phrases);
     fields.objects("figures", figureFields(material.figures));
     composition.body = filled(QStringLiteral("letter.html.mustache"), fields.made(), phrases);
     return composition;

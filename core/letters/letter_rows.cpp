@@ -2,6 +2,7 @@
 
 #include "core/interpretation/terms.h"
 #include "core/interpretation/wording.h"
+#include "core/letters/letter_visit.h"
 #include "core/records/wording.h"
 
 #include <algorithm>
@@ -24,26 +25,6 @@ bool isNumeric(const catalogue::Measure& measure)
     return measure.kind != catalogue::Kind::Grade && measure.kind != catalogue::Kind::Choice;
 }
 
-std::vector<Side> sidesOf(const catalogue::Measure& measure)
-{
-    return measure.hasSides ? std::vector{Side::Right, Side::Left} : std::vector{Side::None};
-}
-
-const Change* changeOf(const std::vector<Change>& changes, const QString& measure, Side side)
-{
-    const auto found = std::ranges::find_if(
-        changes, [&](const Change& change) { return change.measure == measure && change.side == side; });
-    return found == changes.end() ? nullptr : &*found;
-}
-
-bool isNotAsked(const records::Finding* finding)
-{
-    if (finding == nullptr)
-        return true;
-    const auto* missing = std::get_if<values::Missing>(&finding->value);
-    return missing != nullptr && missing->why == values::Absence::NotAsked;
-}
-
 /// Decimals beyond the measure's own that show a difference and its limit apart.
 int decimalsOf(const Comparison& comparison, const catalogue::Measure& measure)
 {
@@ -51,17 +32,6 @@ int decimalsOf(const Comparison& comparison, const catalogue::Measure& measure)
         return 0;
     const double limit = comparison.threshold->limitFor(*comparison.difference, measure.better);
     return interpretation::tellingDecimals(std::abs(*comparison.difference), limit, measure);
-}
-
-/// The condition's value as people read it.
-QString conditionValue(const catalogue::Condition& condition, const QString& value)
-{
-    for (const catalogue::Option& option : condition.options) {
-        if (option.key == value)
-            return option.title;
-    }
-    const QString unit = values::symbol(condition.unit);
-    return condition.isNumber && !unit.isEmpty() ? value + u' ' + unit : value;
 }
 
 /// Collects the rows while it walks the catalogue.
@@ -86,8 +56,6 @@ public:
                 addFinding(measure);
         }
         gatherCautions();
-        addNotDone();
-        addConditions();
         return m_rows;
     }
 
@@ -96,12 +64,10 @@ private:
     void addMeasure(const catalogue::Measure& measure);
     void addComparisons(MeasureRow& row, const Change& change, const catalogue::Measure& measure);
     void gatherCautions();
-    void addNotDone();
-    void addConditions();
     QString seen(const catalogue::Measure& measure, Side side) const;
     QStringList besides(const records::Finding& finding) const;
     Earlier earlier(const Comparison& comparison, const catalogue::Measure& measure);
-    void addEvidence(MeasureRow& row, const Comparison& comparison, const catalogue::Measure& measure);
+    void addLimit(MeasureRow& row, const Comparison& comparison, const catalogue::Measure& measure);
     QString limitWords(const Comparison& comparison, const catalogue::Measure& measure) const;
 
     const records::Visit& m_visit;
@@ -186,20 +152,22 @@ QString RowMaker::limitWords(const Comparison& comparison, const catalogue::Meas
         .arg(better, interpretation::amount(applied.decline, measure, decimals));
 }
 
-void RowMaker::addEvidence(MeasureRow& row, const Comparison& comparison, const catalogue::Measure& measure)
+void RowMaker::addLimit(MeasureRow& row, const Comparison& comparison, const catalogue::Measure& measure)
 {
-    if (!comparison.threshold || !row.threshold.isEmpty())
+    if (!comparison.threshold)
         return;
     const catalogue::Threshold& evidence = comparison.threshold->row;
-    row.threshold = limitWords(comparison, measure);
-    const catalogue::Source* source = m_catalogue.source(evidence.source);
-    row.source = source != nullptr ? source->shortForm : evidence.source;
-    if (evidence.checked == catalogue::Checked::Memory)
-        row.source = m_phrases("%1, from memory").arg(row.source);
     const QString inFull = interpretation::written(evidence, m_catalogue, m_phrases);
     if (!m_rows.sources.contains(inFull))
         m_rows.sources += inFull;
-    row.sourceNumber = int(m_rows.sources.indexOf(inFull)) + 1;
+    const catalogue::Source* source = m_catalogue.source(evidence.source);
+    const QString name = source != nullptr ? source->shortForm : evidence.source;
+    const QString words = evidence.checked == catalogue::Checked::Memory ? m_phrases("%1, from memory [%2]")
+                                                                         : m_phrases("%1 [%2]");
+    const Limit limit{limitWords(comparison, measure),
+                      words.arg(name, QString::number(m_rows.sources.indexOf(inFull) + 1))};
+    if (row.limits.empty() || row.limits.back() != limit)
+        row.limits.push_back(limit);
 }
 
 void RowMaker::addComparisons(MeasureRow& row, const Change& change, const catalogue::Measure& measure)
@@ -209,7 +177,7 @@ void RowMaker::addComparisons(MeasureRow& row, const Change& change, const catal
     const auto& previous = earlierOf(change);
     if (previous) {
         row.previous = earlier(*previous, measure);
-        addEvidence(row, *previous, measure);
+        addLimit(row, *previous, measure);
         row.cautions = interpretation::cautions(*previous, m_catalogue, m_phrases);
     }
     if (!change.baseline)
@@ -218,7 +186,16 @@ void RowMaker::addComparisons(MeasureRow& row, const Change& change, const catal
     if (row.isBaselinePrevious)
         return;
     row.baseline = earlier(*change.baseline, measure);
-    addEvidence(row, *change.baseline, measure);
+    addLimit(row, *change.baseline, measure);
+    for (const QString& caution : interpretation::cautions(*change.baseline, m_catalogue, m_phrases)) {
+        if (!row.cautions.contains(caution))
+            row.cautions += m_phrases("Baseline: %1").arg(caution);
+    }
+    if (row.limits.size() == 2) {
+        const QString first = change.chosen ? m_phrases("%1 (reference)") : m_phrases("%1 (previous)");
+        row.limits.front().words = first.arg(row.limits.front().words);
+        row.limits.back().words = m_phrases("%1 (baseline)").arg(row.limits.back().words);
+    }
 }
 
 void RowMaker::addMeasure(const catalogue::Measure& measure)
@@ -263,92 +240,12 @@ void RowMaker::gatherCautions()
     }
 }
 
-void RowMaker::addNotDone()
-{
-    const catalogue::Form* form = m_catalogue.form(m_visit.form);
-    if (form == nullptr)
-        return;
-    for (const QString& id : form->measures) {
-        const catalogue::Measure* measure = m_catalogue.measure(id);
-        if (measure == nullptr)
-            continue;
-        const std::vector<Side> sides = sidesOf(*measure);
-        const auto isOpen = [&](Side side) {
-            return isNotAsked(m_visit.finding(id, side)) && changeOf(m_changes, id, side) == nullptr;
-        };
-        if (std::ranges::all_of(sides, isOpen)) {
-            m_rows.notDone += measure->title;
-            continue;
-        }
-        for (const Side side : sides) {
-            const records::Finding* finding = m_visit.finding(id, side);
-            if (isOpen(side))
-                m_rows.notDone += titleOf(*measure, side, m_phrases);
-            else if (finding != nullptr && !values::isDone(finding->value) &&
-                     !values::isUnable(finding->value))
-                m_rows.notDone +=
-                    m_phrases("%1 (%2)").arg(titleOf(*measure, side, m_phrases),
-                                             records::written(finding->value, *measure, m_phrases));
-        }
-    }
-}
-
-void RowMaker::addConditions()
-{
-    QStringList notRecorded;
-    for (const catalogue::Condition& condition : m_catalogue.conditions) {
-        const QString value = records::recorded(m_visit.conditions, condition.id);
-        if (value.isEmpty())
-            notRecorded += condition.title.toLower();
-        else
-            m_rows.conditions += m_phrases("%1: %2").arg(condition.title, conditionValue(condition, value));
-    }
-    for (const records::Finding& finding : m_visit.findings) {
-        const catalogue::Measure* measure = m_catalogue.measure(finding.measure);
-        for (const auto& [id, value] : finding.exceptions) {
-            const catalogue::Condition* condition = m_catalogue.condition(id);
-            if (measure == nullptr || condition == nullptr)
-                continue;
-            const QString words =
-                value.isEmpty() ? m_phrases("not recorded") : conditionValue(*condition, value);
-            m_rows.conditions +=
-                m_phrases("%1 only: %2 %3")
-                    .arg(titleOf(*measure, finding.side, m_phrases), condition->title.toLower(), words);
-        }
-    }
-    if (!notRecorded.isEmpty())
-        m_rows.conditions += m_phrases("Not recorded: %1").arg(notRecorded.join(QStringLiteral(", ")));
-}
-
 } // namespace
-
-const records::Visit* visitOf(const Material& material)
-{
-    const auto found = std::ranges::find(material.visits, material.letter.visit, &records::Visit::id);
-    return found == material.visits.end() ? nullptr : &*found;
-}
-
-std::vector<Change> changesOf(const Material& material, const catalogue::Catalogue& catalogue)
-{
-    return interpretation::changesAt(material.letter.visit, material.letter.reference, material.visits,
-                                     material.patient, catalogue);
-}
-
-const std::optional<Comparison>& earlierOf(const Change& change)
-{
-    return change.chosen ? change.chosen : change.previous;
-}
 
 Rows rowsOf(const Material& material, const catalogue::Catalogue& catalogue, const base::Phrasebook& phrases)
 {
     const records::Visit* visit = visitOf(material);
     return visit == nullptr ? Rows() : RowMaker(material, *visit, catalogue, phrases).made();
-}
-
-QString titleOf(const catalogue::Measure& measure, Side side, const base::Phrasebook& phrases)
-{
-    return side == Side::None ? measure.title
-                              : phrases("%1, %2").arg(measure.title, records::written(side, phrases));
 }
 
 } // namespace letters

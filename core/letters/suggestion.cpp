@@ -1,7 +1,8 @@
-#include "core/letters/letter_rows.h"
+#include "core/letters/composition.h"
 
 #include "core/interpretation/terms.h"
 #include "core/interpretation/wording.h"
+#include "core/letters/letter_visit.h"
 #include "core/records/wording.h"
 
 #include <cmath>
@@ -107,14 +108,18 @@ QString Sentences::ofBaseline(const Change& change) const
     const auto& earlier = earlierOf(change);
     if (!earlier || !change.baseline || change.baseline->verdict == earlier->verdict)
         return {};
-    const bool isBeyond =
-        change.baseline->verdict == Verdict::Improved || change.baseline->verdict == Verdict::Declined;
-    if (!isBeyond)
-        return {};
-    return m_phrases("%1: against the first comparable visit, %2 on %3, it has %4 (%5).")
-        .arg(title(change), value(change, change.baseline->reference),
-             records::dayInWords(change.baseline->reference.day),
-             interpretation::written(change.baseline->verdict, m_phrases), limit(*change.baseline));
+    const Comparison& first = *change.baseline;
+    const auto said = [&](const char* english) {
+        return m_phrases(english).arg(title(change), value(change, first.reference),
+                                      records::dayInWords(first.reference.day),
+                                      interpretation::written(first.verdict, m_phrases));
+    };
+    if (first.verdict == Verdict::BecameUnable || first.verdict == Verdict::BecameAble)
+        return said("%1: against the first comparable visit (%2 on %3) it %4.");
+    if (first.verdict == Verdict::Improved || first.verdict == Verdict::Declined)
+        return said("%1: against the first comparable visit (%2 on %3) it has %4; error: ") + limit(first) +
+               u'.';
+    return {};
 }
 
 /// The order in which verdicts are told; improved and declined share a place.

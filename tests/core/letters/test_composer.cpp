@@ -134,6 +134,19 @@ private Q_SLOTS:
         QVERIFY(composed(material(), book(), {}).body.contains(u"improved beyond error"_s));
     }
 
+    void eachComparisonNamesItsOwnThreshold()
+    {
+        // Hosoi 2023: 0.05 m/s below 0.4 m/s, 0.11 m/s from 0.4 to 0.8 m/s.
+        Material letter = material();
+        letter.patient.population = u"stroke"_s;
+        letter.visits.front().findings[4].value = Quantity{0.31, Unit::MetrePerSecond};
+        letter.visits.insert(letter.visits.begin() + 1,
+                             visitOn(u"m"_s, QDate(2026, 5, 1), 0.62, 22, u"stick"_s));
+        const QString body = composed(letter, book(), {}).body;
+        QVERIFY(body.contains(u"0.11 m/s (previous)"_s));
+        QVERIFY(body.contains(u"0.05 m/s (baseline)"_s));
+    }
+
     void aReasonStandsWithItsMeasureAndASharedCautionIsSaidOnce()
     {
         Material letter = material();
@@ -239,6 +252,18 @@ private Q_SLOTS:
         QVERIFY(text.contains(u"Recorded as before: Finger to nose, right"_s));
         for (const QString& word : {u"diagnos"_s, u"stable"_s, u"normal"_s, u"!"_s})
             QVERIFY2(!text.contains(word), qPrintable(text));
+    }
+
+    void aTurnSinceTheFirstVisitIsToldToo()
+    {
+        Material letter = material();
+        letter.visits.front().findings[5].value = Missing{values::Absence::Unable, u"fell"_s};
+        letter.visits.insert(letter.visits.begin() + 1,
+                             visitOn(u"m"_s, QDate(2026, 5, 1), 0.77, 22, u"stick"_s));
+        QVERIFY(
+            suggestedInterpretation(letter, book(), {})
+                .contains(
+                    u"against the first comparable visit (unable: fell on 12-Mar-2026) it became able"_s));
     }
 
     void withoutAnEarlierVisitTheSuggestionComparesNothing()

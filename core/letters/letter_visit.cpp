@@ -1,0 +1,147 @@
+#include "core/letters/letter_visit.h"
+
+#include "core/records/wording.h"
+
+#include <algorithm>
+
+namespace letters
+{
+
+namespace
+{
+
+using interpretation::Change;
+using records::Side;
+
+/// The condition's value as people read it.
+QString conditionValue(const catalogue::Condition& condition, const QString& value)
+{
+    for (const catalogue::Option& option : condition.options) {
+        if (option.key == value)
+            return option.title;
+    }
+    const QString unit = values::symbol(condition.unit);
+    return condition.isNumber && !unit.isEmpty() ? value + u' ' + unit : value;
+}
+
+bool isLeftOut(const records::Finding* finding)
+{
+    return finding != nullptr && !values::isDone(finding->value) && !values::isUnable(finding->value);
+}
+
+QStringList exceptionLines(const records::Finding& finding, const catalogue::Catalogue& catalogue,
+                           const base::Phrasebook& phrases)
+{
+    QStringList lines;
+    const catalogue::Measure* measure = catalogue.measure(finding.measure);
+    for (const auto& [id, value] : finding.exceptions) {
+        const catalogue::Condition* condition = catalogue.condition(id);
+        if (measure == nullptr || condition == nullptr)
+            continue;
+        lines += phrases("%1 only: %2 %3")
+                     .arg(titleOf(*measure, finding.side, phrases), condition->title.toLower(),
+                          value.isEmpty() ? phrases("not recorded") : conditionValue(*condition, value));
+    }
+    return lines;
+}
+
+} // namespace
+
+const records::Visit* visitOf(const Material& material)
+{
+    const auto found = std::ranges::find(material.visits, material.letter.visit, &records::Visit::id);
+    return found == material.visits.end() ? nullptr : &*found;
+}
+
+std::vector<Change> changesOf(const Material& material, const catalogue::Catalogue& catalogue)
+{
+    return interpretation::changesAt(material.letter.visit, material.letter.reference, material.visits,
+                                     material.patient, catalogue);
+}
+
+const Change* changeOf(const std::vector<Change>& changes, const QString& measure, Side side)
+{
+    const auto found = std::ranges::find_if(
+        changes, [&](const Change& change) { return change.measure == measure && change.side == side; });
+    return found == changes.end() ? nullptr : &*found;
+}
+
+const std::optional<interpretation::Comparison>& earlierOf(const Change& change)
+{
+    return change.chosen ? change.chosen : change.previous;
+}
+
+std::vector<Side> sidesOf(const catalogue::Measure& measure)
+{
+    return measure.hasSides ? std::vector{Side::Right, Side::Left} : std::vector{Side::None};
+}
+
+QString titleOf(const catalogue::Measure& measure, Side side, const base::Phrasebook& phrases)
+{
+    return side == Side::None ? measure.title
+                              : phrases("%1, %2").arg(measure.title, records::written(side, phrases));
+}
+
+bool isNotAsked(const records::Finding* finding)
+{
+    if (finding == nullptr)
+        return true;
+    const auto* missing = std::get_if<values::Missing>(&finding->value);
+    return missing != nullptr && missing->why == values::Absence::NotAsked;
+}
+
+QStringList notDone(const Material& material, const catalogue::Catalogue& catalogue,
+                    const base::Phrasebook& phrases)
+{
+    const records::Visit* visit = visitOf(material);
+    const catalogue::Form* form = visit != nullptr ? catalogue.form(visit->form) : nullptr;
+    if (form == nullptr)
+        return {};
+    const std::vector<Change> changes = changesOf(material, catalogue);
+    QStringList tests;
+    for (const QString& id : form->measures) {
+        const catalogue::Measure* measure = catalogue.measure(id);
+        if (measure == nullptr)
+            continue;
+        const auto isOpen = [&](Side side) {
+            return isNotAsked(visit->finding(id, side)) && changeOf(changes, id, side) == nullptr;
+        };
+        const std::vector<Side> sides = sidesOf(*measure);
+        if (std::ranges::all_of(sides, isOpen)) {
+            tests += measure->title;
+            continue;
+        }
+        for (const Side side : sides) {
+            const QString title = titleOf(*measure, side, phrases);
+            const records::Finding* finding = visit->finding(id, side);
+            if (isOpen(side))
+                tests += title;
+            else if (isLeftOut(finding))
+                tests += phrases("%1 (%2)").arg(title, records::written(finding->value, *measure, phrases));
+        }
+    }
+    return tests;
+}
+
+QStringList conditionLines(const Material& material, const catalogue::Catalogue& catalogue,
+                           const base::Phrasebook& phrases)
+{
+    const records::Visit* visit = visitOf(material);
+    if (visit == nullptr)
+        return {};
+    QStringList lines, notRecorded;
+    for (const catalogue::Condition& condition : catalogue.conditions) {
+        const QString value = records::recorded(visit->conditions, condition.id);
+        if (value.isEmpty())
+            notRecorded += condition.title.toLower();
+        else
+            lines += phrases("%1: %2").arg(condition.title, conditionValue(condition, value));
+    }
+    for (const records::Finding& finding : visit->findings)
+        lines += exceptionLines(finding, catalogue, phrases);
+    if (!notRecorded.isEmpty())
+        lines += phrases("Not recorded: %1").arg(notRecorded.join(QStringLiteral(", ")));
+    return lines;
+}
+
+} // namespace letters

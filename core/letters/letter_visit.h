@@ -1,0 +1,42 @@
+#pragma once
+
+#include "core/letters/composition.h"
+
+#include <QStringList>
+
+namespace letters
+{
+
+/// The letter's visit; nullptr where it is not among the visits.
+const records::Visit* visitOf(const Material& material);
+
+/// What the letter's visit says against earlier visits.
+std::vector<interpretation::Change> changesOf(const Material& material,
+                                              const catalogue::Catalogue& catalogue);
+
+/// The change of one measure and side; nullptr where there is none.
+const interpretation::Change* changeOf(const std::vector<interpretation::Change>& changes,
+                                       const QString& measure, records::Side side);
+
+/// The comparison with the reference visit where it was chosen and holds the measure, else with the last
+/// comparable.
+const std::optional<interpretation::Comparison>& earlierOf(const interpretation::Change& change);
+
+/// Right and left, or the one place without a side.
+std::vector<records::Side> sidesOf(const catalogue::Measure& measure);
+
+/// "Timed up and go", "Finger to nose, right".
+QString titleOf(const catalogue::Measure& measure, records::Side side, const base::Phrasebook& phrases);
+
+/// Nothing was recorded, or that it was not asked.
+bool isNotAsked(const records::Finding* finding);
+
+/// Each test of the visit's form that has no result, with the reason where there is one.
+QStringList notDone(const Material& material, const catalogue::Catalogue& catalogue,
+                    const base::Phrasebook& phrases);
+
+/// "Walking aid: stick": the visit's, then those of single tests, then what was not recorded.
+QStringList conditionLines(const Material& material, const catalogue::Catalogue& catalogue,
+                           const base::Phrasebook& phrases);
+
+} // namespace letters
