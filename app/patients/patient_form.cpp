@@ -174,6 +174,7 @@ QWidget* PatientForm::madeAnswers()
 void PatientForm::begin(const records::Patient& patient)
 {
     m_draft = draftOf(patient);
+    readRecord();
     m_left.clear();
     m_title->setText(m_draft.isNew() ? tr("New patient") : tr("Edit patient"));
     m_who->setText(m_draft.isNew() ? QString() : records::identityLine(patient, m_session.today()));
@@ -230,12 +231,18 @@ void PatientForm::showFaults(const std::map<Field, QString>& faults)
     }
 }
 
+/// Read when a form is begun and before it is saved, not with every letter.
+void PatientForm::readRecord()
+{
+    auto all = m_session.patients();
+    m_onRecord = all && m_draft.isNew() ? std::move(*all) : std::vector<storage::PatientSummary>();
+}
+
 std::vector<LookAlike> PatientForm::foundAlike() const
 {
-    const auto onRecord = m_session.patients();
-    if (!m_draft.isNew() || !onRecord)
+    if (!m_draft.isNew())
         return {};
-    return lookAlikes(checked(m_draft, m_session.catalogue(), m_session.today()).patient, *onRecord);
+    return lookAlikes(checked(m_draft, m_session.catalogue(), m_session.today()).patient, m_onRecord);
 }
 
 void PatientForm::showLookAlikes()
@@ -245,6 +252,7 @@ void PatientForm::showLookAlikes()
 
 bool PatientForm::isSurelyNew(const records::Patient& patient)
 {
+    readRecord();
     QStringList lines;
     for (const LookAlike& pair : foundAlike())
         lines += written(pair);

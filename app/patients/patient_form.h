@@ -52,6 +52,7 @@ private:
     void edited(Field field);
     void fieldLeft(Field field);
     void showFaults(const std::map<Field, QString>& faults);
+    void readRecord();
     void showLookAlikes();
     std::vector<LookAlike> foundAlike() const;
     bool isSurelyNew(const records::Patient& patient);
@@ -61,6 +62,7 @@ private:
     session::Prompts& m_prompts;
     PatientDraft m_draft;
     std::map<Field, FormField*> m_fields;
+    std::vector<storage::PatientSummary> m_onRecord;
     std::set<Field> m_left; ///< fields whose faults may be shown
     QLabel* m_title;
     QLabel* m_who; ///< identity as last saved

@@ -61,10 +61,16 @@ void PatientTable::setPatients(std::vector<storage::PatientSummary> patients, QD
     beginResetModel();
     m_patients = std::move(patients);
     m_today = today;
-    m_keys.clear();
-    for (const storage::PatientSummary& patient : m_patients)
-        m_keys.push_back(searchKeys(patient));
+    m_keys.assign(m_patients.size(), {});
     endResetModel();
+}
+
+const QStringList& PatientTable::keys(int row) const
+{
+    QStringList& keys = m_keys.at(static_cast<size_t>(row));
+    if (keys.isEmpty())
+        keys = searchKeys(patient(row));
+    return keys;
 }
 
 int PatientTable::rowCount(const QModelIndex& parent) const
@@ -146,7 +152,7 @@ QModelIndex FoundPatients::indexOf(const records::PatientId& id) const
 
 bool FoundPatients::filterAcceptsRow(int row, const QModelIndex&) const
 {
-    return matches(m_table.keys(row), m_typed);
+    return m_typed.isEmpty() || matches(m_table.keys(row), m_typed);
 }
 
 bool FoundPatients::lessThan(const QModelIndex& left, const QModelIndex& right) const

@@ -22,7 +22,7 @@ public:
     void setPatients(std::vector<storage::PatientSummary> patients, QDate today);
     const std::vector<storage::PatientSummary>& patients() const { return m_patients; }
     const storage::PatientSummary& patient(int row) const { return m_patients.at(static_cast<size_t>(row)); }
-    const QStringList& keys(int row) const { return m_keys.at(static_cast<size_t>(row)); }
+    const QStringList& keys(int row) const;
 
     int rowCount(const QModelIndex& parent = {}) const override;
     int columnCount(const QModelIndex& parent = {}) const override;
@@ -31,7 +31,7 @@ public:
 
 private:
     std::vector<storage::PatientSummary> m_patients;
-    std::vector<QStringList> m_keys;
+    mutable std::vector<QStringList> m_keys; ///< made when first searched
     QDate m_today;
 };
 

@@ -45,8 +45,13 @@ PatientsPage::PatientsPage(session::Session& session, session::Prompts& prompts,
     connect(m_form, &PatientForm::saved, this, &PatientsPage::formSaved);
     connect(m_form, &PatientForm::cancelled, this, &PatientsPage::formCancelled);
     connect(m_form, &PatientForm::otherChosen, this, &PatientsPage::opened);
-    connect(&m_session, &session::Session::patientChanged, this, &PatientsPage::reload);
-    connect(&m_session, &session::Session::visitsChanged, this, &PatientsPage::reload);
+    // Hidden, it waits for the next showing.
+    const auto follow = [this] {
+        if (isVisible())
+            reload();
+    };
+    connect(&m_session, &session::Session::patientChanged, this, follow);
+    connect(&m_session, &session::Session::visitsChanged, this, follow);
     reload();
 }
 

@@ -32,22 +32,6 @@ namespace shell
 namespace
 {
 
-QString linesInWords(const session::Session& session)
-{
-    const records::Visit* visit = session.visitInFocus();
-    if (visit == nullptr)
-        return {};
-    const QString day = records::dayInWords(visit->day);
-    const auto& reference = session.focus().reference;
-    const auto found = std::ranges::find_if(
-        session.visits(), [&reference](const records::Visit& other) { return other.id == reference; });
-    if (found == session.visits().end())
-        return PatientPage::tr("This visit: %1, %2 · held against the last comparable visit of each test")
-            .arg(day, stateWords(*visit));
-    return PatientPage::tr("This visit: %1, %2 · held against %3, %4")
-        .arg(day, stateWords(*visit), records::dayInWords(found->day), stateWords(*found));
-}
-
 /// The trend of a measure for a letter, from signed visits alone.
 std::optional<letters::Figure> figureOf(const session::Session& session, const QString& measure,
                                         records::Side side)
@@ -89,9 +73,10 @@ PatientPage::PatientPage(session::Session& session, session::Prompts& prompts, Q
     m_tabs->setExpanding(false);
 
     auto* tabRow = new QHBoxLayout;
-    tabRow->setContentsMargins(widgets::space4, 0, widgets::space4, 0);
+    tabRow->setContentsMargins(widgets::space4, widgets::space1, widgets::space4, widgets::space1);
     tabRow->addWidget(m_tabs);
     tabRow->addStretch();
+    tabRow->addWidget(madeVisitButtons());
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(0);
@@ -118,25 +103,15 @@ QWidget* PatientPage::madeVisitBar()
 {
     auto* bar = new QFrame(this);
     bar->setProperty("role", u"bar"_s);
-    m_lines = new QLabel(bar);
-    m_lines->setObjectName(u"lines"_s);
-    m_lines->setProperty("role", u"quiet"_s);
-    m_lines->setMinimumWidth(120);
-    auto* below = new QHBoxLayout;
-    below->setSpacing(widgets::space2);
-    below->addWidget(m_lines, 1);
-    below->addWidget(madeVisitButtons(bar));
-    auto* column = new QVBoxLayout(bar);
-    column->setContentsMargins(widgets::space6, widgets::space2, widgets::space4, widgets::space2);
-    column->setSpacing(widgets::space1);
-    column->addWidget(m_ribbon);
-    column->addLayout(below);
+    auto* row = new QHBoxLayout(bar);
+    row->setContentsMargins(widgets::space4, widgets::space1, widgets::space4, widgets::space1);
+    row->addWidget(m_ribbon);
     return bar;
 }
 
-QWidget* PatientPage::madeVisitButtons(QWidget* parent)
+QWidget* PatientPage::madeVisitButtons()
 {
-    auto* buttons = new QWidget(parent);
+    auto* buttons = new QWidget(this);
     m_versions = button(tr("Versions"), u"versions"_s, buttons);
     m_discard = button(tr("Discard draft"), u"discardDraft"_s, buttons);
     m_amend = button(tr("Amend"), u"amendVisit"_s, buttons);
@@ -206,7 +181,6 @@ void PatientPage::settle()
 {
     const records::Visit* visit = m_session.visitInFocus();
     const bool isDraft = visit != nullptr && visit->state == records::VisitState::Draft;
-    m_lines->setText(linesInWords(m_session));
     m_sign->setVisible(isDraft);
     m_discard->setVisible(isDraft);
     // The examination of a signed visit offers to amend by itself.

@@ -5,7 +5,6 @@
 
 #include <QWidget>
 
-class QLabel;
 class QPushButton;
 class QStackedWidget;
 class QTabBar;
@@ -42,7 +41,7 @@ Q_SIGNALS:
 
 private:
     QWidget* madeVisitBar();
-    QWidget* madeVisitButtons(QWidget* parent);
+    QWidget* madeVisitButtons();
     void addPages();
     void addPage(const QString& title, QWidget* page);
     void settle();
@@ -56,7 +55,6 @@ private:
     visits::ExaminationPage* m_examination = nullptr;
     QTabBar* m_tabs;
     QStackedWidget* m_pages;
-    QLabel* m_lines = nullptr;
     QPushButton* m_versions = nullptr;
     QPushButton* m_discard = nullptr;
     QPushButton* m_amend = nullptr;

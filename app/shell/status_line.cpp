@@ -30,12 +30,17 @@ StatusLine::StatusLine(session::Session& session, session::Prompts& prompts, QWi
       m_session(session),
       m_prompts(prompts),
       m_words(new QLabel(this)),
+      m_lines(new QLabel(this)),
       m_undo(new QPushButton(this)),
       m_redo(new QPushButton(this))
 {
     setProperty("role", u"foot"_s);
     m_words->setObjectName(u"statusWords"_s);
-    m_words->setProperty("role", u"quiet"_s);
+    m_lines->setObjectName(u"lines"_s);
+    for (QLabel* label : {m_words, m_lines}) {
+        label->setProperty("role", u"quiet"_s);
+        label->setMinimumWidth(80);
+    }
     auto* row = new QHBoxLayout(this);
     row->setContentsMargins(widgets::space6, widgets::space1, widgets::space4, widgets::space1);
     row->setSpacing(widgets::space2);
@@ -45,6 +50,7 @@ StatusLine::StatusLine(session::Session& session, session::Prompts& prompts, QWi
         row->addWidget(button);
     }
     row->addStretch();
+    row->addWidget(m_lines);
     m_undo->setObjectName(u"undo"_s);
     m_undo->setToolTip(tr("Ctrl+Z"));
     m_redo->setObjectName(u"redo"_s);
@@ -93,6 +99,8 @@ void StatusLine::settle()
                                          : tr("Draft saved · %1 of %2 tests").arg(m_done).arg(m_expected));
     else
         m_words->setText(signedWords(*visit));
+
+    m_lines->setText(linesInWords(m_session));
 
     const auto last = m_session.lastEdit();
     const auto undone = m_session.lastUndone();

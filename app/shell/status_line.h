@@ -33,6 +33,7 @@ private:
     int m_done = 0;
     int m_expected = 0;
     QLabel* m_words;
+    QLabel* m_lines;
     QPushButton* m_undo;
     QPushButton* m_redo;
 };

@@ -42,12 +42,12 @@ VisitRibbon::VisitRibbon(session::Session& session, QWidget* parent) : QWidget(p
 
 QSize VisitRibbon::sizeHint() const
 {
-    return {640, 78};
+    return {640, 74};
 }
 
 QSize VisitRibbon::minimumSizeHint() const
 {
-    return {320, 78};
+    return {320, 74};
 }
 
 QPointF VisitRibbon::placeOf(const records::VisitId& id) const
@@ -169,6 +169,16 @@ void VisitRibbon::drawPlumbLine(QPainter& painter, const records::VisitId& id, c
     painter.drawText(place, Qt::AlignVCenter | Qt::AlignLeft, word);
 }
 
+QString VisitRibbon::lineWords(const records::VisitId& id, bool isReference) const
+{
+    const auto found = std::ranges::find(m_session.visits(), id, &records::Visit::id);
+    if (found == m_session.visits().end())
+        return {};
+    const QString day = records::dayInWords(found->day);
+    return isReference ? tr("reference %1, %2").arg(day, stateWords(*found))
+                       : tr("this visit %1, %2").arg(day, stateWords(*found));
+}
+
 void VisitRibbon::paintEvent(QPaintEvent*)
 {
     QPainter painter(this);
@@ -176,9 +186,9 @@ void VisitRibbon::paintEvent(QPaintEvent*)
     drawAxis(painter);
     const auto& [patient, visit, reference] = m_session.focus();
     if (reference)
-        drawPlumbLine(painter, *reference, tr("reference"), true);
+        drawPlumbLine(painter, *reference, lineWords(*reference, true), true);
     if (visit)
-        drawPlumbLine(painter, *visit, tr("this visit"), false);
+        drawPlumbLine(painter, *visit, lineWords(*visit, false), false);
     for (size_t i = 0; i < m_places.size() && i < m_session.visits().size(); ++i)
         drawMark(painter, m_session.visits()[i], m_places[i]);
     if (hasFocus()) {

@@ -39,6 +39,7 @@ private:
     void describe();
     /// The visit under a point, or nullptr.
     const records::Visit* visitAt(const QPointF& point) const;
+    QString lineWords(const records::VisitId& id, bool isReference) const;
     void drawAxis(QPainter& painter) const;
     void drawMark(QPainter& painter, const records::Visit& visit, double x) const;
     void drawPlumbLine(QPainter& painter, const records::VisitId& id, const QString& word,

@@ -4,6 +4,8 @@
 
 #include <QCoreApplication>
 
+#include <algorithm>
+
 namespace shell
 {
 
@@ -37,6 +39,22 @@ QString visitWords(const records::Visit& visit)
         return Words::tr("%1 · %2 · %3").arg(day, stateWords(visit), count);
     return Words::tr("%1 · %2 by %3, %4 · %5")
         .arg(day, stateWords(visit), visit.author.name, visit.author.role, count);
+}
+
+QString linesInWords(const session::Session& session)
+{
+    const records::Visit* visit = session.visitInFocus();
+    if (visit == nullptr)
+        return {};
+    const QString day = records::dayInWords(visit->day);
+    const auto& reference = session.focus().reference;
+    const auto found = std::ranges::find_if(
+        session.visits(), [&reference](const records::Visit& other) { return other.id == reference; });
+    if (found == session.visits().end())
+        return Words::tr("This visit: %1, %2 · held against the last comparable visit of each test")
+            .arg(day, stateWords(*visit));
+    return Words::tr("This visit: %1, %2 · held against %3, %4")
+        .arg(day, stateWords(*visit), records::dayInWords(found->day), stateWords(*found));
 }
 
 QString editWords(const session::Edit& edit, const catalogue::Catalogue& catalogue)

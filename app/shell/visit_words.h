@@ -11,6 +11,9 @@ QString stateWords(const records::Visit& visit);
 /// "12-Mar-2026 · signed by A. Name, role · 24 findings"
 QString visitWords(const records::Visit& visit);
 
+/// Where both lines stand: "This visit: 12-Mar-2026, draft · held against 01-Dec-2025, signed".
+QString linesInWords(const session::Session& session);
+
 /// "Toe tapping right: 2 of 4"; "Toe tapping right: cleared".
 QString editWords(const session::Edit& edit, const catalogue::Catalogue& catalogue);
 

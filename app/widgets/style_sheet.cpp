@@ -95,6 +95,7 @@ QHeaderView { border: 0; border-radius: 0; padding: 0; }
 QHeaderView:focus { border: 0; padding: 0; }
 QHeaderView::section { color: @quiet; border: 0; border-bottom: 1px solid @edge; padding: 7px 11px; font-weight: 600; }
 QTableCornerButton::section { background: @panel; border: 0; border-bottom: 1px solid @edge; }
+QAbstractScrollArea::corner { background: transparent; border: 0; }
 QScrollBar { background: transparent; border: 0; }
 QScrollBar:vertical { width: 12px; margin: 2px; }
 QScrollBar:horizontal { height: 12px; margin: 2px; }
