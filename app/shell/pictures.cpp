@@ -111,6 +111,12 @@ void takeAll(session::Session& session, const std::vector<storage::PatientSummar
         takePatient(session, window, *first, album);
         takeLookAlike(window, *first, album);
     }
+    const auto draft = std::ranges::find_if(patients, &storage::PatientSummary::hasDraft);
+    if (draft != patients.end()) {
+        window.openPatient(draft->id);
+        session.moveReference(-1);
+        album.take(window, u"examination-draft"_s);
+    }
     takeDialog(album, u"sign"_s,
                [&prompts] { (void)prompts.author(u"Sign the visit of 12-Mar-2026?"_s, {}); });
     takeDialog(album, u"about"_s, [&window] { showAbout(&window); });

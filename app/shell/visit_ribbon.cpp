@@ -152,7 +152,7 @@ void VisitRibbon::drawPlumbLine(QPainter& painter, const records::VisitId& id, c
     const widgets::Colours& colours = widgets::coloursFor(palette());
     const double x = placeOf(id).x();
     const QColor colour = isReference ? colours.quiet : colours.accent;
-    painter.setPen(QPen(colour, 2, isReference ? Qt::DashLine : Qt::SolidLine));
+    painter.setPen(QPen(colour, 2, isReference ? Qt::DotLine : Qt::SolidLine));
     painter.drawLine(QPointF(x, labelY + 8), QPointF(x, axisY - radius() - 4));
     painter.drawLine(QPointF(x, axisY + radius() + 4), QPointF(x, height() - 1));
 
@@ -166,7 +166,11 @@ void VisitRibbon::drawPlumbLine(QPainter& painter, const records::VisitId& id, c
     const double breadth = painter.fontMetrics().horizontalAdvance(word);
     const bool isLeft = isReference ? x - breadth - 12 > 2 : x + breadth + 12 > width() - 2;
     const QRectF place(isLeft ? x - breadth - 10 : x + 10, labelY - 10, breadth + 2, 20);
-    painter.drawText(place, Qt::AlignVCenter | Qt::AlignLeft, word);
+    // The foot of the window says both days too; here words give way where they would run over the other
+    // line.
+    const auto& other = isReference ? m_session.focus().visit : m_session.focus().reference;
+    if (!other || !place.adjusted(-8, 0, 8, 0).contains(placeOf(*other).x(), place.center().y()))
+        painter.drawText(place, Qt::AlignVCenter | Qt::AlignLeft, word);
 }
 
 QString VisitRibbon::lineWords(const records::VisitId& id, bool isReference) const

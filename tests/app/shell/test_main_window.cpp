@@ -63,6 +63,7 @@ private Q_SLOTS:
     void editingFromTheBannerComesBack();
     void unsavedTypingKeepsTheWindowOpen();
     void demoIsSaidOnEveryScreen();
+    void everythingFitsASmallWindow();
 };
 
 void TestMainWindow::enterOnAPatientShowsTheirIdentity()
@@ -278,6 +279,21 @@ void TestMainWindow::demoIsSaidOnEveryScreen()
     QVERIFY(mark->isVisible());
     desk.window.openPatient(desk.halden.id);
     QVERIFY(mark->isVisible());
+}
+
+void TestMainWindow::everythingFitsASmallWindow()
+{
+    AtWork desk;
+    QVERIFY(desk.isShown());
+    desk.window.openPatient(desk.halden.id);
+    desk.addVisit(QDate(2026, 1, 12));
+    desk.addVisit(clinic_desk::today, false);
+    for (int tab = 0; tab < desk.window.tabCount(); ++tab) {
+        desk.window.showTab(tab);
+        const QSize needed = desk.window.centralWidget()->minimumSizeHint();
+        QVERIFY2(needed.width() <= 1024 && needed.height() <= 700,
+                 qPrintable(u"%1: %2 × %3"_s.arg(tab).arg(needed.width()).arg(needed.height())));
+    }
 }
 
 QTEST_MAIN(TestMainWindow)
