@@ -131,13 +131,13 @@ Earlier RowMaker::earlier(const Comparison& comparison, const catalogue::Measure
     Earlier earlier;
     earlier.value = records::written(comparison.reference.finding.value, measure, m_phrases);
     earlier.day = records::dayInWords(comparison.reference.day);
-    if (comparison.difference)
+    if (comparison.difference && comparison.verdict != Verdict::NotComparable)
         earlier.difference =
             interpretation::signedAmount(*comparison.difference, measure, decimalsOf(comparison, measure));
     earlier.verdict = interpretation::written(comparison.verdict, m_phrases);
     earlier.isJudged = comparison.verdict != Verdict::NoThreshold;
     if (comparison.verdict == Verdict::NotComparable)
-        earlier.reason = interpretation::why(comparison, m_catalogue, m_phrases);
+        earlier.reason = whyNotComparable(comparison, m_catalogue, m_phrases);
     return earlier;
 }
 

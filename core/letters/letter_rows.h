@@ -20,10 +20,10 @@ struct FindingRow {
 struct Earlier {
     QString value;
     QString day;
-    QString difference; ///< with sign and unit; empty where there is none
+    QString difference; ///< with sign and unit; empty where there is none or it would mean nothing
     QString verdict;
     bool isJudged = true; ///< there is a verdict beyond "no published threshold"
-    QString reason;       ///< why it is not comparable or not judged; empty otherwise
+    QString reason;       ///< why it is not comparable; empty otherwise
 };
 
 /// What error alone can explain.

@@ -1,5 +1,6 @@
 #include "core/letters/letter_visit.h"
 
+#include "core/interpretation/terms.h"
 #include "core/records/wording.h"
 
 #include <algorithm>
@@ -69,6 +70,15 @@ const Change* changeOf(const std::vector<Change>& changes, const QString& measur
 const std::optional<interpretation::Comparison>& earlierOf(const Change& change)
 {
     return change.chosen ? change.chosen : change.previous;
+}
+
+QString whyNotComparable(const interpretation::Comparison& comparison, const catalogue::Catalogue& catalogue,
+                         const base::Phrasebook& phrases)
+{
+    QStringList reasons;
+    for (const interpretation::Mismatch& mismatch : comparison.comparability.blocking)
+        reasons += interpretation::mismatchWords(mismatch, comparison, catalogue, phrases);
+    return reasons.join(QStringLiteral("; "));
 }
 
 std::vector<Side> sidesOf(const catalogue::Measure& measure)

@@ -22,6 +22,10 @@ const interpretation::Change* changeOf(const std::vector<interpretation::Change>
 /// comparable.
 const std::optional<interpretation::Comparison>& earlierOf(const interpretation::Change& change);
 
+/// Which conditions keep two results from being compared: "walking aid was “none”, now “stick”".
+QString whyNotComparable(const interpretation::Comparison& comparison, const catalogue::Catalogue& catalogue,
+                         const base::Phrasebook& phrases);
+
 /// Right and left, or the one place without a side.
 std::vector<records::Side> sidesOf(const catalogue::Measure& measure);
 

@@ -95,8 +95,8 @@ QString Sentences::of(const Change& change) const
         return saidWith("%1: %2 at this visit, %3 on %4; the difference could be within error (%5).",
                         limit(comparison));
     case Verdict::NotComparable:
-        return saidWith("%1: %2 at this visit, %3 on %4; not comparable. %5",
-                        interpretation::why(comparison, m_catalogue, m_phrases));
+        return saidWith("%1: %2 at this visit, %3 on %4; not comparable, because %5.",
+                        whyNotComparable(comparison, m_catalogue, m_phrases));
     case Verdict::NoThreshold:
         break;
     }

@@ -168,7 +168,10 @@ private Q_SLOTS:
         letter.visits.front().conditions[u"aid"_s] = u"none"_s;
         const QString body = composed(letter, book(), {}).body;
         QVERIFY(body.contains(u"not comparable"_s));
-        QVERIFY(body.contains(u"walking aid"_s));
+        QVERIFY(body.contains(u"walking aid was “none”, now “stick”"_s));
+        QVERIFY(!body.contains(u"+0.29 m/s"_s)); // a difference that means nothing is not printed
+        QVERIFY(suggestedInterpretation(letter, book(), {})
+                    .contains(u"not comparable, because walking aid was “none”, now “stick”."_s));
     }
 
     void theReferenceVisitTakesThePlaceOfThePrevious()
