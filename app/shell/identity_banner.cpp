@@ -14,6 +14,8 @@ namespace shell
 namespace
 {
 
+constexpr int roomForOthers = 280;
+
 /// The identity line with the family name in bold.
 QString emphasized(const records::Patient& patient, QDate today)
 {
@@ -59,6 +61,22 @@ void IdentityBanner::settle()
     m_identity->setText(emphasized(patient, m_session.today()));
     m_diagnosis->setText(patient.diagnosis);
     m_diagnosis->setToolTip(patient.diagnosis);
+    fit();
+}
+
+/// A long identity takes a second line rather than lose its end.
+void IdentityBanner::fit()
+{
+    m_identity->setWordWrap(false);
+    const bool isLong = m_identity->sizeHint().width() > width() - roomForOthers;
+    m_identity->setWordWrap(isLong);
+    m_diagnosis->setVisible(!isLong);
+}
+
+void IdentityBanner::resizeEvent(QResizeEvent* event)
+{
+    QFrame::resizeEvent(event);
+    fit();
 }
 
 } // namespace shell

@@ -20,8 +20,12 @@ public:
 Q_SIGNALS:
     void editAsked();
 
+protected:
+    void resizeEvent(QResizeEvent* event) override;
+
 private:
     void settle();
+    void fit();
 
     session::Session& m_session;
     QLabel* m_identity;

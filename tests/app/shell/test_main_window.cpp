@@ -64,6 +64,8 @@ private Q_SLOTS:
     void unsavedTypingKeepsTheWindowOpen();
     void demoIsSaidOnEveryScreen();
     void everythingFitsASmallWindow();
+    void aLongIdentityTakesASecondLine();
+    void aClickChoosesWhatWasFound();
 };
 
 void TestMainWindow::enterOnAPatientShowsTheirIdentity()
@@ -294,6 +296,34 @@ void TestMainWindow::everythingFitsASmallWindow()
         QVERIFY2(needed.width() <= 1024 && needed.height() <= 700,
                  qPrintable(u"%1: %2 × %3"_s.arg(tab).arg(needed.width()).arg(needed.height())));
     }
+}
+
+void TestMainWindow::aLongIdentityTakesASecondLine()
+{
+    AtWork desk;
+    const auto patient = desk.add(u"Hohenwaldenstein-Oppermannsberg"_s, u"Maximiliana Wilhelmina Theodora"_s,
+                                  QDate(1951, 3, 4), u"REGISTER-2026-000042"_s);
+    desk.window.resize(1024, 700);
+    QVERIFY(desk.isShown());
+    desk.window.openPatient(patient.id);
+    QCoreApplication::processEvents();
+    const auto* identity = desk.widget<QLabel>(u"identity"_s);
+    QVERIFY(identity->wordWrap());
+    QVERIFY(identity->height() >= identity->heightForWidth(identity->width()));
+    desk.window.openPatient(desk.halden.id);
+    QVERIFY(!identity->wordWrap());
+}
+
+void TestMainWindow::aClickChoosesWhatWasFound()
+{
+    AtWork desk;
+    QVERIFY(desk.isShown());
+    desk.key(Qt::Key_K, Qt::ControlModifier);
+    QTest::keyClicks(desk.widget<QLineEdit>(u"find"_s), u"voss"_s);
+    auto* results = desk.widget<QListWidget>(u"findResults"_s);
+    QTest::mouseClick(results->viewport(), Qt::LeftButton, {},
+                      results->visualItemRect(results->item(0)).center());
+    QCOMPARE(desk.session->focus().patient, std::optional(desk.voss.id));
 }
 
 QTEST_MAIN(TestMainWindow)
