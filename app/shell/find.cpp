@@ -46,8 +46,9 @@ std::vector<Hit> testsFound(const QString& typed, const QString& form, const cat
         hits.push_back(
             {Hit::Kind::Test, id, measure->title, section == nullptr ? QString() : section->title});
     }
-    std::ranges::stable_partition(
-        hits, [&](const Hit& hit) { return base::folded(hit.title).startsWith(base::folded(typed)); });
+    std::stable_partition(hits.begin(), hits.end(), [&](const Hit& hit) {
+        return base::folded(hit.title).startsWith(base::folded(typed));
+    });
     return hits;
 }
 

@@ -59,6 +59,7 @@ std::vector<Tick> ticks(const RibbonScale& scale)
 std::vector<double> places(const RibbonScale& scale, const std::vector<QDate>& days, double gap)
 {
     std::vector<double> where;
+    where.reserve(days.size());
     for (const QDate day : days)
         where.push_back(scale.x(day));
     if (where.size() < 2)
