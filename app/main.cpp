@@ -72,14 +72,16 @@ int verb(const QStringList& arguments, const catalogue::Catalogue& catalogue)
 }
 
 /// aplomb [--records FILE]
+bool asksForWindow(const QStringList& arguments)
+{
+    return arguments.isEmpty() || (arguments.size() == 2 && arguments.first() == u"--records"_s);
+}
+
 int window(const QStringList& arguments, const catalogue::Catalogue& catalogue, QApplication& application)
 {
-    const bool isNamed = arguments.size() == 2 && arguments.first() == u"--records"_s;
-    if (!arguments.isEmpty() && !isNamed)
-        return failed(WrongUse, u"Use: aplomb [--records FILE]"_s);
     shell::applyWishedLook(application);
     widgets::Dialogs dialogs;
-    const QString path = isNamed ? arguments.at(1) : shell::usualRecordsPath();
+    const QString path = arguments.isEmpty() ? shell::usualRecordsPath() : arguments.at(1);
     const auto session = shell::openedRecords(path, catalogue, now, dialogs);
     if (!session)
         return CouldNot;
@@ -94,6 +96,8 @@ int main(int count, char** words)
 {
     const QStringList arguments = argumentsOf(count, words);
     const bool isVerb = console::isVerb(arguments);
+    if (!isVerb && !asksForWindow(arguments))
+        return failed(WrongUse, u"Use: aplomb [--records FILE]"_s);
     if (isVerb)
         goWithoutWindow();
     QApplication application(count, words);

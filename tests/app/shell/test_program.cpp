@@ -1,0 +1,87 @@
+#include "tests/support/clinic_desk.h"
+#include "tests/support/test_support.h"
+
+#include <QDir>
+#include <QProcess>
+
+using namespace Qt::StringLiterals;
+
+namespace
+{
+
+struct Answer {
+    int exitCode = -1;
+    QString out;
+    QString err;
+};
+
+Answer run(const QStringList& arguments)
+{
+    QProcess program;
+    program.start(QStringLiteral(APLOMB_PROGRAM), arguments);
+    if (!program.waitForFinished(120000) || program.exitStatus() != QProcess::NormalExit)
+        return {};
+    return {program.exitCode(), QString::fromUtf8(program.readAllStandardOutput()),
+            QString::fromUtf8(program.readAllStandardError())};
+}
+
+} // namespace
+
+class TestProgram : public HouseTest
+{
+    Q_OBJECT
+
+private Q_SLOTS:
+    void wrongUseIsSaidInOneSentence_data();
+    void wrongUseIsSaidInOneSentence();
+    void picturesNeedRecords();
+    void everyScreenHasItsPictureInBothLooks();
+};
+
+void TestProgram::wrongUseIsSaidInOneSentence_data()
+{
+    QTest::addColumn<QStringList>("arguments");
+    QTest::newRow("unknown option") << QStringList{u"--window"_s};
+    QTest::newRow("records without a file") << QStringList{u"--records"_s};
+    QTest::newRow("pictures without a folder") << QStringList{u"pictures"_s, u"clinic.aplomb"_s};
+}
+
+void TestProgram::wrongUseIsSaidInOneSentence()
+{
+    QFETCH(QStringList, arguments);
+    const Answer answer = run(arguments);
+    QCOMPARE(answer.exitCode, 2);
+    QVERIFY(answer.err.contains(u"Use: aplomb"_s));
+    QVERIFY(answer.out.isEmpty());
+}
+
+void TestProgram::picturesNeedRecords()
+{
+    const QTemporaryDir folder;
+    const Answer answer =
+        run({u"pictures"_s, folder.filePath(u"none.aplomb"_s), u"--to"_s, folder.filePath(u"pictures"_s)});
+    QCOMPARE(answer.exitCode, 1);
+    QVERIFY(!answer.err.isEmpty());
+}
+
+void TestProgram::everyScreenHasItsPictureInBothLooks()
+{
+    clinic_desk::Desk desk;
+    desk.session->choosePatient(desk.add(u"Halden"_s, u"Mirrit"_s, QDate(1951, 3, 4), u"L-0042"_s).id);
+    desk.addVisit(QDate(2026, 1, 12));
+    const QString folder = desk.folder.filePath(u"pictures"_s);
+    const Answer answer = run({u"pictures"_s, desk.path(), u"--to"_s, folder});
+    QVERIFY2(answer.exitCode == 0, qPrintable(answer.err));
+    for (const QString& look : {u"light"_s, u"dark"_s}) {
+        for (const QString& screen : {u"patients"_s, u"patient-form"_s, u"examination"_s, u"change"_s,
+                                      u"trend"_s, u"letters"_s, u"welcome"_s}) {
+            const QImage picture(u"%1/%2-%3.png"_s.arg(folder, look, screen));
+            QVERIFY2(picture.width() >= 800, qPrintable(screen));
+            const bool isDark = picture.pixelColor(2, picture.height() - 4).lightness() < 128;
+            QCOMPARE(isDark, look == u"dark"_s);
+        }
+    }
+}
+
+QTEST_MAIN(TestProgram)
+#include "test_program.moc"
