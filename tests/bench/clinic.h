@@ -1,0 +1,16 @@
+#pragma once
+
+#include "app/session/session.h"
+
+namespace bench
+{
+
+/// A records file of 10,000 invented patients with one visit each; the patient "MANY" has 100 visits with
+/// every measure of the catalogue on every side, and an open draft.
+base::Result<void> makeClinic(const QString& path, const catalogue::Catalogue& catalogue);
+
+/// The clinic opened, and the patient with the many visits.
+std::unique_ptr<session::Session> openedClinic(const QString& path, const catalogue::Catalogue& catalogue);
+records::PatientId patientWithMany(const session::Session& session);
+
+} // namespace bench

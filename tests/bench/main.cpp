@@ -1,0 +1,279 @@
+// What each part of the job costs, as a ratio against the bare equivalent in the same run.
+
+#include "tests/bench/bare.h"
+#include "tests/bench/clinic.h"
+
+#include "app/charts/chart_files.h"
+#include "app/shell/main_window.h"
+#include "app/trends/trend_page.h"
+#include "app/widgets/dialogs.h"
+#include "core/catalogue/reader.h"
+#include "core/letters/pages.h"
+
+#include <QApplication>
+#include <QBuffer>
+#include <QChartView>
+#include <QLineSeries>
+#include <QPainter>
+#include <QPdfWriter>
+#include <QProcess>
+#include <QTemporaryDir>
+#include <QTextDocument>
+#include <QTextStream>
+
+#include <benchmark/benchmark.h>
+
+#include <algorithm>
+#include <cstdlib>
+
+namespace
+{
+
+using benchmark::State;
+
+/// Everything the measured parts share.
+struct Ground {
+    catalogue::Catalogue catalogue;
+    QString path;
+    std::unique_ptr<session::Session> session;
+    records::PatientId patient;
+    QString program;
+};
+
+void must(bool holds, const char* what)
+{
+    if (!holds) {
+        QTextStream(stderr) << "bench: " << what << '\n';
+        std::exit(1);
+    }
+}
+
+/// Draws the widget once, whole.
+void paint(QWidget& widget)
+{
+    widget.resize(1280, 860);
+    widget.show();
+    QCoreApplication::processEvents();
+    benchmark::DoNotOptimize(widget.grab());
+}
+
+/// The child process of the start-up pair: opens a window, draws it and ends.
+int openWindow(const QString& path)
+{
+    if (path.isEmpty()) {
+        QMainWindow bare;
+        paint(bare);
+        return 0;
+    }
+    const auto catalogue = catalogue::readCatalogue(QStringLiteral(":/catalogue"));
+    must(bool(catalogue), "the catalogue does not load");
+    const auto session = bench::openedClinic(path, *catalogue);
+    must(session != nullptr, "the records do not open");
+    widgets::Dialogs dialogs;
+    widgets::applyLook(*qobject_cast<QApplication*>(QCoreApplication::instance()), widgets::Look::Light);
+    shell::MainWindow window(*session, dialogs);
+    paint(window);
+    return 0;
+}
+
+void startProcess(const Ground& ground, const QStringList& arguments)
+{
+    QProcess process;
+    process.start(ground.program, arguments);
+    must(process.waitForFinished(60000) && process.exitCode() == 0, "the window did not open");
+}
+
+records::Visit draftOf(const Ground& ground)
+{
+    return *ground.session->visitInFocus();
+}
+
+void saveField(const Ground& ground, const records::Visit& draft, int round)
+{
+    records::Finding finding = *draft.finding(QStringLiteral("berg-balance"), records::Side::None);
+    finding.value = values::Quantity{double(20 + round % 30), values::Unit::Score};
+    finding.trials.clear();
+    must(bool(ground.session->saveFinding(draft.id, finding)), "a finding was not saved");
+}
+
+letters::Composition letterOf(const Ground& ground)
+{
+    letters::Material material;
+    material.clinic = ground.session->clinic();
+    material.patient = ground.session->patientInFocus();
+    material.visits = ground.session->visits();
+    material.letter.patient = material.patient.id;
+    material.letter.visit = draftOf(ground).id;
+    material.today = ground.session->today();
+    return letters::composed(material, ground.catalogue, base::Phrasebook());
+}
+
+qsizetype barePdf(const QString& html)
+{
+    QBuffer buffer;
+    buffer.open(QIODevice::WriteOnly);
+    QPdfWriter writer(&buffer);
+    writer.setPageSize(QPageSize(QPageSize::A4));
+    QTextDocument document;
+    document.setHtml(html);
+    document.print(&writer);
+    return buffer.size();
+}
+
+/// A line chart with one series of as many points, nothing else.
+void bareChart(const Ground& ground)
+{
+    auto* series = new QLineSeries;
+    for (size_t i = 0; i < ground.session->visits().size(); ++i)
+        series->append(double(i), double(i * 7 % 5));
+    auto* chart = new QChart;
+    chart->addSeries(series);
+    chart->createDefaultAxes();
+    QChartView view(chart);
+    paint(view);
+}
+
+template <class Ours, class Bare>
+void pair(const char* name, Ours ours, Bare bare)
+{
+    const std::string title(name);
+    for (auto* registered : {benchmark::RegisterBenchmark((title + "/aplomb").c_str(), ours),
+                             benchmark::RegisterBenchmark((title + "/bare").c_str(), bare)})
+        registered->Unit(benchmark::kMillisecond)->UseRealTime()->Repetitions(5);
+}
+
+void registerPairs(const Ground& ground)
+{
+    pair(
+        "start to usable window",
+        [&](State& state) {
+            for (auto _ : state)
+                startProcess(ground, {QStringLiteral("--window"), ground.path});
+        },
+        [&](State& state) {
+            for (auto _ : state)
+                startProcess(ground, {QStringLiteral("--window")});
+        });
+    pair(
+        "open a patient with 100 visits among 10,000",
+        [&](State& state) {
+            for (auto _ : state)
+                ground.session->choosePatient(ground.patient);
+        },
+        [&](State& state) {
+            bench::BareRecords bare(ground.path);
+            for (auto _ : state)
+                must(bare.readPatient(ground.patient.text) > 1000, "too few rows");
+        });
+    pair(
+        "save one field durably",
+        [&](State& state) {
+            const records::Visit draft = draftOf(ground);
+            int round = 0;
+            for (auto _ : state)
+                saveField(ground, draft, ++round);
+        },
+        [&](State& state) {
+            bench::BareRecords bare(ground.path);
+            const records::Visit draft = draftOf(ground);
+            int round = 0;
+            for (auto _ : state)
+                bare.writeNumber(draft.id.text, QStringLiteral("berg-balance"), 20 + ++round % 30);
+        });
+    pair(
+        "judge every change of one patient (bare: read the rows)",
+        [&](State& state) {
+            for (auto _ : state) {
+                benchmark::DoNotOptimize(interpretation::latestChanges(
+                    ground.session->visits(), ground.session->patientInFocus(), ground.catalogue));
+            }
+        },
+        [&](State& state) {
+            bench::BareRecords bare(ground.path);
+            for (auto _ : state)
+                must(bare.readPatient(ground.patient.text) > 1000, "too few rows");
+        });
+    pair(
+        "first paint of the trend",
+        [&](State& state) {
+            widgets::Dialogs dialogs;
+            for (auto _ : state) {
+                trends::TrendPage page(*ground.session, dialogs);
+                paint(page);
+            }
+        },
+        [&](State& state) {
+            for (auto _ : state)
+                bareChart(ground);
+        });
+    pair(
+        "a letter to PDF",
+        [&](State& state) {
+            for (auto _ : state)
+                must(bool(letters::pdf(letterOf(ground))), "no letter");
+        },
+        [&](State& state) {
+            const QString body = letterOf(ground).body;
+            for (auto _ : state)
+                must(barePdf(body) > 0, "no document");
+        });
+}
+
+/// Prints the median of each pair and their ratio.
+class Ratios : public benchmark::BenchmarkReporter
+{
+public:
+    bool ReportContext(const Context&) override { return true; }
+
+    void ReportRuns(const std::vector<Run>& runs) override
+    {
+        for (const Run& run : runs) {
+            if (run.run_type != Run::RT_Aggregate || run.aggregate_name != "median")
+                continue;
+            const QString name = QString::fromStdString(run.run_name.function_name);
+            const double milliseconds = run.GetAdjustedRealTime();
+            if (name.endsWith(QLatin1String("/aplomb"))) {
+                m_ours = milliseconds;
+                continue;
+            }
+            QTextStream(stdout) << QStringLiteral("%1 ms  %2 ms  ratio %3  %4\n")
+                                       .arg(m_ours, 10, 'f', 3)
+                                       .arg(milliseconds, 10, 'f', 3)
+                                       .arg(m_ours / milliseconds, 7, 'f', 2)
+                                       .arg(name.section(QLatin1Char('/'), 0, -2));
+        }
+    }
+
+private:
+    double m_ours = 0;
+};
+
+} // namespace
+
+int main(int count, char** words)
+{
+    QApplication application(count, words);
+    const QStringList arguments = QCoreApplication::arguments();
+    if (arguments.value(1) == QLatin1String("--window"))
+        return openWindow(arguments.value(2));
+
+    const QTemporaryDir folder;
+    Ground ground;
+    auto catalogue = catalogue::readCatalogue(QStringLiteral(":/catalogue"));
+    must(bool(catalogue), "the catalogue does not load");
+    ground.catalogue = std::move(*catalogue);
+    ground.path = folder.filePath(QStringLiteral("bench.aplomb"));
+    ground.program = QCoreApplication::applicationFilePath();
+    must(bool(bench::makeClinic(ground.path, ground.catalogue)), "the records could not be made");
+    ground.session = bench::openedClinic(ground.path, ground.catalogue);
+    must(ground.session != nullptr, "the records do not open");
+    ground.patient = bench::patientWithMany(*ground.session);
+    ground.session->choosePatient(ground.patient);
+
+    QTextStream(stdout) << "   Aplomb         bare           (medians of five)\n";
+    benchmark::Initialize(&count, words);
+    registerPairs(ground);
+    Ratios ratios;
+    benchmark::RunSpecifiedBenchmarks(&ratios);
+    return 0;
+}
