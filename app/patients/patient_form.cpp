@@ -101,10 +101,10 @@ QWidget* PatientForm::madeFields()
         return add(field, FormField::line(label, after, name, pair));
     };
     const QList<QWidget*> person = {
-        line(Field::RecordNumber, tr("Record number"), {}, u"recordNumber"_s),
         line(Field::Family, tr("Family name"), {}, u"family"_s),
         line(Field::Given, tr("Given name"), {}, u"given"_s),
         line(Field::Born, tr("Birth date"), writing, u"born"_s),
+        line(Field::RecordNumber, tr("Record number"), {}, u"recordNumber"_s),
         add(Field::Sex, FormField::choice(tr("Sex"),
                                           {{u"unknown"_s, tr("not recorded")},
                                            {u"female"_s, tr("female")},
@@ -120,18 +120,17 @@ QWidget* PatientForm::madeFields()
         line(Field::Height, tr("Height"), tr("cm"), u"height"_s),
         line(Field::Weight, tr("Weight"), tr("kg"), u"weight"_s),
     };
-    FormField* population =
-        FormField::choice(tr("Population"), populationOptions(m_session.catalogue()), u"population"_s, pair);
-    population->setHint(tr("Chooses which published thresholds fit this person."));
     const QList<QWidget*> illness = {
         line(Field::Diagnosis, tr("Diagnosis"), {}, u"diagnosis"_s),
-        add(Field::Population, population),
+        add(Field::Population, FormField::choice(tr("Population"), populationOptions(m_session.catalogue()),
+                                                 u"population"_s, pair)),
         line(Field::Onset, tr("Onset"), writing, u"onset"_s),
         line(Field::Referrer, tr("Referrer"), {}, u"referrer"_s),
         line(Field::GeneralPractitioner, tr("General practitioner"), {}, u"generalPractitioner"_s),
         line(Field::Allergies, tr("Allergies"), {}, u"allergies"_s),
         add(Field::Notes, FormField::lines(tr("Notes"), u"notes"_s, pair)),
     };
+    m_fields[Field::Population]->setHint(tr("Chooses which published thresholds fit this person."));
     m_fields[Field::Allergies]->setHint(tr("Empty means not recorded; write “none known” where that is so."));
 
     auto* columns = new QHBoxLayout(pair);
@@ -182,7 +181,7 @@ void PatientForm::begin(const records::Patient& patient)
     fill();
     showFaults({});
     showLookAlikes();
-    m_fields.at(m_draft.isNew() ? Field::Family : Field::RecordNumber)->setFocus();
+    m_fields.at(Field::Family)->setFocus();
 }
 
 bool PatientForm::isChanged() const

@@ -93,7 +93,10 @@ PatientPage::PatientPage(session::Session& session, session::Prompts& prompts, Q
     });
     connect(m_tabs, &QTabBar::currentChanged, m_pages, &QStackedWidget::setCurrentIndex);
     connect(m_tabs, &QTabBar::currentChanged, this, &PatientPage::settle);
-    connect(m_actions, &VisitActions::started, this, [this] { showTab(0); });
+    connect(m_actions, &VisitActions::started, this, [this] {
+        showTab(0);
+        m_examination->takeKeyboard();
+    });
     connect(&m_session, &session::Session::focusChanged, this, &PatientPage::settle);
     connect(&m_session, &session::Session::visitsChanged, this, &PatientPage::settle);
     settle();

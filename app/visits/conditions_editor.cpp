@@ -10,6 +10,7 @@
 #include <QLabel>
 #include <QLineEdit>
 #include <QLocale>
+#include <QSignalBlocker>
 #include <QVBoxLayout>
 #include <QWheelEvent>
 
@@ -127,8 +128,9 @@ void ConditionsEditor::addWords(const catalogue::Condition& condition, QWidget* 
     m_words[condition.id] = box;
     m_first = m_first == nullptr ? box : m_first;
     const QString id = condition.id;
-    connect(box, &QComboBox::activated, this,
-            [this, id, box](int index) { tell(id, box->itemData(index).toString()); });
+    // A letter typed into a closed list changes the index without activating it.
+    const auto chosen = condition.isClosed ? &QComboBox::currentIndexChanged : &QComboBox::activated;
+    connect(box, chosen, this, [this, id, box](int index) { tell(id, box->itemData(index).toString()); });
     if (QLineEdit* line = box->lineEdit()) {
         line->setPlaceholderText(m_blank);
         connect(line, &QLineEdit::editingFinished, this,
@@ -169,6 +171,7 @@ void ConditionsEditor::tell(const QString& id, const QString& value)
 void ConditionsEditor::show(const records::Conditions& conditions)
 {
     for (const auto& [id, box] : m_words) {
+        const QSignalBlocker quiet(box);
         const QString value = records::recorded(conditions, id);
         const bool isTypedIn = box->isEditable() && box->lineEdit()->hasFocus();
         if (isTypedIn && value == records::recorded(m_shown, id))

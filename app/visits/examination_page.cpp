@@ -147,9 +147,7 @@ void ExaminationPage::layOut()
 void ExaminationPage::bindKeys()
 {
     const auto bind = [this](const QKeySequence& keys, auto act) {
-        auto* shortcut = new QShortcut(keys, this);
-        shortcut->setContext(Qt::WidgetWithChildrenShortcut);
-        connect(shortcut, &QShortcut::activated, this, act);
+        connect(new QShortcut(keys, this), &QShortcut::activated, this, act);
     };
     bind(Qt::CTRL | Qt::Key_Down, [this] { goToSection(1); });
     bind(Qt::CTRL | Qt::Key_Up, [this] { goToSection(-1); });
@@ -436,6 +434,12 @@ void ExaminationPage::showMeasure(const QString& id)
             return;
         }
     }
+}
+
+void ExaminationPage::takeKeyboard()
+{
+    if (m_current != nullptr)
+        m_current->firstEditor()->setFocus(Qt::OtherFocusReason);
 }
 
 /// Goes back to the field that was in use last; takes the keyboard only where nobody else has it.

@@ -41,6 +41,8 @@ public:
 
     /// Unfolds, scrolls to and enters the test.
     void showMeasure(const QString& id);
+    /// Gives the keyboard to the field in use.
+    void takeKeyboard();
     int done() const { return m_progress.done; }         ///< tests answered on every side
     int expected() const { return m_progress.expected; } ///< tests of the form; 0 without a visit
     /// Saves what still waits for the next pause in typing.

@@ -83,7 +83,10 @@ void LetterForm::addUrgency()
     m_urgency->addItem(tr("Urgent: within two weeks"), u"urgent"_s);
     m_urgency->addItem(tr("Immediate: within hours"), u"immediate"_s);
     addLabel(tr("Urgency"), m_urgency);
-    connect(m_urgency, &QComboBox::activated, this, &LetterForm::changed);
+    connect(m_urgency, &QComboBox::currentIndexChanged, this, [this] {
+        if (!m_isShowing)
+            Q_EMIT changed();
+    });
 }
 
 void LetterForm::addInterpretation()

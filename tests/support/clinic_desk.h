@@ -21,6 +21,7 @@ struct Answers : session::Prompts {
     bool isConfirmed = true;
     std::optional<QString> text = u"wrong side"_s;
     std::optional<records::Author> signer = records::Author{u"A. Tester"_s, u"physiotherapist"_s, u"P-1"_s};
+    std::optional<QString> file; ///< where a document goes
     QStringList asked;
     QStringList told;
 
@@ -39,7 +40,10 @@ struct Answers : session::Prompts {
         asked += question;
         return signer;
     }
-    std::optional<QString> fileToWrite(const QString&, const QString&, const QString&) override { return {}; }
+    std::optional<QString> fileToWrite(const QString&, const QString&, const QString&) override
+    {
+        return file;
+    }
     void tell(const base::Error& error) override { told += error.what; }
 };
 
