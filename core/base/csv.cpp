@@ -1,8 +1,8 @@
 #include "core/base/csv.h"
 
-#include <QStringDecoder>
-
 #include <csv.h>
+
+#include <optional>
 
 namespace base
 {
@@ -41,52 +41,80 @@ void takeRow(int, void* data)
     reading.hasEndedRow = true;
 }
 
+Error unreadable(const QString& what)
+{
+    return {ErrorKind::Unreadable, what, {}};
+}
+
+/// A fault in the cell that is being read.
+Error wrongAt(int line, const Reading& reading, const QString& what)
+{
+    return unreadable(
+        QStringLiteral("Line %1, column %2: %3.").arg(line).arg(reading.row.cells.size() + 1).arg(what));
+}
+
+/// Behind the line feed, the carriage return or both that end the line.
+qsizetype lineEnd(QByteArrayView text, qsizetype start)
+{
+    for (qsizetype i = start; i < text.size(); ++i) {
+        const bool isReturn = text[i] == '\r' && (i + 1 == text.size() || text[i + 1] != '\n');
+        if (text[i] == '\n' || isReturn)
+            return i + 1;
+    }
+    return text.size();
+}
+
+std::optional<Error> wrongWithText(const QByteArray& bytes)
+{
+    int line = 1;
+    for (qsizetype start = 0; start < bytes.size(); ++line) {
+        const qsizetype end = lineEnd(bytes, start);
+        const QByteArrayView part = QByteArrayView(bytes).sliced(start, end - start);
+        if (!part.isValidUtf8())
+            return unreadable(QStringLiteral("Line %1: The file is not text in UTF-8.").arg(line));
+        if (part.contains('\0'))
+            return unreadable(
+                QStringLiteral("Line %1: The file holds a zero byte, so it is not a text file.").arg(line));
+        start = end;
+    }
+    return std::nullopt;
+}
+
 } // namespace
 
 Result<std::vector<CsvRow>> csvRows(const QByteArray& bytes)
 {
-    QStringDecoder decoder(QStringDecoder::Utf8, QStringDecoder::Flag::Stateless);
-    const QString decoded = decoder(bytes);
-    if (decoder.hasError())
-        return Error{ErrorKind::Unreadable, QStringLiteral("The file is not text in UTF-8."), {}};
-    if (decoded.contains(QChar(u'\0')))
-        return Error{ErrorKind::Unreadable,
-                     QStringLiteral("The file holds a zero byte, so it is not a text file."),
-                     {}};
-
+    if (auto wrong = wrongWithText(bytes))
+        return *wrong;
     Reading reading;
     csv_parser parser;
     csv_init(&parser, CSV_STRICT | CSV_STRICT_FINI | CSV_EMPTY_IS_NULL);
     csv_set_space_func(&parser, isSpaceToDrop);
     // Fed line by line, so that a row knows the line it begins on.
-    const QByteArray text = bytes.startsWith("\xEF\xBB\xBF") ? bytes.mid(3) : bytes;
+    const QByteArrayView text = QByteArrayView(bytes).sliced(bytes.startsWith("\xEF\xBB\xBF") ? 3 : 0);
     int physicalLine = 1;
     bool isBetweenRows = true;
     for (qsizetype start = 0; start < text.size(); ++physicalLine) {
-        const qsizetype newline = text.indexOf('\n', start);
-        const qsizetype end = newline < 0 ? text.size() : newline + 1;
+        const qsizetype end = lineEnd(text, start);
         if (isBetweenRows)
             reading.line = physicalLine;
         reading.hasEndedRow = false;
         const auto length = size_t(end - start);
         if (csv_parse(&parser, text.constData() + start, length, takeCell, takeRow, &reading) != length) {
             csv_free(&parser);
-            return Error{ErrorKind::Unreadable,
-                         QStringLiteral("Line %1: a quotation mark stands where none may.").arg(physicalLine),
-                         {}};
+            return wrongAt(physicalLine, reading,
+                           QStringLiteral("quotation marks may stand around a whole cell only, and doubled "
+                                          "within it"));
         }
-        const bool isBlankLine = QByteArrayView(text).sliced(start, end - start).trimmed().isEmpty();
+        const bool isBlankLine = text.sliced(start, end - start).trimmed().isEmpty();
         isBetweenRows = reading.hasEndedRow || (isBetweenRows && isBlankLine);
         start = end;
     }
     const int finished = csv_fini(&parser, takeCell, takeRow, &reading);
     csv_free(&parser);
-    if (finished != 0) {
-        return Error{ErrorKind::Unreadable,
-                     QStringLiteral("Line %1: a quotation is opened and never closed.").arg(reading.line),
-                     {}};
-    }
-    return reading.rows;
+    if (finished != 0)
+        return wrongAt(reading.line, reading, QStringLiteral("a quotation is opened and never closed"));
+    return std::move(reading.rows);
 }
 
 QByteArray csvLine(const QStringList& cells)

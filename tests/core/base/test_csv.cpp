@@ -98,6 +98,8 @@ void CsvTest::knowsTheLineARowBeginsOn_data()
         << QByteArray("a,a\n\"b\nb\nb\",b\nc,c\n") << std::vector<int>{1, 2, 5};
     QTest::newRow("cell that begins with a line end")
         << QByteArray("\"\r\n\r\nb\",b\r\nc,c\r\n") << std::vector<int>{1, 4};
+    QTest::newRow("lines that end in a carriage return alone")
+        << QByteArray("a,b\rc,\"d\rd\"\r\re,f\r") << std::vector<int>{1, 2, 5};
 }
 
 void CsvTest::knowsTheLineARowBeginsOn()
@@ -114,12 +116,16 @@ void CsvTest::refusesWhatIsNoCsv_data()
     const auto row = [](const char* name, const QByteArray& bytes, const QString& fault) {
         QTest::newRow(name) << bytes << fault;
     };
-    row("quotation never closed", "a,b\n\"c\nd,e\n", u"Line 2: a quotation is opened and never closed."_s);
-    row("quote inside a plain cell", "a,b\nc\"c,d\n", u"Line 2: a quotation mark stands where none may."_s);
-    row("text after a quotation", "a,b\n\"c\"c,d\n", u"Line 2: a quotation mark stands where none may."_s);
-    row("Latin-1", "M\xFCller,b\n", u"The file is not text in UTF-8."_s);
-    row("cut within a letter", "M\xC3", u"The file is not text in UTF-8."_s);
-    row("zero byte", QByteArray("a,\0b\n", 5), u"The file holds a zero byte, so it is not a text file."_s);
+    row("quotation never closed", "a,b\n\"c\nd,e\n",
+        u"Line 2, column 1: a quotation is opened and never closed."_s);
+    const QString quotation =
+        u"Line 2, column %1: quotation marks may stand around a whole cell only, and doubled within it."_s;
+    row("quote inside a plain cell", "a,b\nc\"c,d\n", quotation.arg(1));
+    row("text after a quotation", "a,b\nd,\"c\"c\n", quotation.arg(2));
+    row("Latin-1", "a,b\nM\xFCller,b\n", u"Line 2: The file is not text in UTF-8."_s);
+    row("cut within a letter", "M\xC3", u"Line 1: The file is not text in UTF-8."_s);
+    row("zero byte", QByteArray("a,\0b\n", 5),
+        u"Line 1: The file holds a zero byte, so it is not a text file."_s);
 }
 
 void CsvTest::refusesWhatIsNoCsv()
