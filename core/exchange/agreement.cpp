@@ -17,7 +17,7 @@ bool takeText(QString& known, const QString& said)
 {
     if (known.isEmpty())
         known = said;
-    return said.isEmpty() || base::folded(said) == base::folded(known);
+    return said.isEmpty() || said == known || base::folded(said) == base::folded(known);
 }
 
 } // namespace

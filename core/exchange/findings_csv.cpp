@@ -155,7 +155,7 @@ base::Result<std::vector<ImportedPatient>> patientsFromCsv(const QByteArray& byt
     if (bytes.size() > largestFindingsFile)
         return base::Error{
             base::ErrorKind::Invalid, u"The file is larger than 100 MB, the most that is allowed."_s, {}};
-    const auto rows = base::csvRows(bytes);
+    auto rows = base::csvRows(bytes);
     if (!rows)
         return rows.error();
     if (rows->empty())
@@ -170,6 +170,7 @@ base::Result<std::vector<ImportedPatient>> patientsFromCsv(const QByteArray& byt
         auto row = findingRow((*rows)[i], *header, catalogue);
         if (!row)
             return row.error();
+        (*rows)[i].cells.clear(); // a large file is not held twice
         const size_t place = places.value(row->patient.recordNumber, byPatient.size());
         if (place == byPatient.size()) {
             places[row->patient.recordNumber] = place;

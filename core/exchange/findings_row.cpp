@@ -5,6 +5,8 @@
 
 #include <QRegularExpression>
 
+#include <algorithm>
+
 namespace exchange
 {
 
@@ -37,11 +39,24 @@ QString listed(const std::vector<Row>& rows, QString Row::*name)
     return names.join(u", "_s);
 }
 
+/// The option of this key; else the one whose key or title is written alike but for case and accents. nullptr
+/// where there is none.
+const catalogue::Option* optionNamed(const std::vector<catalogue::Option>& options, const QString& text)
+{
+    auto found = std::ranges::find(options, text, &catalogue::Option::key);
+    if (found == options.end()) {
+        found = std::ranges::find_if(options, [folded = base::folded(text)](const catalogue::Option& option) {
+            return base::folded(option.key) == folded || base::folded(option.title) == folded;
+        });
+    }
+    return found == options.end() ? nullptr : &*found;
+}
+
 /// Year, month and day as 2024-03-01 and nothing else.
 std::optional<QDate> isoDay(const QString& text)
 {
-    const QDate day = text.size() == 10 ? QDate::fromString(text, Qt::ISODate) : QDate();
-    return day.isValid() ? std::optional(day) : std::nullopt;
+    const QDate day = QDate::fromString(text, Qt::ISODate);
+    return day.isValid() && day.toString(Qt::ISODate) == text ? std::optional(day) : std::nullopt;
 }
 
 base::Result<records::Patient> patientIn(const Cells& cells, const catalogue::Catalogue& catalogue)
@@ -122,11 +137,8 @@ base::Result<double> numberIn(const Cells& cells, const catalogue::Measure& meas
 
 base::Result<values::Value> wordIn(const Cells& cells, const catalogue::Measure& measure)
 {
-    const QString folded = base::folded(cells[u"value"_s]);
-    for (const catalogue::Option& option : measure.options) {
-        if (base::folded(option.key) == folded || base::folded(option.title) == folded)
-            return values::Value(values::Choice{option.key});
-    }
+    if (const auto* option = optionNamed(measure.options, cells[u"value"_s]))
+        return values::Value(values::Choice{option->key});
     return cells.wrong(u"value"_s,
                        u"Allowed are %1."_s.arg(listed(measure.options, &catalogue::Option::key)));
 }
@@ -178,11 +190,11 @@ base::Result<records::Conditions> conditionsIn(const Cells& cells, const catalog
         const catalogue::Condition* condition = catalogue.condition(column);
         if (value.isEmpty() || condition == nullptr)
             continue;
-        for (const catalogue::Option& option : condition->options) {
-            if (base::folded(option.key) == base::folded(value) ||
-                base::folded(option.title) == base::folded(value))
-                value = option.key;
-        }
+        if (const auto* option = optionNamed(condition->options, value))
+            value = option->key;
+        else if (condition->isClosed)
+            return cells.wrong(column, u"Allowed are %1, or nothing."_s.arg(
+                                           listed(condition->options, &catalogue::Option::key)));
         if (const auto wrong = records::wrongWithCondition(column, value, catalogue))
             return cells.wrong(column, wrong->what);
         conditions[column] = condition->isNumber ? QString::number(value.toDouble(), 'g', 15) : value;
@@ -268,8 +280,9 @@ base::Result<QHash<QString, qsizetype>> headerFrom(const base::CsvRow& row)
     for (qsizetype place = 0; place < row.cells.size(); ++place) {
         const QString name = base::tidied(row.cells.at(place));
         if (!findingColumns().contains(name)) {
-            return wrongAt(row.line, name.isEmpty() ? QString::number(place + 1) : name,
-                           u"Allowed are %1."_s.arg(findingColumns().join(u", "_s)));
+            // By its number: in a file without a header this cell may be a name.
+            return wrongAt(row.line, QString::number(place + 1),
+                           u"Allowed as the header's names are %1."_s.arg(findingColumns().join(u", "_s)));
         }
         if (header.contains(name))
             return wrongAt(row.line, name, u"A column stands once in the header."_s);

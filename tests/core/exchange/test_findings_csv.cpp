@@ -98,10 +98,11 @@ void TestFindingsCsv::theHeaderIsHeldTo_data()
     QTest::addColumn<QByteArray>("bytes");
     QTest::addColumn<QString>("begins");
     const QByteArray header = columns().join(u',').toUtf8();
-    QTest::newRow("no header") << line(walk()) << u"Line 1, column T-1: "_s;
+    QTest::newRow("no header") << line(walk())
+                               << u"Line 1, column 1: Allowed as the header's names are patient, "_s;
     QTest::newRow("nothing") << QByteArray() << u"Line 1, column patient: "_s;
     QTest::newRow("an unknown column") << header + ",pain\n"
-                                       << u"Line 1, column pain: Allowed are patient, "_s;
+                                       << u"Line 1, column 22: Allowed as the header's names are patient, "_s;
     QTest::newRow("a column twice") << header + ",unit\n" << u"Line 1, column unit: "_s;
     QTest::newRow("a column missing")
         << QByteArray(header).replace(",unit", "") << u"Line 1, column unit: "_s;
@@ -136,6 +137,7 @@ void TestFindingsCsv::aWrongCellNamesLineColumnAndWhatIsAllowed_data()
     row("a German birth date", {{u"born"_s, u"04.03.1951"_s}}, u"born"_s, u"1951-03-04"_s);
     row("a birth in the future", {{u"born"_s, u"2024-07-01"_s}}, u"born"_s, u"today"_s);
     row("a day that never was", {{u"date"_s, u"2024-02-30"_s}}, u"date"_s, u"2024-03-01"_s);
+    row("a date with slashes", {{u"date"_s, u"2024/02/28"_s}}, u"date"_s, u"2024-03-01"_s);
     row("a time with the date", {{u"date"_s, u"2024-02-28T10:00"_s}}, u"date"_s, u"2024-03-01"_s);
     row("a visit in the future", {{u"date"_s, u"2024-06-02"_s}}, u"date"_s, u"today"_s);
     row("a visit before birth", {{u"date"_s, u"1951-03-03"_s}}, u"date"_s, u"birth date"_s);
@@ -167,7 +169,7 @@ void TestFindingsCsv::aWrongCellNamesLineColumnAndWhatIsAllowed_data()
     row("neither value nor state", {{u"value"_s, u""_s}}, u"state"_s, u"unable"_s);
     row("not attempted without reason", {{u"state"_s, u"not-attempted"_s}, {u"value"_s, u""_s}}, u"reason"_s,
         u"reason"_s);
-    row("an unknown start", {{u"start"_s, u"flying"_s}}, u"start"_s, u""_s);
+    row("an unknown start", {{u"start"_s, u"flying"_s}}, u"start"_s, u"static, moving, or nothing"_s);
     row("a distance in words", {{u"distance_m"_s, u"ten"_s}}, u"distance_m"_s, u"m"_s);
     row("no distance at all", {{u"distance_m"_s, u"0"_s}}, u"distance_m"_s, u"m"_s);
 }
