@@ -43,6 +43,17 @@ base::Result<void> refuseUnusable(const QFileInfo& file)
     return {};
 }
 
+/// Closes a file that was copied or restored open to others, and its journal. Where the file system knows no
+/// owners, or the file is another's, it stays as it is.
+void closeToOthers(const QString& path)
+{
+    constexpr auto others = QFile::ReadGroup | QFile::WriteGroup | QFile::ReadOther | QFile::WriteOther;
+    for (const QString& file : {path, path + u"-wal"_s, path + u"-shm"_s}) {
+        if (QFile::permissions(file) & others)
+            QFile::setPermissions(file, ownerOnly);
+    }
+}
+
 } // namespace
 
 base::Result<std::unique_ptr<Store>> Store::open(const QString& path, const Access& access, Opening opening)
@@ -73,6 +84,7 @@ base::Result<std::unique_ptr<Store>> Store::open(const QString& path, const Acce
         ready = store->modernise(chain);
     if (!ready)
         return ready.error();
+    closeToOthers(path);
     return store;
 }
 

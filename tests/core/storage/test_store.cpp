@@ -89,6 +89,18 @@ private Q_SLOTS:
         QCOMPARE(QDir(folder.filePath(u"clinic/of/ours"_s)).entryList(QDir::Files).size(), 3);
     }
 
+    void aFileOpenToOthersIsClosedToThem()
+    {
+        const QTemporaryDir folder;
+        const QString path = folder.filePath(u"records"_s);
+        QVERIFY(Store::open(path, tester, Opening::MayCreate));
+        QVERIFY(QFile::setPermissions(path, ownerOnly | QFile::ReadGroup | QFile::ReadOther));
+        const auto store = Store::open(path, tester, Opening::MustExist);
+        QVERIFY(store);
+        for (const QString& suffix : {u""_s, u"-wal"_s, u"-shm"_s})
+            QCOMPARE(QFile::permissions(path + suffix), ownerOnly);
+    }
+
     void aNewFileHoldsAnEmptyClinic()
     {
         const QTemporaryDir folder;
