@@ -2,11 +2,11 @@
 
 #include "app/charts/trend_chart.h"
 #include "app/charts/trend_words.h"
+#include "core/base/file.h"
 
 #include <QBuffer>
 #include <QGraphicsScene>
 #include <QImage>
-#include <QSaveFile>
 #include <QSvgGenerator>
 
 namespace charts
@@ -17,15 +17,6 @@ namespace
 
 constexpr double fileWidth = 1000;
 constexpr int pictureScale = 2;
-
-base::Result<void> write(const QByteArray& bytes, const QString& path)
-{
-    QSaveFile file(path);
-    if (!file.open(QIODevice::WriteOnly) || file.write(bytes) != bytes.size() || !file.commit())
-        return base::Error{base::ErrorKind::Unwritable, QStringLiteral("The chart could not be written."),
-                           file.errorString()};
-    return {};
-}
 
 } // namespace
 
@@ -62,7 +53,7 @@ base::Result<void> writePng(const TrendPoints& points, const ChartLook& look, co
     QBuffer bytes;
     if (!bytes.open(QIODevice::WriteOnly) || !picture.save(&bytes, "PNG"))
         return base::Error{base::ErrorKind::Unwritable, QStringLiteral("The chart could not be drawn."), {}};
-    return write(bytes.data(), path);
+    return base::write(bytes.data(), path);
 }
 
 base::Result<void> writeSvg(const TrendPoints& points, const ChartLook& look, const base::Phrasebook& phrases,
@@ -79,7 +70,7 @@ base::Result<void> writeSvg(const TrendPoints& points, const ChartLook& look, co
     QPainter painter(&generator);
     draw(points, look, phrases, painter, area, fileWidth);
     painter.end();
-    return write(bytes.data(), path);
+    return base::write(bytes.data(), path);
 }
 
 } // namespace charts

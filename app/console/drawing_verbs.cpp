@@ -1,10 +1,9 @@
 #include "app/charts/chart_files.h"
-#include "app/charts/letter_figure.h"
+#include "app/charts/figure.h"
 #include "app/console/request.h"
+#include "core/base/file.h"
 #include "core/interpretation/change.h"
 #include "core/letters/pages.h"
-
-#include <QSaveFile>
 
 #include <algorithm>
 #include <cmath>
@@ -16,15 +15,6 @@ using namespace Qt::StringLiterals;
 
 namespace
 {
-
-base::Result<void> written(const QByteArray& bytes, const QString& path)
-{
-    QSaveFile file(path);
-    if (!file.open(QIODevice::WriteOnly) || file.write(bytes) != bytes.size() || !file.commit())
-        return base::Error{base::ErrorKind::Unwritable, u"The file cannot be written there."_s,
-                           file.errorString()};
-    return {};
-}
 
 /// How far beyond error a change is, in thresholds: an able to unable turn is beyond all of them. 0 within
 /// error.
@@ -63,14 +53,6 @@ QString strongest(const std::vector<interpretation::Change>& changes, const cata
     return measure;
 }
 
-const records::Visit* latestSigned(const std::vector<records::Visit>& visits)
-{
-    const auto found = std::ranges::find_if(visits.rbegin(), visits.rend(), [](const records::Visit& visit) {
-        return visit.state != records::VisitState::Draft;
-    });
-    return found == visits.rend() ? nullptr : &*found;
-}
-
 } // namespace
 
 base::Result<void> writeLetter(const Request& request)
@@ -78,11 +60,13 @@ base::Result<void> writeLetter(const Request& request)
     const auto session = openRecords(request);
     if (!session)
         return session.error();
-    const auto patient = found(**session, request.patient);
+    auto patient = found(**session, request.patient);
     if (!patient)
         return patient.error();
-    const records::Visit* visit = latestSigned(patient->visits);
-    if (visit == nullptr)
+    std::vector<records::Visit>& visits = patient->visits;
+    std::erase_if(visits,
+                  [](const records::Visit& visit) { return visit.state == records::VisitState::Draft; });
+    if (visits.empty())
         return base::Error{
             base::ErrorKind::NotFound, u"This patient has no signed visit to write about yet."_s, {}};
 
@@ -90,27 +74,28 @@ base::Result<void> writeLetter(const Request& request)
     letters::Material material;
     material.clinic = (*session)->clinic();
     material.patient = patient->patient;
-    material.visits = patient->visits;
+    material.visits = visits;
     material.today = (*session)->today();
     material.letter.patient = patient->patient.id;
-    material.letter.visit = visit->id;
+    material.letter.visit = visits.back().id;
     material.letter.to = patient->patient.referrer;
     material.letter.urgency = u"routine"_s;
-    const QString measure = strongest(interpretation::changesAt(visit->id, std::nullopt, patient->visits,
+    const QString measure = strongest(interpretation::changesAt(visits.back().id, std::nullopt, visits,
                                                                 patient->patient, request.catalogue),
                                       request.catalogue);
-    if (const auto figure =
-            charts::letterFigure({measure, std::nullopt, visit->id, std::nullopt}, patient->visits,
-                                 patient->patient, request.catalogue, phrases)) {
+    const charts::TrendPoints points =
+        charts::trendPoints({measure, std::nullopt, visits.back().id, std::nullopt}, visits, patient->patient,
+                            request.catalogue, phrases);
+    if (!points.isEmpty()) {
         material.letter.charts = {measure};
-        material.figures = {*figure};
+        material.figures = {charts::figure(points, phrases)};
     }
     material.letter.interpretation = letters::suggestedInterpretation(material, request.catalogue, phrases);
 
     const letters::Composition letter = letters::composed(material, request.catalogue, phrases);
     const auto bytes =
         request.to.endsWith(u".odt"_s, Qt::CaseInsensitive) ? letters::odt(letter) : letters::pdf(letter);
-    return bytes ? written(*bytes, request.to) : bytes.error();
+    return bytes ? base::write(*bytes, request.to) : bytes.error();
 }
 
 base::Result<void> writeChart(const Request& request)

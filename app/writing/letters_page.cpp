@@ -7,6 +7,7 @@
 #include "app/writing/author_setting.h"
 #include "app/writing/letter_form.h"
 #include "app/writing/page_preview.h"
+#include "core/base/file.h"
 #include "core/letters/pages.h"
 
 #include <QEvent>
@@ -16,7 +17,6 @@
 #include <QPrintDialog>
 #include <QPrinter>
 #include <QPushButton>
-#include <QSaveFile>
 #include <QScrollArea>
 #include <QSplitter>
 #include <QStackedWidget>
@@ -41,14 +41,6 @@ constexpr auto iconProperty = "iconName";
 QString firstLine(const QString& text)
 {
     return text.section(u'\n', 0, 0).trimmed();
-}
-
-base::Result<void> written(const QString& path, const QByteArray& bytes, const QString& failure)
-{
-    QSaveFile file(path);
-    if (!file.open(QIODevice::WriteOnly) || file.write(bytes) != bytes.size() || !file.commit())
-        return base::Error{base::ErrorKind::Unwritable, failure, file.errorString()};
-    return {};
 }
 
 } // namespace
@@ -361,11 +353,11 @@ void LettersPage::exportFile(const QString& ending, const QString& filter,
     const auto path = m_prompts.fileToWrite(tr("Save the letter"), m_draft.fileName(ending), filter);
     if (!path)
         return;
-    const auto saved = written(
-        *path, *bytes,
-        tr("The letter could not be written to this file. It is safe in the records; choose another place."));
-    if (!saved)
-        m_prompts.tell(saved.error());
+    if (const auto saved = base::write(*bytes, *path); !saved)
+        m_prompts.tell({base::ErrorKind::Unwritable,
+                        tr("The letter could not be written to this file. It is safe in the records; choose "
+                           "another place."),
+                        saved.error().detail});
     else
         m_notice->say(widgets::Notice::Kind::Info,
                       m_draft.isSent() ? tr("Saved as it was sent.")
