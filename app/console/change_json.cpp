@@ -35,43 +35,33 @@ QString sourceOf(const catalogue::Threshold& row, const catalogue::Catalogue& ca
     return source->doi.isEmpty() ? source->reference : source->reference + u", doi:"_s + source->doi;
 }
 
-void addComparison(QJsonObject& object, const interpretation::Comparison& comparison,
-                   const catalogue::Catalogue& catalogue, const base::Phrasebook& phrases)
+QJsonObject objectOf(const interpretation::Comparison& comparison, const QString& against,
+                     const catalogue::Catalogue& catalogue, const base::Phrasebook& phrases)
 {
     const catalogue::Measure* measure = catalogue.measure(comparison.measure);
-    object[u"againstDate"_s] = comparison.reference.day.toString(Qt::ISODate);
-    object[u"againstValue"_s] = valueOf(comparison.reference.finding.value);
-    object[u"againstState"_s] = values::stateCode(comparison.reference.finding.value);
-    object[u"difference"_s] = plain(comparison.difference);
-    if (comparison.threshold && comparison.difference && measure != nullptr) {
-        object[u"threshold"_s] =
-            plain(comparison.threshold->limitFor(*comparison.difference, measure->better));
-        object[u"thresholdSource"_s] = sourceOf(comparison.threshold->row, catalogue);
-    }
-    object[u"verdict"_s] = interpretation::code(comparison.verdict);
-    object[u"why"_s] = interpretation::why(comparison, catalogue, phrases);
-}
-
-QJsonObject withoutComparison(const interpretation::Change& change, const QString& against,
-                              const catalogue::Catalogue& catalogue)
-{
-    const catalogue::Measure* measure = catalogue.measure(change.measure);
-    const QJsonValue none;
-    return {{u"measure"_s, change.measure},
-            {u"side"_s, records::code(change.side)},
-            {u"date"_s, change.now.day.toString(Qt::ISODate)},
-            {u"value"_s, valueOf(change.now.finding.value)},
-            {u"state"_s, values::stateCode(change.now.finding.value)},
+    const records::Occasion& now = comparison.now;
+    const records::Occasion& reference = comparison.reference;
+    const bool isJudged = comparison.threshold && comparison.difference && measure != nullptr;
+    return {{u"measure"_s, comparison.measure},
+            {u"side"_s, records::code(comparison.side)},
+            {u"date"_s, now.day.toString(Qt::ISODate)},
+            {u"value"_s, valueOf(now.finding.value)},
+            {u"state"_s, values::stateCode(now.finding.value)},
+            {u"visit"_s, records::code(now.state)},
             {u"unit"_s, measure == nullptr ? QString() : values::code(measure->unit)},
             {u"against"_s, against},
-            {u"againstDate"_s, none},
-            {u"againstValue"_s, none},
-            {u"againstState"_s, none},
-            {u"difference"_s, none},
-            {u"threshold"_s, none},
-            {u"thresholdSource"_s, none},
-            {u"verdict"_s, none},
-            {u"why"_s, u"There is no earlier visit to compare with."_s}};
+            {u"againstDate"_s, reference.day.toString(Qt::ISODate)},
+            {u"againstValue"_s, valueOf(reference.finding.value)},
+            {u"againstState"_s, values::stateCode(reference.finding.value)},
+            {u"againstVisit"_s, records::code(reference.state)},
+            {u"difference"_s, plain(comparison.difference)},
+            {u"threshold"_s,
+             isJudged ? plain(comparison.threshold->limitFor(*comparison.difference, measure->better))
+                      : QJsonValue()},
+            {u"thresholdSource"_s,
+             isJudged ? QJsonValue(sourceOf(comparison.threshold->row, catalogue)) : QJsonValue()},
+            {u"verdict"_s, interpretation::code(comparison.verdict)},
+            {u"why"_s, interpretation::why(comparison, catalogue, phrases)}};
 }
 
 } // namespace
@@ -84,10 +74,8 @@ QJsonArray changeJson(const Found& found, const catalogue::Catalogue& catalogue,
          interpretation::latestChanges(found.visits, found.patient, catalogue)) {
         for (const auto& [against, comparison] :
              {std::pair(u"previous"_s, change.previous), std::pair(u"baseline"_s, change.baseline)}) {
-            QJsonObject object = withoutComparison(change, against, catalogue);
             if (comparison)
-                addComparison(object, *comparison, catalogue, phrases);
-            all += object;
+                all += objectOf(*comparison, against, catalogue, phrases);
         }
     }
     return all;

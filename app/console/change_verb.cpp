@@ -41,6 +41,14 @@ QString signedNumber(double number, const catalogue::Measure& measure)
     return (number < 0 ? u"−"_s : u"+"_s) + written;
 }
 
+/// "12.5 s", "12.5 s (draft)".
+QString valueOf(const records::Occasion& occasion, const catalogue::Measure& measure,
+                const base::Phrasebook& phrases)
+{
+    const QString written = records::written(occasion.finding.value, measure, phrases);
+    return occasion.state == records::VisitState::Draft ? u"%1 (draft)"_s.arg(written) : written;
+}
+
 QStringList row(const interpretation::Change& change, const QString& against,
                 const interpretation::Comparison& comparison, const catalogue::Measure& measure,
                 const base::Phrasebook& phrases)
@@ -48,10 +56,10 @@ QStringList row(const interpretation::Change& change, const QString& against,
     return {measure.title,
             records::written(change.side, phrases),
             records::dayInWords(change.now.day),
-            records::written(change.now.finding.value, measure, phrases),
+            valueOf(change.now, measure, phrases),
             against,
             records::dayInWords(comparison.reference.day),
-            records::written(comparison.reference.finding.value, measure, phrases),
+            valueOf(comparison.reference, measure, phrases),
             comparison.difference ? signedNumber(*comparison.difference, measure) : QString(),
             interpretation::written(comparison.verdict, phrases)};
 }

@@ -133,7 +133,8 @@ void TestChange::everyObjectHasEveryField()
     QStringList keys = {
         u"measure"_s,         u"side"_s,        u"date"_s,         u"value"_s,      u"unit"_s,
         u"against"_s,         u"againstDate"_s, u"againstValue"_s, u"difference"_s, u"threshold"_s,
-        u"thresholdSource"_s, u"verdict"_s,     u"why"_s,          u"state"_s,      u"againstState"_s};
+        u"thresholdSource"_s, u"verdict"_s,     u"why"_s,          u"state"_s,      u"againstState"_s,
+        u"visit"_s,           u"againstVisit"_s};
     keys.sort();
     QCOMPARE(change.keys(), keys);
     QCOMPARE(change[u"unit"_s].toString(), u"s"_s);
@@ -143,6 +144,8 @@ void TestChange::everyObjectHasEveryField()
     QCOMPARE(change[u"value"_s].toDouble(), 15.6);
     QCOMPARE(change[u"againstValue"_s].toDouble(), 12.0);
     QCOMPARE(change[u"difference"_s].toDouble(), 3.6);
+    QCOMPARE(change[u"visit"_s].toString(), u"signed"_s);
+    QCOMPARE(change[u"againstVisit"_s].toString(), u"signed"_s);
 }
 
 void TestChange::previousAndBaselineAreHeldApart()
@@ -212,12 +215,10 @@ void TestChange::aFirstVisitHasNothingToCompareWith()
 {
     const Place place;
     QCOMPARE(place.import({walk()}).code, 0);
-    for (const QString& against : {u"previous"_s, u"baseline"_s}) {
-        const QJsonObject change = place.change(u"T-1"_s, u"timed-up-and-go"_s, against);
-        QCOMPARE(change[u"value"_s].toDouble(), 12.5);
-        QVERIFY(change.contains(u"verdict"_s) && change[u"verdict"_s].isNull());
-        QVERIFY(change[u"againstDate"_s].isNull());
-    }
+    const program::Outcome shown =
+        program::run({u"change"_s, place.records, u"--patient"_s, u"T-1"_s, u"--json"_s});
+    QCOMPARE(shown.code, 0);
+    QCOMPARE(shown.out, u"[\n]\n"_s);
 }
 
 void TestChange::withoutJsonItIsATableForReading()

@@ -1,3 +1,4 @@
+#include "app/session/session.h"
 #include "tests/app/console/program.h"
 #include "tests/support/test_support.h"
 
@@ -18,10 +19,12 @@ private Q_SLOTS:
     void itIsSoundAndMadeOnce();
     void storiesShowTheTool_data();
     void storiesShowTheTool();
+    void aResultOfADraftIsMarkedAsOne();
     void lettersCarryIdentityDraftAndDemo();
     void lettersOpenAsDocuments();
     void chartsAreDrawn();
     void aMeasureNeverRecordedHasNoChart();
+    void withoutASignedVisitThereIsNoLetter();
     void aPlaceThatCannotBeWrittenIsAnError();
 
 private:
@@ -88,6 +91,15 @@ void TestDemo::storiesShowTheTool()
     QVERIFY2(change[u"verdict"_s].toString() == verdict, qPrintable(change[u"why"_s].toString()));
 }
 
+void TestDemo::aResultOfADraftIsMarkedAsOne()
+{
+    const QJsonObject change = m_place.change(u"DEMO-012"_s, u"romberg-eyes-closed"_s, u"previous"_s);
+    QCOMPARE(change[u"visit"_s].toString(), u"draft"_s);
+    QCOMPARE(change[u"againstVisit"_s].toString(), u"signed"_s);
+    const Outcome shown = run({u"change"_s, m_place.records, u"--patient"_s, u"DEMO-012"_s});
+    QVERIFY2(shown.out.contains(u"29.4 s (draft)"_s), qPrintable(shown.out));
+}
+
 void TestDemo::lettersCarryIdentityDraftAndDemo()
 {
     const QString path = m_place.path(u"letter.pdf"_s);
@@ -145,6 +157,29 @@ void TestDemo::aMeasureNeverRecordedHasNoChart()
     QCOMPARE(drawn.code, 1);
     QCOMPARE(drawn.err, u"This measure was never recorded for this patient.\n"_s);
     QVERIFY(!QFile::exists(m_place.path(u"sara.png"_s)));
+}
+
+void TestDemo::withoutASignedVisitThereIsNoLetter()
+{
+    QFile file(m_place.records);
+    const Place place;
+    QVERIFY(file.copy(place.records));
+    {
+        auto session =
+            session::Session::open(place.records, {}, &QDateTime::currentDateTimeUtc, u"test"_s, false);
+        QVERIFY(session);
+        records::Patient patient;
+        patient.recordNumber = u"T-1"_s;
+        const auto saved = (*session)->savePatient(patient);
+        QVERIFY(saved);
+        (*session)->choosePatient(saved->id);
+        QVERIFY((*session)->startVisit((*session)->today()));
+    }
+    const Outcome written =
+        run({u"letter"_s, place.records, u"--patient"_s, u"T-1"_s, u"--to"_s, place.path(u"letter.pdf"_s)});
+    QCOMPARE(written.code, 1);
+    QCOMPARE(written.err, u"This patient has no signed visit to write about yet.\n"_s);
+    QVERIFY(!QFile::exists(place.path(u"letter.pdf"_s)));
 }
 
 void TestDemo::aPlaceThatCannotBeWrittenIsAnError()
