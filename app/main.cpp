@@ -44,6 +44,13 @@ void goWithoutWindow()
     QLoggingCategory::setFilterRules(u"default.warning=false"_s);
 }
 
+/// Qt would end the program with an abort where there is none.
+bool hasDisplay()
+{
+    const auto isSet = [](const char* variable) { return !qEnvironmentVariableIsEmpty(variable); };
+    return isSet("DISPLAY") || isSet("WAYLAND_DISPLAY") || isSet("QT_QPA_PLATFORM");
+}
+
 bool asksForPictures(const QStringList& arguments)
 {
     return arguments.value(0) == u"pictures"_s;
@@ -100,6 +107,9 @@ int main(int count, char** words)
         return failed(WrongUse, u"Use: aplomb [--records FILE]"_s);
     if (isVerb)
         goWithoutWindow();
+    else if (!hasDisplay())
+        return failed(CouldNot, u"There is no display to open a window on; aplomb --help names what works "
+                                "without one."_s);
     QApplication application(count, words);
     QApplication::setOrganizationName(u"Aplomb"_s);
     QApplication::setApplicationName(u"Aplomb"_s);

@@ -20,6 +20,7 @@ private Q_SLOTS:
     void recordsThatAreNotThereAreAnError_data();
     void recordsThatAreNotThereAreAnError();
     void checkRefusesAForeignFile();
+    void withoutADisplayItSaysSo();
 };
 
 void TestConsole::helpNamesEveryVerb()
@@ -107,6 +108,22 @@ void TestConsole::checkRefusesAForeignFile()
     const Outcome checked = run({u"check"_s, place.records});
     QCOMPARE(checked.code, 1);
     QCOMPARE(checked.err.count(u'\n'), 1);
+}
+
+void TestConsole::withoutADisplayItSaysSo()
+{
+    QProcess process;
+    QProcessEnvironment environment = QProcessEnvironment::systemEnvironment();
+    for (const QString& variable : {u"DISPLAY"_s, u"WAYLAND_DISPLAY"_s, u"QT_QPA_PLATFORM"_s})
+        environment.remove(variable);
+    process.setProcessEnvironment(environment);
+    process.start(QStringLiteral(APLOMB_PROGRAM), {});
+    QVERIFY(process.waitForFinished());
+    QCOMPARE(process.exitStatus(), QProcess::NormalExit);
+    QCOMPARE(process.exitCode(), 1);
+    QCOMPARE(process.readAllStandardOutput(), QByteArray());
+    const QByteArray said = process.readAllStandardError();
+    QVERIFY2(said.startsWith("There is no display") && said.count('\n') == 1, said.constData());
 }
 
 QTEST_MAIN(TestConsole)

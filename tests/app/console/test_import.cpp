@@ -29,6 +29,7 @@ private Q_SLOTS:
     void allOfAFileOrNone();
     void aFailedImportLeavesNoRecordsFile();
     void aFileThatIsNotThereIsAnError();
+    void aFileWithoutEndIsAnError();
     void recordsOfAnotherProgramAreLeftAlone();
     void importedRecordsAreSound();
 };
@@ -71,7 +72,7 @@ void TestImport::furtherRowsAreAdded()
         place.import({walk(), walk(berg), walk(later), walk({{u"trial"_s, u"2"_s}, {u"value"_s, u"11"_s}})});
     QCOMPARE(imported.err, QString());
     QCOMPARE(imported.out, u"Imported: 0 new patients, 1 new visit, 1 amendment and 3 findings.\n"_s);
-    QCOMPARE(place.change(u"T-1"_s, u"berg-balance"_s, u"previous"_s)[u"value"_s].toDouble(), 46.0);
+    QCOMPARE(place.change(u"T-1"_s, u"timed-up-and-go"_s, u"previous"_s)[u"againstValue"_s].toDouble(), 11.0);
     QCOMPARE(place.import({walk(), walk(berg), walk(later)}).out,
              u"Nothing is new; the records hold all of it already.\n"_s);
 }
@@ -126,6 +127,14 @@ void TestImport::aFileThatIsNotThereIsAnError()
     QCOMPARE(imported.code, 1);
     QCOMPARE(imported.err.count(u'\n'), 1);
     QVERIFY(!QFileInfo::exists(place.records));
+}
+
+void TestImport::aFileWithoutEndIsAnError()
+{
+    const Place place;
+    const Outcome imported = program::run({u"import"_s, place.records, u"/dev/zero"_s});
+    QCOMPARE(imported.code, 1);
+    QCOMPARE(imported.err, u"The file is larger than 100 MB, the most that is allowed.\n"_s);
 }
 
 void TestImport::recordsOfAnotherProgramAreLeftAlone()
