@@ -29,7 +29,7 @@ double luminance(const QColor& colour)
 /// Contrast ratio, same guidelines: (L1 + 0.05) / (L2 + 0.05).
 double contrast(const QColor& one, const QColor& other)
 {
-    const auto [darker, lighter] = std::minmax(luminance(one), luminance(other));
+    const auto [darker, lighter] = std::minmax({luminance(one), luminance(other)});
     return (lighter + 0.05) / (darker + 0.05);
 }
 
