@@ -90,6 +90,13 @@ void Question::withoutRefusal()
     m_back->hide();
 }
 
+/// As tall as its wrapped words need at the width it has got: a layout's own hint takes them for shorter.
+void Question::showEvent(QShowEvent* event)
+{
+    QDialog::showEvent(event);
+    setMinimumHeight(layout()->totalHeightForWidth(width()));
+}
+
 void Question::settle()
 {
     m_accept->setEnabled(std::ranges::none_of(

@@ -23,6 +23,9 @@ public:
     /// For a message that asks nothing.
     void withoutRefusal();
 
+protected:
+    void showEvent(QShowEvent* event) override;
+
 private:
     void settle();
 
