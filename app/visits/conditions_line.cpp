@@ -23,6 +23,13 @@ QStringList idsOf(const catalogue::Catalogue& catalogue)
     return ids;
 }
 
+/// Lines break between conditions, never within one.
+QString unbroken(QString words)
+{
+    const QString fixed(QChar::Nbsp);
+    return words.replace(u' ', QChar::Nbsp).replace(fixed + u'·' + fixed, fixed + u"· "_s);
+}
+
 } // namespace
 
 ConditionsLine::ConditionsLine(const catalogue::Catalogue& catalogue, QWidget* parent)
@@ -77,7 +84,7 @@ void ConditionsLine::show(const records::Visit& visit, std::optional<QDate> from
     std::erase_if(recorded, [](const auto& condition) { return condition.second.isEmpty(); });
     const QString words = conditionsInWords(recorded, m_catalogue);
     m_words->setText(words.isEmpty() ? tr("No conditions recorded: walking aid, footwear, start, distance …")
-                                     : words);
+                                     : unbroken(words));
     const bool toConfirm = from && !visit.conditionsConfirmed && !words.isEmpty() && !readOnly;
     m_carried->setText(toConfirm ? tr("carried forward from %1 – confirm").arg(records::dayInWords(*from))
                                  : QString());

@@ -39,11 +39,6 @@ QString cautions(const FormSection& section)
     return lines.join(u' ');
 }
 
-bool hasSides(const FormSection& section)
-{
-    return std::ranges::any_of(section.tests, &catalogue::Measure::hasSides);
-}
-
 bool hasNormal(const FormSection& section)
 {
     return std::ranges::any_of(section.tests,
@@ -76,12 +71,13 @@ SectionBox::SectionBox(const FormSection& section, const catalogue::Catalogue& c
     m_rows->setColumnMinimumWidth(1, SideField::width);
     m_rows->setColumnMinimumWidth(2, SideField::width);
     m_rows->setColumnStretch(3, 1);
-    if (hasSides(section)) {
-        m_rows->addWidget(caption(tr("Right"), m_body), 0, 1);
-        m_rows->addWidget(caption(tr("Left"), m_body), 0, 2);
-    }
-    for (const catalogue::Measure* test : section.tests)
+    bool wasSided = false;
+    for (const catalogue::Measure* test : section.tests) {
+        if (test->hasSides && !wasSided)
+            addSideNames();
+        wasSided = test->hasSides;
         addRow(*test);
+    }
 }
 
 QWidget* SectionBox::head()
@@ -123,6 +119,14 @@ QWidget* SectionBox::head()
     connect(m_allNormal, &QPushButton::clicked, this, &SectionBox::allNormalAsked);
     line->addWidget(m_allNormal);
     return bar;
+}
+
+/// Above the tests that are done on each side, and only there.
+void SectionBox::addSideNames()
+{
+    const int row = m_rows->rowCount();
+    m_rows->addWidget(caption(tr("Right"), m_body), row, 1);
+    m_rows->addWidget(caption(tr("Left"), m_body), row, 2);
 }
 
 void SectionBox::addRow(const catalogue::Measure& test)

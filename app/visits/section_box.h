@@ -43,6 +43,7 @@ protected:
 
 private:
     QWidget* head();
+    void addSideNames();
     void addRow(const catalogue::Measure& test);
 
     FormSection m_section;

@@ -116,7 +116,7 @@ SideField::SideField(const catalogue::Measure& measure, records::Side side,
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(2);
     column->addLayout(line);
-    if (m_cap != nullptr && measure.trials > 1)
+    if (m_cap != nullptr && !capFitsBeside())
         column->addWidget(m_cap, 0, Qt::AlignLeft);
     column->addWidget(m_message);
 

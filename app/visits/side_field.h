@@ -39,7 +39,7 @@ class SideField : public QWidget
     Q_OBJECT
 
 public:
-    static constexpr int editorWidth = 268;
+    static constexpr int editorWidth = 286;
     static constexpr int earlierWidth = 100;
     static constexpr int width = editorWidth + widgets::space1 + earlierWidth;
     /// From the editor of one side to the editor of the other.
@@ -90,6 +90,7 @@ private:
     void makeNumbers(QHBoxLayout* line);
     void makeCap();
     void addTrial();
+    bool capFitsBeside() const { return m_measure.trials <= 2; }
     void typed();
     void tell(const TypedTrials& typed);
     void judge();

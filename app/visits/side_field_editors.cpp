@@ -22,7 +22,7 @@ namespace
 
 int trialWidth(int trials)
 {
-    return trials == 1 ? 112 : trials == 2 ? 100 : 72;
+    return trials == 1 ? 112 : trials == 2 ? 76 : 72;
 }
 
 } // namespace
@@ -71,7 +71,7 @@ void SideField::makeNumbers(QHBoxLayout* line)
         addTrial();
     if (m_measure.cap)
         makeCap();
-    if (m_cap != nullptr && m_measure.trials == 1)
+    if (m_cap != nullptr && capFitsBeside())
         line->addWidget(m_cap);
     line->addStretch(1);
 }
@@ -79,7 +79,7 @@ void SideField::makeNumbers(QHBoxLayout* line)
 void SideField::makeCap()
 {
     const QString seconds = QString::number(*m_measure.cap);
-    m_cap = new widgets::Key({tr("%1 s reached").arg(seconds), u"c"_s,
+    m_cap = new widgets::Key({tr("%1 s cap").arg(seconds), u"c"_s,
                               tr("%1: stopped at the cap of %2 s").arg(title(), seconds), objectName("cap")},
                              this);
     m_cap->setFont(widgets::captionFont());

@@ -15,6 +15,7 @@ namespace
 {
 
 constexpr int keyHeight = 34;
+constexpr int besideWords = 6; ///< narrower where a key holds words, so that more of them share a line
 
 } // namespace
 
@@ -36,11 +37,16 @@ void Key::setCursorHere(bool here)
     update();
 }
 
+int Key::beside() const
+{
+    return m_typed.isEmpty() ? space2 : besideWords;
+}
+
 QSize Key::sizeHint() const
 {
     QFont down = font();
     down.setWeight(QFont::DemiBold);
-    int width = QFontMetrics(down).horizontalAdvance(text()) + 2 * space2 + 2;
+    int width = QFontMetrics(down).horizontalAdvance(text()) + 2 * beside() + 2;
     if (!m_typed.isEmpty())
         width += QFontMetrics(captionFont()).horizontalAdvance(m_typed) + space1;
     return {std::max(width, 40), keyHeight};
@@ -63,7 +69,7 @@ void Key::paintEvent(QPaintEvent*)
         painter.setBrush(Qt::NoBrush);
         painter.drawRoundedRect(QRectF(rect()).adjusted(3.5, 3.5, -3.5, -3.5), 3, 3);
     }
-    QRect room = rect().adjusted(space2, 0, -space2, 0);
+    QRect room = rect().adjusted(beside(), 0, -beside(), 0);
     if (!m_typed.isEmpty()) {
         painter.setFont(captionFont());
         painter.setPen(on ? colours.onAccent : colours.quiet);

@@ -32,6 +32,8 @@ protected:
     void paintEvent(QPaintEvent* event) override;
 
 private:
+    int beside() const; ///< room left and right of the words
+
     QString m_typed;
     bool m_cursorHere = false;
 };
