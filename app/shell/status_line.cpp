@@ -17,10 +17,20 @@ namespace shell
 namespace
 {
 
+constexpr int leastWidth = 80;
+
 QString signedWords(const records::Visit& visit)
 {
     const QString at = QLocale::c().toString(visit.signedAt.toLocalTime(), u"dd-MMM-yyyy HH:mm"_s);
     return StatusLine::tr("Signed by %1, %2, on %3").arg(visit.author.name, visit.author.role, at);
+}
+
+/// What stands on a button, without the "&" that would underline, and cut short where a reason is long.
+QString onButton(const QString& words)
+{
+    constexpr int most = 40;
+    const QString shown = words.size() > most ? words.left(most - 1) + u'…' : words;
+    return QString(shown).replace(u'&', u"&&"_s);
 }
 
 } // namespace
@@ -39,7 +49,7 @@ StatusLine::StatusLine(session::Session& session, session::Prompts& prompts, QWi
     m_lines->setObjectName(u"lines"_s);
     for (QLabel* label : {m_words, m_lines}) {
         label->setProperty("role", u"quiet"_s);
-        label->setMinimumWidth(80);
+        label->setMinimumWidth(leastWidth);
     }
     auto* row = new QHBoxLayout(this);
     row->setContentsMargins(widgets::space6, widgets::space1, widgets::space4, widgets::space1);
@@ -61,7 +71,7 @@ StatusLine::StatusLine(session::Session& session, session::Prompts& prompts, QWi
     for (const auto changed :
          {&session::Session::focusChanged, &session::Session::editsChanged, &session::Session::visitsChanged})
         connect(&m_session, changed, this, &StatusLine::settle);
-    connect(&m_session, &session::Session::visitChanged, this, &StatusLine::settle);
+    connect(&m_session, &session::Session::visitChanged, this, &StatusLine::noteSaved);
     settle();
 }
 
@@ -89,17 +99,35 @@ void StatusLine::redo()
         m_prompts.tell(done.error());
 }
 
+void StatusLine::noteSaved(const records::VisitId& visit)
+{
+    m_savedAt[visit] = m_session.now();
+    settle();
+}
+
+QString StatusLine::savedWords(const records::VisitId& visit) const
+{
+    const auto saved = m_savedAt.find(visit);
+    return saved == m_savedAt.end()
+               ? tr("Draft saved")
+               : tr("Draft saved %1", "time of day").arg(saved->second.toLocalTime().toString(u"HH:mm"_s));
+}
+
 void StatusLine::settle()
 {
     const records::Visit* visit = m_session.visitInFocus();
     if (visit == nullptr)
         m_words->clear();
     else if (visit->state == records::VisitState::Draft)
-        m_words->setText(m_expected == 0 ? tr("Draft saved")
-                                         : tr("Draft saved · %1 of %2 tests").arg(m_done).arg(m_expected));
+        m_words->setText(
+            m_expected == 0
+                ? savedWords(visit->id)
+                : tr("%1 · %2 of %3 tests").arg(savedWords(visit->id)).arg(m_done).arg(m_expected));
     else
         m_words->setText(signedWords(*visit));
 
+    const bool isDraft = visit != nullptr && visit->state == records::VisitState::Draft;
+    m_words->setMinimumWidth(isDraft ? m_words->sizeHint().width() : leastWidth);
     m_lines->setText(linesInWords(m_session));
 
     const auto last = m_session.lastEdit();
@@ -107,10 +135,9 @@ void StatusLine::settle()
     m_undo->setVisible(last.has_value());
     m_redo->setVisible(undone.has_value());
     if (last)
-        m_undo->setText(tr("Undo “%1”").arg(editWords(*last, m_session.catalogue()).replace(u'&', u"&&"_s)));
+        m_undo->setText(tr("Undo “%1”").arg(onButton(editWords(*last, m_session.catalogue()))));
     if (undone)
-        m_redo->setText(
-            tr("Redo “%1”").arg(editWords(*undone, m_session.catalogue()).replace(u'&', u"&&"_s)));
+        m_redo->setText(tr("Redo “%1”").arg(onButton(editWords(*undone, m_session.catalogue()))));
 }
 
 } // namespace shell

@@ -5,6 +5,8 @@
 
 #include <QFrame>
 
+#include <map>
+
 class QLabel;
 class QPushButton;
 
@@ -27,11 +29,14 @@ public:
 
 private:
     void settle();
+    void noteSaved(const records::VisitId& visit);
+    QString savedWords(const records::VisitId& visit) const;
 
     session::Session& m_session;
     session::Prompts& m_prompts;
     int m_done = 0;
     int m_expected = 0;
+    std::map<records::VisitId, QDateTime> m_savedAt; ///< of the drafts changed since the window opened
     QLabel* m_words;
     QLabel* m_lines;
     QPushButton* m_undo;
