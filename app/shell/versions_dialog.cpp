@@ -100,6 +100,7 @@ VersionsDialog::VersionsDialog(const std::vector<records::Visit>& versions,
         for (int row = 0; row < table->rowCount(); ++row)
             table->setRowHidden(row, isOn && !rows.at(static_cast<size_t>(row)).isChanged);
     });
+    onlyChanged->setChecked(true);
     auto* close = new QPushButton(tr("Close"), this);
     close->setProperty("kind", u"primary"_s);
     connect(close, &QPushButton::clicked, this, &QDialog::accept);
@@ -115,7 +116,7 @@ VersionsDialog::VersionsDialog(const std::vector<records::Visit>& versions,
     column->addWidget(reasons);
     column->addWidget(table, 1);
     column->addLayout(foot);
-    resize(900, 620);
+    resize(1000, 620);
 }
 
 } // namespace shell

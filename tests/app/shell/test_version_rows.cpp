@@ -50,7 +50,7 @@ class TestVersionRows : public HouseTest
 private Q_SLOTS:
     void everyVersionIsThereOldestFirst();
     void whatDiffersIsMarked();
-    void theDialogCanShowOnlyWhatDiffers();
+    void theDialogShowsWhatDiffersAndAllOnDemand();
 };
 
 void TestVersionRows::everyVersionIsThereOldestFirst()
@@ -75,15 +75,16 @@ void TestVersionRows::whatDiffersIsMarked()
     QVERIFY(!rows[2].isChanged);
 }
 
-void TestVersionRows::theDialogCanShowOnlyWhatDiffers()
+void TestVersionRows::theDialogShowsWhatDiffersAndAllOnDemand()
 {
     const AmendedVisit desk;
     shell::VersionsDialog dialog(desk.versions, clinic_desk::book(), nullptr);
     auto* table = dialog.findChild<QTableWidget*>(u"versionTable"_s);
     QCOMPARE(table->rowCount(), 3);
-    QTest::keyClick(dialog.findChild<QCheckBox*>(u"onlyChanged"_s), Qt::Key_Space);
     QVERIFY(!table->isRowHidden(0));
     QVERIFY(table->isRowHidden(1));
+    QTest::keyClick(dialog.findChild<QCheckBox*>(u"onlyChanged"_s), Qt::Key_Space);
+    QVERIFY(!table->isRowHidden(1));
 }
 
 QTEST_MAIN(TestVersionRows)
