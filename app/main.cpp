@@ -7,7 +7,9 @@
 #include "core/catalogue/reader.h"
 
 #include <QApplication>
+#include <QFile>
 #include <QLoggingCategory>
+#include <QTemporaryDir>
 #include <QTextStream>
 #include <QTranslator>
 
@@ -61,7 +63,15 @@ int pictures(const QStringList& arguments, const catalogue::Catalogue& catalogue
 {
     if (arguments.size() != 4 || arguments.at(2) != u"--to"_s)
         return failed(WrongUse, u"Use: aplomb pictures RECORDS --to FOLDER"_s);
-    const auto session = session::Session::open(arguments.at(1), catalogue, now, u"pictures"_s, false);
+    // The screens are worked with, so in a copy, and under a name of its own for what programs remember.
+    QApplication::setApplicationName(u"Aplomb pictures"_s);
+    const QTemporaryDir desk;
+    const QString copy = desk.filePath(u"pictures.aplomb"_s);
+    if (const QString path = arguments.at(1); QFile::copy(path, copy))
+        QFile::copy(path + u"-wal"_s, copy + u"-wal"_s);
+    else
+        return failed(CouldNot, u"The records file %1 cannot be read."_s.arg(path));
+    const auto session = session::Session::open(copy, catalogue, now, u"pictures"_s, false);
     if (!session)
         return failed(CouldNot, session.error().what);
     const auto written = shell::takePictures(**session, arguments.at(3));

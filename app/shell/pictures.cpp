@@ -9,6 +9,7 @@
 
 #include <QApplication>
 #include <QDir>
+#include <QKeyEvent>
 #include <QLineEdit>
 #include <QPushButton>
 #include <QThread>
@@ -67,6 +68,81 @@ void type(QWidget& window, const QString& field, const QString& text)
     Q_EMIT line->textEdited(text);
 }
 
+/// Presses a button that is there to be pressed.
+void press(QWidget& window, const QString& button)
+{
+    for (auto* found : window.findChildren<QPushButton*>(button)) {
+        if (found->isVisible() && found->isEnabled()) {
+            found->click();
+            return;
+        }
+    }
+}
+
+/// Signs and agrees, so that a letter can be sent and a visit amended without a person.
+class Agreeing : public session::Prompts
+{
+public:
+    bool confirmed(const QString&, const QString&, const QString&) override { return true; }
+    std::optional<QString> line(const QString&, const QString&, const QString&) override
+    {
+        return u"The heel was tapped with the other leg crossed."_s;
+    }
+    std::optional<records::Author> author(const QString&, const records::Author&) override
+    {
+        return records::Author{u"Ysolde Varnhem"_s, u"Neurologist"_s, u"DEMO-N-17"_s};
+    }
+    std::optional<QString> fileToWrite(const QString&, const QString&, const QString&) override { return {}; }
+    void tell(const base::Error&) override {}
+};
+
+/// A letter as it was sent and a draft of the next.
+void takeLetters(session::Session& session, const storage::PatientSummary& patient, Album& album)
+{
+    Agreeing prompts;
+    MainWindow window(session, prompts);
+    window.resize(1280, 860);
+    window.show();
+    window.openPatient(patient.id);
+    window.showTab(3);
+    press(window, u"letterNew"_s);
+    press(window, u"nextStep"_s);
+    press(window, u"letterSuggest"_s);
+    album.take(window, u"letter-draft"_s);
+    press(window, u"letterSignOff"_s);
+    album.take(window, u"letter-sent"_s);
+}
+
+/// A visit that is amended, and its versions side by side.
+void takeAmended(session::Session& session, const storage::PatientSummary& patient, Album& album)
+{
+    Agreeing prompts;
+    MainWindow window(session, prompts);
+    window.resize(1280, 860);
+    window.show();
+    window.openPatient(patient.id);
+    press(window, u"amend"_s);
+    if (auto* keys = window.findChild<QWidget*>(u"heel-tapping.left.keys"_s))
+        QApplication::sendEvent(
+            keys, std::make_unique<QKeyEvent>(QEvent::KeyPress, Qt::Key_3, Qt::NoModifier, u"3"_s).get());
+    press(window, u"signVisit"_s);
+    album.take(window, u"examination-amended"_s);
+    takeDialog(album, u"versions"_s, [&window] { press(window, u"versions"_s); });
+}
+
+/// An examination on its way: a value that is refused, and a state with its reason.
+void takeDraft(session::Session& session, MainWindow& window, const storage::PatientSummary& patient,
+               Album& album)
+{
+    window.openPatient(patient.id);
+    session.moveReference(-1);
+    album.take(window, u"examination-draft"_s);
+    type(window, u"nine-hole-peg.left.trial.2"_s, u"400"_s);
+    QThread::msleep(400); // the pause after which is said what is wrong
+    album.take(window, u"examination-refused"_s);
+    type(window, u"nine-hole-peg.left.trial.2"_s, u"48.6"_s);
+}
+
 void takePatient(session::Session& session, MainWindow& window, const storage::PatientSummary& patient,
                  Album& album)
 {
@@ -112,17 +188,21 @@ void takeAll(session::Session& session, const std::vector<storage::PatientSummar
         takeLookAlike(window, *first, album);
     }
     const auto draft = std::ranges::find_if(patients, &storage::PatientSummary::hasDraft);
-    if (draft != patients.end()) {
-        window.openPatient(draft->id);
-        session.moveReference(-1);
-        album.take(window, u"examination-draft"_s);
+    if (draft != patients.end())
+        takeDraft(session, window, *draft, album);
+    const auto other = std::ranges::find_if(patients, [&](const storage::PatientSummary& patient) {
+        return patient.id != first->id && !patient.hasDraft && patient.visits > 0;
+    });
+    if (other != patients.end()) {
+        takeLetters(session, *other, album);
+        takeAmended(session, *other, album);
     }
     takeDialog(album, u"sign"_s,
                [&prompts] { (void)prompts.author(u"Sign the visit of 12-Mar-2026?"_s, {}); });
     takeDialog(album, u"about"_s, [&window] { showAbout(&window); });
     takeDialog(album, u"keyboard"_s, [&window] { showKeyboard(&window); });
     takeDialog(album, u"clinic"_s, [&] { ClinicDialog(session, prompts, &window).exec(); });
-    Welcome welcome(session.path());
+    Welcome welcome(u"/home/clinic/records.aplomb"_s);
     welcome.show();
     album.take(welcome, u"welcome"_s);
 }
