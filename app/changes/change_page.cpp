@@ -76,6 +76,7 @@ ChangePage::ChangePage(session::Session& session, QWidget* parent)
     column->addWidget(makeTable(), 1);
     m_pages->addWidget(m_empty);
     m_pages->addWidget(content);
+    setFocusProxy(m_table);
     auto* whole = new QVBoxLayout(this);
     whole->setContentsMargins(0, 0, 0, 0);
     whole->addWidget(m_pages);

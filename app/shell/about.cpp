@@ -46,10 +46,18 @@ void showKeyboard(QWidget* window)
         Words::tr("Ctrl+N: new patient, from the list"),
         Words::tr("Ctrl+1 to Ctrl+4: examination, change, trend, letters"),
         Words::tr("Ctrl+Shift+N: new visit today"),
+        Words::tr("Ctrl+Shift+S: sign the visit"),
         Words::tr("Ctrl+Z, Ctrl+Shift+Z: undo and redo in a draft"),
-        Words::tr("On the ribbon, Left and Right: this visit; with Shift: the reference; Delete: the last "
-                  "comparable "
-                  "visit again"),
+        Words::tr("F6: the ribbon of visits, Escape: back; there Left and Right: this visit, with Shift: the "
+                  "reference, Delete: the last comparable visit again"),
+        QString(),
+        Words::tr("Tab, Return: the next field"),
+        Words::tr("Ctrl+Up, Ctrl+Down: section; F9: fold it"),
+        Words::tr("u: unable; n: not attempted; d: declined; x: not applicable"),
+        Words::tr("c: cap reached; Space: stopwatch; Delete: clear"),
+        Words::tr("F1: how the test is done; F2: note; F3: reason"),
+        Words::tr("F4: conditions; Ctrl+Return: confirm them; F8: all normal"),
+        QString(),
         Words::tr("Ctrl+S: save the patient form; Escape: leave it"),
         Words::tr("Ctrl+Q: quit"),
     };

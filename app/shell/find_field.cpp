@@ -112,6 +112,7 @@ void FindField::keyPressEvent(QKeyEvent* event)
     case Qt::Key_Escape:
         clear();
         m_list->hide();
+        Q_EMIT left();
         return;
     default:
         QLineEdit::keyPressEvent(event);

@@ -20,6 +20,7 @@ public:
 Q_SIGNALS:
     void patientChosen(const records::PatientId& id);
     void testChosen(const QString& measure);
+    void left(); ///< Escape: back to the page
 
 protected:
     void keyPressEvent(QKeyEvent* event) override;

@@ -7,6 +7,7 @@
 #include "app/shell/status_line.h"
 #include "app/shell/top_bar.h"
 #include "app/shell/visit_actions.h"
+#include "app/shell/visit_ribbon.h"
 
 #include <QCloseEvent>
 #include <QShortcut>
@@ -43,6 +44,7 @@ MainWindow::MainWindow(session::Session& session, session::Prompts& prompts, QWi
         showPage(m_patient);
         m_patient->showMeasure(measure);
     });
+    connect(&m_top->find(), &FindField::left, this, &MainWindow::takeKeyboard);
     connect(m_patients, &patients::PatientsPage::opened, this, &MainWindow::openPatient);
     connect(m_patients, &patients::PatientsPage::editEnded, this, &MainWindow::editEnded);
     connect(m_patient, &PatientPage::editAsked, this, &MainWindow::editPatient);
@@ -71,6 +73,8 @@ void MainWindow::bindKeys()
         });
     };
     bindAtPatient(u"Ctrl+Shift+N"_s, [this] { m_patient->actions().newVisit(); });
+    bindAtPatient(u"Ctrl+Shift+S"_s, [this] { m_patient->sign(); });
+    bindAtPatient(u"F6"_s, [this] { m_patient->ribbon().setFocus(Qt::ShortcutFocusReason); });
     bindAtPatient(u"Ctrl+Z"_s, [this] { m_patient->status().undo(); });
     bindAtPatient(u"Ctrl+Shift+Z"_s, [this] { m_patient->status().redo(); });
     bind(u"Ctrl+Q"_s, [this] { close(); });
@@ -79,6 +83,14 @@ void MainWindow::bindKeys()
 bool MainWindow::isAtPatient() const
 {
     return m_stack->currentWidget() == m_patient;
+}
+
+void MainWindow::takeKeyboard()
+{
+    if (isAtPatient())
+        m_patient->takeKeyboard();
+    else
+        m_patients->setFocus(Qt::OtherFocusReason);
 }
 
 void MainWindow::showPage(QWidget* page)
@@ -127,8 +139,10 @@ void MainWindow::editPatient(const records::PatientId& id)
 
 void MainWindow::editEnded()
 {
-    if (m_session.focus().patient)
-        showPage(m_patient);
+    if (!m_session.focus().patient)
+        return;
+    showPage(m_patient);
+    m_patient->takeKeyboard();
 }
 
 void MainWindow::closeEvent(QCloseEvent* event)

@@ -40,6 +40,7 @@ protected:
 private:
     void bindKeys();
     void editEnded();
+    void takeKeyboard(); ///< into the page that is shown
     void showPage(QWidget* page);
     bool isAtPatient() const;
 

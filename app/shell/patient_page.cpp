@@ -93,10 +93,8 @@ PatientPage::PatientPage(session::Session& session, session::Prompts& prompts, Q
     });
     connect(m_tabs, &QTabBar::currentChanged, m_pages, &QStackedWidget::setCurrentIndex);
     connect(m_tabs, &QTabBar::currentChanged, this, &PatientPage::settle);
-    connect(m_actions, &VisitActions::started, this, [this] {
-        showTab(0);
-        m_examination->takeKeyboard();
-    });
+    connect(m_ribbon, &VisitRibbon::left, this, &PatientPage::takeKeyboard);
+    connect(m_actions, &VisitActions::started, this, [this] { showTab(0); });
     connect(&m_session, &session::Session::focusChanged, this, &PatientPage::settle);
     connect(&m_session, &session::Session::visitsChanged, this, &PatientPage::settle);
     settle();
@@ -135,7 +133,7 @@ QWidget* PatientPage::madeVisitButtons()
         row->addWidget(each);
     connect(start, &QPushButton::clicked, m_actions, &VisitActions::newVisit);
     connect(onAnotherDay, &QPushButton::clicked, m_actions, &VisitActions::newVisitOnAnotherDay);
-    connect(m_sign, &QPushButton::clicked, m_actions, &VisitActions::sign);
+    connect(m_sign, &QPushButton::clicked, this, &PatientPage::sign);
     connect(m_amend, &QPushButton::clicked, m_actions, &VisitActions::amend);
     connect(m_discard, &QPushButton::clicked, m_actions, &VisitActions::discard);
     connect(m_versions, &QPushButton::clicked, this, &PatientPage::showVersions);
@@ -172,6 +170,21 @@ void PatientPage::showTab(int tab)
 {
     if (tab < m_tabs->count())
         m_tabs->setCurrentIndex(tab);
+    takeKeyboard();
+}
+
+void PatientPage::takeKeyboard()
+{
+    if (m_pages->currentWidget() == m_examination)
+        m_examination->takeKeyboard();
+    else
+        m_pages->currentWidget()->setFocus(Qt::OtherFocusReason);
+}
+
+void PatientPage::sign()
+{
+    m_actions->sign();
+    takeKeyboard();
 }
 
 void PatientPage::showMeasure(const QString& id)

@@ -32,9 +32,13 @@ public:
 
     VisitActions& actions() { return *m_actions; }
     StatusLine& status() { return *m_status; }
+    VisitRibbon& ribbon() { return *m_ribbon; }
     int tabCount() const;
+    /// Shows a page and gives it the keyboard.
     void showTab(int tab);
+    void takeKeyboard();
     void showMeasure(const QString& id);
+    void sign();
 
 Q_SIGNALS:
     void editAsked(const records::PatientId& id);

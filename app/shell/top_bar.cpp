@@ -72,7 +72,8 @@ QMenu* TopBar::madeMenu()
     menu->addSeparator();
     menu->addAction(tr("Where the records are"), this,
                     [this] { showRecordsPlace(m_session.path(), window()); });
-    menu->addAction(tr("Keyboard"), QKeySequence(Qt::Key_F1), this, [this] { showKeyboard(window()); });
+    menu->addAction(tr("Keyboard"), QKeySequence(Qt::SHIFT | Qt::Key_F1), this,
+                    [this] { showKeyboard(window()); });
     menu->addAction(tr("About Aplomb"), this, [this] { showAbout(window()); });
     return menu;
 }

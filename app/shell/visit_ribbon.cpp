@@ -19,8 +19,9 @@ namespace
 {
 
 constexpr double side = 28;
-constexpr double axisY = 46;
-constexpr double labelY = 12;
+constexpr int ribbonHeight = 56;
+constexpr double axisY = 34;
+constexpr double labelY = 10;
 constexpr double gap = 17;
 constexpr double reach = 14;
 
@@ -42,12 +43,12 @@ VisitRibbon::VisitRibbon(session::Session& session, QWidget* parent) : QWidget(p
 
 QSize VisitRibbon::sizeHint() const
 {
-    return {640, 74};
+    return {640, ribbonHeight};
 }
 
 QSize VisitRibbon::minimumSizeHint() const
 {
-    return {320, 74};
+    return {320, ribbonHeight};
 }
 
 QPointF VisitRibbon::placeOf(const records::VisitId& id) const
@@ -120,12 +121,12 @@ void VisitRibbon::drawAxis(QPainter& painter) const
     double free = 0;
     for (const Tick& tick : ticks(m_scale)) {
         painter.setPen(QPen(colours.edge, 1));
-        painter.drawLine(QPointF(tick.x, axisY), QPointF(tick.x, axisY + (tick.isYear ? 9 : 5)));
+        painter.drawLine(QPointF(tick.x, axisY), QPointF(tick.x, axisY + (tick.isYear ? 7 : 5)));
         const double breadth = painter.fontMetrics().horizontalAdvance(tick.word);
         if (tick.x - breadth / 2 < free)
             continue;
         painter.setPen(tick.isYear ? colours.text : colours.quiet);
-        painter.drawText(QRectF(tick.x - 40, axisY + 10, 80, 20), Qt::AlignHCenter | Qt::AlignTop, tick.word);
+        painter.drawText(QRectF(tick.x - 40, axisY + 7, 80, 20), Qt::AlignHCenter | Qt::AlignTop, tick.word);
         free = tick.x + breadth / 2 + 6;
     }
 }
@@ -266,6 +267,9 @@ void VisitRibbon::keyPressEvent(QKeyEvent* event)
     case Qt::Key_Delete:
     case Qt::Key_Backspace:
         m_session.chooseReference(std::nullopt);
+        return;
+    case Qt::Key_Escape:
+        Q_EMIT left();
         return;
     default:
         QWidget::keyPressEvent(event);

@@ -25,6 +25,9 @@ public:
     /// Where a visit's mark stands; a null point for one that is not there.
     QPointF placeOf(const records::VisitId& id) const;
 
+Q_SIGNALS:
+    void left(); ///< Escape: back to the page
+
 protected:
     void paintEvent(QPaintEvent* event) override;
     void resizeEvent(QResizeEvent* event) override;

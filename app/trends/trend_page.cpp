@@ -99,6 +99,7 @@ QWidget* TrendPage::makeChooser()
     m_svg->setObjectName(u"saveSvg"_s);
     column->addWidget(m_search);
     column->addWidget(m_list, 1);
+    setFocusProxy(m_search);
     column->addWidget(m_join);
     column->addWidget(m_png);
     column->addWidget(m_svg);

@@ -52,7 +52,11 @@ QString signedWords(const Visit& visit)
     const QString signedBy = visit.state == records::VisitState::Amended
                                  ? ExaminationPage::tr("Amended and signed %1 by %2.", "day, name")
                                  : ExaminationPage::tr("Signed %1 by %2.", "day, name");
+    const QString reason = visit.amendmentReason.isEmpty()
+                               ? QString()
+                               : ExaminationPage::tr("Reason: %1.").arg(visit.amendmentReason) + u' ';
     return signedBy.arg(records::dayInWords(visit.signedAt.toLocalTime().date()), visit.author.name) + u' ' +
+           reason +
            ExaminationPage::tr(
                "It is not changed any more: an amendment makes a new version, with a reason, and this "
                "one stays readable.");
@@ -155,6 +159,7 @@ void ExaminationPage::bindKeys()
     bind(Qt::CTRL | Qt::Key_Space, [this] { m_strip->toggleStopwatch(); });
     bind(Qt::Key_F1, [this] { m_strip->toggleHow(); });
     bind(Qt::Key_F2, [this] { m_strip->editNote(); });
+    bind(Qt::Key_F3, [this] { m_strip->editReason(); });
     bind(Qt::Key_F4, [this] {
         if (!isReadOnly())
             m_conditions->open(!m_conditions->isOpen());
@@ -404,7 +409,14 @@ void ExaminationPage::enter(SideField* field)
     }
     if (!isReadOnly())
         rememberLastField(*m_visit, field->place());
-    m_scroll->ensureWidgetVisible(field, 0, 2 * widgets::touchHeight);
+    showWhole(*field);
+}
+
+/// Scrolls so far that what is said below the field is seen too.
+void ExaminationPage::showWhole(const SideField& field)
+{
+    const QPoint foot = field.mapTo(m_scroll->widget(), QPoint(0, field.height()));
+    m_scroll->ensureVisible(foot.x(), foot.y(), 0, field.height() + widgets::touchHeight);
 }
 
 void ExaminationPage::goToSection(int step)
@@ -440,6 +452,8 @@ void ExaminationPage::takeKeyboard()
 {
     if (m_current != nullptr)
         m_current->firstEditor()->setFocus(Qt::OtherFocusReason);
+    else
+        m_empty->setFocus(Qt::OtherFocusReason);
 }
 
 /// Goes back to the field that was in use last; takes the keyboard only where nobody else has it.
@@ -460,7 +474,7 @@ void ExaminationPage::resume()
         field->firstEditor()->setFocus(Qt::OtherFocusReason);
     m_current = field;
     m_scroll->widget()->layout()->activate();
-    m_scroll->ensureWidgetVisible(field, 0, 2 * widgets::touchHeight);
+    showWhole(*field);
 }
 
 void ExaminationPage::showEvent(QShowEvent* event)

@@ -86,6 +86,7 @@ private:
     SectionBox* boxOf(const SideField* field) const;
     void goToSection(int step);
     void resume();
+    void showWhole(const SideField& field);
 
     session::Session& m_session;
     session::Prompts& m_prompts;

@@ -46,9 +46,9 @@ QString legend(const catalogue::Measure& measure)
                           : measure.kind == Kind::Choice ? FocusStrip::tr("digits choose")
                           : measure.cap                  ? FocusStrip::tr("c cap reached")
                                                          : QString();
-    const QString keys =
-        FocusStrip::tr("u unable · n not attempted · d declined · x not applicable · Delete clears · "
-                       "F1 how · F2 note · F4 conditions · F8 all normal · F9 fold · Ctrl+↑↓ section");
+    const QString keys = FocusStrip::tr(
+        "u unable · n not attempted · d declined · x not applicable · Delete clears · "
+        "F1 how · F2 note · F3 reason · F4 conditions · F8 all normal · F9 fold · Ctrl+↑↓ section");
     return first.isEmpty() ? keys : first + u" · "_s + keys;
 }
 
@@ -154,7 +154,10 @@ FocusStrip::FocusStrip(const catalogue::Catalogue& catalogue, std::function<qint
     column->setContentsMargins(widgets::space3, widgets::space2, widgets::space3, widgets::space1);
     column->setSpacing(widgets::space1);
     column->addLayout(whole);
-    column->addWidget(m_howWords);
+    auto* how = new QHBoxLayout; // which heeds the widest it may be when it asks how tall it is
+    how->addWidget(m_howWords, 100);
+    how->addStretch(1);
+    column->addLayout(how);
     column->addWidget(m_below);
     column->addWidget(m_legend);
 
@@ -174,15 +177,20 @@ FocusStrip::FocusStrip(const catalogue::Catalogue& catalogue, std::function<qint
         if (opened && m_conditions != nullptr && m_conditions->firstEditor() != nullptr)
             m_conditions->firstEditor()->setFocus(Qt::ShortcutFocusReason);
     });
-    connect(m_stopwatch, &widgets::Stopwatch::started, this, [this] { m_timed = m_field->place(); });
+    connect(m_stopwatch, &widgets::Stopwatch::started, this, [this] {
+        m_timed = m_field->place();
+        m_timedTitle = m_field->title();
+    });
     connect(m_stopwatch, &widgets::Stopwatch::stopped, this,
             [this](qint64 ran) { Q_EMIT timed(m_timed, ran); });
+    connect(m_stopwatch, &widgets::Stopwatch::stopped, this, &FocusStrip::showTitle);
     forget();
 }
 
 void FocusStrip::forget()
 {
     flush();
+    m_stopwatch->cancel();
     m_field = nullptr;
     hide();
 }
@@ -195,10 +203,10 @@ void FocusStrip::showField(SideField* field, const records::Visit& visit, std::o
         flush();
         const bool sameTest = m_field != nullptr && m_field->place().measure == field->place().measure;
         m_field = field;
-        m_title->setText(field->title());
         if (!sameTest)
             showTest(field->measure());
     }
+    showTitle();
     showFinding(visit.finding(field->place().measure, field->place().side), awaited);
     const QString keys = readOnly ? tr("F1 how · F9 fold · Ctrl+↑↓ section") : legend(field->measure());
     m_legend->setText(keys);
@@ -211,6 +219,16 @@ void FocusStrip::showField(SideField* field, const records::Visit& visit, std::o
     m_stopwatch->setVisible(m_stopwatch->isRunning() ||
                             (!readOnly && field->measure().kind == Kind::Duration));
     show();
+}
+
+/// Names the field, and the one that is being timed where that is another.
+void FocusStrip::showTitle()
+{
+    if (m_field == nullptr)
+        return;
+    const bool timesAnother = m_stopwatch->isRunning() && m_timed != m_field->place();
+    m_title->setText(timesAnother ? tr("%1 · the stopwatch runs for: %2").arg(m_field->title(), m_timedTitle)
+                                  : m_field->title());
 }
 
 void FocusStrip::showTest(const catalogue::Measure& measure)
@@ -271,6 +289,12 @@ void FocusStrip::askReason()
     m_reason->show();
     m_reason->setFocus(Qt::ShortcutFocusReason);
     m_reason->lineEdit()->selectAll();
+}
+
+void FocusStrip::editReason()
+{
+    if (m_field != nullptr && m_reason->isVisibleTo(this) && m_reason->isEnabled())
+        askReason();
 }
 
 void FocusStrip::toggleHow()

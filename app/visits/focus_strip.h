@@ -41,6 +41,7 @@ public:
                    bool readOnly);
     void forget();
     void askReason();
+    void editReason(); ///< where there is one to give
     void toggleHow();
     void editNote();
     void toggleStopwatch();
@@ -59,6 +60,7 @@ protected:
     bool eventFilter(QObject* watched, QEvent* event) override;
 
 private:
+    void showTitle();
     void showTest(const catalogue::Measure& measure);
     void showFinding(const records::Finding* finding, std::optional<values::Absence> awaited);
     void tellSigns();
@@ -66,7 +68,8 @@ private:
 
     const catalogue::Catalogue& m_catalogue;
     SideField* m_field = nullptr;
-    Place m_timed;
+    Place m_timed; ///< the field the stopwatch was started for
+    QString m_timedTitle;
     QLabel* m_title;
     QHBoxLayout* m_top;
     widgets::KeyRow* m_signs = nullptr;

@@ -28,6 +28,7 @@ EmptyState::EmptyState(const QString& title, const QString& explanation, const Q
     m_step->setProperty("kind", u"primary"_s);
     m_step->setObjectName(u"nextStep"_s);
     m_step->setMinimumHeight(touchHeight - space2);
+    setFocusProxy(m_step);
 
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(space6, space8, space6, space8);

@@ -40,6 +40,13 @@ void Stopwatch::toggle()
     update();
 }
 
+void Stopwatch::cancel()
+{
+    m_ticks.stop();
+    setText(tr("Start"));
+    update();
+}
+
 QSize Stopwatch::sizeHint() const
 {
     return {136, 64};

@@ -20,6 +20,7 @@ public:
 
     bool isRunning() const { return m_ticks.isActive(); }
     void toggle();
+    void cancel(); ///< stops and tells nobody
     QSize sizeHint() const override;
 
 Q_SIGNALS:

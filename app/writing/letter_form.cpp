@@ -33,7 +33,7 @@ LetterForm::LetterForm(QWidget* parent) : QWidget(parent), m_column(new QVBoxLay
     m_column->setContentsMargins(0, 0, widgets::space3, 0);
     m_column->setSpacing(widgets::space1);
     m_to = addText(tr("To"), u"letterTo"_s, 3, tr("Name and address, one a line"));
-    m_copiesTo = addText(tr("Copies to"), u"letterCopies"_s, 2, tr("One a line"));
+    m_copiesTo = addText(tr("Copies to"), u"letterCopies"_s, 3, tr("One a line"));
     addUrgency();
     m_question = new QLineEdit(this);
     m_question->setObjectName(u"letterQuestion"_s);
@@ -45,6 +45,7 @@ LetterForm::LetterForm(QWidget* parent) : QWidget(parent), m_column(new QVBoxLay
     addInterpretation();
     addCharts();
     m_column->addStretch(1);
+    setFocusProxy(m_to);
 }
 
 QLabel* LetterForm::addLabel(const QString& label, QWidget* field)

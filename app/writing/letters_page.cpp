@@ -107,6 +107,7 @@ QWidget* LettersPage::makeSide()
     m_list = new QListWidget(side);
     m_list->setObjectName(u"letterList"_s);
     m_list->setAccessibleName(tr("Letters of this patient"));
+    m_list->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff); // a long recipient is cut short
     column->addWidget(m_list);
     auto* scroll = new QScrollArea(side);
     scroll->setWidgetResizable(true);
@@ -284,6 +285,11 @@ void LettersPage::settleActions()
     m_side->setVisible(m_list->count() > 0);
     m_signOff->setVisible(!m_draft.isSent());
     m_stack->setCurrentIndex(isOpen ? 0 : 1);
+    setFocusProxy(m_form);
+    if (!isOpen)
+        setFocusProxy(m_empty);
+    else if (m_draft.isSent())
+        setFocusProxy(m_list);
     m_empty->setWords(tr("No letter yet"),
                       why.isEmpty() ? tr("This visit's findings, what changed, and your words.") : why,
                       why.isEmpty() ? tr("New letter") : QString());
