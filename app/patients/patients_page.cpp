@@ -87,6 +87,7 @@ QWidget* PatientsPage::madeTop(QWidget* parent)
     m_count->setProperty("role", u"quiet"_s);
     m_search = new QLineEdit(top);
     m_search->setObjectName(u"patientSearch"_s);
+    setFocusProxy(m_search);
     m_search->setPlaceholderText(tr("Name, record number or birth date"));
     m_search->setAccessibleName(tr("Search patients"));
     m_search->setClearButtonEnabled(true);

@@ -5,6 +5,7 @@
 #include "tests/support/clinic_desk.h"
 #include "tests/support/test_support.h"
 
+#include <QApplication>
 #include <QLabel>
 #include <QLineEdit>
 #include <QListWidget>
@@ -66,6 +67,7 @@ private Q_SLOTS:
     void everythingFitsASmallWindow();
     void aLongIdentityTakesASecondLine();
     void aClickChoosesWhatWasFound();
+    void theKeyboardFollowsToThePageAndTheRibbon();
 };
 
 void TestMainWindow::enterOnAPatientShowsTheirIdentity()
@@ -324,6 +326,28 @@ void TestMainWindow::aClickChoosesWhatWasFound()
     QTest::mouseClick(results->viewport(), Qt::LeftButton, {},
                       results->visualItemRect(results->item(0)).center());
     QCOMPARE(desk.session->focus().patient, std::optional(desk.voss.id));
+}
+
+void TestMainWindow::theKeyboardFollowsToThePageAndTheRibbon()
+{
+    AtWork desk;
+    QVERIFY(desk.isShown());
+    const auto holder = [] {
+        const QWidget* focus = QApplication::focusWidget();
+        return focus == nullptr ? QString() : focus->objectName();
+    };
+    desk.key(Qt::Key_K, Qt::ControlModifier);
+    QTest::keyClicks(desk.widget<QLineEdit>(u"find"_s), u"voss"_s);
+    QTest::keyClick(desk.widget<QLineEdit>(u"find"_s), Qt::Key_Return);
+    QCOMPARE(holder(), u"nextStep"_s);
+    desk.key(Qt::Key_N, Qt::ControlModifier | Qt::ShiftModifier);
+    QCOMPARE(holder(), u"finger-tapping.right.keys"_s);
+    desk.key(Qt::Key_F6, Qt::NoModifier);
+    QCOMPARE(holder(), u"visitRibbon"_s);
+    QTest::keyClick(QApplication::focusWidget(), Qt::Key_Escape);
+    QCOMPARE(holder(), u"finger-tapping.right.keys"_s);
+    desk.key(Qt::Key_S, Qt::ControlModifier | Qt::ShiftModifier);
+    QCOMPARE(desk.session->visitInFocus()->state, records::VisitState::Signed);
 }
 
 QTEST_MAIN(TestMainWindow)
