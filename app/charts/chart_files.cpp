@@ -7,6 +7,7 @@
 #include <QBuffer>
 #include <QGraphicsScene>
 #include <QImage>
+#include <QPainter>
 #include <QSvgGenerator>
 
 namespace charts

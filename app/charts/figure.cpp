@@ -2,6 +2,8 @@
 
 #include "app/charts/chart_files.h"
 
+#include <QPainter>
+
 namespace charts
 {
 

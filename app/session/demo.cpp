@@ -182,7 +182,7 @@ struct Making {
 
     Done amendments()
     {
-        for (const QJsonValue& amendment : clinic[u"amendments"_s].toArray()) {
+        for (const auto& amendment : clinic[u"amendments"_s].toArray()) {
             if (auto amended = amend(amendment.toObject()); !amended)
                 return amended;
         }

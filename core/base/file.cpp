@@ -1,5 +1,6 @@
 #include "core/base/file.h"
 
+#include <QFile>
 #include <QSaveFile>
 
 namespace base
