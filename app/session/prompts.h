@@ -19,7 +19,8 @@ public:
     /// A question with two answers; `accept` names the act ("Sign visit").
     virtual bool confirmed(const QString& question, const QString& explanation, const QString& accept) = 0;
     /// One line of text; empty when the person turned back.
-    virtual std::optional<QString> line(const QString& question, const QString& label, const QString& initial) = 0;
+    virtual std::optional<QString> line(const QString& question, const QString& label,
+                                        const QString& initial) = 0;
     /// Who signs, and as what. Empty when the person turned back.
     virtual std::optional<records::Author> author(const QString& question, const records::Author& last) = 0;
     /// Where to write a file; empty when the person turned back.

@@ -1,7 +1,7 @@
 #include "core/exchange/agreement.h"
 
 #include "core/base/text.h"
-#include "core/exchange/findings_row.h"
+#include "core/exchange/columns.h"
 
 #include <algorithm>
 

@@ -1,7 +1,7 @@
 #include "core/exchange/merge.h"
 
 #include "core/exchange/agreement.h"
-#include "core/exchange/findings_row.h"
+#include "core/exchange/columns.h"
 #include "core/records/check.h"
 
 #include <algorithm>

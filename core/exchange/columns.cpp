@@ -1,0 +1,55 @@
+#include "core/exchange/columns.h"
+
+#include "core/base/text.h"
+
+namespace exchange
+{
+
+using namespace Qt::StringLiterals;
+
+const QStringList& findingColumns()
+{
+    static const QStringList columns =
+        QStringList{u"patient"_s,    u"family"_s, u"given"_s,   u"born"_s,  u"sex"_s,
+                    u"population"_s, u"date"_s,   u"measure"_s, u"side"_s,  u"trial"_s,
+                    u"value"_s,      u"unit"_s,   u"state"_s,   u"reason"_s} +
+        conditionColumns();
+    return columns;
+}
+
+const QStringList& conditionColumns()
+{
+    static const QStringList columns = {u"aid"_s,   u"orthosis"_s,   u"footwear"_s,  u"assistance"_s,
+                                        u"start"_s, u"distance_m"_s, u"medication"_s};
+    return columns;
+}
+
+base::Error wrongAt(int line, const QString& column, const QString& allowed)
+{
+    return {base::ErrorKind::Invalid,
+            u"Line %1, column %2: %3"_s.arg(QString::number(line), column, allowed),
+            {}};
+}
+
+base::Result<QHash<QString, qsizetype>> headerFrom(const base::CsvRow& row)
+{
+    QHash<QString, qsizetype> header;
+    for (qsizetype place = 0; place < row.cells.size(); ++place) {
+        const QString name = base::tidied(row.cells.at(place));
+        if (!findingColumns().contains(name)) {
+            // By its number: in a file without a header this cell may be a name.
+            return wrongAt(row.line, QString::number(place + 1),
+                           u"Allowed as the header's names are %1."_s.arg(findingColumns().join(u", "_s)));
+        }
+        if (header.contains(name))
+            return wrongAt(row.line, name, u"A column stands once in the header."_s);
+        header[name] = place;
+    }
+    for (const QString& name : findingColumns()) {
+        if (!header.contains(name))
+            return wrongAt(row.line, name, u"The header must name this column."_s);
+    }
+    return header;
+}
+
+} // namespace exchange
