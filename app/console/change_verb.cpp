@@ -1,5 +1,6 @@
 #include "app/console/change_json.h"
 #include "core/interpretation/change.h"
+#include "core/interpretation/terms.h"
 #include "core/interpretation/wording.h"
 #include "core/records/wording.h"
 
@@ -33,14 +34,6 @@ QString aligned(const std::vector<QStringList>& rows)
     return text;
 }
 
-QString signedNumber(double number, const catalogue::Measure& measure)
-{
-    const QString written = records::written(std::abs(number), measure);
-    if (number == 0)
-        return written;
-    return (number < 0 ? u"−"_s : u"+"_s) + written;
-}
-
 /// "12.5 s", "12.5 s (draft)".
 QString valueOf(const records::Occasion& occasion, const catalogue::Measure& measure,
                 const base::Phrasebook& phrases)
@@ -60,7 +53,7 @@ QStringList row(const interpretation::Change& change, const QString& against,
             against,
             records::dayInWords(comparison.reference.day),
             valueOf(comparison.reference, measure, phrases),
-            comparison.difference ? signedNumber(*comparison.difference, measure) : QString(),
+            comparison.difference ? interpretation::signedAmount(*comparison.difference, measure) : QString(),
             interpretation::written(comparison.verdict, phrases)};
 }
 
@@ -118,7 +111,7 @@ base::Result<void> showChange(const Request& request)
                         << table(*patient, request.catalogue, phrases) << '\n';
             continue;
         }
-        for (const QJsonValue& value : changeJson(*patient, request.catalogue, phrases)) {
+        for (const auto& value : changeJson(*patient, request.catalogue, phrases)) {
             QJsonObject object = value.toObject();
             if (request.ofAll)
                 object[u"patient"_s] = number;

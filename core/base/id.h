@@ -1,10 +1,7 @@
 #pragma once
 
-#include <QHash>
 #include <QString>
 #include <QUuid>
-
-#include <compare>
 
 namespace base
 {
@@ -19,11 +16,5 @@ struct Id {
     bool operator==(const Id&) const = default;
     bool operator<(const Id& other) const { return text < other.text; }
 };
-
-template <class Record>
-size_t qHash(const Id<Record>& id, size_t seed = 0)
-{
-    return ::qHash(id.text, seed);
-}
 
 } // namespace base

@@ -7,7 +7,8 @@
 namespace records
 {
 
-/// Condition id to what was recorded: words, or a number written in the C locale. Not recorded is absent or empty.
+/// Condition id to what was recorded: words, or a number written in the C locale. Not recorded is absent or
+/// empty.
 using Conditions = std::map<QString, QString>;
 
 /// What was recorded for one condition; empty when it was not.
@@ -17,7 +18,8 @@ inline QString recorded(const Conditions& conditions, const QString& id)
     return found == conditions.end() ? QString() : found->second;
 }
 
-/// The visit's conditions with a test's own exceptions laid over them (an empty exception means: not recorded here).
+/// The visit's conditions with a test's own exceptions laid over them (an empty exception means: not recorded
+/// here).
 Conditions withExceptions(Conditions conditions, const Conditions& exceptions);
 
 } // namespace records

@@ -1,6 +1,6 @@
 #include "core/records/finding.h"
 
-#include <array>
+#include "core/records/codes.h"
 
 namespace records
 {
@@ -19,11 +19,7 @@ QString code(Side side)
 
 std::optional<Side> sideFromCode(const QString& text)
 {
-    for (size_t i = 0; i < sides.size(); ++i) {
-        if (text == QLatin1String(sides[i]))
-            return static_cast<Side>(i);
-    }
-    return std::nullopt;
+    return fromCode<Side>(sides, text);
 }
 
 } // namespace records

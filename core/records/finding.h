@@ -22,9 +22,10 @@ struct Finding {
     QString measure; ///< measure id
     Side side = Side::None;
     values::Value value = values::Missing{};
-    std::vector<double> trials; ///< raw trials in the measure's unit; `value` follows from them by the measure's rule
-    bool capReached = false;    ///< the trial was stopped at the measure's cap
-    QStringList signs;          ///< what was seen beside the grade, from the measure's watch-for words
+    std::vector<double>
+        trials; ///< raw trials in the measure's unit; `value` follows from them by the measure's rule
+    bool capReached = false; ///< the trial was stopped at the measure's cap
+    QStringList signs;       ///< what was seen beside the grade, from the measure's watch-for words
     QString note;
     Conditions exceptions; ///< this test's own conditions, where they differ from the visit's
 

@@ -7,8 +7,8 @@ namespace records
 
 enum class LetterState { Draft, Sent };
 
-/// A letter as it is stored: what the clinician wrote and chose while it is a draft; once signed off also the document
-/// as it was sent, which never changes again.
+/// A letter as it is stored: what the clinician wrote and chose while it is a draft; once signed off also the
+/// document as it was sent, which never changes again.
 struct Letter {
     base::Id<Letter> id;
     int revision = 0; ///< 0: never saved

@@ -1,10 +1,9 @@
 #include "core/records/patient.h"
 
+#include "core/records/codes.h"
 #include "core/values/age.h"
 
 #include <QLocale>
-
-#include <array>
 
 namespace records
 {
@@ -14,16 +13,6 @@ namespace
 
 constexpr std::array sexes = {"unknown", "female", "male", "other"};
 constexpr std::array hands = {"unknown", "right", "left", "both"};
-
-template <class Enum, size_t size>
-std::optional<Enum> fromCode(const std::array<const char*, size>& codes, const QString& code)
-{
-    for (size_t i = 0; i < size; ++i) {
-        if (code == QLatin1String(codes[i]))
-            return static_cast<Enum>(i);
-    }
-    return std::nullopt;
-}
 
 QString bornInWords(const Patient& patient, QDate today)
 {

@@ -14,7 +14,7 @@ enum class Hand { Unknown, Right, Left, Both };
 
 struct Patient {
     base::Id<Patient> id;
-    int revision = 0; ///< 0: never saved
+    int revision = 0;     ///< 0: never saved
     QString recordNumber; ///< the clinic's own; unique where given
     QString family;
     QString given;
@@ -43,8 +43,8 @@ std::optional<Sex> sexFromCode(const QString& code);
 QString code(Hand hand);
 std::optional<Hand> handFromCode(const QString& code);
 
-/// FAMILY, Given · born dd-Mmm-yyyy (age) · sex · No. record number; a missing part is said in words. English months
-/// always, so that day and month cannot be exchanged.
+/// FAMILY, Given · born dd-Mmm-yyyy (age) · sex · No. record number; a missing part is said in words. English
+/// months always, so that day and month cannot be exchanged.
 QString identityLine(const Patient& patient, QDate today);
 
 /// 04-Mar-1951

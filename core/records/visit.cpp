@@ -1,7 +1,8 @@
 #include "core/records/visit.h"
 
+#include "core/records/codes.h"
+
 #include <algorithm>
-#include <array>
 
 namespace records
 {
@@ -29,11 +30,7 @@ QString code(VisitState state)
 
 std::optional<VisitState> visitStateFromCode(const QString& text)
 {
-    for (size_t i = 0; i < states.size(); ++i) {
-        if (text == QLatin1String(states[i]))
-            return static_cast<VisitState>(i);
-    }
-    return std::nullopt;
+    return fromCode<VisitState>(states, text);
 }
 
 const Finding* Visit::finding(const QString& measure, Side side) const

@@ -23,8 +23,8 @@ enum class VisitState { Draft, Signed, Amended };
 QString code(VisitState state);
 std::optional<VisitState> visitStateFromCode(const QString& code);
 
-/// One version of one visit. An amendment is a new version of the same series with a reason; it starts as a draft and
-/// becomes Amended when signed. A signed version never changes again.
+/// One version of one visit. An amendment is a new version of the same series with a reason; it starts as a
+/// draft and becomes Amended when signed. A signed version never changes again.
 struct Visit {
     base::Id<Visit> id;     ///< of this version
     base::Id<Visit> series; ///< the same for all versions of one visit; the id of the first
@@ -48,8 +48,8 @@ struct Visit {
 
 using VisitId = base::Id<Visit>;
 
-/// Of each series the version that counts: the newest signed one, or the draft while nothing is signed. Oldest day
-/// first. `draftsToo` takes an open amendment in place of the version it amends.
+/// Of each series the version that counts: the newest signed one, or the draft while nothing is signed.
+/// Oldest day first. `draftsToo` takes an open amendment in place of the version it amends.
 std::vector<Visit> current(const std::vector<Visit>& versions, bool draftsToo = false);
 
 } // namespace records

@@ -11,7 +11,8 @@ namespace records
 QString written(double number, const catalogue::Measure& measure);
 
 /// A value as people read it: "12.50 s", "2 of 4", "pronation and sinking", "unable: felt unsafe".
-QString written(const values::Value& value, const catalogue::Measure& measure, const base::Phrasebook& phrases);
+QString written(const values::Value& value, const catalogue::Measure& measure,
+                const base::Phrasebook& phrases);
 
 /// "tried and unable", "not attempted", "declined", "not applicable", "not asked".
 QString written(values::Absence absence, const base::Phrasebook& phrases);

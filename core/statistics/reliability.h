@@ -33,19 +33,20 @@ std::optional<IntraclassCorrelations> intraclassCorrelations(const MeanSquares& 
 /// SD · √(1 − ICC). Empty unless the deviation is at least 0 and the coefficient lies between 0 and 1.
 std::optional<double> standardErrorOfMeasurement(double standardDeviation, double reliability);
 
-/// z · √2 · SEM: the smallest change beyond measurement error at a confidence between 0 and 1 (0.95: 1.96 · √2 · SEM).
-/// Weir 2005, J Strength Cond Res 19:231.
+/// z · √2 · SEM: the smallest change beyond measurement error at a confidence between 0 and 1 (0.95: 1.96 ·
+/// √2 · SEM). Weir 2005, J Strength Cond Res 19:231.
 std::optional<double> minimalDetectableChange(double standardError, double confidence);
 
 /// The two-sided standard normal quantile: 1.96 for 0.95. Empty unless 0 < confidence < 1.
 std::optional<double> normalQuantile(double confidence);
 
-/// (after − before) / √(2 · SEM²): reliable beyond ±1.96. Jacobson & Truax 1991. Empty for a SEM that is not positive.
+/// (after − before) / √(2 · SEM²): reliable beyond ±1.96. Jacobson & Truax 1991. Empty for a SEM that is not
+/// positive.
 std::optional<double> reliableChangeIndex(double before, double after, double standardError);
 
 /// ((after − before) − practice) / √(SEM₁² + SEM₂²): adjusted for the mean practice effect. Iverson 2001.
-std::optional<double> practiceAdjustedChangeIndex(double before, double after, double practice, double standardError1,
-                                                  double standardError2);
+std::optional<double> practiceAdjustedChangeIndex(double before, double after, double practice,
+                                                  double standardError1, double standardError2);
 
 /// r·X + (1 − r)·mean: the true score expected behind an observed one. Kelley.
 std::optional<double> estimatedTrueScore(double observed, double mean, double reliability);
