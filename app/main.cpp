@@ -67,7 +67,7 @@ int pictures(const QStringList& arguments, const catalogue::Catalogue& catalogue
     QApplication::setApplicationName(u"Aplomb pictures"_s);
     const QTemporaryDir desk;
     const QString copy = desk.filePath(u"pictures.aplomb"_s);
-    if (const QString path = arguments.at(1); QFile::copy(path, copy))
+    if (const QString& path = arguments.at(1); QFile::copy(path, copy))
         QFile::copy(path + u"-wal"_s, copy + u"-wal"_s);
     else
         return failed(CouldNot, u"The records file %1 cannot be read."_s.arg(path));
