@@ -1,8 +1,8 @@
 #pragma once
 
-#include "app/session/prompts.h"
 #include "app/session/session.h"
 #include "core/catalogue/reader.h"
+#include "tests/support/answers.h"
 
 #include <QCoreApplication>
 #include <QSettings>
@@ -15,37 +15,6 @@ namespace clinic_desk
 using namespace Qt::StringLiterals;
 
 inline const QDate today(2026, 3, 12);
-
-/// Answers as it is told to, and remembers what it was asked.
-struct Answers : session::Prompts {
-    bool isConfirmed = true;
-    std::optional<QString> text = u"wrong side"_s;
-    std::optional<records::Author> signer = records::Author{u"A. Tester"_s, u"physiotherapist"_s, u"P-1"_s};
-    std::optional<QString> file; ///< where a document goes
-    QStringList asked;
-    QStringList told;
-
-    bool confirmed(const QString& question, const QString& explanation, const QString&) override
-    {
-        asked += question + u'\n' + explanation;
-        return isConfirmed;
-    }
-    std::optional<QString> line(const QString& question, const QString&, const QString&) override
-    {
-        asked += question;
-        return text;
-    }
-    std::optional<records::Author> author(const QString& question, const records::Author&) override
-    {
-        asked += question;
-        return signer;
-    }
-    std::optional<QString> fileToWrite(const QString&, const QString&, const QString&) override
-    {
-        return file;
-    }
-    void tell(const base::Error& error) override { told += error.what; }
-};
 
 inline const catalogue::Catalogue& book()
 {

@@ -17,7 +17,7 @@ namespace
 /// A person's first start in an empty folder.
 struct FirstStart {
     QTemporaryDir folder;
-    clinic_desk::Answers answers;
+    Answers answers;
 
     QString path() const { return folder.filePath(u"new/clinic.aplomb"_s); }
 
@@ -93,7 +93,7 @@ void TestOpening::turningBackMakesNoFile()
 void TestOpening::whatIsThereIsOpenedWithoutAsking()
 {
     const clinic_desk::Desk desk;
-    clinic_desk::Answers answers;
+    Answers answers;
     const auto clock = [] { return QDateTime(clinic_desk::today, QTime(9, 30), Qt::UTC); };
     QVERIFY(shell::openedRecords(desk.path(), clinic_desk::book(), clock, answers) != nullptr);
 }

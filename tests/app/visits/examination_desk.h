@@ -1,10 +1,10 @@
 #pragma once
 
-#include "app/session/prompts.h"
 #include "app/session/session.h"
 #include "app/visits/examination_page.h"
 #include "core/catalogue/reader.h"
 #include "core/records/history.h"
+#include "tests/support/answers.h"
 
 #include <QCoreApplication>
 #include <QSettings>
@@ -15,34 +15,6 @@ namespace desk
 {
 
 using namespace Qt::StringLiterals;
-
-/// Answers as it is told to, and remembers what it was asked.
-struct Answers : session::Prompts {
-    bool isConfirmed = true;
-    std::optional<QString> text = u"a reason"_s;
-    QStringList asked;
-    QStringList told;
-
-    bool confirmed(const QString& question, const QString& explanation, const QString&) override
-    {
-        asked += question + u'\n' + explanation;
-        return isConfirmed;
-    }
-    std::optional<QString> line(const QString& question, const QString&, const QString&) override
-    {
-        asked += question;
-        return text;
-    }
-    std::optional<records::Author> author(const QString&, const records::Author& last) override
-    {
-        return last;
-    }
-    std::optional<QString> fileToWrite(const QString&, const QString&, const QString&) override
-    {
-        return std::nullopt;
-    }
-    void tell(const base::Error& error) override { told += error.what; }
-};
 
 inline const catalogue::Catalogue& book()
 {

@@ -35,7 +35,7 @@ int typeUntilKilled(const QString& path, const records::PatientId& patient, int 
     if (!session)
         return 1;
     session->choosePatient(patient);
-    desk::Answers answers;
+    Answers answers;
     visits::ExaminationPage page(*session, answers);
     page.show();
     auto* field = page.findChild<QLineEdit*>(measure);

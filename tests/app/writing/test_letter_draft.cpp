@@ -89,7 +89,7 @@ private Q_SLOTS:
                                          values::Quantity{0.77, values::Unit::MetrePerSecond})));
         draft.open(desk.letters().front());
         QVERIFY(draft.composition()->body.contains(u"0.91 m/s"_s)); // the open amendment is not signed
-        QVERIFY(desk.session->signVisit(amendment->id, *desk.answers.who));
+        QVERIFY(desk.session->signVisit(amendment->id, *desk.answers.signer));
         draft.open(desk.letters().front());
         QVERIFY(draft.composition()->body.contains(u"0.77 m/s"_s));
         QVERIFY(draft.composition()->body.contains(u"wrong speed"_s));
@@ -102,10 +102,10 @@ private Q_SLOTS:
         draft.setFigures(square);
         QVERIFY(draft.begin());
         QVERIFY(draft.composition()->draftMark == u"DRAFT"_s);
-        QVERIFY(draft.signOff(*desk.answers.who));
+        QVERIFY(draft.signOff(*desk.answers.signer));
         const records::Letter sent = desk.letters().front();
         QCOMPARE(sent.state, records::LetterState::Sent);
-        QCOMPARE(sent.author, *desk.answers.who);
+        QCOMPARE(sent.author, *desk.answers.signer);
         QVERIFY(sent.pdf.startsWith("%PDF"));
         QVERIFY(sent.odt.startsWith("PK"));
 

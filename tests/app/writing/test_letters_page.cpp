@@ -167,7 +167,7 @@ private Q_SLOTS:
         QVERIFY(the<QListWidget>(page, u"letterList"_s)->item(0)->text().contains(u"sent 12-Jun-2026"_s));
         begin(page);
         press(page, u"letterSignOff"_s);
-        QCOMPARE(desk.answers.offered, *desk.answers.who);
+        QCOMPARE(desk.answers.offered, *desk.answers.signer);
         QCOMPARE(desk.letters().size(), size_t(2));
     }
 
@@ -179,12 +179,12 @@ private Q_SLOTS:
         begin(page);
         press(page, u"letterSignOff"_s);
         const records::Letter sent = desk.letters().front();
-        desk.answers.path = desk.folder.filePath(u"a.pdf"_s);
+        desk.answers.file = desk.folder.filePath(u"a.pdf"_s);
         press(page, u"letterPdf"_s);
-        QCOMPARE(contentOf(*desk.answers.path), sent.pdf);
-        desk.answers.path = desk.folder.filePath(u"a.odt"_s);
+        QCOMPARE(contentOf(*desk.answers.file), sent.pdf);
+        desk.answers.file = desk.folder.filePath(u"a.odt"_s);
         press(page, u"letterOdt"_s);
-        QCOMPARE(contentOf(*desk.answers.path), sent.odt);
+        QCOMPARE(contentOf(*desk.answers.file), sent.odt);
         QCOMPARE(desk.answers.suggested,
                  (QStringList{u"letter-2026-06-12.pdf"_s, u"letter-2026-06-12.odt"_s}));
         QCOMPARE(desk.answers.told, QStringList());
@@ -196,7 +196,7 @@ private Q_SLOTS:
         LettersPage page(*desk.session, desk.answers);
         page.show();
         begin(page);
-        desk.answers.path = desk.folder.filePath(u"nowhere/a.pdf"_s);
+        desk.answers.file = desk.folder.filePath(u"nowhere/a.pdf"_s);
         press(page, u"letterPdf"_s);
         QCOMPARE(desk.answers.told.size(), 1);
         QVERIFY(desk.answers.told.front().contains(u"could not be written"_s));

@@ -1,8 +1,8 @@
 #pragma once
 
-#include "app/session/prompts.h"
 #include "app/session/session.h"
 #include "core/catalogue/reader.h"
+#include "tests/support/answers.h"
 
 #include <QCoreApplication>
 #include <QSettings>
@@ -14,34 +14,6 @@ namespace desk
 {
 
 using namespace Qt::StringLiterals;
-
-struct Answers : session::Prompts {
-    bool isConfirmed = true;
-    std::optional<records::Author> who = records::Author{u"Ina Fern"_s, u"neurologist"_s, u"R-17"_s};
-    std::optional<QString> path;
-    QStringList asked;
-    QStringList told;
-    QStringList suggested;
-    records::Author offered;
-
-    bool confirmed(const QString& question, const QString& explanation, const QString&) override
-    {
-        asked += question + u'\n' + explanation;
-        return isConfirmed;
-    }
-    std::optional<QString> line(const QString&, const QString&, const QString&) override { return {}; }
-    std::optional<records::Author> author(const QString&, const records::Author& last) override
-    {
-        offered = last;
-        return who;
-    }
-    std::optional<QString> fileToWrite(const QString&, const QString& name, const QString&) override
-    {
-        suggested += name;
-        return path;
-    }
-    void tell(const base::Error& error) override { told += error.what; }
-};
 
 inline records::Finding finding(const QString& measure, const values::Value& value,
                                 records::Side side = records::Side::None)
@@ -113,7 +85,7 @@ struct Desk {
     void addSignedVisit(QDate day, double speed, double tug)
     {
         startVisit(day, speed, tug);
-        (void)bool(session->signVisit(session->visitInFocus()->id, *answers.who));
+        (void)bool(session->signVisit(session->visitInFocus()->id, *answers.signer));
     }
 
     std::vector<records::Letter> letters() const
