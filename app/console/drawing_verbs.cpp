@@ -16,31 +16,33 @@ using namespace Qt::StringLiterals;
 namespace
 {
 
-/// How far beyond error a change is, in thresholds: an able to unable turn is beyond all of them. 0 within
-/// error.
+constexpr double nothingToShow = -1;
+
+/// How large a change is, in thresholds: an able to unable turn is beyond all of them, a comparable number
+/// without a threshold below all.
 double strength(const std::optional<interpretation::Comparison>& comparison,
                 const catalogue::Catalogue& catalogue)
 {
     using interpretation::Verdict;
-    if (!comparison)
-        return 0;
+    if (!comparison || !comparison->comparability.isComparable())
+        return nothingToShow;
     const bool isTurn =
         comparison->verdict == Verdict::BecameUnable || comparison->verdict == Verdict::BecameAble;
     if (isTurn)
         return HUGE_VAL;
-    const bool isBeyond =
-        comparison->verdict == Verdict::Improved || comparison->verdict == Verdict::Declined;
     const catalogue::Measure* measure = catalogue.measure(comparison->measure);
-    if (!isBeyond || !comparison->threshold || !comparison->difference || measure == nullptr)
+    if (!comparison->difference || measure == nullptr)
+        return nothingToShow;
+    if (!comparison->threshold)
         return 0;
     return std::abs(*comparison->difference) /
            comparison->threshold->limitFor(*comparison->difference, measure->better);
 }
 
-/// The measure that has changed most beyond error since the first or the last visit; empty when none has.
+/// The measure that has changed most since the first or the last visit; empty when no number can be compared.
 QString strongest(const std::vector<interpretation::Change>& changes, const catalogue::Catalogue& catalogue)
 {
-    double most = 0;
+    double most = nothingToShow;
     QString measure;
     for (const interpretation::Change& change : changes) {
         const double here =
