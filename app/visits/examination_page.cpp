@@ -54,7 +54,7 @@ QString signedWords(const Visit& visit)
                                  : ExaminationPage::tr("Signed %1 by %2.", "day, name");
     const QString reason = visit.amendmentReason.isEmpty()
                                ? QString()
-                               : ExaminationPage::tr("Reason: %1.").arg(visit.amendmentReason) + u' ';
+                               : ExaminationPage::tr("Reason: “%1”.").arg(visit.amendmentReason) + u' ';
     return signedBy.arg(records::dayInWords(visit.signedAt.toLocalTime().date()), visit.author.name) + u' ' +
            reason +
            ExaminationPage::tr(
