@@ -89,7 +89,7 @@ void ChartView::keyPressEvent(QKeyEvent* event)
     else if (event->key() == Qt::Key_Right)
         Q_EMIT stepped(1, isReference);
     else
-        QWidget::keyPressEvent(event);
+        event->ignore();
 }
 
 void ChartView::focusInEvent(QFocusEvent* event)

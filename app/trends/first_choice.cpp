@@ -39,6 +39,7 @@ QStringList firstChoice(const std::vector<interpretation::Change>& changes,
             interests[change.measure] = std::max(interests[change.measure], *found);
     }
     std::vector<std::pair<double, QString>> ranked;
+    ranked.reserve(interests.size());
     for (const auto& [measure, found] : interests)
         ranked.emplace_back(-found, measure);
     std::ranges::stable_sort(ranked);

@@ -8,6 +8,7 @@
 #include <map>
 
 class QComboBox;
+class QLabel;
 
 namespace widgets
 {
@@ -47,7 +48,7 @@ private:
     QWidget* m_first = nullptr;
     std::map<QString, QComboBox*> m_words;
     std::map<QString, widgets::NumberField*> m_numbers;
-    std::map<QString, class QLabel*> m_wrong;
+    std::map<QString, QLabel*> m_wrong;
     records::Conditions m_shown;
 };
 
