@@ -20,7 +20,6 @@ namespace visits
 
 using catalogue::Kind;
 using values::Absence;
-using widgets::KeyRow;
 using widgets::NumberField;
 
 namespace

@@ -179,7 +179,9 @@ void KeyRow::keyPressEvent(QKeyEvent* event)
     });
     if (!isPlain) {
         QWidget::keyPressEvent(event);
-    } else if (typed != m_faces.end()) {
+        return;
+    }
+    if (typed != m_faces.end()) {
         press(int(typed - m_faces.begin()));
     } else if (event->key() == Qt::Key_Right) {
         moveCursor(forward);
@@ -189,12 +191,10 @@ void KeyRow::keyPressEvent(QKeyEvent* event)
         press(m_cursor);
     } else if (event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter) {
         Q_EMIT entered();
-    } else if (m_readOnly) {
-        QWidget::keyPressEvent(event);
-    } else if (event->key() == Qt::Key_Delete || event->key() == Qt::Key_Backspace) {
+    } else if (!m_readOnly && (event->key() == Qt::Key_Delete || event->key() == Qt::Key_Backspace)) {
         setChosen(std::nullopt);
         Q_EMIT cleared();
-    } else if (event->text().size() == 1 && event->text().front().isLetter()) {
+    } else if (!m_readOnly && event->text().size() == 1 && event->text().front().isLetter()) {
         Q_EMIT otherTyped(event->text().front());
     } else {
         QWidget::keyPressEvent(event);
