@@ -1,7 +1,6 @@
 #include "core/interpretation/change.h"
 
 #include <algorithm>
-#include <ranges>
 
 namespace interpretation
 {
@@ -54,7 +53,7 @@ Change changeOf(const std::vector<Occasion>& history, const Occasion& now,
         return isComparable(*occasion, now, record.patient.population, record.catalogue);
     };
     const auto first = std::ranges::find_if(earlier, comparable);
-    const auto last = std::ranges::find_if(earlier | std::views::reverse, comparable);
+    const auto last = std::find_if(earlier.rbegin(), earlier.rend(), comparable);
     change.baseline = compared(first == earlier.end() ? *earlier.front() : **first, now, record);
     change.previous = compared(last == earlier.rend() ? *earlier.back() : **last, now, record);
     for (const Occasion* occasion : earlier) {
@@ -72,7 +71,7 @@ std::vector<Change> changes(const Record& record, const std::optional<records::V
     for (const auto& [measure, side] : records::recordedPairs(record.visits, record.catalogue)) {
         const std::vector<Occasion> history =
             records::history(record.visits, record.catalogue, measure, side);
-        const auto now = std::ranges::find_if(history | std::views::reverse, chooses);
+        const auto now = std::find_if(history.rbegin(), history.rend(), chooses);
         if (now != history.rend())
             all.push_back(changeOf(history, *now, reference, record));
     }
@@ -117,7 +116,7 @@ std::vector<Change> latestChanges(const std::vector<Visit>& visits, const record
 std::optional<Occasion> lastComparable(const std::vector<Occasion>& earlier, const Occasion& now,
                                        const records::Patient& patient, const catalogue::Catalogue& catalogue)
 {
-    const auto found = std::ranges::find_if(earlier | std::views::reverse, [&](const Occasion& occasion) {
+    const auto found = std::find_if(earlier.rbegin(), earlier.rend(), [&](const Occasion& occasion) {
         return counts(occasion) && occasion.visit != now.visit &&
                isComparable(occasion, now, patient.population, catalogue);
     });

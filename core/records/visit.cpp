@@ -49,6 +49,7 @@ std::vector<Visit> current(const std::vector<Visit>& versions, bool draftsToo)
             place->second = version;
     }
     std::vector<Visit> chosen;
+    chosen.reserve(bySeries.size());
     for (auto& [series, visit] : bySeries)
         chosen.push_back(std::move(visit));
     std::ranges::sort(chosen, [](const Visit& a, const Visit& b) {

@@ -27,7 +27,9 @@ public:
     /// The text of each page, in the order it is drawn.
     QStringList pages() const
     {
-        QStringList pages = outputOf(QStringLiteral("pdftotext"), {path(), QStringLiteral("-")}).split(u'\f');
+        QStringList pages =
+            outputOf(QStringLiteral("pdftotext"), {QStringLiteral("-raw"), path(), QStringLiteral("-")})
+                .split(u'\f');
         pages.removeLast();
         return pages;
     }
