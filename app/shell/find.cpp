@@ -34,7 +34,7 @@ std::vector<Hit> testsFound(const QString& typed, const QString& form, const cat
     const catalogue::Form* searched = catalogue.form(form);
     if (searched == nullptr || base::folded(typed).isEmpty())
         return hits;
-    for (const QString& id : searched->measures) {
+    for (const QString& id : searched->measures()) {
         const catalogue::Measure* measure = catalogue.measure(id);
         if (measure == nullptr)
             continue;

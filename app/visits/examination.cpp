@@ -28,7 +28,7 @@ std::vector<FormSection> formSections(const catalogue::Catalogue& catalogue, con
     if (form == nullptr && !catalogue.forms.empty())
         form = &catalogue.forms.front();
     std::vector<FormSection> sections;
-    for (const QString& test : form == nullptr ? QStringList() : form->measures) {
+    for (const QString& test : form == nullptr ? QStringList() : form->measures()) {
         const Measure* measure = catalogue.measure(test);
         if (measure == nullptr)
             continue;

@@ -48,7 +48,7 @@ void auditMeasures(QStringList& faults, const Catalogue& catalogue, const QStrin
         }
     }
     for (const Form& form : catalogue.forms) {
-        for (const QString& id : form.measures) {
+        for (const QString& id : form.measures()) {
             if (catalogue.measure(id) == nullptr)
                 faults += QStringLiteral("%1: unknown measure “%2” in the form.").arg(form.id, id);
         }

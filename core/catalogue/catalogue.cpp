@@ -17,6 +17,15 @@ const Row* found(const std::vector<Row>& rows, const QString& id)
 
 } // namespace
 
+QStringList Form::measures() const
+{
+    QStringList all;
+    for (const FormSection& section : sections)
+        all += section.measures;
+    all.removeDuplicates();
+    return all;
+}
+
 const Measure* Catalogue::measure(const QString& id) const
 {
     return found(measures, id);

@@ -2,6 +2,7 @@
 
 #include "core/catalogue/evidence.h"
 #include "core/catalogue/measure.h"
+#include "core/catalogue/norms.h"
 
 #include <vector>
 
@@ -16,6 +17,9 @@ struct Catalogue {
     std::vector<Population> populations;
     std::vector<Source> sources;
     std::vector<Threshold> thresholds;
+    std::vector<Norm> norms;
+    std::vector<Equation> equations;
+    std::vector<Band> bands;
     std::vector<Form> forms; ///< the first is the one a new visit starts with
 
     /// nullptr where the id is not known.

@@ -10,6 +10,24 @@ namespace
 
 enum class Allowed { OpenWords, ClosedWords, Number };
 
+/// How many parts a rule takes; 0: any number.
+qsizetype partsNeeded(Computing rule)
+{
+    switch (rule) {
+    case Computing::Speed:
+    case Computing::StepLength:
+        return 1;
+    case Computing::Cadence:
+    case Computing::DualTaskCost:
+        return 2;
+    case Computing::ShortBattery:
+        return 5;
+    case Computing::SumOfItems:
+        break;
+    }
+    return 0;
+}
+
 std::vector<Option> optionsFrom(Fields& fields)
 {
     std::vector<Option> options;
@@ -89,6 +107,30 @@ void readRules(Measure& measure, Fields& fields, const Catalogue& soFar)
     }
     if (const auto error = rules.error())
         fields.refuse(error->what.chopped(1));
+}
+
+/// The parts may stand later in the catalogue; the reader checks them once every measure is there.
+void readComputation(Measure& measure, Fields& fields)
+{
+    const auto object = fields.optionalObject(QStringLiteral("computed"));
+    if (!object)
+        return;
+    Fields computed(*object, QStringLiteral("computed"));
+    Computation made;
+    made.rule = computed.oneOf<Computing>(QStringLiteral("rule"),
+                                          {{QStringLiteral("speed"), Computing::Speed},
+                                           {QStringLiteral("cadence"), Computing::Cadence},
+                                           {QStringLiteral("step-length"), Computing::StepLength},
+                                           {QStringLiteral("sum-of-items"), Computing::SumOfItems},
+                                           {QStringLiteral("short-battery"), Computing::ShortBattery},
+                                           {QStringLiteral("dual-task-cost"), Computing::DualTaskCost}});
+    made.parts = computed.texts(QStringLiteral("parts"));
+    const qsizetype needed = partsNeeded(made.rule);
+    if (needed > 0 ? made.parts.size() != needed : made.parts.isEmpty())
+        computed.refuse(QStringLiteral("“parts” does not name the parts of this rule"));
+    if (const auto error = computed.error())
+        fields.refuse(error->what.chopped(1));
+    measure.computed = made;
 }
 
 void checkShape(const Measure& measure, Fields& fields)
@@ -195,10 +237,17 @@ Measure measureFrom(Fields& fields, const Catalogue& soFar)
                                            TrialRule::Single);
     measure.cap = fields.optionalNumber(QStringLiteral("cap"));
     measure.watchFor = fields.texts(QStringLiteral("watchFor"));
+    measure.purpose = fields.optionalText(QStringLiteral("purpose"));
     measure.how = fields.text(QStringLiteral("how"));
+    measure.position = fields.optionalText(QStringLiteral("position"));
+    measure.equipment = fields.optionalText(QStringLiteral("equipment"));
     measure.unableMeans = fields.text(QStringLiteral("unableMeans"));
     measure.caution = fields.optionalText(QStringLiteral("caution"));
     readRules(measure, fields, soFar);
+    readComputation(measure, fields);
+    measure.partOf = fields.optionalText(QStringLiteral("partOf"));
+    measure.hasLicensedWording = fields.optionalFlag(QStringLiteral("licensedWording"));
+    measure.isTapped = fields.optionalFlag(QStringLiteral("tapped"));
     measure.retired = fields.optionalFlag(QStringLiteral("retired"));
     checkShape(measure, fields);
     return measure;
@@ -206,13 +255,28 @@ Measure measureFrom(Fields& fields, const Catalogue& soFar)
 
 Form formFrom(Fields& fields, const Catalogue& soFar)
 {
-    Form form{fields.text(QStringLiteral("id")), fields.text(QStringLiteral("title")),
-              fields.texts(QStringLiteral("measures"))};
-    if (form.measures.isEmpty())
+    Form form;
+    form.id = fields.text(QStringLiteral("id"));
+    form.title = fields.text(QStringLiteral("title"));
+    const auto sections = fields.objects(QStringLiteral("sections"));
+    for (const QJsonObject& object : sections) {
+        Fields section(object, QStringLiteral("sections"));
+        form.sections.push_back(
+            {section.text(QStringLiteral("title")), section.texts(QStringLiteral("measures"))});
+        if (const auto error = section.error())
+            fields.refuse(error->what.chopped(1));
+    }
+    form.expected = fields.texts(QStringLiteral("expected"));
+    const QStringList measures = form.measures();
+    if (measures.isEmpty())
         fields.refuse(QStringLiteral("“measures” names none"));
-    for (const QString& id : std::as_const(form.measures)) {
+    for (const QString& id : measures) {
         if (soFar.measure(id) == nullptr)
             fields.refuse(QStringLiteral("“measures”: unknown measure “%1”").arg(id));
+    }
+    for (const QString& id : std::as_const(form.expected)) {
+        if (!measures.contains(id))
+            fields.refuse(QStringLiteral("“expected”: “%1” is not in the form").arg(id));
     }
     return form;
 }

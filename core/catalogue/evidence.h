@@ -53,13 +53,18 @@ struct Threshold {
     std::optional<double> sem; ///< standard error of measurement, the measure's unit
     std::optional<double> icc;
     std::optional<int> n;
-    QString interval; ///< between the repeats, in the source's words
+    QString interval;              ///< between the repeats, in the source's words
+    std::optional<double> daysLow; ///< the same in days; 0 within a session. Empty where not known
+    std::optional<double> daysHigh;
+    QString trialRule; ///< "faster of two", where the source says so
+    QString protocol;  ///< what the source did, where it matters and is known
     Design design = Design::TestRetest;
     QString hand;      ///< "dominant", "non-dominant", or empty for either
-    QString condition; ///< "medication=on" where the people were measured so; else empty
+    QString condition; ///< "medication=on", "assistance=none|supervision" where the people were measured so
     QString source;    ///< id of a Source
     Checked checked = Checked::Read;
     QString note;
+    bool isOwn = false; ///< the clinic's own
 };
 
 } // namespace catalogue

@@ -29,6 +29,22 @@ enum class Strictness {
     Soft        ///< a difference deserves a caution and no more
 };
 
+/// How a result is worked out from others of the same visit.
+enum class Computing {
+    Speed,        ///< timed distance over the time of the one part
+    Cadence,      ///< steps over time: parts are the steps and the time
+    StepLength,   ///< timed distance over the steps of the one part
+    SumOfItems,   ///< of all parts, right and left averaged where a part has sides
+    ShortBattery, ///< scored from feet together, semi-tandem, tandem (s), walking speed, five rises (s)
+    DualTaskCost  ///< percent that the second part's time lies above the first part's
+};
+
+struct Computation {
+    Computing rule = Computing::Speed;
+    QStringList parts; ///< measure ids, in the order the rule names them
+    bool operator==(const Computation&) const = default;
+};
+
 struct ConditionRule {
     QString condition; ///< id of a catalogue::Condition
     Strictness strictness = Strictness::Soft;
@@ -55,11 +71,19 @@ struct Measure {
     TrialRule rule = TrialRule::Single;
     std::optional<double> cap; ///< a trial is stopped here (s); reaching it is its own field, not a value
     QStringList watchFor;      ///< what to look at; may be ticked beside a grade
+    QString purpose;           ///< what it is for, one sentence
     QString how;               ///< one short paragraph in our own words
+    QString position;          ///< of the patient
+    QString equipment;         ///< what is needed; may be empty
     QString unableMeans;
     QString caution; ///< one short line where the test can make someone fall; else empty
     std::vector<ConditionRule> conditions;
+    std::optional<Computation> computed; ///< where it is not entered, it follows from these
+    QString partOf;                      ///< id of the total it is an item of; empty: stands for itself
+    bool hasLicensedWording = false;     ///< the wording of its items belongs to their owners
+    bool isTapped = false;               ///< counted by taps whose instants are kept
     bool retired = false;
+    bool isOwn = false; ///< the clinic's own
 };
 
 /// A part of the bedside examination.
@@ -87,11 +111,22 @@ struct Population {
     QString broader; ///< id of the next wider population; empty at the top
 };
 
-/// An examination: which measures, in which order. The sections follow from the measures.
+struct FormSection {
+    QString title;
+    QStringList measures;
+    bool operator==(const FormSection&) const = default;
+};
+
+/// An examination: which measures, in which order and under which headings.
 struct Form {
     QString id;
     QString title;
-    QStringList measures;
+    std::vector<FormSection> sections;
+    QStringList expected; ///< the measures that are asked for each time; the others are there when needed
+    bool isOwn = false;   ///< the clinic's own
+
+    QStringList measures() const; ///< of all sections, in order; each once
+    bool operator==(const Form&) const = default;
 };
 
 } // namespace catalogue

@@ -58,6 +58,14 @@ Failure readMeasures(Catalogue& read, const QString& folder)
     }
     if (read.measures.empty())
         return unreadable(QStringLiteral("measures"), QStringLiteral("there is no measure"));
+    for (const Measure& measure : read.measures) {
+        const QStringList parts = measure.computed ? measure.computed->parts : QStringList();
+        for (const QString& id : parts + QStringList{measure.partOf}) {
+            if (!id.isEmpty() && read.measure(id) == nullptr)
+                return unreadable(QStringLiteral("measures: %1").arg(measure.id),
+                                  QStringLiteral("unknown part or total “%1”").arg(id));
+        }
+    }
     const auto place = [&](const Measure& measure) {
         return read.section(measure.section) - read.sections.data();
     };

@@ -82,14 +82,14 @@ QStringList thresholdColumns()
 {
     return QStringLiteral(
                "id,measure,population,populationWords,answers,scale,improvement,decline,confidence,"
-               "confidenceBasis,bandOf,bandLow,bandHigh,bandHighIncluded,sem,icc,n,interval,design,hand,"
-               "condition,source,checked,note")
+               "confidenceBasis,bandOf,bandLow,bandHigh,bandHighIncluded,sem,icc,n,interval,daysLow,daysHigh,"
+               "trialRule,protocol,design,hand,condition,source,checked,note")
         .split(QLatin1Char(','));
 }
 
 QStringList thresholdNumberColumns()
 {
-    return QStringLiteral("improvement,decline,confidence,bandLow,bandHigh,sem,icc,n")
+    return QStringLiteral("improvement,decline,confidence,bandLow,bandHigh,sem,icc,n,daysLow,daysHigh")
         .split(QLatin1Char(','));
 }
 
@@ -119,6 +119,12 @@ Threshold thresholdFrom(Fields& fields, const Catalogue& soFar)
     row.icc = within(fields, QStringLiteral("icc"), 0, 1);
     row.n = fields.optionalCount(QStringLiteral("n"));
     row.interval = fields.optionalText(QStringLiteral("interval"));
+    row.daysLow = within(fields, QStringLiteral("daysLow"), 0, 3650);
+    row.daysHigh = within(fields, QStringLiteral("daysHigh"), 0, 3650);
+    if (row.daysLow.has_value() != row.daysHigh.has_value() || (row.daysLow && *row.daysLow > *row.daysHigh))
+        fields.refuse(QStringLiteral("“daysLow” and “daysHigh” do not fit each other"));
+    row.trialRule = fields.optionalText(QStringLiteral("trialRule"));
+    row.protocol = fields.optionalText(QStringLiteral("protocol"));
     row.design = fields.oneOf<Design>(QStringLiteral("design"),
                                       {{QStringLiteral("test-retest"), Design::TestRetest},
                                        {QStringLiteral("between-raters"), Design::BetweenRaters}});

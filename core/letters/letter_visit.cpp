@@ -109,7 +109,7 @@ QStringList notDone(const Material& material, const catalogue::Catalogue& catalo
         return {};
     const std::vector<Change> changes = changesOf(material, catalogue);
     QStringList tests;
-    for (const QString& id : form->measures) {
+    for (const QString& id : form->measures()) {
         const catalogue::Measure* measure = catalogue.measure(id);
         if (measure == nullptr)
             continue;

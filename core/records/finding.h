@@ -28,6 +28,8 @@ struct Finding {
     QStringList signs;       ///< what was seen beside the grade, from the measure's watch-for words
     QString note;
     Conditions exceptions; ///< this test's own conditions, where they differ from the visit's
+    std::vector<double> taps =
+        {}; ///< the instants of counted taps, seconds from the start of the run, rising
 
     bool operator==(const Finding&) const = default;
 };

@@ -2,15 +2,27 @@
 
 #include "core/base/id.h"
 
-#include <QDate>
+#include <QDateTime>
 
 #include <optional>
+#include <vector>
 
 namespace records
 {
 
 enum class Sex { Unknown, Female, Male, Other };
 enum class Hand { Unknown, Right, Left, Both };
+
+/// A clinician's choice of another published row than the rule's, for one measure of one patient.
+struct EvidenceChoice {
+    QString measure;
+    QString threshold; ///< threshold id; empty: back to the rule
+    QString reason;
+    QString who;
+    QDateTime chosenAt; ///< UTC
+
+    bool operator==(const EvidenceChoice&) const = default;
+};
 
 struct Patient {
     base::Id<Patient> id;
@@ -30,6 +42,8 @@ struct Patient {
     QString generalPractitioner;
     QString allergies; ///< empty: not recorded ("none known" is written out)
     QString notes;
+    std::vector<EvidenceChoice> choices; ///< oldest first; the newest of a measure counts. Kept by a save of
+                                         ///< its own, never by saving the patient
 
     bool operator==(const Patient&) const = default;
 };

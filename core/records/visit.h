@@ -1,5 +1,6 @@
 #pragma once
 
+#include "core/catalogue/measure.h"
 #include "core/records/finding.h"
 #include "core/records/patient.h"
 
@@ -34,6 +35,8 @@ struct Visit {
     QDate day;
     VisitState state = VisitState::Draft;
     QString form; ///< form id of the catalogue
+    std::optional<catalogue::Form>
+        formAsMade; ///< the form as it stood when the visit was made; empty for visits older than that
     Conditions conditions;
     bool conditionsConfirmed = false; ///< carried forward until someone has confirmed them
     std::vector<Finding> findings;

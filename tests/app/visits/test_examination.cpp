@@ -78,7 +78,7 @@ void TestExamination::everyTestOfTheFormStandsInOneSection()
         for (const auto* test : section.tests)
             tests += test->id;
     }
-    QStringList form = book().form(u"bedside"_s)->measures;
+    QStringList form = book().form(u"bedside"_s)->measures();
     tests.sort();
     form.sort();
     QCOMPARE(tests, form);

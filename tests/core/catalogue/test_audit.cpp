@@ -52,7 +52,7 @@ Catalogue sound()
     catalogue.sources = {{u"paper"_s, u"Paper, Journal 2001;1:2-3"_s, {}, u"Paper 2001"_s}};
     catalogue.measures = {walk};
     catalogue.thresholds = {row(u"a"_s)};
-    catalogue.forms = {{u"form"_s, u"Form"_s, {u"walk"_s}}};
+    catalogue.forms = {{u"form"_s, u"Form"_s, {{u"Walks"_s, {u"walk"_s}}}, {}}};
     return catalogue;
 }
 
@@ -192,7 +192,7 @@ void AuditTest::anUnknownConditionIsFound()
 void AuditTest::anUnknownMeasureOfAFormIsFound()
 {
     Catalogue catalogue = sound();
-    catalogue.forms.front().measures += u"hop"_s;
+    catalogue.forms.front().sections.front().measures += u"hop"_s;
     QCOMPARE(faultsOf(catalogue), QStringList{u"form: unknown measure “hop” in the form."_s});
 }
 

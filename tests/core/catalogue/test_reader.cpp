@@ -27,7 +27,8 @@ public:
         write(u"measures/balance.json"_s, measures());
         write(u"thresholds/balance.csv"_s, thresholds());
         write(u"forms/form.json"_s,
-              R"([{"id": "all", "title": "All", "measures": ["stance", "sign", "sway"]}])");
+              R"([{"id": "all", "title": "All",
+ "sections": [{"title": "Balance", "measures": ["stance", "sign", "sway"]}], "expected": ["stance"]}])");
     }
 
     static QByteArray measures()
@@ -48,11 +49,12 @@ public:
     {
         return "id,measure,population,populationWords,answers,scale,improvement,decline,confidence,"
                "confidenceBasis,"
-               "bandOf,bandLow,bandHigh,bandHighIncluded,sem,icc,n,interval,design,hand,condition,source,"
-               "checked,note\n"
+               "bandOf,bandLow,bandHigh,bandHighIncluded,sem,icc,n,interval,daysLow,daysHigh,trialRule,"
+               "protocol,design,"
+               "hand,condition,source,checked,note\n"
                "a,stance,narrow,\"people, "
                "few\",error,absolute,2.5,3,0.95,stated,stance,0,10,yes,0.9,0.95,29,7 days,"
-               "test-retest,dominant,medication=on,paper,memory,Small.\n";
+               "7,7,better of two,,test-retest,dominant,medication=on,paper,memory,Small.\n";
     }
 
     void write(const QString& file, const QByteArray& content) const
@@ -285,7 +287,7 @@ void ReaderTest::aBrokenFileIsRefused_data()
         R"([{"id": "start", "title": "Start", "kind": "closed", "options": [{"key": "static"}]}])",
         u"conditions.json: start: options: “title” is missing."_s);
     row("unknown measure in a form", u"forms/form.json"_s,
-        R"([{"id": "all", "title": "All", "measures": ["leap"]}])",
+        R"([{"id": "all", "title": "All", "sections": [{"title": "Balance", "measures": ["leap"]}]}])",
         u"forms/form.json: all: “measures”: unknown measure “leap”."_s);
     row("grade without all its steps", u"measures/balance.json"_s,
         Folder::measures().replace(R"("some", "much")", R"("much")"),
@@ -301,7 +303,8 @@ void ReaderTest::aBrokenFileIsRefused_data()
         u"thresholds/balance.csv: the first line does not name the columns "
         u"id,measure,population,populationWords,answers,scale,improvement,decline,confidence,confidenceBasis,"
         u"bandOf,"
-        u"bandLow,bandHigh,bandHighIncluded,sem,icc,n,interval,design,hand,condition,source,checked,note."_s);
+        u"bandLow,bandHigh,bandHighIncluded,sem,icc,n,interval,daysLow,daysHigh,trialRule,"
+        "protocol,design,hand,condition,source,checked,note."_s);
     row("short row", u"thresholds/balance.csv"_s, Folder::thresholds() + "b,stance\n",
         u"thresholds/balance.csv line 3: the row has 2 cells, not 24."_s);
     row("quotation never closed", u"thresholds/balance.csv"_s, Folder::thresholds() + "\"b",

@@ -147,7 +147,7 @@ void ShippedTest::followsTheOrderOfTheExamination()
     QStringList order;
     for (const Measure& measure : m_catalogue.measures)
         order += measure.id;
-    QCOMPARE(m_catalogue.forms.front().measures, order);
+    QCOMPARE(m_catalogue.forms.front().measures(), order);
 }
 
 void ShippedTest::saysHowToBeSafeWhereSomeoneCanFall()

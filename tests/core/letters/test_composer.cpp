@@ -24,7 +24,7 @@ catalogue::Catalogue book()
 {
     catalogue::Catalogue book = examples::catalogue();
     for (const catalogue::Measure& measure : book.measures)
-        book.forms.front().measures += measure.id;
+        book.forms.front().sections.front().measures += measure.id;
     return book;
 }
 
