@@ -43,6 +43,15 @@ base::Result<void> refuseUnusable(const QFileInfo& file)
     return {};
 }
 
+/// A database file is whole pages of at least 512 bytes; only beside its journal may it end within one.
+base::Result<void> refuseCutOff(const QFileInfo& file)
+{
+    constexpr qint64 smallestPage = 512;
+    if (file.size() % smallestPage == 0 || QFileInfo::exists(file.filePath() + u"-wal"_s))
+        return {};
+    return Error{ErrorKind::Unreadable, u"The records file is cut off; its end is missing."_s, {}};
+}
+
 /// Closes a file that was copied or restored open to others, and its journal. Where the file system knows no
 /// owners, or the file is another's, it stays as it is.
 void closeToOthers(const QString& path)
@@ -74,10 +83,13 @@ base::Result<std::unique_ptr<Store>> Store::open(const QString& path, const Acce
         return usable.error();
     }
 
+    const auto whole = refuseCutOff(file); // connecting makes a journal
     std::unique_ptr<Store> store(new Store(path, access));
     auto ready = store->connect();
     if (ready)
         ready = store->refuseForeign();
+    if (ready)
+        ready = whole;
     if (ready)
         ready = store->makeDurable();
     if (ready)

@@ -200,7 +200,7 @@ inline catalogue::Catalogue catalogue()
     catalogue::Condition medication{u"medication"_s, u"Medication"_s, Unit::One, false, true, {}, {}, {}};
     medication.options = {{u"on"_s, u"on"_s}, {u"off"_s, u"off"_s}};
     made.conditions = {aid, footwear, distance, start, medication};
-    made.forms = {{u"examination"_s, u"Examination"_s, {}, {}}};
+    made.forms = {{u"examination"_s, u"Examination"_s, {{u"Examination"_s, {}}}, {}}};
     return made;
 }
 

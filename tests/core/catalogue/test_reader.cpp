@@ -306,7 +306,7 @@ void ReaderTest::aBrokenFileIsRefused_data()
         u"bandLow,bandHigh,bandHighIncluded,sem,icc,n,interval,daysLow,daysHigh,trialRule,"
         "protocol,design,hand,condition,source,checked,note."_s);
     row("short row", u"thresholds/balance.csv"_s, Folder::thresholds() + "b,stance\n",
-        u"thresholds/balance.csv line 3: the row has 2 cells, not 24."_s);
+        u"thresholds/balance.csv line 3: the row has 2 cells, not 28."_s);
     row("quotation never closed", u"thresholds/balance.csv"_s, Folder::thresholds() + "\"b",
         u"thresholds/balance.csv: Line 3, column 1: a quotation is opened and never closed."_s);
 }

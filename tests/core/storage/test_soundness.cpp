@@ -98,7 +98,7 @@ private Q_SLOTS:
                            "allergies, notes FROM patients"_s,
                            u"INSERT INTO visits SELECT 'y', 1, series, 2, 'x', day, 'draft', form, 0, '', "
                            u"'', '', "
-                           "NULL, 'reason' FROM visits"_s}
+                           "NULL, 'reason', '' FROM visits"_s}
             << u"another patient"_s;
     }
 
