@@ -14,10 +14,19 @@ Population populationFrom(Fields& fields, const Catalogue& soFar);
 Source sourceFrom(Fields& fields);
 Measure measureFrom(Fields& fields, const Catalogue& soFar);
 Threshold thresholdFrom(Fields& fields, const Catalogue& soFar);
+Norm normFrom(Fields& fields, const Catalogue& soFar);
+Equation equationFrom(Fields& fields, const Catalogue& soFar);
+Band bandFrom(Fields& fields, const Catalogue& soFar);
 Form formFrom(Fields& fields, const Catalogue& soFar);
 
-/// The columns of a table of thresholds, in order, and those that hold numbers.
+/// The columns of a table, in order, and those that hold numbers.
 QStringList thresholdColumns();
 QStringList thresholdNumberColumns();
+QStringList normColumns();
+QStringList normNumberColumns();
+QStringList equationColumns();
+QStringList equationNumberColumns();
+QStringList bandColumns();
+QStringList bandNumberColumns();
 
 } // namespace catalogue

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "core/catalogue/evidence.h"
+#include "core/catalogue/measure.h"
 
 #include <QString>
 
@@ -11,14 +12,19 @@ namespace catalogue
 
 enum class NormSex { Any, Female, Male };
 
-/// Whom a reference value holds for. Ages in completed years, both ends included; none: every adult.
+/// Whom a reference value holds for, and how they were measured. Ages in completed years, both ends included;
+/// none: every adult.
 struct Whom {
     QString population;      ///< population id; empty: people without a disease that matters
     QString populationWords; ///< as the source describes the people
     NormSex sex = NormSex::Any;
     std::optional<int> ageLow;
     std::optional<int> ageHigh;
-    QString side; ///< "right", "left", "dominant", "non-dominant", or empty for either
+    QString side;      ///< "right", "left", "dominant", "non-dominant", or empty for either
+    QString condition; ///< "start=moving", "aid=none|stick": a result recorded otherwise does not compare
+    QString protocol;  ///< what the source did, where it matters and is known: "timed over 7.62 m"
+
+    bool operator==(const Whom&) const = default;
 };
 
 /// Where a reference value comes from.
@@ -27,6 +33,8 @@ struct Origin {
     QString source; ///< id of a Source
     Checked checked = Checked::Read;
     QString note;
+
+    bool operator==(const Origin&) const = default;
 };
 
 /// What people of one group reached, in the measure's unit.
@@ -40,9 +48,11 @@ struct Norm {
     std::optional<double> meanHigh;
     std::optional<double> rangeLow; ///< reference range, both ends included
     std::optional<double> rangeHigh;
-    QString rangeWords; ///< "25th to 75th percentile", "below average under"
-    QString trialRule;  ///< "mean of three", where the source says so
+    QString rangeWords;            ///< what the range is: "25th to 75th percentile"
+    std::optional<TrialRule> rule; ///< how the source made one value of its trials; empty where not known
     Origin origin;
+
+    bool operator==(const Norm&) const = default;
 };
 
 /// A predicted value: intercept + perYear · age + perCm · height + perKg · weight.
@@ -57,11 +67,19 @@ struct Equation {
     std::optional<double> lowerLimitBelow; ///< the lower limit lies this far below the prediction
     Checked lowerLimitChecked = Checked::Read;
     Origin origin;
+
+    /// Age in completed years, height in cm, weight in kg.
+    double predicted(double age, double heightCm, double weightKg) const
+    {
+        return intercept + perYear * age + perCm * heightCm + perKg * weightKg;
+    }
+
+    bool operator==(const Equation&) const = default;
 };
 
 enum class BandKind {
     Level, ///< a named part of the scale: "household walking"
-    Risk   ///< a cut-off beyond which more people fell, or the like
+    Risk   ///< beyond a cut-off more people fell, or the like; open at one end
 };
 
 /// A part of a scale that has a name.
@@ -75,10 +93,15 @@ struct Band {
     bool lowIncluded = true;
     std::optional<double> high;
     bool highIncluded = false;
-    QString words;                     ///< what the band is called or what was seen in it, without a promise
-    std::optional<double> sensitivity; ///< 0 to 1, of being in the band for what `words` says
-    std::optional<double> specificity;
+    QString words;                     ///< Level: its name, "household walking". Risk: who was told apart by
+                                       ///< it, "people who fall"
+    std::optional<double> sensitivity; ///< 0 to 1: the share of those in `words` who were in the band
+    std::optional<double> specificity; ///< 0 to 1: the share of the others who were not
     Origin origin;
+
+    bool contains(double number) const;
+
+    bool operator==(const Band&) const = default;
 };
 
 } // namespace catalogue

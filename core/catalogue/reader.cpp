@@ -85,6 +85,31 @@ Failure readThresholds(Catalogue& read, const QString& folder)
     return std::nullopt;
 }
 
+/// Tables of reference values: what people reached, predictions, and named parts of a scale.
+Failure readReferenceValues(Catalogue& read, const QString& folder)
+{
+    const QString csv = QStringLiteral("csv");
+    for (const QString& file : filesIn(folder, QStringLiteral("norms"), csv)) {
+        const Entries rows = csvEntries(folder, file, normColumns(), normNumberColumns());
+        if (auto failure =
+                add<Norm>(read.norms, rows, [&](Fields& fields) { return normFrom(fields, read); }))
+            return failure;
+    }
+    for (const QString& file : filesIn(folder, QStringLiteral("predictions"), csv)) {
+        const Entries rows = csvEntries(folder, file, equationColumns(), equationNumberColumns());
+        if (auto failure = add<Equation>(read.equations, rows,
+                                         [&](Fields& fields) { return equationFrom(fields, read); }))
+            return failure;
+    }
+    for (const QString& file : filesIn(folder, QStringLiteral("bands"), csv)) {
+        const Entries rows = csvEntries(folder, file, bandColumns(), bandNumberColumns());
+        if (auto failure =
+                add<Band>(read.bands, rows, [&](Fields& fields) { return bandFrom(fields, read); }))
+            return failure;
+    }
+    return std::nullopt;
+}
+
 Failure readForms(Catalogue& read, const QString& folder)
 {
     const QStringList files = filesIn(folder, QStringLiteral("forms"), QStringLiteral("json"));
@@ -103,7 +128,7 @@ Failure readForms(Catalogue& read, const QString& folder)
 base::Result<Catalogue> readCatalogue(const QString& folder)
 {
     Catalogue read;
-    for (const auto part : {readVocabularies, readMeasures, readThresholds, readForms}) {
+    for (const auto part : {readVocabularies, readMeasures, readThresholds, readReferenceValues, readForms}) {
         if (const auto failure = part(read, folder))
             return *failure;
     }
