@@ -49,6 +49,7 @@ base::Result<std::unique_ptr<Session>> Session::open(const QString& path,
 Session::Session(std::unique_ptr<storage::Store> store, const catalogue::Catalogue& catalogue, Clock clock,
                  records::Clinic clinic)
     : m_store(std::move(store)),
+      m_released(catalogue),
       m_catalogue(catalogue),
       m_clock(std::move(clock)),
       m_clinic(std::move(clinic))
@@ -197,14 +198,22 @@ std::vector<interpretation::Change> Session::changes() const
     return interpretation::changesAt(*m_focus.visit, m_focus.reference, m_visits, m_patient, m_catalogue);
 }
 
-base::Result<records::Visit> Session::startVisit(QDate day)
+base::Result<records::Visit> Session::startVisit(QDate day, const QString& form)
 {
+    const catalogue::Form* chosen = nullptr;
+    if (!form.isEmpty())
+        chosen = m_catalogue.form(form);
+    else if (!m_catalogue.forms.empty())
+        chosen = &m_catalogue.forms.front();
+    if (chosen == nullptr)
+        return base::Error{
+            base::ErrorKind::NotFound, QStringLiteral("This form is not in the catalogue."), {}};
     records::Visit visit;
     visit.id = records::VisitId::make();
     visit.series = visit.id;
     visit.patient = m_patient.id;
     visit.day = day;
-    visit.form = m_catalogue.forms.empty() ? QString() : m_catalogue.forms.front().id;
+    visit.form = chosen->id;
     visit.conditions = carriedForward(m_visits, day);
     auto added = storage::Visits(*m_store).add(visit);
     if (!added)

@@ -1,11 +1,12 @@
 #pragma once
 
 #include "core/base/result.h"
-#include "core/catalogue/catalogue.h"
+#include "core/catalogue/own.h"
 #include "core/interpretation/change.h"
 #include "core/records/clinic.h"
 #include "core/records/letter.h"
 #include "core/storage/patients.h"
+#include "core/storage/uses.h"
 
 #include <QObject>
 
@@ -59,7 +60,21 @@ public:
                                                        const QString& who, bool mayCreate);
     ~Session() override;
 
+    /// The catalogue that comes with the program and the clinic's own part after it. Pointers into it last as
+    /// long as the session, but are of an older state after catalogueChanged().
     const catalogue::Catalogue& catalogue() const { return m_catalogue; }
+    /// The clinic's own part alone.
+    const catalogue::Own& own() const { return m_own; }
+    /// Keeps the clinic's part as its newest version, whole or not at all. Besides what catalogue::ownFrom
+    /// refuses: a measure once kept may be retired but not removed, nor changed so that a recorded result
+    /// would no longer be allowed; a threshold chosen for a patient stays.
+    base::Result<void> saveOwn(const catalogue::Own& own);
+    /// The clinic's part as a file, to move it between clinics. What is read takes the place of what there
+    /// was; a refused file changes nothing.
+    base::Result<void> readOwn(const QString& path);
+    base::Result<void> writeOwn(const QString& path) const;
+    /// Why a newer version of the clinic's part was not taken when the records were opened; empty: it was.
+    QString catalogueFault() const { return m_catalogueFault; }
     QString path() const;
     QDate today() const;                        ///< local calendar day
     QDateTime now() const { return m_clock(); } ///< UTC
@@ -93,9 +108,17 @@ public:
     const records::Visit* visitInFocus() const;
     std::vector<interpretation::Change> changes() const; ///< at the visit in focus
 
-    /// A new draft today for the patient in focus, conditions carried forward to be confirmed; the focus
-    /// moves to it.
-    base::Result<records::Visit> startVisit(QDate day);
+    /// Judges changes of the measure by this threshold for the patient in focus; an empty one goes back to
+    /// the rule. Logged, so it needs a reason.
+    base::Result<void> chooseEvidence(const QString& measure, const QString& threshold,
+                                      const QString& reason);
+    /// The visits of all patients that used a measure.
+    base::Result<std::vector<storage::Use>> uses(const QString& measure) const;
+
+    /// A new draft for the patient in focus, with a form of the catalogue (the first where none is named)
+    /// kept as it stands now, less its retired measures; conditions carried forward to be confirmed. The
+    /// focus moves to it.
+    base::Result<records::Visit> startVisit(QDate day, const QString& form = {});
     base::Result<void> saveFinding(const records::VisitId& visit, const records::Finding& finding,
                                    Typing typing = Typing::Anew);
     /// Several findings, undone together. Stops at the first that cannot be saved; those before it are saved.
@@ -129,10 +152,14 @@ Q_SIGNALS:
     void focusChanged();
     void editsChanged();
     void clinicChanged();
+    void catalogueChanged(); ///< the clinic's own part has a new version
 
 private:
     Session(std::unique_ptr<storage::Store> store, const catalogue::Catalogue& catalogue, Clock clock,
             records::Clinic clinic);
+    base::Result<void> takeNewestOwn();
+    void layOver(const catalogue::Own& own);
+    base::Result<void> refuseLosses(const catalogue::Own& own) const;
     base::Result<void> reload();
     base::Result<void> apply(const records::VisitId& visit, const QString& measure, records::Side side,
                              const std::optional<records::Finding>& finding);
@@ -142,7 +169,11 @@ private:
     void settleFocus(const std::optional<records::VisitId>& wished);
 
     std::unique_ptr<storage::Store> m_store;
+    catalogue::Catalogue m_released; ///< as it comes with the program
     catalogue::Catalogue m_catalogue;
+    catalogue::Own m_own;
+    QString m_catalogueFault;
+    std::vector<catalogue::Catalogue> m_former; ///< kept, because screens hold pointers into them
     Clock m_clock;
     records::Clinic m_clinic;
     Focus m_focus;

@@ -30,6 +30,9 @@ public:
     /// Inserts where the revision is 0, else updates. Gives back the patient with its new revision. Conflict
     /// when another has saved since, Invalid when the record number belongs to someone else.
     base::Result<records::Patient> save(const records::Patient& patient);
+    /// Adds to the patient's choices, in the name of the store's user and now. Refused without a reason.
+    base::Result<void> chooseEvidence(const records::PatientId& patient,
+                                      const records::EvidenceChoice& choice);
     base::Result<records::Patient> withId(const records::PatientId& id) const;
     /// Empty when there is none.
     base::Result<std::optional<records::Patient>> withRecordNumber(const QString& number) const;
