@@ -23,6 +23,21 @@ records::Conditions carriedForward(const std::vector<records::Visit>& visits, QD
     return conditions;
 }
 
+/// The form without the measures that are no longer asked for.
+catalogue::Form withoutRetired(catalogue::Form form, const catalogue::Catalogue& catalogue)
+{
+    const auto isRetired = [&](const QString& id) {
+        const catalogue::Measure* measure = catalogue.measure(id);
+        return measure != nullptr && measure->retired;
+    };
+    form.expected.removeIf(isRetired);
+    for (catalogue::FormSection& section : form.sections)
+        section.measures.removeIf(isRetired);
+    std::erase_if(form.sections,
+                  [](const catalogue::FormSection& section) { return section.measures.isEmpty(); });
+    return form;
+}
+
 qsizetype placeOf(const std::vector<records::Visit>& visits, const std::optional<records::VisitId>& id)
 {
     const auto found =
@@ -43,7 +58,10 @@ base::Result<std::unique_ptr<Session>> Session::open(const QString& path,
     const auto clinic = (*store)->clinic();
     if (!clinic)
         return clinic.error();
-    return std::unique_ptr<Session>(new Session(std::move(*store), catalogue, std::move(clock), *clinic));
+    std::unique_ptr<Session> session(new Session(std::move(*store), catalogue, std::move(clock), *clinic));
+    if (auto taken = session->takeNewestOwn(); !taken)
+        return taken.error();
+    return session;
 }
 
 Session::Session(std::unique_ptr<storage::Store> store, const catalogue::Catalogue& catalogue, Clock clock,
@@ -214,6 +232,7 @@ base::Result<records::Visit> Session::startVisit(QDate day, const QString& form)
     visit.patient = m_patient.id;
     visit.day = day;
     visit.form = chosen->id;
+    visit.formAsMade = withoutRetired(*chosen, m_catalogue);
     visit.conditions = carriedForward(m_visits, day);
     auto added = storage::Visits(*m_store).add(visit);
     if (!added)

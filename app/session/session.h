@@ -69,8 +69,8 @@ public:
     /// refuses: a measure once kept may be retired but not removed, nor changed so that a recorded result
     /// would no longer be allowed; a threshold chosen for a patient stays.
     base::Result<void> saveOwn(const catalogue::Own& own);
-    /// The clinic's part as a file, to move it between clinics. What is read takes the place of what there
-    /// was; a refused file changes nothing.
+    /// The clinic's part as a file, to move it between clinics. What is read is added; an entry with a known
+    /// id takes its place. A refused file changes nothing.
     base::Result<void> readOwn(const QString& path);
     base::Result<void> writeOwn(const QString& path) const;
     /// Why a newer version of the clinic's part was not taken when the records were opened; empty: it was.
@@ -158,8 +158,8 @@ private:
     Session(std::unique_ptr<storage::Store> store, const catalogue::Catalogue& catalogue, Clock clock,
             records::Clinic clinic);
     base::Result<void> takeNewestOwn();
+    base::Result<void> keepOwn(const catalogue::Own& own, const QString& place);
     void layOver(const catalogue::Own& own);
-    base::Result<void> refuseLosses(const catalogue::Own& own) const;
     base::Result<void> reload();
     base::Result<void> apply(const records::VisitId& visit, const QString& measure, records::Side side,
                              const std::optional<records::Finding>& finding);

@@ -18,20 +18,11 @@ namespace catalogue
 namespace
 {
 
-base::Result<QByteArray> bytesOf(const QString& root, const QString& file)
+/// What stands between the quotes of a JSON text.
+QString plainText(const QByteArray& quoted)
 {
-    constexpr qint64 mostBytes = 2'000'000;
-    QFile opened(root + QLatin1Char('/') + file);
-    if (!opened.open(QIODevice::ReadOnly))
-        return base::Error{base::ErrorKind::NotFound,
-                           QStringLiteral("%1: the file cannot be opened.").arg(file), opened.errorString()};
-    const QByteArray bytes = opened.read(mostBytes + 1);
-    if (opened.error() != QFile::NoError)
-        return base::Error{base::ErrorKind::Unreadable,
-                           QStringLiteral("%1: the file cannot be read.").arg(file), opened.errorString()};
-    if (bytes.size() > mostBytes)
-        return unreadable(file, QStringLiteral("the file is larger than 2 MB"));
-    return bytes;
+    return quoted.contains('\\') ? QJsonDocument::fromJson("[\"" + quoted + "\"]").array().first().toString()
+                                 : QString::fromUtf8(quoted);
 }
 
 /// The first field given twice in one object of a sound JSON text; QJsonDocument would keep the last in
@@ -49,9 +40,9 @@ std::optional<QString> fieldGivenTwice(const QByteArray& json)
             const qsizetype start = at;
             for (++at; json[at] != '"'; ++at)
                 at += json[at] == '\\' ? 1 : 0;
-            lastText = json.mid(start, at - start + 1);
+            lastText = json.mid(start + 1, at - start - 1);
         } else if (json[at] == ':') {
-            const QString key = QJsonDocument::fromJson('[' + lastText + ']').array().first().toString();
+            const QString key = plainText(lastText);
             if (open.back().contains(key))
                 return key;
             open.back().insert(key);
@@ -70,6 +61,38 @@ std::optional<double> plainNumber(const QString& written)
 
 } // namespace
 
+base::Result<QByteArray> bytesOf(const QString& path, const QString& place)
+{
+    QFile opened(path);
+    if (!opened.open(QIODevice::ReadOnly))
+        return base::Error{base::ErrorKind::NotFound,
+                           QStringLiteral("%1: the file cannot be opened.").arg(place), opened.errorString()};
+    const QByteArray bytes = opened.read(mostBytes + 1);
+    if (opened.error() != QFile::NoError)
+        return base::Error{base::ErrorKind::Unreadable,
+                           QStringLiteral("%1: the file cannot be read.").arg(place), opened.errorString()};
+    if (bytes.size() > mostBytes)
+        return unreadable(place, QStringLiteral("the file is larger than 2 MB"));
+    return bytes;
+}
+
+base::Result<QJsonDocument> soundJson(const QByteArray& bytes, const QString& place)
+{
+    if (bytes.size() > mostBytes)
+        return unreadable(place, QStringLiteral("the file is larger than 2 MB"));
+    QJsonParseError fault;
+    const QJsonDocument document = QJsonDocument::fromJson(bytes, &fault);
+    if (fault.error != QJsonParseError::NoError) {
+        const auto line = bytes.left(fault.offset).count('\n') + 1;
+        return unreadable(
+            place, QStringLiteral("line %1 is not sound JSON (%2)").arg(line).arg(fault.errorString()));
+    }
+    if (const auto twice = fieldGivenTwice(bytes))
+        return unreadable(place,
+                          QStringLiteral("the field “%1” is given twice in one entry").arg(twice->left(80)));
+    return document;
+}
+
 QStringList filesIn(const QString& root, const QString& folder, const QString& suffix)
 {
     const QDir directory(root + QLatin1Char('/') + folder);
@@ -81,24 +104,17 @@ QStringList filesIn(const QString& root, const QString& folder, const QString& s
 
 base::Result<std::vector<Entry>> jsonEntries(const QString& root, const QString& file)
 {
-    const auto bytes = bytesOf(root, file);
+    const auto bytes = bytesOf(root + QLatin1Char('/') + file, file);
     if (!bytes)
         return bytes.error();
-    QJsonParseError fault;
-    const QJsonDocument document = QJsonDocument::fromJson(*bytes, &fault);
-    if (fault.error != QJsonParseError::NoError) {
-        const auto line = bytes->left(fault.offset).count('\n') + 1;
-        return unreadable(
-            file, QStringLiteral("line %1 is not sound JSON (%2)").arg(line).arg(fault.errorString()));
-    }
-    if (!document.isArray())
+    const auto document = soundJson(*bytes, file);
+    if (!document)
+        return document.error();
+    if (!document->isArray())
         return unreadable(file, QStringLiteral("the file does not hold a list"));
-    if (const auto twice = fieldGivenTwice(*bytes))
-        return unreadable(file,
-                          QStringLiteral("the field “%1” is given twice in one entry").arg(twice->left(80)));
 
     std::vector<Entry> entries;
-    const QJsonArray items = document.array();
+    const QJsonArray items = document->array();
     for (const QJsonValue item : items) {
         if (!item.isObject())
             return unreadable(file, QStringLiteral("the list holds something that is not an object"));
@@ -110,7 +126,7 @@ base::Result<std::vector<Entry>> jsonEntries(const QString& root, const QString&
 base::Result<std::vector<Entry>> csvEntries(const QString& root, const QString& file,
                                             const QStringList& columns, const QStringList& numberColumns)
 {
-    const auto bytes = bytesOf(root, file);
+    const auto bytes = bytesOf(root + QLatin1Char('/') + file, file);
     if (!bytes)
         return bytes.error();
     const auto rows = base::csvRows(*bytes);
@@ -152,7 +168,7 @@ base::Result<std::vector<Entry>> csvEntries(const QString& root, const QString& 
 
 base::Result<QStringList> textLines(const QString& root, const QString& file)
 {
-    const auto bytes = bytesOf(root, file);
+    const auto bytes = bytesOf(root + QLatin1Char('/') + file, file);
     if (!bytes)
         return bytes.error();
     return QString::fromUtf8(*bytes).split(QLatin1Char('\n'), Qt::SkipEmptyParts);

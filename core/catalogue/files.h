@@ -2,6 +2,7 @@
 
 #include "core/base/result.h"
 
+#include <QJsonDocument>
 #include <QJsonObject>
 
 #include <vector>
@@ -15,11 +16,19 @@ struct Entry {
     QString place; ///< "measures/balance.json", "thresholds/scales.csv line 3"
 };
 
+/// No file and no document of a catalogue is larger.
+constexpr qint64 mostBytes = 2'000'000;
+
+/// The bytes of one file, called `place` in errors. Refuses more than `mostBytes` without reading on.
+base::Result<QByteArray> bytesOf(const QString& path, const QString& place);
+
+/// The bytes as JSON. Refuses more than `mostBytes`, deep nesting and a field given twice.
+base::Result<QJsonDocument> soundJson(const QByteArray& bytes, const QString& place);
+
 /// The files of one kind in a folder below the catalogue, by name; none where the folder is not there.
 QStringList filesIn(const QString& root, const QString& folder, const QString& suffix);
 
-/// The objects of a JSON file that holds a list of them. Refuses more than 2 MB, deep nesting and a field
-/// given twice.
+/// The objects of a JSON file that holds a list of them, read as soundJson does.
 base::Result<std::vector<Entry>> jsonEntries(const QString& root, const QString& file);
 
 /// The rows of a CSV file as objects: texts, and numbers in the columns named so. An empty cell is an absent

@@ -15,14 +15,14 @@ struct Own {
 };
 
 /// The clinic's own part out of one JSON document, checked against the catalogue it is laid over: whole or
-/// not at all. Refuses more than 2 MB, deep nesting, a field given twice, an unknown unit, an id of the
-/// released catalogue, and whatever the audit finds. The error names `place`, id and field.
+/// not at all. Refuses more than 2 MB, deep nesting, a field given twice, an unknown field or unit, an id of
+/// the released catalogue, and whatever the audit finds. The error names `place`, id and field.
 base::Result<Own> ownFrom(const QByteArray& document, const QString& place, const Catalogue& released);
 
 /// The document ownFrom reads.
 QByteArray written(const Own& own);
 
-/// The released catalogue with the clinic's own entries after it.
+/// The released catalogue with the clinic's own entries after it; its measures at the end of their section.
 Catalogue withOwn(Catalogue released, const Own& own);
 
 /// A form as one line of JSON, as a visit keeps it; and back, empty where it is none.

@@ -165,7 +165,7 @@ std::optional<base::Error> wrongWith(const Visit& visit, const Patient& patient,
 {
     if (const Wrong wrong = wrongWithDay(visit.day, patient, today))
         return wrong;
-    if (!visit.form.isEmpty() && catalogue.form(visit.form) == nullptr)
+    if (!visit.form.isEmpty() && !visit.formAsMade && catalogue.form(visit.form) == nullptr)
         return invalid(QStringLiteral("“%1” is not a form of the catalogue.").arg(visit.form));
     if (const Wrong wrong = wrongWithConditions(visit.conditions, catalogue))
         return wrong;

@@ -4,8 +4,9 @@
 #include "core/storage/store.h"
 
 #include <QByteArray>
+#include <QDateTime>
 
-#include <vector>
+#include <optional>
 
 namespace storage
 {
@@ -26,7 +27,8 @@ class ClinicCatalogues
 public:
     explicit ClinicCatalogues(Store& store) : m_store(store) {}
 
-    base::Result<std::vector<ClinicCatalogue>> newestFirst() const;
+    /// The newest version, or the newest one older than `before`; empty where there is none.
+    base::Result<std::optional<ClinicCatalogue>> newest(std::optional<int> before = {}) const;
     /// Keeps the document as the newest version, in the name of the store's user.
     base::Result<void> add(const QByteArray& document);
 

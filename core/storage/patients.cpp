@@ -1,5 +1,6 @@
 #include "core/storage/patients.h"
 
+#include "core/base/text.h"
 #include "core/storage/audit_trail.h"
 #include "core/storage/query.h"
 #include "core/storage/transaction.h"
@@ -40,6 +41,17 @@ records::Patient patientFrom(Row& row)
     return patient;
 }
 
+base::Result<void> addChoices(const Store& store, Patient& patient)
+{
+    const QString sql = uR"(
+        SELECT measure, threshold, reason, who, chosen_at FROM evidence_choices
+        WHERE patient = :patient ORDER BY number)"_s;
+    return read(store, sql, {{":patient", key(patient.id)}}, [&](Row& row) -> base::Result<void> {
+        patient.choices.push_back({row.text(), row.text(), row.text(), row.text(), row.instant()});
+        return {};
+    });
+}
+
 base::Result<std::optional<Patient>> onePatient(const Store& store, const QString& condition,
                                                 const Binding& binding)
 {
@@ -54,6 +66,10 @@ base::Result<std::optional<Patient>> onePatient(const Store& store, const QStrin
     });
     if (!found)
         return found.error();
+    if (patient) {
+        if (auto added = addChoices(store, *patient); !added)
+            return added.error();
+    }
     return patient;
 }
 
@@ -142,6 +158,44 @@ base::Result<Patient> Patients::save(const Patient& given)
             return noted.error();
         return withId(patient.id);
     });
+}
+
+base::Result<void> Patients::chooseEvidence(const PatientId& patient, const records::EvidenceChoice& choice)
+{
+    if (base::tidied(choice.reason).isEmpty())
+        return Error{ErrorKind::Refused, u"A choice of evidence needs a reason."_s, {}};
+    return together(m_store, [&]() -> base::Result<void> {
+        if (auto there = withId(patient); !there)
+            return there.error();
+        const QString sql = uR"(
+            INSERT INTO evidence_choices (patient, number, measure, threshold, reason, who, chosen_at)
+            SELECT :patient, COALESCE(MAX(number), 0) + 1, :measure, :threshold, :reason, :who, :at
+            FROM evidence_choices WHERE patient = :owner)"_s;
+        auto chosen = write(m_store, sql,
+                            {{":patient", key(patient)},
+                             {":measure", text(choice.measure)},
+                             {":threshold", text(choice.threshold)},
+                             {":reason", text(choice.reason)},
+                             {":who", text(m_store.access().who)},
+                             {":at", instant(m_store.access().now())},
+                             {":owner", key(patient)}});
+        if (!chosen)
+            return chosen.error();
+        return note(m_store, u"changed"_s, u"patient"_s, patient.text);
+    });
+}
+
+base::Result<QStringList> Patients::chosenThresholds() const
+{
+    QStringList ids;
+    auto found = read(m_store, u"SELECT DISTINCT threshold FROM evidence_choices WHERE threshold <> ''"_s, {},
+                      [&](Row& row) -> base::Result<void> {
+                          ids += row.text();
+                          return {};
+                      });
+    if (!found)
+        return found.error();
+    return ids;
 }
 
 base::Result<Patient> Patients::withId(const PatientId& id) const

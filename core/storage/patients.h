@@ -4,6 +4,8 @@
 #include "core/records/patient.h"
 #include "core/storage/store.h"
 
+#include <QStringList>
+
 #include <vector>
 
 namespace storage
@@ -33,6 +35,8 @@ public:
     /// Adds to the patient's choices, in the name of the store's user and now. Refused without a reason.
     base::Result<void> chooseEvidence(const records::PatientId& patient,
                                       const records::EvidenceChoice& choice);
+    /// Every threshold ever chosen for a patient.
+    base::Result<QStringList> chosenThresholds() const;
     base::Result<records::Patient> withId(const records::PatientId& id) const;
     /// Empty when there is none.
     base::Result<std::optional<records::Patient>> withRecordNumber(const QString& number) const;

@@ -24,4 +24,7 @@ struct Use {
 /// The visits at which something was said about the measure, drafts too; newest day first.
 base::Result<std::vector<Use>> uses(const Store& store, const QString& measure);
 
+/// What was ever recorded of a measure, in every version of every visit.
+base::Result<std::vector<records::Finding>> findingsOf(Store& store, const QString& measure);
+
 } // namespace storage

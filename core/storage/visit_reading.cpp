@@ -1,5 +1,6 @@
 #include "core/storage/visit_reading.h"
 
+#include "core/catalogue/own.h"
 #include "core/storage/query.h"
 
 using namespace Qt::StringLiterals;
@@ -41,11 +42,13 @@ base::Result<void> takeVisit(Loading& loading, Row& row)
     visit.day = row.dayIfAny().value_or(QDate());
     const auto state = records::visitStateFromCode(row.text());
     visit.form = row.text();
+    const QString formMade = row.text();
+    visit.formAsMade = catalogue::formFrom(formMade);
     visit.conditionsConfirmed = row.flag();
     visit.author = {row.text(), row.text(), row.text()};
     visit.signedAt = row.instant();
     visit.amendmentReason = row.text();
-    if (!state)
+    if (!state || (!formMade.isEmpty() && !visit.formAsMade))
         return unknownWord;
     visit.state = *state;
     loading.visitAt.insert(visit.id.text, loading.visits.size());
@@ -121,8 +124,8 @@ base::Result<void> takeCondition(Loading& loading, Row& row)
 base::Result<std::vector<Visit>> visitsWhere(const Store& store, const QString& condition, const QString& key)
 {
     const QString visits = uR"(
-        SELECT id, series, version, revision, patient, day, state, form, conditions_confirmed, author_name,
-               author_role, author_registration, signed_at, amendment_reason
+        SELECT id, series, version, revision, patient, day, state, form, form_made, conditions_confirmed,
+               author_name, author_role, author_registration, signed_at, amendment_reason
         FROM visits WHERE %1 ORDER BY day, series, version)"_s;
     const QString findings = uR"(
         SELECT findings.id, findings.visit, measure, side, findings.state, number, unit, grade, choice, reason,

@@ -1,5 +1,6 @@
 #include "core/storage/visit_writing.h"
 
+#include "core/catalogue/own.h"
 #include "core/storage/query.h"
 
 #include <QUuid>
@@ -120,18 +121,21 @@ base::Result<void> insertDraft(const Store& store, const Visit& visit)
     if (!visit.day.isValid())
         return Error{ErrorKind::Invalid, u"A visit needs a day of the calendar."_s, {}};
     const QString sql = uR"(
-        INSERT INTO visits (id, revision, series, version, patient, day, state, form, conditions_confirmed,
-            author_name, author_role, author_registration, amendment_reason)
-        VALUES (:id, 1, :series, :version, :patient, :day, 'draft', :form, :confirmed, '', '', '', :reason))"_s;
-    auto written = write(store, sql,
-                         {{":id", key(visit.id)},
-                          {":series", key(visit.series)},
-                          {":version", visit.version},
-                          {":patient", key(visit.patient)},
-                          {":day", day(visit.day)},
-                          {":form", text(visit.form)},
-                          {":confirmed", flag(visit.conditionsConfirmed)},
-                          {":reason", text(visit.amendmentReason)}});
+        INSERT INTO visits (id, revision, series, version, patient, day, state, form, form_made,
+            conditions_confirmed, author_name, author_role, author_registration, amendment_reason)
+        VALUES (:id, 1, :series, :version, :patient, :day, 'draft', :form, :form_made, :confirmed, '', '', '',
+            :reason))"_s;
+    auto written =
+        write(store, sql,
+              {{":id", key(visit.id)},
+               {":series", key(visit.series)},
+               {":version", visit.version},
+               {":patient", key(visit.patient)},
+               {":day", day(visit.day)},
+               {":form", text(visit.form)},
+               {":form_made", visit.formAsMade ? text(catalogue::written(*visit.formAsMade)) : text({})},
+               {":confirmed", flag(visit.conditionsConfirmed)},
+               {":reason", text(visit.amendmentReason)}});
     if (!written)
         return written.error();
     for (const Finding& finding : visit.findings) {

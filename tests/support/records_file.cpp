@@ -77,6 +77,12 @@ records::Visit fullVisit(const records::PatientId& patient, QDate day)
     visit.patient = patient;
     visit.day = day;
     visit.form = u"bedside"_s;
+    visit.formAsMade = catalogue::Form{
+        u"bedside"_s,
+        u"Bedside, \"as made\""_s,
+        {{u"Hands"_s, {u"toe-tapping"_s}}, {u"Balance"_s, {u"romberg-sign"_s, u"berg-balance"_s}}},
+        {u"toe-tapping"_s},
+        true};
     visit.conditions = {{u"aid"_s, u"stick"_s}, {u"distance_m"_s, u"10"_s}, {u"footwear"_s, QString(u""_s)}};
     visit.conditionsConfirmed = true;
     visit.findings = {

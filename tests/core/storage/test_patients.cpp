@@ -164,6 +164,55 @@ private Q_SLOTS:
         QCOMPARE(summary.diagnosis, patient.diagnosis);
     }
 
+    void aChoiceOfEvidenceSurvivesSavingAndReopening()
+    {
+        RecordsFile file;
+        Patients patients(file.store());
+        Patient patient = *patients.save(fullPatient());
+        QVERIFY(patients.chooseEvidence(patient.id, {u"sara"_s, u"sara-row"_s, u" same device "_s, {}, {}}));
+        QVERIFY(patients.chooseEvidence(patient.id, {u"sara"_s, {}, u"device changed"_s, {}, {}}));
+        patient.family = u"Nowak"_s;
+        QVERIFY(patients.save(patient));
+        file.close();
+        const auto store = file.openAgain();
+        const auto choices = Patients(*store).withId(patient.id)->choices;
+        QCOMPARE(choices.size(), 2u);
+        QCOMPARE(choices.front().measure, u"sara"_s);
+        QCOMPARE(choices.front().threshold, u"sara-row"_s);
+        QCOMPARE(choices.front().reason, u"same device"_s);
+        QCOMPARE(choices.front().who, u"tester"_s);
+        QVERIFY(choices.front().chosenAt < choices.back().chosenAt);
+        QCOMPARE(choices.back().threshold, QString());
+        QCOMPARE(*Patients(*store).chosenThresholds(), QStringList{u"sara-row"_s});
+        QCOMPARE(Patients(*store).withRecordNumber(u"K-0007"_s)->value().choices, choices);
+    }
+
+    void aChoiceNeedsAReasonAndAPatient()
+    {
+        RecordsFile file;
+        Patients patients(file.store());
+        const Patient patient = *patients.save(fullPatient());
+        const auto unreasoned = patients.chooseEvidence(patient.id, {u"sara"_s, u"row"_s, u"  "_s, {}, {}});
+        QVERIFY(!unreasoned);
+        QCOMPARE(unreasoned.error().kind, ErrorKind::Refused);
+        const auto nobodys =
+            patients.chooseEvidence(records::PatientId::make(), {u"sara"_s, u"row"_s, u"x"_s, {}, {}});
+        QVERIFY(!nobodys);
+        QCOMPARE(nobodys.error().kind, ErrorKind::NotFound);
+        QVERIFY(patients.withId(patient.id)->choices.empty());
+    }
+
+    void aChoiceIsInTheTrail()
+    {
+        RecordsFile file;
+        Patients patients(file.store());
+        const Patient patient = *patients.save(fullPatient());
+        QVERIFY(patients.chooseEvidence(patient.id, {u"sara"_s, u"row"_s, u"x"_s, {}, {}}));
+        const auto entries = *storage::AuditTrail(file.store()).ofRecord(patient.id.text);
+        QCOMPARE(entries.back().action, u"changed"_s);
+        QCOMPARE(entries.back().kind, u"patient"_s);
+    }
+
     void aPatientWithoutVisitsIsListedToo()
     {
         RecordsFile file;

@@ -1,3 +1,4 @@
+#include "core/storage/clinic_catalogues.h"
 #include "core/storage/letters.h"
 #include "core/storage/patients.h"
 #include "core/storage/query.h"
@@ -59,6 +60,7 @@ private Q_SLOTS:
             u" (SELECT id FROM findings WHERE measure = 'gait-speed-comfortable' AND visit ="_s + ofSigned +
             u')';
         QTest::newRow("visit changed") << u"UPDATE visits SET day = '2026-01-01' WHERE id ="_s + ofSigned;
+        QTest::newRow("form as made changed") << u"UPDATE visits SET form_made = '' WHERE id ="_s + ofSigned;
         QTest::newRow("visit unsigned")
             << u"UPDATE visits SET state = 'draft', signed_at = NULL, author_name = '' "
                "WHERE id ="_s +
@@ -97,6 +99,37 @@ private Q_SLOTS:
         QTest::newRow("letter removed") << u"DELETE FROM letters WHERE state = 'sent'"_s;
         QTest::newRow("letter replaced")
             << u"INSERT OR REPLACE INTO letters SELECT * FROM letters WHERE state = 'sent'"_s;
+    }
+
+    void whatOnlyGrowsIsRefused_data()
+    {
+        QTest::addColumn<QString>("sql");
+        QTest::newRow("choice changed") << u"UPDATE evidence_choices SET reason = 'x'"_s;
+        QTest::newRow("choice removed") << u"DELETE FROM evidence_choices"_s;
+        QTest::newRow("choice replaced")
+            << u"INSERT OR REPLACE INTO evidence_choices SELECT * FROM evidence_choices"_s;
+        QTest::newRow("own catalogue changed") << u"UPDATE clinic_catalogues SET document = 'x'"_s;
+        QTest::newRow("own catalogue removed") << u"DELETE FROM clinic_catalogues"_s;
+        QTest::newRow("own catalogue replaced")
+            << u"INSERT OR REPLACE INTO clinic_catalogues SELECT * FROM clinic_catalogues"_s;
+    }
+
+    void whatOnlyGrowsIsRefused()
+    {
+        QFETCH(QString, sql);
+        Clinic clinic;
+        storage::Patients patients(clinic.file.store());
+        QVERIFY(
+            patients.chooseEvidence(clinic.patient.id, {u"sara"_s, u"row"_s, u"same protocol"_s, {}, {}}));
+        storage::ClinicCatalogues catalogues(clinic.file.store());
+        QVERIFY(catalogues.add("{}"));
+        const auto patient = *patients.withId(clinic.patient.id);
+        const auto newest = *catalogues.newest();
+        const auto refused = storage::write(clinic.file.store(), sql, {});
+        QVERIFY(!refused);
+        QVERIFY2(refused.error().kind == ErrorKind::Refused, qPrintable(refused.error().detail));
+        QCOMPARE(*patients.withId(clinic.patient.id), patient);
+        QCOMPARE(*catalogues.newest(), newest);
     }
 
     void whatIsFrozenIsRefused()

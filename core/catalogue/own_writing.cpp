@@ -1,0 +1,300 @@
+#include "core/catalogue/fields.h"
+#include "core/catalogue/own.h"
+#include "core/catalogue/own_format.h"
+
+#include <QJsonArray>
+#include <QJsonDocument>
+
+using namespace Qt::StringLiterals;
+
+namespace catalogue
+{
+
+namespace
+{
+
+void put(QJsonObject& object, const QString& key, const QString& words)
+{
+    if (!words.isEmpty())
+        object[key] = words;
+}
+
+void put(QJsonObject& object, const QString& key, std::optional<double> number)
+{
+    if (number)
+        object[key] = *number;
+}
+
+void put(QJsonObject& object, const QString& key, const QStringList& words)
+{
+    if (!words.isEmpty())
+        object[key] = QJsonArray::fromStringList(words);
+}
+
+void putFlag(QJsonObject& object, const QString& key, bool isSet)
+{
+    if (isSet)
+        object[key] = true;
+}
+
+template <class Row>
+QJsonArray listOf(const std::vector<Row>& rows, QJsonObject (*objectOf)(const Row&))
+{
+    QJsonArray list;
+    for (const Row& row : rows)
+        list += objectOf(row);
+    return list;
+}
+
+QString word(Kind kind)
+{
+    switch (kind) {
+    case Kind::Grade:
+        return u"grade"_s;
+    case Kind::Choice:
+        return u"choice"_s;
+    case Kind::Count:
+        return u"count"_s;
+    case Kind::Duration:
+        return u"duration"_s;
+    case Kind::Distance:
+        return u"distance"_s;
+    case Kind::Speed:
+        return u"speed"_s;
+    case Kind::Rate:
+        return u"rate"_s;
+    case Kind::Score:
+        break;
+    }
+    return u"score"_s;
+}
+
+QString word(Direction better)
+{
+    switch (better) {
+    case Direction::HigherIsBetter:
+        return u"higher"_s;
+    case Direction::LowerIsBetter:
+        return u"lower"_s;
+    case Direction::Neither:
+        break;
+    }
+    return u"neither"_s;
+}
+
+QString word(TrialRule rule)
+{
+    switch (rule) {
+    case TrialRule::Mean:
+        return u"mean"_s;
+    case TrialRule::Best:
+        return u"best"_s;
+    case TrialRule::Single:
+        break;
+    }
+    return u"single"_s;
+}
+
+QString word(Computing rule)
+{
+    switch (rule) {
+    case Computing::Speed:
+        return u"speed"_s;
+    case Computing::Cadence:
+        return u"cadence"_s;
+    case Computing::StepLength:
+        return u"step-length"_s;
+    case Computing::SumOfItems:
+        return u"sum-of-items"_s;
+    case Computing::ShortBattery:
+        return u"short-battery"_s;
+    case Computing::DualTaskCost:
+        break;
+    }
+    return u"dual-task-cost"_s;
+}
+
+QString word(Scale scale)
+{
+    switch (scale) {
+    case Scale::Absolute:
+        return u"absolute"_s;
+    case Scale::PercentOfReference:
+        return u"percent-of-reference"_s;
+    case Scale::ProportionalToMean:
+        return u"proportional-to-mean"_s;
+    case Scale::Log:
+        break;
+    }
+    return u"log"_s;
+}
+
+QString word(Strictness strictness)
+{
+    switch (strictness) {
+    case Strictness::Hard:
+        return u"hard"_s;
+    case Strictness::IfRecorded:
+        return u"ifRecorded"_s;
+    case Strictness::Soft:
+        break;
+    }
+    return u"soft"_s;
+}
+
+QJsonObject sourceObject(const Source& source)
+{
+    QJsonObject object{
+        {u"id"_s, source.id}, {u"reference"_s, source.reference}, {u"shortForm"_s, source.shortForm}};
+    put(object, u"doi"_s, source.doi);
+    return object;
+}
+
+/// A grade names its steps, a choice its options.
+void putWords(QJsonObject& object, const Measure& measure)
+{
+    if (measure.options.empty())
+        return;
+    QJsonArray list;
+    for (const Option& option : measure.options) {
+        if (measure.kind == Kind::Grade)
+            list += option.title;
+        else
+            list += QJsonObject{{u"key"_s, option.key}, {u"title"_s, option.title}};
+    }
+    object[measure.kind == Kind::Grade ? u"steps"_s : u"options"_s] = list;
+}
+
+void putRules(QJsonObject& object, const std::vector<ConditionRule>& rules)
+{
+    QJsonObject conditions, hardFor;
+    for (const ConditionRule& rule : rules) {
+        QJsonObject& group = rule.onlyFor.isEmpty() ? conditions : hardFor;
+        const QString key = rule.onlyFor.isEmpty() ? word(rule.strictness) : rule.onlyFor;
+        QJsonArray ids = group[key].toArray();
+        ids += rule.condition;
+        group[key] = ids;
+    }
+    if (!hardFor.isEmpty())
+        conditions[u"hardFor"_s] = hardFor;
+    if (!conditions.isEmpty())
+        object[u"conditions"_s] = conditions;
+}
+
+QJsonObject measureObject(const Measure& measure)
+{
+    QJsonObject object{{u"id"_s, measure.id},           {u"title"_s, measure.title},
+                       {u"section"_s, measure.section}, {u"sides"_s, measure.hasSides},
+                       {u"kind"_s, word(measure.kind)}, {u"rule"_s, word(measure.rule)},
+                       {u"trials"_s, measure.trials}};
+    put(object, u"shortForm"_s, measure.shortForm);
+    put(object, u"unit"_s, values::code(measure.unit));
+    if (measure.kind != Kind::Choice || measure.better != Direction::Neither)
+        object[u"better"_s] = word(measure.better);
+    put(object, u"lowest"_s, measure.lowest);
+    put(object, u"highest"_s, measure.highest);
+    put(object, u"step"_s, measure.step);
+    putWords(object, measure);
+    put(object, u"cap"_s, measure.cap);
+    put(object, u"watchFor"_s, measure.watchFor);
+    put(object, u"purpose"_s, measure.purpose);
+    put(object, u"how"_s, measure.how);
+    put(object, u"position"_s, measure.position);
+    put(object, u"equipment"_s, measure.equipment);
+    put(object, u"unableMeans"_s, measure.unableMeans);
+    put(object, u"caution"_s, measure.caution);
+    putRules(object, measure.conditions);
+    if (measure.computed)
+        object[u"computed"_s] =
+            QJsonObject{{u"rule"_s, word(measure.computed->rule)},
+                        {u"parts"_s, QJsonArray::fromStringList(measure.computed->parts)}};
+    put(object, u"partOf"_s, measure.partOf);
+    putFlag(object, u"licensedWording"_s, measure.hasLicensedWording);
+    putFlag(object, u"tapped"_s, measure.isTapped);
+    putFlag(object, u"retired"_s, measure.retired);
+    return object;
+}
+
+QJsonObject thresholdObject(const Threshold& row)
+{
+    QJsonObject object{
+        {u"id"_s, row.id},
+        {u"measure"_s, row.measure},
+        {u"population"_s, row.population},
+        {u"populationWords"_s, row.populationWords},
+        {u"answers"_s, row.answers == Answers::Error ? u"error"_s : u"important"_s},
+        {u"scale"_s, word(row.scale)},
+        {u"improvement"_s, row.improvement},
+        {u"decline"_s, row.decline},
+        {u"design"_s, row.design == Design::TestRetest ? u"test-retest"_s : u"between-raters"_s},
+        {u"source"_s, row.source},
+        {u"checked"_s, row.checked == Checked::Read ? u"read"_s : u"memory"_s}};
+    put(object, u"confidence"_s, row.confidence);
+    put(object, u"confidenceBasis"_s, row.confidenceBasis);
+    put(object, u"bandOf"_s, row.bandOf);
+    put(object, u"bandLow"_s, row.bandLow);
+    put(object, u"bandHigh"_s, row.bandHigh);
+    put(object, u"bandHighIncluded"_s, row.bandHighIncluded ? u"yes"_s : QString());
+    put(object, u"sem"_s, row.sem);
+    put(object, u"icc"_s, row.icc);
+    put(object, u"n"_s, row.n ? std::optional<double>(*row.n) : std::nullopt);
+    put(object, u"interval"_s, row.interval);
+    put(object, u"daysLow"_s, row.daysLow);
+    put(object, u"daysHigh"_s, row.daysHigh);
+    put(object, u"trialRule"_s, row.trialRule);
+    put(object, u"protocol"_s, row.protocol);
+    put(object, u"hand"_s, row.hand);
+    put(object, u"condition"_s, row.condition);
+    put(object, u"note"_s, row.note);
+    return object;
+}
+
+QJsonObject formObject(const Form& form)
+{
+    QJsonArray sections;
+    for (const FormSection& section : form.sections)
+        sections += QJsonObject{{u"title"_s, section.title},
+                                {u"measures"_s, QJsonArray::fromStringList(section.measures)}};
+    QJsonObject object{{u"id"_s, form.id}, {u"title"_s, form.title}, {u"sections"_s, sections}};
+    put(object, u"expected"_s, form.expected);
+    return object;
+}
+
+} // namespace
+
+QByteArray written(const Own& own)
+{
+    const QJsonObject object{{u"format"_s, ownFormat},
+                             {u"sources"_s, listOf(own.sources, sourceObject)},
+                             {u"measures"_s, listOf(own.measures, measureObject)},
+                             {u"thresholds"_s, listOf(own.thresholds, thresholdObject)},
+                             {u"forms"_s, listOf(own.forms, formObject)}};
+    return QJsonDocument(object).toJson(QJsonDocument::Indented);
+}
+
+QString written(const Form& form)
+{
+    QJsonObject object = formObject(form);
+    putFlag(object, u"own"_s, form.isOwn);
+    return QString::fromUtf8(QJsonDocument(object).toJson(QJsonDocument::Compact));
+}
+
+std::optional<Form> formFrom(const QString& written)
+{
+    Fields fields(QJsonDocument::fromJson(written.toUtf8()).object(), {});
+    Form form;
+    form.id = fields.text(u"id"_s);
+    form.title = fields.text(u"title"_s);
+    const auto sections = fields.objects(u"sections"_s);
+    for (const QJsonObject& object : sections) {
+        Fields section(object, {});
+        form.sections.push_back({section.text(u"title"_s), section.texts(u"measures"_s)});
+        if (const auto error = section.error())
+            return std::nullopt;
+    }
+    form.expected = fields.texts(u"expected"_s);
+    form.isOwn = fields.optionalFlag(u"own"_s);
+    return fields.error() ? std::nullopt : std::optional(form);
+}
+
+} // namespace catalogue

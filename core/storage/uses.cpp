@@ -1,0 +1,53 @@
+#include "core/storage/uses.h"
+
+#include "core/storage/query.h"
+#include "core/storage/transaction.h"
+#include "core/storage/visit_reading.h"
+
+#include <algorithm>
+#include <iterator>
+
+using namespace Qt::StringLiterals;
+
+namespace storage
+{
+
+base::Result<std::vector<Use>> uses(const Store& store, const QString& measure)
+{
+    // Of each visit the version that counts, as records::current says with drafts: the newest.
+    const QString sql = uR"(
+        SELECT patients.id, family, given, record_number, visits.id, visits.day
+        FROM visits JOIN patients ON patients.id = visits.patient
+        WHERE EXISTS (SELECT 1 FROM findings WHERE findings.visit = visits.id AND measure = :measure
+                      AND findings.state <> 'not-asked')
+          AND NOT EXISTS (SELECT 1 FROM visits newer WHERE newer.series = visits.series
+                          AND newer.version > visits.version)
+        ORDER BY visits.day DESC, family, given, visits.id)"_s;
+    std::vector<Use> all;
+    auto found = read(store, sql, {{":measure", text(measure)}}, [&](Row& row) -> base::Result<void> {
+        all.push_back({row.key<records::Patient>(), row.text(), row.text(), row.text(),
+                       row.key<records::Visit>(), row.dayIfAny().value_or(QDate())});
+        return {};
+    });
+    if (!found)
+        return found.error();
+    return all;
+}
+
+base::Result<std::vector<records::Finding>> findingsOf(Store& store, const QString& measure)
+{
+    const Transaction transaction(store, Transaction::Kind::Reads);
+    if (!transaction.begun())
+        return transaction.begun().error();
+    const auto visits =
+        visitsWhere(store, u"visits.id IN (SELECT visit FROM findings WHERE measure = :key)"_s, measure);
+    if (!visits)
+        return visits.error();
+    std::vector<records::Finding> findings;
+    for (const records::Visit& visit : *visits)
+        std::ranges::copy_if(visit.findings, std::back_inserter(findings),
+                             [&](const records::Finding& finding) { return finding.measure == measure; });
+    return findings;
+}
+
+} // namespace storage
