@@ -1,6 +1,7 @@
 #include "core/catalogue/audit.h"
 
 #include "core/catalogue/band_audit.h"
+#include "core/catalogue/norm_audit.h"
 #include "core/values/quantity.h"
 
 #include <QLocale>
@@ -172,7 +173,7 @@ QStringList audit(const Catalogue& catalogue, const QStringList& everKnownIds)
     }
     for (const Threshold& row : catalogue.thresholds)
         auditThreshold(faults, catalogue, row);
-    return faults + bandFaults(catalogue);
+    return faults + bandFaults(catalogue) + normFaults(catalogue);
 }
 
 } // namespace catalogue

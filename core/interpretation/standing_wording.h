@@ -1,0 +1,24 @@
+#pragma once
+
+#include "core/base/phrasebook.h"
+#include "core/interpretation/standing.h"
+
+namespace interpretation
+{
+
+/// "1.3 SD slower than the mean of 9 s (SD 2 s) of women of 70 to 79, percentile 10 (Steffen 2002, …)": what
+/// the answer says, with population, n, source, and the mark of a number from memory.
+QString written(const Standing& standing, const catalogue::Measure& measure,
+                const catalogue::Catalogue& catalogue, const base::Phrasebook& phrases);
+
+/// Every answer, one a line, each with the caution of its source.
+QStringList standingLines(const std::vector<Standing>& standings, const catalogue::Measure& measure,
+                          const catalogue::Catalogue& catalogue, const base::Phrasebook& phrases);
+
+/// The one answer to show where there is room for one: read before from memory, then a place among people
+/// before a mean, a named level and a cut-off. What is missing where nothing answers; empty without
+/// standings.
+QString standingInOneLine(const std::vector<Standing>& standings, const catalogue::Measure& measure,
+                          const catalogue::Catalogue& catalogue, const base::Phrasebook& phrases);
+
+} // namespace interpretation
