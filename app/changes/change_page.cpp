@@ -2,6 +2,7 @@
 
 #include "app/changes/change_delegate.h"
 #include "app/changes/detail.h"
+#include "app/changes/standing_section.h"
 #include "app/widgets/copy_rows.h"
 #include "app/widgets/empty_state.h"
 #include "app/widgets/theme.h"
@@ -194,7 +195,10 @@ void ChangePage::explain()
 {
     const Row* row = m_model->row(m_table->currentIndex().row());
     m_detail->document()->setDefaultStyleSheet(detailStyle(widgets::coloursFor(palette())));
-    m_detail->setHtml(row != nullptr ? detail(*row, m_session.catalogue(), m_phrases) : QString());
+    m_detail->setHtml(row != nullptr ? detail(*row, m_session.catalogue(), m_phrases) +
+                                           standingSection(*row, m_session.patientInFocus(),
+                                                           m_session.catalogue(), m_phrases)
+                                     : QString());
 }
 
 void ChangePage::showEvent(QShowEvent* event)

@@ -13,6 +13,7 @@
 #include "app/widgets/notice.h"
 #include "app/widgets/stopwatch.h"
 #include "app/widgets/theme.h"
+#include "core/interpretation/standing_wording.h"
 #include "core/interpretation/wording.h"
 #include "core/records/wording.h"
 
@@ -397,6 +398,21 @@ void ExaminationPage::showStrip()
     m_strip->showField(m_current, *visit,
                        awaited == m_awaited.end() ? std::nullopt : std::optional(awaited->second),
                        isReadOnly());
+    showStanding(*visit);
+}
+
+void ExaminationPage::showStanding(const Visit& visit)
+{
+    const catalogue::Catalogue& book = m_session.catalogue();
+    const Place& place = m_current->place();
+    const auto results = records::history({visit}, book, place.measure, place.side);
+    if (results.empty()) {
+        m_strip->showStanding({}, {});
+        return;
+    }
+    const auto found = interpretation::standings(results.back(), m_session.patientInFocus(), book);
+    m_strip->showStanding(interpretation::standingInOneLine(found, m_current->measure(), book, {}),
+                          interpretation::standingLines(found, m_current->measure(), book, {}));
 }
 
 // Where the keyboard is

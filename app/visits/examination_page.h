@@ -67,6 +67,7 @@ private:
     void refreshProgress(const records::Visit& visit);
     void showConditions(const records::Visit& visit);
     void showStrip();
+    void showStanding(const records::Visit& visit);
 
     void enter(SideField* field);
     void save(SideField* field, const Entry& entry);

@@ -14,6 +14,8 @@
 #include <QLineEdit>
 #include <QPushButton>
 
+#include <algorithm>
+
 using namespace Qt::StringLiterals;
 
 namespace visits
@@ -66,6 +68,13 @@ QString howWords(const catalogue::Measure& measure)
     return parts.join(u'\n');
 }
 
+bool hasReferenceValues(const catalogue::Measure& measure, const catalogue::Catalogue& catalogue)
+{
+    const auto isOf = [&](const auto& row) { return row.measure == measure.id; };
+    return std::ranges::any_of(catalogue.norms, isOf) || std::ranges::any_of(catalogue.equations, isOf) ||
+           std::ranges::any_of(catalogue.bands, isOf);
+}
+
 QStringList conditionsOf(const catalogue::Measure& measure)
 {
     QStringList ids;
@@ -90,6 +99,7 @@ FocusStrip::FocusStrip(const catalogue::Catalogue& catalogue, std::function<qint
       m_how(new QPushButton(tr("How"), this)),
       m_howWords(new QLabel(this)),
       m_below(new QWidget(this)),
+      m_standing(new QLabel(this)),
       m_stopwatch(new widgets::Stopwatch(std::move(milliseconds), this)),
       m_legend(new QLabel(this))
 {
@@ -126,6 +136,11 @@ FocusStrip::FocusStrip(const catalogue::Catalogue& catalogue, std::function<qint
     m_below->setLayout(new QVBoxLayout);
     m_below->layout()->setContentsMargins(0, 0, 0, 0);
     m_below->hide();
+    m_standing->setFont(widgets::captionFont());
+    m_standing->setProperty("role", u"quiet"_s);
+    m_standing->setObjectName(u"strip.standing"_s);
+    m_standing->setTextFormat(Qt::PlainText);
+    m_standing->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
     m_legend->setFont(widgets::captionFont());
     m_legend->setProperty("role", u"quiet"_s);
     m_legend->setObjectName(u"strip.legend"_s);
@@ -159,6 +174,7 @@ FocusStrip::FocusStrip(const catalogue::Catalogue& catalogue, std::function<qint
     how->addStretch(1);
     column->addLayout(how);
     column->addWidget(m_below);
+    column->addWidget(m_standing);
     column->addWidget(m_legend);
 
     for (QWidget* widget : {static_cast<QWidget*>(m_note), static_cast<QWidget*>(m_reason->lineEdit()),
@@ -253,6 +269,8 @@ void FocusStrip::showTest(const catalogue::Measure& measure)
         setTabOrder(m_own, m_how);
     }
     m_howWords->setText(howWords(measure));
+    m_standing->clear();
+    m_standing->setVisible(hasReferenceValues(measure, m_catalogue));
     m_own->setChecked(false);
     delete m_conditions;
     m_conditions = new ConditionsEditor(m_catalogue, conditionsOf(measure), u"own-condition."_s,
@@ -282,6 +300,12 @@ void FocusStrip::showFinding(const records::Finding* finding, std::optional<Abse
     m_conditions->show(shown.exceptions);
     const QString own = conditionsInWords(shown.exceptions, m_catalogue);
     m_own->setText(own.isEmpty() ? tr("Conditions as the visit") : tr("Own: %1").arg(own));
+}
+
+void FocusStrip::showStanding(const QString& line, const QStringList& all)
+{
+    m_standing->setText(line.isEmpty() ? line : tr("Against reference values: %1").arg(line));
+    m_standing->setToolTip(all.join(u'\n'));
 }
 
 void FocusStrip::askReason()

@@ -39,6 +39,8 @@ public:
     /// `awaited` is a state that waits for its reason.
     void showField(SideField* field, const records::Visit& visit, std::optional<values::Absence> awaited,
                    bool readOnly);
+    /// Where the value stands among published values: one line, and all lines for the tool tip.
+    void showStanding(const QString& line, const QStringList& all);
     void forget();
     void askReason();
     void editReason(); ///< where there is one to give
@@ -80,6 +82,7 @@ private:
     QLabel* m_howWords;
     ConditionsEditor* m_conditions = nullptr;
     QWidget* m_below;
+    QLabel* m_standing;
     widgets::Stopwatch* m_stopwatch;
     QLabel* m_legend;
     QTimer m_pause;

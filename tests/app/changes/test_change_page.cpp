@@ -58,6 +58,7 @@ private Q_SLOTS:
     void gradesShowBothValues();
     void theMostTellingRowIsExplainedFirst();
     void aRowExplainsArithmeticSourceAndConditions();
+    void aRowSaysWhereTheResultStands();
     void aMismatchIsSaidInWords();
     void theTallyCountsEveryVerdict();
     void theReferenceLineIsFollowed();
@@ -140,6 +141,16 @@ void TestChangePage::aRowExplainsArithmeticSourceAndConditions()
     QVERIFY(shown.find<QTextBrowser>(u"changeDetail"_s).toHtml().contains(u"https://doi.org/"_s));
     QVERIFY(words.contains(u"Walking aid"_s));
     QVERIFY(words.contains(u"same"_s));
+}
+
+void TestChangePage::aRowSaysWhereTheResultStands()
+{
+    Shown shown;
+    const int row = shown.place(u"gait-speed-comfortable"_s);
+    QVERIFY(row >= 0);
+    shown.table().selectRow(row);
+    QVERIFY(shown.detail().contains(u"This visit against reference values"_s));
+    QVERIFY2(shown.detail().contains(u"Fritz & Lusardi 2009"_s), qPrintable(shown.detail()));
 }
 
 void TestChangePage::aMismatchIsSaidInWords()

@@ -79,6 +79,7 @@ private Q_SLOTS:
     void unableIsAState();
     void notAttemptedWaitsForItsReason();
     void theCapIsItsOwnField();
+    void aNewValueIsHeldAgainstReferenceValues();
     void undoBringsTheFieldBack();
     void oneUndoTakesBackANumberTypedInPieces();
     void deleteMakesAFieldBlankAgain();
@@ -221,6 +222,20 @@ void TestExaminationPage::theCapIsItsOwnField()
     open.type("timed-25-foot-walk.trial.1", u"c"_s);
     QVERIFY(open.found(u"timed-25-foot-walk"_s)->capReached);
     QVERIFY(values::isUnable(open.found(u"timed-25-foot-walk"_s)->value));
+}
+
+void TestExaminationPage::aNewValueIsHeldAgainstReferenceValues()
+{
+    Open open;
+    open.type("timed-up-and-go", u"14"_s);
+    const QString words = open.words("strip.standing");
+    // Bohannon 2006: 9.2 s from 70 to 79, the interval of the mean 8.2 to 10.2 s.
+    QVERIFY2(words.startsWith(u"Against reference values: slower than the mean of 9.2 s"_s),
+             qPrintable(words));
+    QVERIFY(words.contains(u"not abnormal"_s));
+    open.type("finger-tapping.right.keys", u"2"_s);
+    QVERIFY(open.words("strip.standing").isEmpty());
+    QVERIFY(!open.at<QLabel>("strip.standing")->isVisible());
 }
 
 void TestExaminationPage::undoBringsTheFieldBack()
