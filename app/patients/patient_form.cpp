@@ -1,7 +1,7 @@
 #include "app/patients/patient_form.h"
 
-#include "app/patients/form_field.h"
 #include "app/patients/look_alike_panel.h"
+#include "app/widgets/form_field.h"
 #include "app/widgets/notice.h"
 #include "app/widgets/theme.h"
 
@@ -16,6 +16,8 @@ using namespace Qt::StringLiterals;
 
 namespace patients
 {
+
+using widgets::FormField;
 
 namespace
 {

@@ -12,13 +12,13 @@ class QLabel;
 
 namespace widgets
 {
+class FormField;
 class Notice;
-}
+} // namespace widgets
 
 namespace patients
 {
 
-class FormField;
 class LookAlikePanel;
 struct LookAlike;
 
@@ -47,7 +47,7 @@ Q_SIGNALS:
 private:
     QWidget* madeFields();
     QWidget* madeAnswers();
-    FormField* add(Field field, FormField* made);
+    widgets::FormField* add(Field field, widgets::FormField* made);
     void fill();
     void edited(Field field);
     void fieldLeft(Field field);
@@ -61,7 +61,7 @@ private:
     session::Session& m_session;
     session::Prompts& m_prompts;
     PatientDraft m_draft;
-    std::map<Field, FormField*> m_fields;
+    std::map<Field, widgets::FormField*> m_fields;
     std::vector<storage::PatientSummary> m_onRecord;
     std::set<Field> m_left; ///< fields whose faults may be shown
     QLabel* m_title;

@@ -1,6 +1,6 @@
 #include "app/shell/clinic_dialog.h"
 
-#include "app/patients/form_field.h"
+#include "app/widgets/form_field.h"
 #include "app/widgets/theme.h"
 #include "core/base/text.h"
 
@@ -18,9 +18,9 @@ ClinicDialog::ClinicDialog(session::Session& session, session::Prompts& prompts,
     : QDialog(parent),
       m_session(session),
       m_prompts(prompts),
-      m_name(patients::FormField::line(tr("Name"), {}, u"clinicName"_s, this)),
-      m_address(patients::FormField::lines(tr("Address"), u"clinicAddress"_s, this)),
-      m_telephone(patients::FormField::line(tr("Telephone"), {}, u"clinicTelephone"_s, this))
+      m_name(widgets::FormField::line(tr("Name"), {}, u"clinicName"_s, this)),
+      m_address(widgets::FormField::lines(tr("Address"), u"clinicAddress"_s, this)),
+      m_telephone(widgets::FormField::line(tr("Telephone"), {}, u"clinicTelephone"_s, this))
 {
     setWindowTitle(tr("Clinic details"));
     const records::Clinic clinic = session.clinic();

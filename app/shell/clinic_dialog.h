@@ -5,7 +5,7 @@
 
 #include <QDialog>
 
-namespace patients
+namespace widgets
 {
 class FormField;
 }
@@ -26,9 +26,9 @@ private:
 
     session::Session& m_session;
     session::Prompts& m_prompts;
-    patients::FormField* m_name;
-    patients::FormField* m_address;
-    patients::FormField* m_telephone;
+    widgets::FormField* m_name;
+    widgets::FormField* m_address;
+    widgets::FormField* m_telephone;
 };
 
 } // namespace shell

@@ -20,6 +20,7 @@ const std::map<QString, int> floors = {
     {u"app/trends"_qs, 9},
     {u"app/writing"_qs, 9},
     {u"app/console"_qs, 9},
+    {u"app/forms"_qs, 9},
     {u"app/charts"_qs, 8},
     {u"app/widgets"_qs, 7},
     {u"app/session"_qs, 6},

@@ -7,7 +7,7 @@ class QLabel;
 class QLineEdit;
 class QPlainTextEdit;
 
-namespace patients
+namespace widgets
 {
 
 /// One labelled entry of a form, with its unit or writing in quiet text after it and, when it is wrong, the
@@ -43,4 +43,4 @@ private:
     QLabel* m_below;
 };
 
-} // namespace patients
+} // namespace widgets

@@ -1,4 +1,4 @@
-#include "app/patients/form_field.h"
+#include "app/widgets/form_field.h"
 
 #include "app/widgets/theme.h"
 
@@ -11,7 +11,7 @@
 
 using namespace Qt::StringLiterals;
 
-namespace patients
+namespace widgets
 {
 
 namespace
@@ -36,12 +36,12 @@ FormField::FormField(const QString& label, QWidget* entry, const QString& after,
     entry->installEventFilter(this);
     m_below->setObjectName(name + u"Below"_s);
     m_below->setWordWrap(true);
-    m_below->setFont(widgets::captionFont());
+    m_below->setFont(captionFont());
     m_below->hide();
 
     auto* grid = new QGridLayout(this);
     grid->setContentsMargins(0, 0, 0, 0);
-    grid->setHorizontalSpacing(widgets::space2);
+    grid->setHorizontalSpacing(space2);
     grid->setVerticalSpacing(2);
     const bool isTall = qobject_cast<QPlainTextEdit*>(entry) != nullptr;
     grid->addWidget(title, 0, 0, isTall ? Qt::AlignTop : Qt::AlignVCenter);
@@ -119,15 +119,15 @@ void FormField::setWrong(const QString& sentence)
 {
     m_below->setText(sentence);
     m_below->setVisible(!sentence.isEmpty());
-    widgets::dress(*m_below, "role", u"danger"_s);
-    widgets::dress(*m_entry, "wrong", !sentence.isEmpty());
+    dress(*m_below, "role", u"danger"_s);
+    dress(*m_entry, "wrong", !sentence.isEmpty());
 }
 
 void FormField::setHint(const QString& words)
 {
     m_below->setText(words);
     m_below->setVisible(!words.isEmpty());
-    widgets::dress(*m_below, "role", u"quiet"_s);
+    dress(*m_below, "role", u"quiet"_s);
 }
 
 bool FormField::eventFilter(QObject* watched, QEvent* event)
@@ -143,4 +143,4 @@ bool FormField::eventFilter(QObject* watched, QEvent* event)
     return QWidget::eventFilter(watched, event);
 }
 
-} // namespace patients
+} // namespace widgets
