@@ -12,6 +12,36 @@
     </message>
 </context>
 <context>
+    <name>forms::FormPreview</name>
+    <message numerus="yes">
+        <source>%n test(s)</source>
+        <translation>
+            <numerusform>%n test</numerusform>
+            <numerusform>%n tests</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>forms::MeasureEditor</name>
+    <message numerus="yes">
+        <source>Not saved yet: %n field(s) to correct.</source>
+        <translation>
+            <numerusform>Not saved yet: %n field to correct.</numerusform>
+            <numerusform>Not saved yet: %n fields to correct.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>forms::ThresholdEditor</name>
+    <message numerus="yes">
+        <source>Not saved yet: %n field(s) to correct.</source>
+        <translation>
+            <numerusform>Not saved yet: %n field to correct.</numerusform>
+            <numerusform>Not saved yet: %n fields to correct.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>patients::LookAlikePanel</name>
     <message numerus="yes">
         <source>and %n more</source>

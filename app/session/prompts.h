@@ -26,6 +26,8 @@ public:
     /// Where to write a file; empty when the person turned back.
     virtual std::optional<QString> fileToWrite(const QString& title, const QString& suggested,
                                                const QString& filter) = 0;
+    /// Which file to read; empty when the person turned back.
+    virtual std::optional<QString> fileToRead(const QString& title, const QString& filter) = 0;
     /// Says what happened, what is safe, and what to do.
     virtual void tell(const base::Error& error) = 0;
 };

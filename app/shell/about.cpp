@@ -43,9 +43,10 @@ void showKeyboard(QWidget* window)
     const QStringList lines = {
         Words::tr("Ctrl+K: find a patient or a test"),
         Words::tr("Ctrl+0: patients"),
+        Words::tr("Ctrl+8: forms and the clinic's own measures and thresholds"),
         Words::tr("Ctrl+N: new patient, from the list"),
         Words::tr("Ctrl+1 to Ctrl+4: examination, change, trend, letters"),
-        Words::tr("Ctrl+Shift+N: new visit today"),
+        Words::tr("Ctrl+Shift+N: new visit today; Ctrl+Alt+N: with another form"),
         Words::tr("Ctrl+Shift+S: sign the visit"),
         Words::tr("Ctrl+Z, Ctrl+Shift+Z: undo and redo in a draft"),
         Words::tr("F6: the ribbon of visits, Escape: back; there Left and Right: this visit, with Shift: the "
@@ -58,7 +59,9 @@ void showKeyboard(QWidget* window)
         Words::tr("F1: how the test is done; F2: note; F3: reason"),
         Words::tr("F4: conditions; Ctrl+Return: confirm them; F8: all normal"),
         QString(),
-        Words::tr("Ctrl+S: save the patient form; Escape: leave it"),
+        Words::tr("Ctrl+S: save what is edited; Escape: leave it"),
+        Words::tr(
+            "In a form of the clinic's own: Alt+Up and Alt+Down move a test, Space ticks it as expected"),
         Words::tr("Ctrl+Q: quit"),
     };
     show(Words::tr("Keyboard"), lines.join(u'\n'), window);

@@ -1,5 +1,6 @@
 #include "app/shell/main_window.h"
 
+#include "app/forms/forms_page.h"
 #include "app/patients/patients_page.h"
 #include "app/shell/find_field.h"
 #include "app/shell/patient_page.h"
@@ -30,8 +31,10 @@ MainWindow::MainWindow(session::Session& session, session::Prompts& prompts, QWi
     m_stack = new QStackedWidget(ground);
     m_patients = new patients::PatientsPage(session, prompts, m_stack);
     m_patient = new PatientPage(session, prompts, m_stack);
+    m_forms = new forms::FormsPage(session, prompts, m_stack);
     m_stack->addWidget(m_patients);
     m_stack->addWidget(m_patient);
+    m_stack->addWidget(m_forms);
     auto* column = new QVBoxLayout(ground);
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(0);
@@ -39,6 +42,7 @@ MainWindow::MainWindow(session::Session& session, session::Prompts& prompts, QWi
     column->addWidget(m_stack, 1);
 
     connect(m_top, &TopBar::patientsAsked, this, &MainWindow::showPatients);
+    connect(m_top, &TopBar::formsAsked, this, &MainWindow::showForms);
     connect(&m_top->find(), &FindField::patientChosen, this, &MainWindow::openPatient);
     connect(&m_top->find(), &FindField::testChosen, this, [this](const QString& measure) {
         showPage(m_patient);
@@ -64,6 +68,7 @@ void MainWindow::bindKeys()
         m_top->find().selectAll();
     });
     bind(u"Ctrl+0"_s, [this] { showPatients(); });
+    bind(u"Ctrl+8"_s, [this] { showForms(); });
     for (int tab = 0; tab < m_patient->tabCount(); ++tab)
         bind(u"Ctrl+%1"_s.arg(tab + 1), [this, tab] { showTab(tab); });
     const auto bindAtPatient = [this, &bind](const QString& keys, auto act) {
@@ -73,6 +78,7 @@ void MainWindow::bindKeys()
         });
     };
     bindAtPatient(u"Ctrl+Shift+N"_s, [this] { m_patient->actions().newVisit(); });
+    bindAtPatient(u"Ctrl+Alt+N"_s, [this] { m_patient->chooseForm(); });
     bindAtPatient(u"Ctrl+Shift+S"_s, [this] { m_patient->sign(); });
     bindAtPatient(u"F6"_s, [this] { m_patient->ribbon().setFocus(Qt::ShortcutFocusReason); });
     bindAtPatient(u"Ctrl+Z"_s, [this] { m_patient->status().undo(); });
@@ -89,6 +95,8 @@ void MainWindow::takeKeyboard()
 {
     if (isAtPatient())
         m_patient->takeKeyboard();
+    else if (m_stack->currentWidget() == m_forms)
+        m_forms->takeKeyboard();
     else
         m_patients->setFocus(Qt::OtherFocusReason);
 }
@@ -96,7 +104,7 @@ void MainWindow::takeKeyboard()
 void MainWindow::showPage(QWidget* page)
 {
     m_stack->setCurrentWidget(page);
-    m_top->showPlace(page == m_patients);
+    m_top->showPlace(page == m_patients ? Place::Patients : page == m_forms ? Place::Forms : Place::Patient);
 }
 
 void MainWindow::openPatient(const records::PatientId& id)
@@ -118,6 +126,12 @@ void MainWindow::showPatients()
         m_session.leavePatient();
     showPage(m_patients);
     m_patients->showList();
+}
+
+void MainWindow::showForms()
+{
+    showPage(m_forms);
+    m_forms->showList();
 }
 
 void MainWindow::showTab(int tab)
@@ -145,13 +159,25 @@ void MainWindow::editEnded()
     m_patient->takeKeyboard();
 }
 
+/// Shows the entry that would be lost where the person does not want to lose it.
+bool MainWindow::mayQuit()
+{
+    const std::tuple<bool, QWidget*, QString> entries[] = {
+        {m_patients->hasUnsavedEntry(), m_patients, tr("The entry in the patient form has not been saved.")},
+        {m_forms->hasUnsavedEntry(), m_forms, tr("The entry of the clinic's own has not been saved.")}};
+    for (const auto& [isUnsaved, page, words] : entries) {
+        if (isUnsaved && !m_prompts.confirmed(tr("Quit and throw away what you typed?"), words,
+                                              tr("Throw away and quit"))) {
+            showPage(page);
+            return false;
+        }
+    }
+    return true;
+}
+
 void MainWindow::closeEvent(QCloseEvent* event)
 {
-    if (m_patients->hasUnsavedEntry() &&
-        !m_prompts.confirmed(tr("Quit and throw away what you typed?"),
-                             tr("The entry in the patient form has not been saved."),
-                             tr("Throw away and quit"))) {
-        showPage(m_patients);
+    if (!mayQuit()) {
         event->ignore();
         return;
     }

@@ -7,6 +7,11 @@
 
 class QStackedWidget;
 
+namespace forms
+{
+class FormsPage;
+}
+
 namespace patients
 {
 class PatientsPage;
@@ -18,7 +23,7 @@ namespace shell
 class PatientPage;
 class TopBar;
 
-/// The one window: the patients, or one of them.
+/// The one window: the patients, one of them, or the forms.
 class MainWindow : public QMainWindow
 {
     Q_OBJECT
@@ -28,6 +33,7 @@ public:
 
     void openPatient(const records::PatientId& id);
     void showPatients();
+    void showForms();
     /// 0 Examination, 1 Change, 2 Trend, 3 Letters; of the patient who is open.
     void showTab(int tab);
     int tabCount() const;
@@ -41,6 +47,7 @@ private:
     void bindKeys();
     void editEnded();
     void takeKeyboard(); ///< into the page that is shown
+    bool mayQuit();
     void showPage(QWidget* page);
     bool isAtPatient() const;
 
@@ -50,6 +57,7 @@ private:
     QStackedWidget* m_stack;
     patients::PatientsPage* m_patients;
     PatientPage* m_patient;
+    forms::FormsPage* m_forms;
 };
 
 } // namespace shell

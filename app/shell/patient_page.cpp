@@ -20,6 +20,7 @@
 #include <QPushButton>
 #include <QStackedWidget>
 #include <QTabBar>
+#include <QToolButton>
 #include <QVBoxLayout>
 
 #include <algorithm>
@@ -129,15 +130,52 @@ QWidget* PatientPage::madeVisitButtons()
     auto* row = new QHBoxLayout(buttons);
     row->setContentsMargins(0, 0, 0, 0);
     row->setSpacing(widgets::space2);
-    for (QPushButton* each : {m_amend, m_versions, m_discard, onAnotherDay, start, m_sign})
+    m_withForm = madeFormButton(buttons);
+    for (QWidget* each : std::initializer_list<QWidget*>{m_amend, m_versions, m_discard, onAnotherDay, start,
+                                                         m_withForm, m_sign})
         row->addWidget(each);
-    connect(start, &QPushButton::clicked, m_actions, &VisitActions::newVisit);
-    connect(onAnotherDay, &QPushButton::clicked, m_actions, &VisitActions::newVisitOnAnotherDay);
+    connect(start, &QPushButton::clicked, m_actions, [this] { m_actions->newVisit(); });
+    connect(onAnotherDay, &QPushButton::clicked, m_actions, [this] { m_actions->newVisitOnAnotherDay(); });
     connect(m_sign, &QPushButton::clicked, this, &PatientPage::sign);
     connect(m_amend, &QPushButton::clicked, m_actions, &VisitActions::amend);
     connect(m_discard, &QPushButton::clicked, m_actions, &VisitActions::discard);
     connect(m_versions, &QPushButton::clicked, this, &PatientPage::showVersions);
     return buttons;
+}
+
+QToolButton* PatientPage::madeFormButton(QWidget* parent)
+{
+    auto* made = new QToolButton(parent);
+    made->setObjectName(u"newVisitWithForm"_s);
+    made->setAccessibleName(tr("New visit with another form"));
+    made->setToolTip(tr("New visit with another form (Ctrl+Alt+N)"));
+    made->setArrowType(Qt::DownArrow);
+    made->setPopupMode(QToolButton::InstantPopup);
+    auto* menu = new QMenu(made);
+    menu->setObjectName(u"formMenu"_s);
+    made->setMenu(menu);
+    auto* earlier = new QMenu(tr("On an earlier day"), menu);
+    connect(menu, &QMenu::aboutToShow, this, [this, menu, earlier] { fillForms(*menu, *earlier); });
+    return made;
+}
+
+void PatientPage::fillForms(QMenu& today, QMenu& earlier)
+{
+    today.clear();
+    earlier.clear();
+    for (const catalogue::Form* form : m_actions->forms()) {
+        const QString id = form->id;
+        const QString words = form->isOwn ? tr("%1 (the clinic's own)").arg(form->title) : form->title;
+        today.addAction(words, this, [this, id] { m_actions->newVisit(id); });
+        earlier.addAction(words, this, [this, id] { m_actions->newVisitOnAnotherDay(id); });
+    }
+    today.addSeparator();
+    today.addMenu(&earlier);
+}
+
+void PatientPage::chooseForm()
+{
+    m_withForm->showMenu();
 }
 
 void PatientPage::addPages()

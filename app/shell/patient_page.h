@@ -5,9 +5,11 @@
 
 #include <QWidget>
 
+class QMenu;
 class QPushButton;
 class QStackedWidget;
 class QTabBar;
+class QToolButton;
 
 namespace visits
 {
@@ -39,6 +41,7 @@ public:
     void takeKeyboard();
     void showMeasure(const QString& id);
     void sign();
+    void chooseForm(); ///< opens the menu of forms for a new visit
 
 Q_SIGNALS:
     void editAsked(const records::PatientId& id);
@@ -46,6 +49,8 @@ Q_SIGNALS:
 private:
     QWidget* madeVisitBar();
     QWidget* madeVisitButtons();
+    QToolButton* madeFormButton(QWidget* parent);
+    void fillForms(QMenu& today, QMenu& earlier);
     void addPages();
     void addPage(const QString& title, QWidget* page);
     void settle();
@@ -59,6 +64,7 @@ private:
     visits::ExaminationPage* m_examination = nullptr;
     QTabBar* m_tabs;
     QStackedWidget* m_pages;
+    QToolButton* m_withForm = nullptr;
     QPushButton* m_versions = nullptr;
     QPushButton* m_discard = nullptr;
     QPushButton* m_amend = nullptr;

@@ -12,6 +12,7 @@
 #include <QKeyEvent>
 #include <QLineEdit>
 #include <QPushButton>
+#include <QTabBar>
 #include <QThread>
 #include <QTimer>
 
@@ -93,6 +94,7 @@ public:
         return records::Author{u"Ysolde Varnhem"_s, u"Neurologist"_s, u"DEMO-N-17"_s};
     }
     std::optional<QString> fileToWrite(const QString&, const QString&, const QString&) override { return {}; }
+    std::optional<QString> fileToRead(const QString&, const QString&) override { return {}; }
     void tell(const base::Error&) override {}
 };
 
@@ -175,6 +177,28 @@ void takeLookAlike(MainWindow& window, const storage::PatientSummary& patient, A
     album.take(window, u"look-alike"_s);
 }
 
+/// The forms, and the three editors; nothing is saved.
+void takeForms(session::Session& session, Album& album)
+{
+    Agreeing prompts;
+    MainWindow window(session, prompts);
+    window.resize(1280, 860);
+    window.show();
+    window.showForms();
+    album.take(window, u"forms"_s);
+    press(window, u"copyForm"_s);
+    album.take(window, u"form-editor"_s);
+    press(window, u"cancelEntry"_s);
+    auto* tabs = window.findChild<QTabBar*>(u"ownTabs"_s);
+    for (const auto& [tab, button, name] : {std::tuple(1, u"newMeasure"_s, u"own-measure"_s),
+                                            std::tuple(2, u"newThreshold"_s, u"own-threshold"_s)}) {
+        tabs->setCurrentIndex(tab);
+        press(window, button);
+        album.take(window, name);
+        press(window, u"cancelEntry"_s);
+    }
+}
+
 void takeAll(session::Session& session, const std::vector<storage::PatientSummary>& patients, Album& album)
 {
     widgets::Dialogs prompts;
@@ -197,6 +221,7 @@ void takeAll(session::Session& session, const std::vector<storage::PatientSummar
         takeLetters(session, *other, album);
         takeAmended(session, *other, album);
     }
+    takeForms(session, album);
     takeDialog(album, u"sign"_s,
                [&prompts] { (void)prompts.author(u"Sign the visit of 12-Mar-2026?"_s, {}); });
     takeDialog(album, u"about"_s, [&window] { showAbout(&window); });

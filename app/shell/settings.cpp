@@ -32,6 +32,16 @@ void rememberGeometry(const QByteArray& geometry)
     QSettings().setValue(u"window/geometry"_s, geometry);
 }
 
+QString rememberedForm()
+{
+    return QSettings().value(u"visit/form"_s).toString();
+}
+
+void rememberForm(const QString& id)
+{
+    QSettings().setValue(u"visit/form"_s, id);
+}
+
 QString whoWrites()
 {
     const QString name = writing::lastAuthor().name;

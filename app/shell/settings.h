@@ -17,6 +17,10 @@ void remember(WishedLook look);
 QByteArray rememberedGeometry();
 void rememberGeometry(const QByteArray& geometry);
 
+/// The form that was chosen last for a visit; empty: none was.
+QString rememberedForm();
+void rememberForm(const QString& id);
+
 /// Who writes, for the audit trail: who signed last, else the account of the system.
 QString whoWrites();
 

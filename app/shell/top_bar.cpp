@@ -4,6 +4,7 @@
 #include "app/shell/clinic_dialog.h"
 #include "app/shell/find_field.h"
 #include "app/shell/look.h"
+#include "app/shell/own_files.h"
 #include "app/shell/settings.h"
 #include "app/widgets/icons.h"
 #include "app/widgets/theme.h"
@@ -26,17 +27,14 @@ TopBar::TopBar(session::Session& session, session::Prompts& prompts, QWidget* pa
     : QFrame(parent),
       m_session(session),
       m_prompts(prompts),
-      m_patients(new QPushButton(tr("Patients"), this)),
+      m_patients(madePlace(tr("Patients"), u"patients"_s, tr("Ctrl+0"))),
+      m_forms(madePlace(tr("Forms"), u"forms"_s, tr("Ctrl+8"))),
       m_clinic(new QLabel(this)),
       m_demo(new QLabel(tr("Demo: invented people"), this)),
       m_find(new FindField(session, this)),
       m_more(new QToolButton(this))
 {
     setProperty("role", u"bar"_s);
-    m_patients->setObjectName(u"patients"_s);
-    m_patients->setProperty("kind", u"nav"_s);
-    m_patients->setCheckable(true);
-    m_patients->setToolTip(tr("Ctrl+0"));
     m_clinic->setObjectName(u"clinic"_s);
     m_clinic->setProperty("role", u"quiet"_s);
     m_demo->setObjectName(u"demoMark"_s);
@@ -54,20 +52,33 @@ TopBar::TopBar(session::Session& session, session::Prompts& prompts, QWidget* pa
     row->setContentsMargins(widgets::space4, widgets::space2, widgets::space4, widgets::space2);
     row->setSpacing(widgets::space3);
     row->addWidget(m_patients);
+    row->addWidget(m_forms);
     row->addWidget(m_demo);
     row->addWidget(m_clinic);
     row->addStretch();
     row->addWidget(m_find, 1);
     row->addWidget(m_more);
     connect(m_patients, &QPushButton::clicked, this, &TopBar::patientsAsked);
+    connect(m_forms, &QPushButton::clicked, this, &TopBar::formsAsked);
     connect(&m_session, &session::Session::clinicChanged, this, &TopBar::settle);
     settle();
+}
+
+QPushButton* TopBar::madePlace(const QString& words, const QString& name, const QString& keys)
+{
+    auto* place = new QPushButton(words, this);
+    place->setObjectName(name);
+    place->setProperty("kind", u"nav"_s);
+    place->setCheckable(true);
+    place->setToolTip(keys);
+    return place;
 }
 
 QMenu* TopBar::madeMenu()
 {
     auto* menu = new QMenu(this);
     menu->addAction(tr("Clinic details"), this, &TopBar::editClinic);
+    addOwnFiles(*menu->addMenu(tr("The clinic's own catalogue")));
     addLooks(*menu->addMenu(tr("Look")));
     menu->addSeparator();
     menu->addAction(tr("Where the records are"), this,
@@ -76,6 +87,19 @@ QMenu* TopBar::madeMenu()
                     [this] { showKeyboard(window()); });
     menu->addAction(tr("About Aplomb"), this, [this] { showAbout(window()); });
     return menu;
+}
+
+void TopBar::addOwnFiles(QMenu& menu)
+{
+    QAction* read = menu.addAction(tr("Read from a file…"));
+    QAction* write = menu.addAction(tr("Write to a file…"));
+    read->setObjectName(u"readOwn"_s);
+    write->setObjectName(u"writeOwn"_s);
+    connect(read, &QAction::triggered, this, [this] {
+        if (readOwn(m_session, m_prompts))
+            Q_EMIT formsAsked();
+    });
+    connect(write, &QAction::triggered, this, [this] { writeOwn(m_session, m_prompts); });
 }
 
 void TopBar::addLooks(QMenu& menu)
@@ -102,9 +126,10 @@ void TopBar::editClinic()
     dialog.exec();
 }
 
-void TopBar::showPlace(bool isPatients)
+void TopBar::showPlace(Place place)
 {
-    m_patients->setChecked(isPatients);
+    m_patients->setChecked(place == Place::Patients);
+    m_forms->setChecked(place == Place::Forms);
 }
 
 void TopBar::settle()

@@ -15,6 +15,9 @@ namespace shell
 
 class FindField;
 
+/// Where one is: among the patients, at one of them, or at the forms.
+enum class Place { Patients, Patient, Forms };
+
 /// On top of everything: where one is, whose records these are, the find field, and the menu of what is
 /// rarely needed.
 class TopBar : public QFrame
@@ -25,23 +28,27 @@ public:
     TopBar(session::Session& session, session::Prompts& prompts, QWidget* parent);
 
     FindField& find() { return *m_find; }
-    void showPlace(bool isPatients);
+    void showPlace(Place place);
 
 Q_SIGNALS:
     void patientsAsked();
+    void formsAsked();
 
 protected:
     void changeEvent(QEvent* event) override;
 
 private:
+    QPushButton* madePlace(const QString& words, const QString& name, const QString& keys);
     QMenu* madeMenu();
     void addLooks(QMenu& menu);
+    void addOwnFiles(QMenu& menu);
     void editClinic();
     void settle();
 
     session::Session& m_session;
     session::Prompts& m_prompts;
     QPushButton* m_patients;
+    QPushButton* m_forms;
     QLabel* m_clinic;
     QLabel* m_demo;
     FindField* m_find;

@@ -1,6 +1,7 @@
 #include "app/shell/visit_actions.h"
 
 #include "app/patients/typed_day.h"
+#include "app/shell/settings.h"
 #include "app/writing/author_setting.h"
 #include "core/records/check.h"
 
@@ -14,13 +15,23 @@ VisitActions::VisitActions(session::Session& session, session::Prompts& prompts,
 {
 }
 
-void VisitActions::newVisit()
+void VisitActions::newVisit(const QString& form)
 {
     if (m_session.focus().patient)
-        start(m_session.today());
+        start(m_session.today(), form);
 }
 
-void VisitActions::newVisitOnAnotherDay()
+std::vector<const catalogue::Form*> VisitActions::forms() const
+{
+    std::vector<const catalogue::Form*> all;
+    for (const catalogue::Form& form : m_session.catalogue().forms)
+        all.push_back(&form);
+    const QString last = rememberedForm();
+    std::ranges::stable_partition(all, [&](const catalogue::Form* form) { return form->id == last; });
+    return all;
+}
+
+void VisitActions::newVisitOnAnotherDay(const QString& form)
 {
     if (!m_session.focus().patient)
         return;
@@ -29,22 +40,20 @@ void VisitActions::newVisitOnAnotherDay()
                                               tr("Day, as 2026-03-04 or 04-Mar-2026"), typed)) {
         typed = *answer;
         if (const auto day = patients::dayTyped(typed)) {
-            start(*day);
+            start(*day, form);
             return;
         }
         m_prompts.tell({base::ErrorKind::Invalid, tr("“%1” is not a day of the calendar.").arg(typed), {}});
     }
 }
 
-void VisitActions::start(QDate day)
+void VisitActions::start(QDate day, const QString& form)
 {
     const auto open = std::ranges::find_if(m_session.visits(), [day](const records::Visit& visit) {
         return visit.day == day && visit.state == records::VisitState::Draft;
     });
     if (open != m_session.visits().end()) {
-        const records::VisitId id = open->id;
-        m_session.chooseVisit(id);
-        Q_EMIT started();
+        goOnWith(*open, form);
         return;
     }
     records::Visit wished;
@@ -53,11 +62,25 @@ void VisitActions::start(QDate day)
         records::wrongWith(wished, m_session.patientInFocus(), m_session.catalogue(), m_session.today());
     if (wrong) {
         m_prompts.tell(*wrong);
-    } else if (const auto visit = m_session.startVisit(day)) {
+    } else if (const auto visit = m_session.startVisit(day, form)) {
+        if (!form.isEmpty())
+            rememberForm(form);
         Q_EMIT started();
     } else {
         m_prompts.tell(visit.error());
     }
+}
+
+void VisitActions::goOnWith(const records::Visit& visit, const QString& form)
+{
+    const records::VisitId id = visit.id;
+    const bool isOther = !form.isEmpty() && form != visit.form;
+    m_session.chooseVisit(id);
+    if (isOther)
+        m_prompts.tell({base::ErrorKind::Refused,
+                        tr("A draft of this day is open and is gone on with, in the form it was begun with."),
+                        {}});
+    Q_EMIT started();
 }
 
 bool VisitActions::maySign(const records::Visit& visit)

@@ -16,9 +16,12 @@ class VisitActions : public QObject
 public:
     VisitActions(session::Session& session, session::Prompts& prompts, QObject* parent);
 
-    /// A draft of today; an open one of today is gone on with instead.
-    void newVisit();
-    void newVisitOnAnotherDay();
+    /// A draft of today with a form of the catalogue, or the usual one; an open one of today is gone on with
+    /// instead.
+    void newVisit(const QString& form = {});
+    void newVisitOnAnotherDay(const QString& form = {});
+    /// The forms a visit can be started with, the one chosen last first.
+    std::vector<const catalogue::Form*> forms() const;
     void sign();
     void amend();
     void discard();
@@ -27,7 +30,8 @@ Q_SIGNALS:
     void started(); ///< a draft is ready to be filled in
 
 private:
-    void start(QDate day);
+    void start(QDate day, const QString& form);
+    void goOnWith(const records::Visit& visit, const QString& form);
     bool maySign(const records::Visit& visit);
 
     session::Session& m_session;

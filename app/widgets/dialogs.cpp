@@ -89,6 +89,13 @@ std::optional<QString> Dialogs::fileToWrite(const QString& title, const QString&
     return chosen.isEmpty() ? std::nullopt : std::optional(chosen);
 }
 
+std::optional<QString> Dialogs::fileToRead(const QString& title, const QString& filter)
+{
+    const QString documents = QStandardPaths::writableLocation(QStandardPaths::DocumentsLocation);
+    const QString chosen = QFileDialog::getOpenFileName(front(), title, documents, filter);
+    return chosen.isEmpty() ? std::nullopt : std::optional(chosen);
+}
+
 void Dialogs::tell(const base::Error& error)
 {
     Question dialog(error.what, advice(error.kind), tr("Close"), front());

@@ -19,6 +19,7 @@ public:
     std::optional<records::Author> author(const QString& question, const records::Author& last) override;
     std::optional<QString> fileToWrite(const QString& title, const QString& suggested,
                                        const QString& filter) override;
+    std::optional<QString> fileToRead(const QString& title, const QString& filter) override;
     void tell(const base::Error& error) override;
 };
 

@@ -10,7 +10,7 @@ struct Answers : session::Prompts {
     std::optional<QString> text = QStringLiteral("wrong side");
     std::optional<records::Author> signer = records::Author{
         QStringLiteral("A. Tester"), QStringLiteral("physiotherapist"), QStringLiteral("P-1")};
-    std::optional<QString> file; ///< where a document goes
+    std::optional<QString> file; ///< where a document goes, or comes from
     QStringList asked;
     QStringList told;
     QStringList suggested;   ///< file names
@@ -37,5 +37,6 @@ struct Answers : session::Prompts {
         suggested += name;
         return file;
     }
+    std::optional<QString> fileToRead(const QString&, const QString&) override { return file; }
     void tell(const base::Error& error) override { told += error.what; }
 };
