@@ -67,6 +67,13 @@ private:
 
     session::Session& m_session;
     session::Prompts& m_prompts;
+    // Before the lists, which make them.
+    QPushButton* m_editForm = nullptr;
+    QPushButton* m_deleteForm = nullptr;
+    QPushButton* m_editMeasure = nullptr;
+    QPushButton* m_retire = nullptr;
+    QPushButton* m_editThreshold = nullptr;
+    QPushButton* m_deleteThreshold = nullptr;
     QStackedWidget* m_stack;
     QTabBar* m_tabs;
     QStackedWidget* m_lists;
@@ -78,12 +85,6 @@ private:
     FormEditor* m_formEditor;
     MeasureEditor* m_measureEditor;
     ThresholdEditor* m_thresholdEditor;
-    QPushButton* m_editForm = nullptr;
-    QPushButton* m_deleteForm = nullptr;
-    QPushButton* m_editMeasure = nullptr;
-    QPushButton* m_retire = nullptr;
-    QPushButton* m_editThreshold = nullptr;
-    QPushButton* m_deleteThreshold = nullptr;
 };
 
 } // namespace forms

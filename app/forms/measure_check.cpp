@@ -219,7 +219,8 @@ void MeasureCheck::takeTrials()
     measure.cap = number(MeasureField::Cap);
     if (measure.cap && *measure.cap <= 0)
         refuse(MeasureField::Cap, tr("The time at which a trial is stopped must be above 0 s."));
-    if (measure.cap && measure.highest && *measure.cap > *measure.highest)
+    if (measure.cap && measure.highest && !m_result.wrong.contains(MeasureField::Highest) &&
+        *measure.cap > *measure.highest)
         refuse(MeasureField::Cap, tr("A trial is stopped at or below the highest value."));
 }
 

@@ -68,7 +68,7 @@ struct Page : Desk {
     {
         QStringList words;
         for (const auto* each : page.findChildren<widgets::Notice*>())
-            words += each->words();
+            words += each->isVisible() ? each->words() : QString();
         return words.join(u' ').trimmed();
     }
     void showTab(int tab) const { page.findChild<QTabBar*>(u"ownTabs"_s)->setCurrentIndex(tab); }
