@@ -32,7 +32,12 @@ QString sourceOf(const catalogue::Threshold& row, const catalogue::Catalogue& ca
     const catalogue::Source* source = catalogue.source(row.source);
     if (source == nullptr)
         return row.source;
-    return source->doi.isEmpty() ? source->reference : source->reference + u", doi:"_s + source->doi;
+    QString words = source->reference;
+    if (!source->doi.isEmpty())
+        words += u", doi:"_s + source->doi;
+    if (row.isOwn)
+        words += u", the clinic's own"_s;
+    return words;
 }
 
 QJsonObject objectOf(const interpretation::Comparison& comparison, const QString& against,

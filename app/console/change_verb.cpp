@@ -108,10 +108,10 @@ base::Result<void> showChange(const Request& request)
             return patient.error();
         if (!request.asJson) {
             request.out << records::identityLine(patient->patient, (*session)->today()) << '\n'
-                        << table(*patient, request.catalogue, phrases) << '\n';
+                        << table(*patient, (*session)->catalogue(), phrases) << '\n';
             continue;
         }
-        for (const auto& value : changeJson(*patient, request.catalogue, phrases)) {
+        for (const auto& value : changeJson(*patient, (*session)->catalogue(), phrases)) {
             QJsonObject object = value.toObject();
             if (request.ofAll)
                 object[u"patient"_s] = number;

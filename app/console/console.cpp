@@ -66,6 +66,13 @@ const std::vector<Verb>& verbs()
          {u"patient"_s, u"measure"_s, u"to"_s},
          {u"side"_s},
          writeChart},
+        {u"catalogue"_s,
+         u"catalogue read|write FILE.json --records RECORDS"_s,
+         u"Brings a clinic's own forms, measures and thresholds into the records, or writes them to a file"_s,
+         {u"read|write"_s, u"FILE.json"_s},
+         {u"records"_s},
+         {},
+         moveCatalogue},
         {u"check"_s,
          u"check RECORDS"_s,
          u"Looks for faults in a records file"_s,
@@ -119,12 +126,21 @@ std::optional<WrongUse> wrongEnding(const QString& verb, const QString& to)
     return WrongUse{u"The file of --to must end in %1."_s.arg(endings.join(u" or "_s))};
 }
 
+/// With the clinic's own part where the records can be read.
+catalogue::Catalogue catalogueOf(const Request& request)
+{
+    const auto session =
+        session::Session::open(request.records, request.catalogue, request.clock, whoRuns(), false);
+    return session ? (*session)->catalogue() : request.catalogue;
+}
+
 std::optional<WrongUse> wrongSide(const QString& code, Request& request)
 {
-    const catalogue::Measure* measure = request.catalogue.measure(request.measure);
+    const catalogue::Catalogue catalogue = catalogueOf(request);
+    const catalogue::Measure* measure = catalogue.measure(request.measure);
     if (measure == nullptr) {
         QStringList ids;
-        for (const catalogue::Measure& known : request.catalogue.measures)
+        for (const catalogue::Measure& known : catalogue.measures)
             ids += known.id;
         return WrongUse{u"The measure of --measure must be one of %1."_s.arg(ids.join(u", "_s))};
     }
@@ -159,7 +175,7 @@ std::optional<WrongUse> taken(const Verb& verb, const QStringList& arguments, Re
     const auto value = [&](const QString& option) {
         return (verb.needed + verb.allowed).contains(option) ? parser.value(option) : QString();
     };
-    request.records = places.first();
+    request.records = verb.work == moveCatalogue ? value(u"records"_s) : places.first();
     request.file = places.value(1);
     request.patient = value(u"patient"_s);
     request.measure = value(u"measure"_s);
@@ -169,6 +185,11 @@ std::optional<WrongUse> taken(const Verb& verb, const QStringList& arguments, Re
         request.ofAll = parser.isSet(u"all"_s);
         if (request.ofAll != request.patient.isEmpty())
             return WrongUse{u"The verb change needs either --patient or --all."_s + usage};
+    }
+    if (verb.work == moveCatalogue) {
+        request.isWriting = places.first() == u"write"_s;
+        if (!request.isWriting && places.first() != u"read"_s)
+            return WrongUse{u"The verb catalogue needs read or write."_s + usage};
     }
     if (!request.to.isEmpty()) {
         if (auto wrong = wrongEnding(verb.name, request.to))
@@ -207,7 +228,7 @@ int run(const QStringList& arguments, const catalogue::Catalogue& catalogue, con
             << Qt::flush;
         return WrongUsed;
     }
-    Request request{catalogue, clock, out};
+    Request request{catalogue, clock, out, err};
     if (const auto wrong = taken(*verb, arguments.mid(1), request)) {
         err << wrong->what << '\n' << Qt::flush;
         return WrongUsed;

@@ -83,18 +83,19 @@ base::Result<void> writeLetter(const Request& request)
     material.letter.to = patient->patient.referrer;
     material.letter.urgency = u"routine"_s;
     const QString measure = strongest(interpretation::changesAt(visits.back().id, std::nullopt, visits,
-                                                                patient->patient, request.catalogue),
-                                      request.catalogue);
+                                                                patient->patient, (*session)->catalogue()),
+                                      (*session)->catalogue());
     const charts::TrendPoints points =
         charts::trendPoints({measure, std::nullopt, visits.back().id, std::nullopt}, visits, patient->patient,
-                            request.catalogue, phrases);
+                            (*session)->catalogue(), phrases);
     if (!points.isEmpty()) {
         material.letter.charts = {measure};
         material.figures = {charts::figure(points, phrases)};
     }
-    material.letter.interpretation = letters::suggestedInterpretation(material, request.catalogue, phrases);
+    material.letter.interpretation =
+        letters::suggestedInterpretation(material, (*session)->catalogue(), phrases);
 
-    const letters::Composition letter = letters::composed(material, request.catalogue, phrases);
+    const letters::Composition letter = letters::composed(material, (*session)->catalogue(), phrases);
     const auto bytes =
         request.to.endsWith(u".odt"_s, Qt::CaseInsensitive) ? letters::odt(letter) : letters::pdf(letter);
     return bytes ? base::write(*bytes, request.to) : bytes.error();
@@ -111,7 +112,7 @@ base::Result<void> writeChart(const Request& request)
     const base::Phrasebook phrases;
     const charts::TrendPoints points =
         charts::trendPoints({request.measure, request.side, std::nullopt, std::nullopt}, patient->visits,
-                            patient->patient, request.catalogue, phrases);
+                            patient->patient, (*session)->catalogue(), phrases);
     if (points.isEmpty())
         return base::Error{
             base::ErrorKind::NotFound, u"This measure was never recorded for this patient."_s, {}};

@@ -25,7 +25,7 @@ template <class Work>
 Done inRecords(const Request& request, Work work)
 {
     const bool isNew = !QFileInfo::exists(request.records);
-    auto session = session::Session::open(request.records, request.catalogue, request.clock, whoRuns(), true);
+    auto session = openRecords(request, true);
     if (!session)
         return session.error();
     const Done done = work(**session);
@@ -82,11 +82,10 @@ base::Result<void> importFile(const Request& request)
     const auto bytes = bytesOf(request.file);
     if (!bytes)
         return bytes.error();
-    const auto patients =
-        exchange::patientsFromCsv(*bytes, request.catalogue, request.clock().toLocalTime().date());
-    if (!patients)
-        return patients.error();
     return inRecords(request, [&](session::Session& session) -> Done {
+        const auto patients = exchange::patientsFromCsv(*bytes, session.catalogue(), session.today());
+        if (!patients)
+            return patients.error();
         const auto summary =
             session::importPatients(session, *patients, {whoRuns(), u"imported from file"_s, {}});
         if (!summary)
@@ -96,18 +95,38 @@ base::Result<void> importFile(const Request& request)
     });
 }
 
-base::Result<void> checkRecords(const Request& request)
+base::Result<void> moveCatalogue(const Request& request)
 {
     const auto session = openRecords(request);
     if (!session)
         return session.error();
-    const auto inFile = storage::faults((*session)->store(), request.catalogue, (*session)->today());
+    if (auto moved =
+            request.isWriting ? (*session)->writeOwn(request.file) : (*session)->readOwn(request.file);
+        !moved)
+        return moved;
+    const catalogue::Own& own = (*session)->own();
+    request.out << u"The clinic's own catalogue: %1, %2 and %3.\n"_s.arg(
+        counted(int(own.measures.size()), u"measure"_s, u"measures"_s),
+        counted(int(own.thresholds.size()), u"threshold"_s, u"thresholds"_s),
+        counted(int(own.forms.size()), u"form"_s, u"forms"_s));
+    return {};
+}
+
+base::Result<void> checkRecords(const Request& request)
+{
+    const auto session =
+        session::Session::open(request.records, request.catalogue, request.clock, whoRuns(), false);
+    if (!session)
+        return session.error();
+    const auto inFile = storage::faults((*session)->store(), (*session)->catalogue(), (*session)->today());
     if (!inFile)
         return inFile.error();
     const auto ids = catalogue::releasedIds(u":/catalogue"_s);
     if (!ids)
         return ids.error();
-    const QStringList faults = *inFile + catalogue::audit(request.catalogue, *ids);
+    QStringList faults = *inFile + catalogue::audit((*session)->catalogue(), *ids);
+    if (const QString fault = (*session)->catalogueFault(); !fault.isEmpty())
+        faults += fault;
     for (const QString& fault : faults)
         request.out << fault << '\n';
     if (!faults.isEmpty()) {

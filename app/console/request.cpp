@@ -8,9 +8,18 @@ namespace console
 
 using namespace Qt::StringLiterals;
 
+base::Result<std::unique_ptr<session::Session>> openRecords(const Request& request, bool mayCreate)
+{
+    auto session =
+        session::Session::open(request.records, request.catalogue, request.clock, whoRuns(), mayCreate);
+    if (session && !(*session)->catalogueFault().isEmpty())
+        request.err << (*session)->catalogueFault() << '\n' << Qt::flush;
+    return session;
+}
+
 base::Result<std::unique_ptr<session::Session>> openRecords(const Request& request)
 {
-    return session::Session::open(request.records, request.catalogue, request.clock, whoRuns(), false);
+    return openRecords(request, false);
 }
 
 QString whoRuns()

@@ -14,21 +14,27 @@ struct WrongUse {
 
 /// One verb with its arguments, checked for their form, and what it works with.
 struct Request {
-    const catalogue::Catalogue& catalogue;
+    const catalogue::Catalogue& catalogue; ///< as it comes with the program; a session knows the clinic's too
     const session::Clock& clock;
     QTextStream& out;
+    QTextStream& err;
 
     QString records = {}; ///< the records file
-    QString file = {};    ///< the file to import
+    QString file = {};    ///< the file to import, or the one the clinic's own catalogue goes to or comes from
     QString patient = {}; ///< record number
     QString measure = {}; ///< id, in the catalogue
     std::optional<records::Side> side = {};
     QString to = {}; ///< the file to write
     bool asJson = false;
     bool ofAll = false;
+    bool isWriting = false; ///< of the clinic's own catalogue: writing, not reading
 };
 
-/// The session on the request's records; the file must be there.
+/// The session on the request's records. A version of the clinic's own catalogue that cannot be used is told
+/// on the request's `err`, and the work goes on with the last good one.
+base::Result<std::unique_ptr<session::Session>> openRecords(const Request& request, bool mayCreate);
+
+/// The same; the file must be there.
 base::Result<std::unique_ptr<session::Session>> openRecords(const Request& request);
 
 /// Who runs the program, for the audit trail and as the author of what is imported.
@@ -48,6 +54,7 @@ base::Result<void> importFile(const Request& request);
 base::Result<void> showChange(const Request& request);
 base::Result<void> writeLetter(const Request& request);
 base::Result<void> writeChart(const Request& request);
+base::Result<void> moveCatalogue(const Request& request);
 base::Result<void> checkRecords(const Request& request);
 
 } // namespace console

@@ -28,13 +28,13 @@ QString detailOf(const storage::PatientSummary& patient)
 
 } // namespace
 
-std::vector<Hit> testsFound(const QString& typed, const QString& form, const catalogue::Catalogue& catalogue)
+std::vector<Hit> testsFound(const QString& typed, const QStringList& measures,
+                            const catalogue::Catalogue& catalogue)
 {
     std::vector<Hit> hits;
-    const catalogue::Form* searched = catalogue.form(form);
-    if (searched == nullptr || base::folded(typed).isEmpty())
+    if (base::folded(typed).isEmpty())
         return hits;
-    for (const QString& id : searched->measures()) {
+    for (const QString& id : measures) {
         const catalogue::Measure* measure = catalogue.measure(id);
         if (measure == nullptr)
             continue;

@@ -16,9 +16,10 @@ struct Hit {
     bool operator==(const Hit&) const = default;
 };
 
-/// Tests of the form by title or abbreviation, each word typed beginning one of theirs; titles that begin
-/// with it first.
-std::vector<Hit> testsFound(const QString& typed, const QString& form, const catalogue::Catalogue& catalogue);
+/// Those of the measures whose title or abbreviation fits, each word typed beginning one of theirs; titles
+/// that begin with it first.
+std::vector<Hit> testsFound(const QString& typed, const QStringList& measures,
+                            const catalogue::Catalogue& catalogue);
 
 /// Patients as the list finds them, at most `most`.
 std::vector<Hit> patientsFound(const QString& typed, const std::vector<storage::PatientSummary>& patients,

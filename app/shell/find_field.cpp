@@ -2,6 +2,7 @@
 
 #include "app/widgets/icons.h"
 #include "app/widgets/theme.h"
+#include "core/records/visit_form.h"
 
 #include <QKeyEvent>
 #include <QListWidget>
@@ -42,12 +43,20 @@ FindField::FindField(session::Session& session, QWidget* parent)
     connect(m_list, &QListWidget::itemClicked, this, &FindField::choose);
 }
 
+/// What the examination shows of the visit.
+QStringList FindField::testsOf(const records::Visit& visit) const
+{
+    const catalogue::Form* form = records::formOf(visit, m_session.catalogue());
+    return (form == nullptr ? QStringList() : form->measures()) +
+           records::besideForm(visit, m_session.catalogue());
+}
+
 void FindField::find()
 {
     const records::Visit* visit = m_session.visitInFocus();
     m_hits = patientsFound(text(), m_patients, mostPatients);
     if (visit != nullptr) {
-        std::vector<Hit> tests = testsFound(text(), visit->form, m_session.catalogue());
+        std::vector<Hit> tests = testsFound(text(), testsOf(*visit), m_session.catalogue());
         tests.resize(std::min(tests.size(), mostTests));
         m_hits.insert(m_hits.begin(), tests.begin(), tests.end());
     }

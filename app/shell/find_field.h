@@ -28,6 +28,7 @@ protected:
     void focusOutEvent(QFocusEvent* event) override;
 
 private:
+    QStringList testsOf(const records::Visit& visit) const;
     void find();
     void showList();
     void moveBy(int step);

@@ -64,6 +64,8 @@ std::unique_ptr<session::Session> openedRecords(const QString& path, const catal
             return nullptr;
         }
     }
+    if (const QString fault = (*opened)->catalogueFault(); !fault.isEmpty())
+        prompts.tell({base::ErrorKind::Unreadable, fault, {}});
     return std::move(*opened);
 }
 

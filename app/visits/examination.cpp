@@ -1,8 +1,13 @@
 #include "app/visits/examination.h"
 
 #include "core/records/history.h"
+#include "core/records/visit_form.h"
+
+#include <QCoreApplication>
 
 #include <algorithm>
+
+using namespace Qt::StringLiterals;
 
 namespace visits
 {
@@ -11,6 +16,38 @@ using catalogue::Kind;
 using catalogue::Measure;
 using records::Finding;
 using records::Side;
+
+namespace
+{
+
+struct Words {
+    Q_DECLARE_TR_FUNCTIONS(Words)
+};
+
+/// The measures the catalogue knows and that are not taken yet, all of them expected.
+FormSection sectionOf(const QStringList& measures, QStringList& taken, const catalogue::Catalogue& catalogue)
+{
+    FormSection section;
+    for (const QString& id : measures) {
+        const Measure* measure = catalogue.measure(id);
+        if (measure == nullptr || taken.contains(id))
+            continue;
+        taken += id;
+        section.tests.push_back(measure);
+        section.expected += id;
+    }
+    return section;
+}
+
+/// "balance", then "balance-2" …
+QString firstFree(const QString& id, QStringList& used)
+{
+    used += id;
+    const auto times = used.count(id);
+    return times == 1 ? id : u"%1-%2"_s.arg(id).arg(times);
+}
+
+} // namespace
 
 QString Place::name() const
 {
@@ -22,24 +59,36 @@ std::vector<Side> sidesOf(const Measure& measure)
     return measure.hasSides ? std::vector{Side::Right, Side::Left} : std::vector{Side::None};
 }
 
-std::vector<FormSection> formSections(const catalogue::Catalogue& catalogue, const QString& id)
+std::vector<FormSection> formSections(const catalogue::Catalogue& catalogue, const catalogue::Form& form)
 {
-    const catalogue::Form* form = catalogue.form(id);
-    if (form == nullptr && !catalogue.forms.empty())
-        form = &catalogue.forms.front();
     std::vector<FormSection> sections;
-    for (const QString& test : form == nullptr ? QStringList() : form->measures()) {
-        const Measure* measure = catalogue.measure(test);
-        if (measure == nullptr)
+    QStringList used;
+    QStringList taken;
+    for (const catalogue::FormSection& part : form.sections) {
+        FormSection section = sectionOf(part.measures, taken, catalogue);
+        if (section.tests.empty())
             continue;
-        auto place = std::ranges::find(sections, measure->section, &FormSection::id);
-        if (place == sections.end()) {
-            const catalogue::Section* section = catalogue.section(measure->section);
-            sections.push_back(
-                {measure->section, section == nullptr ? measure->section : section->title, {}});
-            place = std::prev(sections.end());
-        }
-        place->tests.push_back(measure);
+        section.title = part.title;
+        section.id = firstFree(section.tests.front()->section, used);
+        if (!form.expected.isEmpty())
+            section.expected.removeIf([&](const QString& id) { return !form.expected.contains(id); });
+        sections.push_back(std::move(section));
+    }
+    return sections;
+}
+
+std::vector<FormSection> formSections(const catalogue::Catalogue& catalogue, const records::Visit& visit)
+{
+    std::vector<FormSection> sections;
+    if (const catalogue::Form* form = records::formOf(visit, catalogue))
+        sections = formSections(catalogue, *form);
+    QStringList taken;
+    FormSection others = sectionOf(records::besideForm(visit, catalogue), taken, catalogue);
+    if (!others.tests.empty()) {
+        others.id = u"other-findings"_s;
+        others.title = Words::tr("Other findings");
+        others.expected.clear();
+        sections.push_back(std::move(others));
     }
     return sections;
 }
@@ -63,9 +112,10 @@ bool isAnswered(const Measure& test, const records::Visit& visit, const catalogu
 Progress progress(const FormSection& section, const records::Visit& visit,
                   const catalogue::Catalogue& catalogue)
 {
-    const auto done = std::ranges::count_if(
-        section.tests, [&](const Measure* test) { return isAnswered(*test, visit, catalogue); });
-    return {int(done), int(section.tests.size())};
+    const auto done = std::ranges::count_if(section.tests, [&](const Measure* test) {
+        return section.expected.contains(test->id) && isAnswered(*test, visit, catalogue);
+    });
+    return {int(done), int(section.expected.size())};
 }
 
 std::optional<values::Value> normalValue(const Measure& measure)
@@ -94,7 +144,7 @@ std::vector<Finding> normalFindings(const FormSection& section, const records::V
         const auto normal = normalValue(*test);
         for (const Side side : sidesOf(*test)) {
             const Finding* there = visit.finding(test->id, side);
-            if (normal && (there == nullptr || isBlank(*there)))
+            if (normal && (there == nullptr || records::isBlank(*there)))
                 findings.push_back(withValue(visit, {test->id, side}, *normal));
         }
     }
@@ -113,12 +163,6 @@ Finding withValue(const records::Visit& visit, const Place& place, const values:
     finding.trials.clear();
     finding.capReached = false;
     return finding;
-}
-
-bool isBlank(const Finding& finding)
-{
-    return !isAnswered(&finding) && finding.signs.isEmpty() && finding.note.isEmpty() &&
-           finding.exceptions.empty();
 }
 
 } // namespace visits

@@ -29,13 +29,20 @@ std::vector<records::Side> sidesOf(const catalogue::Measure& measure);
 
 /// A section of a form with its tests in the form's order. The pointers are into the catalogue.
 struct FormSection {
-    QString id;
+    QString id; ///< of the catalogue's section its first test belongs to, numbered where it stands before
     QString title;
     std::vector<const catalogue::Measure*> tests;
+    QStringList expected; ///< the tests among them that are asked for each time
+
+    bool operator==(const FormSection&) const = default;
 };
 
-/// The form's sections, in the order in which its measures first name them. An unknown form is the first one.
-std::vector<FormSection> formSections(const catalogue::Catalogue& catalogue, const QString& form);
+/// The form's sections as it names them, less what the catalogue does not know. All tests are expected where
+/// the form does not say which.
+std::vector<FormSection> formSections(const catalogue::Catalogue& catalogue, const catalogue::Form& form);
+
+/// The sections of the visit's own form; what was found beside it stands in a last one.
+std::vector<FormSection> formSections(const catalogue::Catalogue& catalogue, const records::Visit& visit);
 
 /// Whether something was said: a value, or why there is none. "Not asked" says nothing, as a blank does.
 bool isAnswered(const records::Finding* finding);
@@ -45,8 +52,8 @@ bool isAnswered(const catalogue::Measure& test, const records::Visit& visit,
                 const catalogue::Catalogue& catalogue);
 
 struct Progress {
-    int done = 0;     ///< tests answered on every side
-    int expected = 0; ///< tests of the form
+    int done = 0;     ///< expected tests answered on every side
+    int expected = 0; ///< tests asked for each time
 };
 
 Progress progress(const FormSection& section, const records::Visit& visit,
@@ -63,8 +70,5 @@ std::vector<records::Finding> normalFindings(const FormSection& section, const r
 /// The finding with another value; what stands beside the value is kept. Trials and the cap go with the old
 /// value.
 records::Finding withValue(const records::Visit& visit, const Place& place, const values::Value& value);
-
-/// Whether nothing would be lost without this finding: not asked, and nothing beside it.
-bool isBlank(const records::Finding& finding);
 
 } // namespace visits

@@ -229,29 +229,30 @@ void ExaminationPage::takeFocus()
         return;
     }
     m_earlierIsStale = true;
-    if (m_visit == visit->id && m_form == visit->form && m_wasReadOnly == isReadOnly()) {
+    std::vector<FormSection> form = formSections(m_session.catalogue(), *visit);
+    if (m_visit == visit->id && m_form == form && m_wasReadOnly == isReadOnly()) {
         refresh(visit->id);
         return;
     }
-    if (m_form != visit->form)
-        buildForm(*visit);
+    if (m_form != form)
+        buildForm(std::move(form));
     showVisit(*visit);
     m_pages->setCurrentIndex(1);
 }
 
-void ExaminationPage::buildForm(const Visit& visit)
+void ExaminationPage::buildForm(std::vector<FormSection> form)
 {
     m_strip->forget();
     m_current = nullptr;
     m_sections.clear();
     m_fields.clear();
-    m_form = visit.form;
+    m_form = std::move(form);
     auto* body = new QWidget;
     body->setObjectName(u"page"_s);
     auto* column = new QVBoxLayout(body);
     column->setContentsMargins(0, 0, widgets::space2, 0);
     column->setSpacing(widgets::space2);
-    for (const FormSection& section : formSections(m_session.catalogue(), visit.form)) {
+    for (const FormSection& section : m_form) {
         auto* box = new SectionBox(section, m_session.catalogue(), body);
         column->addWidget(box);
         m_sections.push_back(box);

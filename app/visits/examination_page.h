@@ -43,8 +43,8 @@ public:
     void showMeasure(const QString& id);
     /// Gives the keyboard to the field in use.
     void takeKeyboard();
-    int done() const { return m_progress.done; }         ///< tests answered on every side
-    int expected() const { return m_progress.expected; } ///< tests of the form; 0 without a visit
+    int done() const { return m_progress.done; }         ///< expected tests answered on every side
+    int expected() const { return m_progress.expected; } ///< tests asked for each time; 0 without a visit
     /// Saves what still waits for the next pause in typing.
     void flush();
 
@@ -59,7 +59,7 @@ private:
     void layOut();
     void bindKeys();
     void takeFocus(); ///< the session looks at another visit
-    void buildForm(const records::Visit& visit);
+    void buildForm(std::vector<FormSection> form);
     void showVisit(const records::Visit& visit);
     void refresh(const records::VisitId& id);
     void refreshEarlier();
@@ -99,7 +99,7 @@ private:
     QScrollArea* m_scroll;
     FocusStrip* m_strip;
     QWidget* m_body = nullptr;
-    std::optional<QString> m_form;
+    std::vector<FormSection> m_form; ///< built on the page
     std::optional<records::VisitId> m_visit;
     std::vector<SectionBox*> m_sections;
     std::map<Place, SideField*> m_fields;

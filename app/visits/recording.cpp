@@ -1,6 +1,7 @@
 #include "app/visits/recording.h"
 
 #include "core/records/check.h"
+#include "core/records/visit_form.h"
 
 namespace visits
 {

@@ -166,6 +166,7 @@ void SectionBox::addRow(const catalogue::Measure& test)
 
 void SectionBox::setProgress(const Progress& progress)
 {
+    m_count->setVisible(progress.expected > 0);
     m_count->setText(
         tr("%1 of %2", "tests done, tests of the section").arg(progress.done).arg(progress.expected));
 }

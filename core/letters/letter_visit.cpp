@@ -1,6 +1,7 @@
 #include "core/letters/letter_visit.h"
 
 #include "core/interpretation/terms.h"
+#include "core/records/visit_form.h"
 #include "core/records/wording.h"
 
 #include <algorithm>
@@ -104,12 +105,14 @@ QStringList notDone(const Material& material, const catalogue::Catalogue& catalo
                     const base::Phrasebook& phrases)
 {
     const records::Visit* visit = visitOf(material);
-    const catalogue::Form* form = visit != nullptr ? catalogue.form(visit->form) : nullptr;
+    const catalogue::Form* form = visit != nullptr ? records::formOf(*visit, catalogue) : nullptr;
     if (form == nullptr)
         return {};
     const std::vector<Change> changes = changesOf(material, catalogue);
     QStringList tests;
-    for (const QString& id : form->measures()) {
+    const QStringList asked = form->expected.isEmpty() ? form->measures() : form->expected;
+    const QStringList all = form->measures() + records::besideForm(*visit, catalogue);
+    for (const QString& id : all) {
         const catalogue::Measure* measure = catalogue.measure(id);
         if (measure == nullptr)
             continue;
@@ -118,7 +121,8 @@ QStringList notDone(const Material& material, const catalogue::Catalogue& catalo
         };
         const std::vector<Side> sides = sidesOf(*measure);
         if (std::ranges::all_of(sides, isOpen)) {
-            tests += measure->title;
+            if (asked.contains(id))
+                tests += measure->title;
             continue;
         }
         for (const Side side : sides) {

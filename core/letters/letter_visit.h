@@ -35,7 +35,8 @@ QString titleOf(const catalogue::Measure& measure, records::Side side, const bas
 /// Nothing was recorded, or that it was not asked.
 bool isNotAsked(const records::Finding* finding);
 
-/// Each test of the visit's form that has no result, with the reason where there is one.
+/// Each test the visit's form asks for that has no result, and each other that was left out, with the reason
+/// where there is one.
 QStringList notDone(const Material& material, const catalogue::Catalogue& catalogue,
                     const base::Phrasebook& phrases);
 

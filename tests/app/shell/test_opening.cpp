@@ -1,5 +1,6 @@
 #include "app/shell/opening.h"
 
+#include "core/storage/clinic_catalogues.h"
 #include "tests/support/clinic_desk.h"
 #include "tests/support/test_support.h"
 
@@ -48,6 +49,7 @@ private Q_SLOTS:
     void theDemoClinicIsMadeAndMarked();
     void turningBackMakesNoFile();
     void whatIsThereIsOpenedWithoutAsking();
+    void aClinicsCatalogueThatCannotBeUsedIsToldOnce();
     void aForeignFileIsToldAndLeftAlone();
 };
 
@@ -96,6 +98,17 @@ void TestOpening::whatIsThereIsOpenedWithoutAsking()
     Answers answers;
     const auto clock = [] { return QDateTime(clinic_desk::today, QTime(9, 30), Qt::UTC); };
     QVERIFY(shell::openedRecords(desk.path(), clinic_desk::book(), clock, answers) != nullptr);
+}
+
+void TestOpening::aClinicsCatalogueThatCannotBeUsedIsToldOnce()
+{
+    const clinic_desk::Desk desk;
+    QVERIFY(storage::ClinicCatalogues(desk.session->store()).add("{\"format\": 1}"));
+    Answers answers;
+    const auto clock = [] { return QDateTime(clinic_desk::today, QTime(9, 30), Qt::UTC); };
+    QVERIFY(shell::openedRecords(desk.path(), clinic_desk::book(), clock, answers) != nullptr);
+    QCOMPARE(answers.told, QStringList{u"Version 1 of the clinic's own catalogue: “format” is not a text. So "
+                                       "only the catalogue that comes with the program is used."_s});
 }
 
 void TestOpening::aForeignFileIsToldAndLeftAlone()

@@ -1,6 +1,7 @@
 #include "app/visits/examination.h"
 
 #include "core/catalogue/reader.h"
+#include "core/records/visit_form.h"
 #include "tests/support/test_support.h"
 
 using namespace Qt::StringLiterals;
@@ -15,6 +16,11 @@ const catalogue::Catalogue& book()
 {
     static const auto read = catalogue::readCatalogue(u":/catalogue"_s);
     return *read;
+}
+
+const catalogue::Form& bedside()
+{
+    return *book().form(u"bedside"_s);
 }
 
 const FormSection& sectionOf(const std::vector<FormSection>& sections, const QString& test)
@@ -51,6 +57,10 @@ class TestExamination : public HouseTest
 private Q_SLOTS:
     void theFormGoesThroughTheBodyInTheOrderOfTheExamination();
     void everyTestOfTheFormStandsInOneSection();
+    void theFormsOwnSectionsAreShown();
+    void onlyExpectedTestsAreCounted();
+    void whatIsFoundBesideTheFormIsShownToo();
+    void theFormAsMadeOutlivesTheCataloguesForm();
     void rightIsAskedBeforeLeft();
     void aTestIsDoneWhenEverySideIsAnswered();
     void notAskedSaysNothing();
@@ -64,7 +74,7 @@ private Q_SLOTS:
 void TestExamination::theFormGoesThroughTheBodyInTheOrderOfTheExamination()
 {
     QStringList titles;
-    for (const FormSection& section : visits::formSections(book(), u"bedside"_s))
+    for (const FormSection& section : visits::formSections(book(), bedside()))
         titles += section.title;
     QCOMPARE(titles.first(), u"Upper limbs"_s);
     QVERIFY(titles.indexOf(u"Upper limbs"_s) < titles.indexOf(u"Lower limbs"_s));
@@ -74,7 +84,7 @@ void TestExamination::theFormGoesThroughTheBodyInTheOrderOfTheExamination()
 void TestExamination::everyTestOfTheFormStandsInOneSection()
 {
     QStringList tests;
-    for (const FormSection& section : visits::formSections(book(), u"bedside"_s)) {
+    for (const FormSection& section : visits::formSections(book(), bedside())) {
         for (const auto* test : section.tests)
             tests += test->id;
     }
@@ -82,6 +92,58 @@ void TestExamination::everyTestOfTheFormStandsInOneSection()
     tests.sort();
     form.sort();
     QCOMPARE(tests, form);
+}
+
+void TestExamination::theFormsOwnSectionsAreShown()
+{
+    const catalogue::Form form{u"own"_s,
+                               u"Own"_s,
+                               {{u"First"_s, {u"finger-nose"_s, u"toe-tapping"_s}},
+                                {u"Second"_s, {u"finger-nose"_s, u"no-such-test"_s}},
+                                {u"Third"_s, {u"nine-hole-peg"_s}}},
+                               {},
+                               true};
+    const auto sections = visits::formSections(book(), form);
+    QCOMPARE(sections.size(), 2u);
+    QCOMPARE(sections.front().title, u"First"_s);
+    QCOMPARE(sections.front().tests.back()->id, u"toe-tapping"_s);
+    QCOMPARE(sections.back().title, u"Third"_s);
+    QCOMPARE(sections.back().id, sections.front().id + u"-2"_s);
+}
+
+void TestExamination::onlyExpectedTestsAreCounted()
+{
+    catalogue::Form form{u"own"_s, u"Own"_s, {{u"Arms"_s, {u"finger-nose"_s, u"nine-hole-peg"_s}}}, {}, true};
+    const auto visit =
+        visitWith({finding(u"nine-hole-peg"_s, Side::Right, values::Missing{values::Absence::Declined, {}}),
+                   finding(u"nine-hole-peg"_s, Side::Left, values::Missing{values::Absence::Declined, {}})});
+    const auto all = visits::progress(visits::formSections(book(), form).front(), visit, book());
+    QCOMPARE(std::pair(all.done, all.expected), std::pair(1, 2));
+    form.expected = {u"finger-nose"_s};
+    const auto some = visits::progress(visits::formSections(book(), form).front(), visit, book());
+    QCOMPARE(std::pair(some.done, some.expected), std::pair(0, 1));
+}
+
+void TestExamination::whatIsFoundBesideTheFormIsShownToo()
+{
+    auto visit = visitWith({finding(u"finger-nose"_s, Side::Right, values::Grade{0}),
+                            finding(u"sara"_s, Side::None, values::Quantity{4, values::Unit::Score}),
+                            finding(u"six-minute-walk"_s, Side::None, values::Missing{})});
+    visit.formAsMade = catalogue::Form{u"own"_s, u"Own"_s, {{u"Arms"_s, {u"finger-nose"_s}}}, {}, true};
+    const auto sections = visits::formSections(book(), visit);
+    QCOMPARE(sections.size(), 2u);
+    QCOMPARE(sections.back().title, u"Other findings"_s);
+    QCOMPARE(sections.back().tests, std::vector{book().measure(u"sara"_s)});
+    QCOMPARE(visits::progress(sections.back(), visit, book()).expected, 0);
+}
+
+void TestExamination::theFormAsMadeOutlivesTheCataloguesForm()
+{
+    auto visit = visitWith({});
+    visit.form = u"no-longer-there"_s;
+    QCOMPARE(visits::formSections(book(), visit), visits::formSections(book(), book().forms.front()));
+    visit.formAsMade = catalogue::Form{visit.form, u"Own"_s, {{u"Arms"_s, {u"finger-nose"_s}}}, {}, true};
+    QCOMPARE(visits::formSections(book(), visit).front().title, u"Arms"_s);
 }
 
 void TestExamination::rightIsAskedBeforeLeft()
@@ -92,7 +154,7 @@ void TestExamination::rightIsAskedBeforeLeft()
 
 void TestExamination::aTestIsDoneWhenEverySideIsAnswered()
 {
-    const auto sections = visits::formSections(book(), u"bedside"_s);
+    const auto sections = visits::formSections(book(), bedside());
     const FormSection& arms = sectionOf(sections, u"finger-nose"_s);
     auto visit = visitWith({finding(u"finger-nose"_s, Side::Right, values::Grade{0})});
     QCOMPARE(visits::progress(arms, visit, book()).done, 0);
@@ -107,7 +169,7 @@ void TestExamination::notAskedSaysNothing()
     const Finding notAsked = finding(u"sara"_s, Side::None, values::Missing{});
     QVERIFY(!visits::isAnswered(&notAsked));
     QVERIFY(!visits::isAnswered(nullptr));
-    QVERIFY(visits::isBlank(notAsked));
+    QVERIFY(records::isBlank(notAsked));
 }
 
 void TestExamination::aSpeedThatFollowsFromTheTimedWalkIsAnswered()
@@ -122,7 +184,7 @@ void TestExamination::aSpeedThatFollowsFromTheTimedWalkIsAnswered()
 
 void TestExamination::allNormalWritesOnlyBlankGradesAndWords()
 {
-    const auto sections = visits::formSections(book(), u"bedside"_s);
+    const auto sections = visits::formSections(book(), bedside());
     const FormSection& arms = sectionOf(sections, u"finger-nose"_s);
     const auto visit = visitWith({finding(u"finger-nose"_s, Side::Right, values::Grade{2})});
     const auto normal = visits::normalFindings(arms, visit);
@@ -138,7 +200,7 @@ void TestExamination::allNormalWritesOnlyBlankGradesAndWords()
 
 void TestExamination::aNoteOnABlankTestIsLeftAlone()
 {
-    const auto sections = visits::formSections(book(), u"bedside"_s);
+    const auto sections = visits::formSections(book(), bedside());
     auto noted = finding(u"finger-nose"_s, Side::Left, values::Missing{});
     noted.note = u"hand in a splint"_s;
     for (const Finding& written :

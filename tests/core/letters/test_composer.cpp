@@ -1,3 +1,4 @@
+#include "core/letters/letter_visit.h"
 #include "core/letters/pages.h"
 #include "tests/core/letters/pdf_file.h"
 #include "tests/support/examples.h"
@@ -119,6 +120,21 @@ private Q_SLOTS:
         QVERIFY(text.contains(u"(declined: tired)"_s));
         QVERIFY(text.contains(u"Not every test was done"_s));
         QVERIFY(text.contains(u"Nine-hole peg test"_s));
+    }
+
+    void onlyWhatTheVisitsOwnFormAsksForIsMissed()
+    {
+        Material letter = material();
+        letter.visits.back().formAsMade =
+            catalogue::Form{u"own"_s,
+                            u"Own"_s,
+                            {{u"Hands"_s, {u"nine-hole-peg"_s, u"six-minute-walk"_s, u"sara"_s}}},
+                            {u"nine-hole-peg"_s, u"sara"_s},
+                            true};
+        QCOMPARE(letters::notDone(letter, book(), {}),
+                 (QStringList{u"Nine-hole peg test"_s, u"Scale for the assessment and rating of ataxia"_s,
+                              u"Pronator drift, left (not attempted: shoulder pain)"_s,
+                              u"Timed up and go (declined: tired)"_s}));
     }
 
     void aMeasureStandsBesideItsEarlierResultAndItsThreshold()

@@ -1,0 +1,38 @@
+#include "core/records/visit_form.h"
+
+#include <algorithm>
+
+namespace records
+{
+
+const catalogue::Form* formOf(const Visit& visit, const catalogue::Catalogue& catalogue)
+{
+    if (visit.formAsMade)
+        return &*visit.formAsMade;
+    const catalogue::Form* named = catalogue.form(visit.form);
+    return named == nullptr && !catalogue.forms.empty() ? &catalogue.forms.front() : named;
+}
+
+QStringList besideForm(const Visit& visit, const catalogue::Catalogue& catalogue)
+{
+    const catalogue::Form* form = formOf(visit, catalogue);
+    const QStringList named = form == nullptr ? QStringList() : form->measures();
+    QStringList beside;
+    for (const catalogue::Measure& measure : catalogue.measures) {
+        const bool isFound = std::ranges::any_of(visit.findings, [&](const Finding& finding) {
+            return finding.measure == measure.id && !isBlank(finding);
+        });
+        if (isFound && !named.contains(measure.id))
+            beside += measure.id;
+    }
+    return beside;
+}
+
+bool isBlank(const Finding& finding)
+{
+    const auto* missing = std::get_if<values::Missing>(&finding.value);
+    return missing != nullptr && missing->why == values::Absence::NotAsked && finding.signs.isEmpty() &&
+           finding.note.isEmpty() && finding.exceptions.empty() && finding.taps.empty();
+}
+
+} // namespace records

@@ -1,0 +1,20 @@
+#pragma once
+
+#include "core/catalogue/catalogue.h"
+#include "core/records/visit.h"
+
+namespace records
+{
+
+/// The form a visit goes by: as it was made, else the catalogue's by its id, else the catalogue's first.
+/// nullptr where the catalogue has none. Lasts as long as the visit and the catalogue.
+const catalogue::Form* formOf(const Visit& visit, const catalogue::Catalogue& catalogue);
+
+/// The measures of the catalogue that the visit has a finding of though its form does not name them; each
+/// once, in the catalogue's order. A finding that says nothing is none.
+QStringList besideForm(const Visit& visit, const catalogue::Catalogue& catalogue);
+
+/// Whether nothing would be lost without this finding: not asked, and nothing beside it.
+bool isBlank(const Finding& finding);
+
+} // namespace records
