@@ -77,6 +77,8 @@ TrendChart::TrendChart(const TrendPoints& points, const ChartLook& look, const b
     addAxis(m_valueAxis, Qt::AlignLeft);
     m_valueAxis->setRange(m_values.from, m_values.to);
     m_timeAxis->setRange(m_time.from, m_time.to);
+    if (m_points.range)
+        addRange(*m_points.range);
     for (const TrendLine& line : m_points.lines)
         addLine(line);
     connect(this, &QGraphicsWidget::geometryChanged, this, &TrendChart::settle);
@@ -87,6 +89,33 @@ void TrendChart::attach(QAbstractSeries* series)
     addSeries(series);
     series->attachAxis(m_timeAxis);
     series->attachAxis(m_valueAxis);
+}
+
+void TrendChart::addArea(const QList<QPointF>& upper, const QList<QPointF>& lower, const QColor& colour,
+                         float strength)
+{
+    auto* top = new QLineSeries;
+    auto* foot = new QLineSeries;
+    top->replace(upper);
+    foot->replace(lower);
+    auto* area = new QAreaSeries(top, foot);
+    top->setParent(area); // an area does not own its edges
+    foot->setParent(area);
+    QColor shade = colour;
+    shade.setAlphaF(strength);
+    area->setBrush(shade);
+    area->setPen(Qt::NoPen);
+    attach(area);
+}
+
+/// As much of the range as the axis shows; the axis is made for the patient's own values.
+void TrendChart::addRange(const TrendRange& range)
+{
+    const double low = std::max(range.low, m_values.from);
+    const double high = std::min(range.high, m_values.to);
+    if (low < high)
+        addArea({{m_time.from, high}, {m_time.to, high}}, {{m_time.from, low}, {m_time.to, low}},
+                m_look.colours.quiet, 0.10F);
 }
 
 void TrendChart::addShade(const std::vector<const TrendEntry*>& run, double error, const QColor& colour)
@@ -100,18 +129,7 @@ void TrendChart::addShade(const std::vector<const TrendEntry*>& run, double erro
             lower << QPointF(xOf(entry->day) + aside, *entry->number - error);
         }
     }
-    auto* top = new QLineSeries;
-    auto* foot = new QLineSeries;
-    top->replace(upper);
-    foot->replace(lower);
-    auto* area = new QAreaSeries(top, foot);
-    top->setParent(area); // an area does not own its edges
-    foot->setParent(area);
-    QColor shade = colour;
-    shade.setAlphaF(0.13F);
-    area->setBrush(shade);
-    area->setPen(Qt::NoPen);
-    attach(area);
+    addArea(upper, lower, colour, 0.13F);
 }
 
 void TrendChart::addRun(const std::vector<const TrendEntry*>& run, const TrendLine& line)

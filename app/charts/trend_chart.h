@@ -33,6 +33,9 @@ public:
     std::optional<records::VisitId> visitNear(const QPointF& place) const;
 
 private:
+    void addArea(const QList<QPointF>& upper, const QList<QPointF>& lower, const QColor& colour,
+                 float strength);
+    void addRange(const TrendRange& range);
     void addLine(const TrendLine& line);
     void addRun(const std::vector<const TrendEntry*>& run, const TrendLine& line);
     void addLimit(double value, QDate from, const QColor& colour);

@@ -1,6 +1,7 @@
 #include "app/charts/trend_points.h"
 
 #include "app/charts/limits.h"
+#include "app/charts/reference_range.h"
 
 #include "core/interpretation/change.h"
 #include "core/records/wording.h"
@@ -31,6 +32,7 @@ struct Maker {
     size_t referenceAmong(const std::vector<TrendEntry>& entries,
                           const std::vector<records::Occasion>& occasions) const;
     TrendLine line(records::Side side) const;
+    std::optional<TrendRange> range(const std::vector<TrendLine>& lines) const;
 };
 
 /// Where a value stands on the axis; a word stands at its place among the measure's words.
@@ -157,6 +159,24 @@ TrendLine Maker::line(records::Side side) const
     line.limits = limitsAround(reference, *itself.threshold, measure, catalogue, phrases);
     line.standardError = interpretation::standardErrorOf(itself.threshold->row);
     return line;
+}
+
+std::optional<TrendRange> Maker::range(const std::vector<TrendLine>& lines) const
+{
+    std::optional<TrendRange> common;
+    for (const TrendLine& line : lines) {
+        const auto occasions = records::history(visits, catalogue, measure.id, line.side);
+        const auto newest = std::find_if(occasions.rbegin(), occasions.rend(), [](const auto& occasion) {
+            return values::isDone(occasion.finding.value);
+        });
+        if (newest == occasions.rend())
+            continue;
+        const auto range = referenceRange(*newest, patient, catalogue, phrases);
+        if (!range || (common && *common != *range))
+            return std::nullopt;
+        common = range;
+    }
+    return common;
 }
 
 /// Steps from the lowest to the highest grade, or the words in the catalogue's order.
@@ -300,6 +320,9 @@ TrendPoints trendPoints(const TrendQuestion& question, const std::vector<records
             points.referenceDay = reference->day;
     }
     points.remarks = remarksOn(points, phrases);
+    points.range = maker.range(points.lines);
+    if (points.range)
+        points.remarks << points.range->words;
     if (question.reference && std::ranges::none_of(points.lines, &TrendLine::reference))
         points.remarks.prepend(
             phrases("The reference visit holds no value of this test, so no limits are drawn."));

@@ -44,6 +44,15 @@ struct TrendLine {
     const TrendEntry* reference() const;
 };
 
+/// Where people of one group lie, the measure's unit.
+struct TrendRange {
+    double low = 0;
+    double high = 0;
+    QString words; ///< what it is, of whom, with its source
+
+    bool operator==(const TrendRange&) const = default;
+};
+
 /// A label of an ordinal axis.
 struct TrendStep {
     double number = 0;
@@ -69,7 +78,8 @@ struct TrendPoints {
     bool isBaseline =
         false; ///< no reference was asked for: each line is held against its first comparable value
     std::vector<TrendLine> lines;
-    QStringList remarks; ///< what the shading and the limits are, with their source
+    std::optional<TrendRange> range; ///< for the newest value, where it is the same for every line
+    QStringList remarks;             ///< what the shading and the limits are, with their source
 
     bool isEmpty() const;
 

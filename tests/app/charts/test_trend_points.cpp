@@ -66,6 +66,7 @@ private Q_SLOTS:
     void limitsBeyondTheScaleAreSaidNotDrawn();
     void aPublishedStandardErrorComesBeforeAComputedOne();
     void withoutAFittingThresholdThereIsNeitherBandNorLimit();
+    void aReferenceRangeIsThatOfTheNewestAge();
     void verdictsAreAgainstTheReference();
     void sidesAreApartAndCanBeAskedAlone();
     void gradesAndWordsStandOnSteps();
@@ -245,6 +246,36 @@ void TestTrendPoints::withoutAFittingThresholdThereIsNeitherBandNorLimit()
     QVERIFY(!points.lines[0].limits);
     QVERIFY(!points.lines[0].standardError);
     QVERIFY(points.remarks.isEmpty());
+}
+
+void TestTrendPoints::aReferenceRangeIsThatOfTheNewestAge()
+{
+    catalogue::Catalogue book = examples::catalogue();
+    for (const auto& [low, mean] : {std::pair(60, 8.0), std::pair(70, 9.0)}) {
+        catalogue::Norm norm;
+        norm.id = QString::number(low);
+        norm.measure = upAndGo;
+        norm.whom.populationWords = u"healthy adults"_s;
+        norm.whom.ageLow = low;
+        norm.whom.ageHigh = low + 9;
+        norm.mean = mean;
+        norm.sd = 4;
+        norm.origin = {30, u"steffen"_s, catalogue::Checked::Memory, {}};
+        book.norms.push_back(norm);
+    }
+    records::Patient patient = examples::patient(u"stroke"_s);
+    patient.born = QDate(1956, 1, 1);
+    const std::vector visits{timed(u"a"_s, {2025, 12, 31}, 20), timed(u"b"_s, {2026, 1, 1}, 18.5)};
+    const auto points = charts::trendPoints({upAndGo, {}, visits.back().id, {}}, visits, patient, book, {});
+    QVERIFY(points.range);
+    QCOMPARE(points.range->low, 2.0); // the scale begins there
+    QCOMPARE(points.range->high, 17.0);
+    QCOMPARE(
+        points.remarks.last(),
+        u"Reference range, lightly shaded: 2.0 s to 17.0 s, mean ± 2 SD of adults of 70 to 79 (Steffen & "
+        "Seney 2008, healthy adults, n 30, from memory)."_s);
+    patient.born.reset();
+    QVERIFY(!charts::trendPoints({upAndGo, {}, visits.back().id, {}}, visits, patient, book, {}).range);
 }
 
 void TestTrendPoints::verdictsAreAgainstTheReference()
