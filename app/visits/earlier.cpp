@@ -45,10 +45,8 @@ std::optional<Earlier> earlierValue(const Place& place, const records::Visit& vi
 std::optional<Occasion> computedValue(const Place& place, const records::Visit& visit,
                                       const catalogue::Catalogue& catalogue)
 {
-    const auto here = records::history({visit}, catalogue, place.measure, place.side);
-    if (here.empty() || here.back().computedFrom.isEmpty())
-        return std::nullopt;
-    return here.back();
+    auto here = records::occasionAt(visit, catalogue, place.measure, place.side);
+    return here && here->computedFrom.isEmpty() ? std::nullopt : here;
 }
 
 const interpretation::Comparison* meaning(const interpretation::Change& change,

@@ -95,17 +95,14 @@ std::vector<FormSection> formSections(const catalogue::Catalogue& catalogue, con
 
 bool isAnswered(const Finding* finding)
 {
-    if (finding == nullptr)
-        return false;
-    const auto* missing = std::get_if<values::Missing>(&finding->value);
-    return missing == nullptr || missing->why != values::Absence::NotAsked;
+    return finding != nullptr && records::isAnswered(*finding);
 }
 
 bool isAnswered(const Measure& test, const records::Visit& visit, const catalogue::Catalogue& catalogue)
 {
     return std::ranges::all_of(sidesOf(test), [&](Side side) {
-        return isAnswered(visit.finding(test.id, side)) ||
-               (test.kind == Kind::Speed && !records::history({visit}, catalogue, test.id, side).empty());
+        const auto occasion = records::occasionAt(visit, catalogue, test.id, side);
+        return occasion && records::isAnswered(occasion->finding);
     });
 }
 

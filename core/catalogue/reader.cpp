@@ -48,6 +48,15 @@ Failure readVocabularies(Catalogue& read, const QString& folder)
     return add<Source>(read.sources, jsonEntries(folder, QStringLiteral("sources.json")), sourceFrom);
 }
 
+/// Whether a part of it is computed as well. Nothing may stand on such a measure: so no circle is possible.
+bool isComputedTwice(const Measure& measure, const Catalogue& read)
+{
+    return measure.computed && std::ranges::any_of(measure.computed->parts, [&](const QString& id) {
+               const Measure* part = read.measure(id);
+               return part != nullptr && part->computed;
+           });
+}
+
 Failure readMeasures(Catalogue& read, const QString& folder)
 {
     const QStringList files = filesIn(folder, QStringLiteral("measures"), QStringLiteral("json"));
@@ -64,6 +73,9 @@ Failure readMeasures(Catalogue& read, const QString& folder)
             if (!id.isEmpty() && read.measure(id) == nullptr)
                 return unreadable(QStringLiteral("measures: %1").arg(measure.id),
                                   QStringLiteral("unknown part or total “%1”").arg(id));
+            if (parts.contains(id) && isComputedTwice(*read.measure(id), read))
+                return unreadable(QStringLiteral("measures: %1").arg(measure.id),
+                                  QStringLiteral("part “%1” is itself made of computed parts").arg(id));
         }
     }
     const auto place = [&](const Measure& measure) {

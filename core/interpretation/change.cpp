@@ -91,7 +91,8 @@ std::map<QString, double> levelsAt(const records::VisitId& id, Side side, const 
         const catalogue::Measure* measure = catalogue.measure(row.bandOf);
         if (measure == nullptr || levels.contains(row.bandOf))
             continue;
-        const auto occasion = records::occasionAt(*visit, row.bandOf, measure->hasSides ? side : Side::None);
+        const auto occasion =
+            records::occasionAt(*visit, catalogue, row.bandOf, measure->hasSides ? side : Side::None);
         const auto* level = occasion ? std::get_if<values::Quantity>(&occasion->finding.value) : nullptr;
         if (level != nullptr)
             levels[row.bandOf] = level->number;

@@ -1,7 +1,12 @@
 #include "core/records/check.h"
 
 #include "core/records/allowed.h"
+#include "core/records/derived.h"
+#include "core/records/wording.h"
 
+#include <algorithm>
+#include <cmath>
+#include <functional>
 #include <set>
 
 namespace records
@@ -24,6 +29,23 @@ Wrong wrongWithTrials(const Finding& finding, const catalogue::Measure& measure)
         if (const Wrong wrong = wrongWithReading(trial, finding.capReached, measure))
             return wrong;
     }
+    return std::nullopt;
+}
+
+Wrong wrongWithTaps(const Finding& finding, const catalogue::Measure& measure)
+{
+    const std::vector<double>& taps = finding.taps;
+    if (taps.empty())
+        return std::nullopt;
+    if (!measure.isTapped)
+        return invalid(QStringLiteral("%1 is not counted by taps.").arg(measure.title));
+    if (values::number(finding.value) != static_cast<double>(taps.size()))
+        return invalid(QStringLiteral("%1: the value must be the number of taps.").arg(measure.title));
+    const auto rises = [](double earlier, double later) { return earlier < later; };
+    const bool areTimes = taps.front() >= 0 && std::isfinite(taps.back()) &&
+                          std::ranges::adjacent_find(taps, std::not_fn(rises)) == taps.end();
+    if (!areTimes)
+        return invalid(QStringLiteral("%1: the times of the taps must rise from 0 s.").arg(measure.title));
     return std::nullopt;
 }
 
@@ -155,6 +177,8 @@ std::optional<base::Error> wrongWith(const Finding& finding, const catalogue::Ca
         return invalid(QStringLiteral("%1 has no cap to be reached.").arg(measure->title));
     if (const Wrong wrong = wrongWithTrials(finding, *measure))
         return wrong;
+    if (const Wrong wrong = wrongWithTaps(finding, *measure))
+        return wrong;
     if (const Wrong wrong = wrongWithValue(finding, *measure))
         return wrong;
     return wrongWithConditions(finding.exceptions, catalogue);
@@ -176,8 +200,29 @@ std::optional<base::Error> wrongWith(const Visit& visit, const Patient& patient,
         if (!seen.emplace(finding.measure, finding.side).second)
             return invalid(QStringLiteral("%1 is recorded twice; once a side is allowed.")
                                .arg(catalogue.measure(finding.measure)->title));
+        if (const Wrong wrong = wrongWithTotal(visit, finding.measure, catalogue))
+            return wrong;
     }
     return std::nullopt;
+}
+
+std::optional<base::Error> wrongWithTotal(const Visit& visit, const QString& id,
+                                          const catalogue::Catalogue& catalogue)
+{
+    const catalogue::Measure* measure = catalogue.measure(id);
+    const Finding* total = visit.finding(id, Side::None);
+    if (measure == nullptr || total == nullptr || !measure->computed ||
+        (measure->computed->rule != catalogue::Computing::SumOfItems &&
+         measure->computed->rule != catalogue::Computing::ShortBattery))
+        return std::nullopt;
+    const auto entered = values::number(total->value);
+    const auto computed = derived(visit, *measure, catalogue);
+    const auto due = computed ? values::number(computed->finding.value) : std::nullopt;
+    if (!entered || !due || (!values::exceeds(*entered, *due) && !values::exceeds(*due, *entered)))
+        return std::nullopt;
+    return invalid(
+        QStringLiteral("%1: the parts recorded make %2, not %3; leave the total out, or mend a part.")
+            .arg(measure->title, written(*due, *measure), written(*entered, *measure)));
 }
 
 std::optional<base::Error> wrongWithCondition(const QString& id, const QString& value,

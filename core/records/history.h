@@ -1,33 +1,22 @@
 #pragma once
 
 #include "core/catalogue/catalogue.h"
-#include "core/records/visit.h"
+#include "core/records/occasion.h"
 
 namespace records
 {
 
-/// One measure on one side at one visit, with the conditions it was taken under.
-struct Occasion {
-    VisitId visit;
-    QDate day;
-    VisitState state = VisitState::Draft;
-    Finding finding;
-    Conditions conditions; ///< the visit's, with the test's own exceptions
-    QString
-        computedFrom; ///< how a computed value came about ("10 m in 12.50 s"); empty for one that was entered
-};
+/// One measure and side at one visit: as it was entered, or else as it follows from its parts. Empty where
+/// nothing was recorded and nothing can be computed.
+std::optional<Occasion> occasionAt(const Visit& visit, const catalogue::Catalogue& catalogue,
+                                   const QString& measure, Side side);
 
-/// One measure and side at one visit; empty where nothing was recorded and nothing can be computed.
-std::optional<Occasion> occasionAt(const Visit& visit, const QString& measure, Side side);
-
-/// The occasions of one measure and side over the visits given, oldest first. Comfortable gait speed is
-/// computed from the ten-metre walk (timed distance over each time, then the mean) where no speed was
-/// entered.
+/// The occasions of one measure and side over the visits given, oldest first.
 std::vector<Occasion> history(const std::vector<Visit>& visits, const catalogue::Catalogue& catalogue,
                               const QString& measure, Side side);
 
-/// The measure and side pairs that have at least one finding in the visits, in catalogue order, right before
-/// left.
+/// The measure and side pairs that have at least one finding in the visits, or a value that follows from
+/// some, in catalogue order, right before left. A total that always lacks a part has none.
 std::vector<std::pair<QString, Side>> recordedPairs(const std::vector<Visit>& visits,
                                                     const catalogue::Catalogue& catalogue);
 

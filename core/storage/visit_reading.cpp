@@ -103,6 +103,13 @@ base::Result<void> takeTrial(Loading& loading, Row& row)
     return {};
 }
 
+base::Result<void> takeTap(Loading& loading, Row& row)
+{
+    Finding& finding = loading.finding(row.text());
+    finding.taps.push_back(row.number());
+    return {};
+}
+
 base::Result<void> takeException(Loading& loading, Row& row)
 {
     Finding& finding = loading.finding(row.text());
@@ -135,6 +142,10 @@ base::Result<std::vector<Visit>> visitsWhere(const Store& store, const QString& 
         SELECT finding, trials.value FROM trials
         JOIN findings ON findings.id = finding JOIN visits ON visits.id = findings.visit
         WHERE %1 ORDER BY finding, trials.number)"_s;
+    const QString taps = uR"(
+        SELECT finding, taps.at_s FROM taps
+        JOIN findings ON findings.id = finding JOIN visits ON visits.id = findings.visit
+        WHERE %1 ORDER BY finding, taps.number)"_s;
     const QString exceptions = uR"(
         SELECT finding, name, value FROM finding_conditions
         JOIN findings ON findings.id = finding JOIN visits ON visits.id = findings.visit WHERE %1)"_s;
@@ -142,9 +153,9 @@ base::Result<std::vector<Visit>> visitsWhere(const Store& store, const QString& 
         SELECT visit, name, value FROM visit_conditions JOIN visits ON visits.id = visit WHERE %1)"_s;
 
     Loading loading;
-    for (const auto& part :
-         {std::pair(visits, &takeVisit), std::pair(findings, &takeFinding), std::pair(trials, &takeTrial),
-          std::pair(exceptions, &takeException), std::pair(conditions, &takeCondition)}) {
+    for (const auto& part : {std::pair(visits, &takeVisit), std::pair(findings, &takeFinding),
+                             std::pair(trials, &takeTrial), std::pair(taps, &takeTap),
+                             std::pair(exceptions, &takeException), std::pair(conditions, &takeCondition)}) {
         auto loaded = read(store, part.first.arg(condition), {{":key", key}},
                            [&](Row& row) { return part.second(loading, row); });
         if (!loaded)

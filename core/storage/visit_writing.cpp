@@ -35,6 +35,19 @@ base::Result<void> insertTrials(const Store& store, const QString& findingId,
     return {};
 }
 
+base::Result<void> insertTaps(const Store& store, const QString& findingId, const std::vector<double>& taps)
+{
+    int count = 0;
+    for (const double tap : taps) {
+        auto written =
+            write(store, u"INSERT INTO taps (finding, number, at_s) VALUES (:finding, :number, :at)"_s,
+                  {{":finding", findingId}, {":number", ++count}, {":at", tap}});
+        if (!written)
+            return written.error();
+    }
+    return {};
+}
+
 base::Result<void> insertExceptions(const Store& store, const QString& findingId,
                                     const records::Conditions& exceptions)
 {
@@ -52,11 +65,13 @@ base::Result<void> insertExceptions(const Store& store, const QString& findingId
 base::Result<void> refuseUnstorable(const Finding& finding)
 {
     const auto* quantity = std::get_if<values::Quantity>(&finding.value);
-    const bool isStorable =
-        (quantity == nullptr || storage::isStorable(quantity->number)) &&
-        std::ranges::all_of(finding.trials, [](double trial) { return storage::isStorable(trial); });
+    const auto areStorable = [](const std::vector<double>& numbers) {
+        return std::ranges::all_of(numbers, [](double number) { return storage::isStorable(number); });
+    };
+    const bool isStorable = (quantity == nullptr || storage::isStorable(quantity->number)) &&
+                            areStorable(finding.trials) && areStorable(finding.taps);
     if (!isStorable)
-        return Error{ErrorKind::Invalid, u"A value and its trials must be numbers."_s, {}};
+        return Error{ErrorKind::Invalid, u"A value, its trials and its taps must be numbers."_s, {}};
     return {};
 }
 
@@ -106,8 +121,9 @@ std::vector<Binding> bindingsOf(const QString& id, const VisitId& visit, int pos
 
 base::Result<void> clearParts(const Store& store, const QString& findingId)
 {
-    for (const QString& sql : {u"DELETE FROM trials WHERE finding = :finding"_s,
-                               u"DELETE FROM finding_conditions WHERE finding = :finding"_s}) {
+    for (const QString& sql :
+         {u"DELETE FROM trials WHERE finding = :finding"_s, u"DELETE FROM taps WHERE finding = :finding"_s,
+          u"DELETE FROM finding_conditions WHERE finding = :finding"_s}) {
         if (auto cleared = write(store, sql, {{":finding", findingId}}); !cleared)
             return cleared.error();
     }
@@ -173,6 +189,8 @@ base::Result<void> putFinding(const Store& store, const VisitId& visit, const Fi
         return written.error();
     if (auto trials = insertTrials(store, id, finding.trials); !trials)
         return trials;
+    if (auto taps = insertTaps(store, id, finding.taps); !taps)
+        return taps;
     return insertExceptions(store, id, finding.exceptions);
 }
 

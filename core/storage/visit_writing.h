@@ -9,7 +9,7 @@ namespace storage
 /// Writes a draft and everything in it.
 base::Result<void> insertDraft(const Store& store, const records::Visit& visit);
 
-/// Writes one finding with its trials and exceptions in place of the one of the same measure and side.
+/// Writes one finding with its trials, taps and exceptions in place of the one of the same measure and side.
 base::Result<void> putFinding(const Store& store, const records::VisitId& visit,
                               const records::Finding& finding);
 

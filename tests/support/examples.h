@@ -64,6 +64,7 @@ inline std::vector<catalogue::Measure> measures()
                         {u"footwear"_s, Strictness::IfRecorded, {}},
                         {u"distance_m"_s, Strictness::Soft, {}},
                         {u"medication"_s, Strictness::Hard, u"parkinson"_s}};
+    speed.computed = {catalogue::Computing::Speed, {u"ten-metre-walk-time-comfortable"_s}};
     auto walk = measure(u"ten-metre-walk-time-comfortable"_s, u"10-metre walk time: comfortable pace"_s,
                         Kind::Duration, Unit::Second, lower, 1, 300, 0.01);
     walk.rule = TrialRule::Mean;

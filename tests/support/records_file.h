@@ -28,5 +28,6 @@ private:
 /// An invented patient with every field filled.
 records::Patient fullPatient();
 
-/// An invented first visit of the patient: every kind of value, trials, signs, exceptions and conditions.
+/// An invented first visit of the patient: every kind of value, trials, taps, signs, exceptions and
+/// conditions.
 records::Visit fullVisit(const records::PatientId& patient, QDate day);

@@ -94,6 +94,7 @@ private Q_SLOTS:
     void aBrokenFileIsRefused();
     void aMissingFileIsRefused();
     void measuresFollowTheOrderOfTheSections();
+    void nothingStandsOnWhatIsComputedTwice();
 };
 
 void ReaderTest::everyFieldArrives()
@@ -341,6 +342,27 @@ void ReaderTest::measuresFollowTheOrderOfTheSections()
     QVERIFY2(read, qPrintable(faultIn(folder)));
     QCOMPARE(read->measures.front().id, u"tap"_s);
     QCOMPARE(read->measures.back().id, u"sway"_s);
+}
+
+void ReaderTest::nothingStandsOnWhatIsComputedTwice()
+{
+    const auto withParts = [](const QByteArray& ofSum, const QByteArray& ofTotal) {
+        const QByteArray score = R"("section": "balance", "kind": "score", "sides": false, "better": "lower",
+            "lowest": 0, "highest": 9, "step": 1, "purpose": "Adds.", "how": "Add.", "position": "Any.",
+            "unableMeans": "Cannot.", "computed": {"rule": "sum-of-items", "parts": [")";
+        QByteArray measures = Folder::measures().trimmed();
+        measures.chop(1);
+        return measures + R"(, {"id": "sum", "title": "Sum", )" + score + ofSum + R"("]}},
+            {"id": "total", "title": "Total", )" +
+               score + ofTotal + R"("]}}])";
+    };
+    const Folder folder;
+    folder.write(u"measures/balance.json"_s, withParts("sway", "sum"));
+    QCOMPARE(faultIn(folder), QString());
+    folder.write(u"measures/balance.json"_s, withParts("total", "sum"));
+    QVERIFY2(faultIn(folder).contains(u"is itself made of computed parts"_s), qPrintable(faultIn(folder)));
+    folder.write(u"measures/balance.json"_s, withParts("sum", "sway"));
+    QVERIFY2(faultIn(folder).contains(u"is itself made of computed parts"_s), qPrintable(faultIn(folder)));
 }
 
 QTEST_MAIN(ReaderTest)

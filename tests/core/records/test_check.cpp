@@ -60,6 +60,7 @@ private Q_SLOTS:
     void everyStepOfTheScaleCanBeTyped();
     void aTimeAtItsCapIsNoMeasurementUnlessTheCapWasReached();
     void zeroNeverStandsForUnable();
+    void tapsAreCountedByTheValue();
     void trialsGiveTheValueByTheMeasuresRule();
     void theValueMustFollowFromTheTrials();
     void aVisitLiesBetweenBirthAndToday();
@@ -252,6 +253,29 @@ void TestCheck::zeroNeverStandsForUnable()
         typed(u"0"_s, u"six-minute-walk"_s),
         u"6-minute walk distance: 0 m is no measurement; record tried and unable, or why it was not attempted."_s);
     QCOMPARE(typed(u"0"_s, u"tandem-steps"_s), u"0"_s);
+}
+
+void TestCheck::tapsAreCountedByTheValue()
+{
+    catalogue::Catalogue tapped = examples::catalogue();
+    for (catalogue::Measure& measure : tapped.measures)
+        measure.isTapped = measure.id == u"tandem-steps"_s;
+    const auto said = [&](const QString& id, double count, std::vector<double> taps) {
+        records::Finding counted = finding(id, Quantity{count, book().measure(id)->unit});
+        counted.taps = std::move(taps);
+        const auto wrong = records::wrongWith(counted, tapped);
+        return wrong ? wrong->what : QString();
+    };
+    QCOMPARE(said(u"tandem-steps"_s, 3, {0, 0.2, 0.5}), QString());
+    QCOMPARE(said(u"tandem-steps"_s, 3, {}), QString());
+    const QString number = u"Tandem steps achieved of 10: the value must be the number of taps."_s;
+    QCOMPARE(said(u"tandem-steps"_s, 4, {0, 0.2, 0.5}), number);
+    const QString rise = u"Tandem steps achieved of 10: the times of the taps must rise from 0 s."_s;
+    const std::vector<std::vector<double>> notRising = {
+        {0, 0.5, 0.5}, {0, 0.5, 0.4}, {-0.1, 0.2, 0.5}, {0, 0.2, qInf()}, {0, qQNaN(), 0.5}};
+    for (const std::vector<double>& taps : notRising)
+        QCOMPARE(said(u"tandem-steps"_s, 3, taps), rise);
+    QCOMPARE(said(u"timed-up-and-go"_s, 3, {0, 0.2, 0.5}), u"Timed up and go is not counted by taps."_s);
 }
 
 void TestCheck::trialsGiveTheValueByTheMeasuresRule()

@@ -54,7 +54,7 @@ private Q_SLOTS:
     void speedIsTheMeanOfTheTrialsSpeeds();
     void anEnteredSpeedIsKept();
     void aSpeedNotAskedIsComputedAllTheSame();
-    void withoutATimedDistanceThereIsNoSpeed();
+    void withoutATimedDistanceTheSpeedIsMissing();
     void aWalkThatCouldNotBeDoneHasNoSpeedEither();
     void aWalkThatWasDeclinedSaysNothingOfSpeed();
     void pairsComeInCatalogueOrderRightBeforeLeft();
@@ -126,12 +126,18 @@ void TestHistory::aSpeedNotAskedIsComputedAllTheSame()
     QCOMPARE(metresPerSecond(occasions[0]), 0.8);
 }
 
-void TestHistory::withoutATimedDistanceThereIsNoSpeed()
+void TestHistory::withoutATimedDistanceTheSpeedIsMissing()
 {
-    for (const QString& distance : {QString(), u"0"_s, u"-6"_s, u"far"_s})
-        QVERIFY(history({visit(u"a"_s, march, {walk({12.5})}, {{u"distance_m"_s, distance}})}, book(), speed,
-                        Side::None)
-                    .empty());
+    for (const QString& distance : {QString(), u"0"_s, u"-6"_s, u"far"_s}) {
+        const std::vector visits = {visit(u"a"_s, march, {walk({12.5})}, {{u"distance_m"_s, distance}})};
+        const auto occasions = history(visits, book(), speed, Side::None);
+        QCOMPARE(occasions.size(), 1U);
+        const values::Missing missing{values::Absence::NotAsked, u"the timed distance is missing"_s};
+        QCOMPARE(std::get<values::Missing>(occasions[0].finding.value), missing);
+        const auto pairs = records::recordedPairs(visits, book());
+        QCOMPARE(pairs.size(), 1U); // the walk, and no speed that was never there
+        QCOMPARE(pairs[0].first, walkTime);
+    }
 }
 
 void TestHistory::aWalkThatCouldNotBeDoneHasNoSpeedEither()

@@ -83,6 +83,12 @@ private Q_SLOTS:
         QTest::newRow("trial removed") << u"DELETE FROM trials WHERE finding ="_s + findingOfSigned;
         QTest::newRow("trial added") << u"INSERT INTO trials (finding, number, value) VALUES ("_s +
                                             findingOfSigned + u", 9, 1.5)"_s;
+        QTest::newRow("tap changed") << u"UPDATE taps SET at_s = 1 WHERE finding ="_s + findingOfSigned;
+        QTest::newRow("tap moved in") << u"UPDATE taps SET number = number + 10, finding ="_s +
+                                             findingOfSigned + u" WHERE finding <>"_s + findingOfSigned;
+        QTest::newRow("tap removed") << u"DELETE FROM taps WHERE finding ="_s + findingOfSigned;
+        QTest::newRow("tap added") << u"INSERT INTO taps (finding, number, at_s) VALUES ("_s +
+                                          findingOfSigned + u", 9, 1.5)"_s;
         QTest::newRow("exception changed")
             << u"UPDATE finding_conditions SET value = 'x' WHERE finding ="_s + findingOfSigned;
         QTest::newRow("exception removed")

@@ -1,0 +1,294 @@
+#include "core/records/derived.h"
+
+#include "core/records/history.h"
+#include "core/records/reading.h"
+#include "core/records/short_battery.h"
+#include "core/records/wording.h"
+
+#include <QLocale>
+
+#include <algorithm>
+#include <array>
+
+namespace records
+{
+
+namespace
+{
+
+using catalogue::Computing;
+using catalogue::Measure;
+
+const QString timedDistance = QStringLiteral("distance_m");
+
+/// One part of a computed measure, on one side, as this visit has it.
+struct Part {
+    const Measure* measure = nullptr;
+    Side side = Side::None;
+    std::optional<Occasion> occasion;
+
+    std::optional<double> number() const
+    {
+        return occasion ? values::number(occasion->finding.value) : std::nullopt;
+    }
+    bool isUnable() const { return occasion && values::isUnable(occasion->finding.value); }
+    bool isDoneOrTried() const { return number() || isUnable(); }
+    /// "heel to shin, left,": the subject of a sentence.
+    QString name() const
+    {
+        return side == Side::None ? measure->title
+                                  : QStringLiteral("%1, %2,").arg(measure->title, code(side));
+    }
+};
+
+using Parts = std::vector<Part>;
+
+/// What the parts come to.
+struct Outcome {
+    values::Value value;
+    QString from;
+    std::vector<double> trials = {};
+};
+
+Parts partsOf(const Measure& measure, const Visit& visit, const catalogue::Catalogue& catalogue)
+{
+    Parts parts;
+    for (const QString& id : measure.computed->parts) {
+        const Measure* part = catalogue.measure(id);
+        if (part == nullptr)
+            return {};
+        const auto sides = part->hasSides ? std::vector{Side::Right, Side::Left} : std::vector{Side::None};
+        for (const Side side : sides)
+            parts.push_back({part, side, occasionAt(visit, catalogue, id, side)});
+    }
+    return parts;
+}
+
+Conditions sharedConditions(const Parts& parts)
+{
+    Conditions shared;
+    for (const Part& part : parts) {
+        for (const auto& [id, value] : part.occasion ? part.occasion->conditions : Conditions())
+            shared[id] = value;
+    }
+    for (auto& [id, value] : shared) {
+        QStringList recordings;
+        for (const Part& part : parts) {
+            if (part.occasion && !recordings.contains(recorded(part.occasion->conditions, id)))
+                recordings += recorded(part.occasion->conditions, id);
+        }
+        value = recordings.contains(QString()) ? QString() : recordings.join(QStringLiteral(" / "));
+    }
+    return shared;
+}
+
+Outcome lacking(const QStringList& names)
+{
+    const QString words =
+        names.size() == 1
+            ? QStringLiteral("%1 is missing").arg(names.front())
+            : QStringLiteral("%1 and %2 more are missing").arg(names.front()).arg(names.size() - 1);
+    return {values::Missing{values::Absence::NotAsked, words}, words};
+}
+
+QStringList namesWithout(const Parts& parts, bool (*isThere)(const Part&))
+{
+    QStringList names;
+    for (const Part& part : parts) {
+        if (!isThere(part))
+            names += part.name();
+    }
+    return names;
+}
+
+bool hasNumber(const Part& part)
+{
+    return part.number().has_value();
+}
+
+bool hasPositive(const Part& part)
+{
+    return part.number().value_or(0) > 0;
+}
+
+/// "12.50 s"
+QString amountOf(const Part& part)
+{
+    return written(part.occasion->finding.value, *part.measure, {});
+}
+
+std::vector<double> trialsOf(const Part& part)
+{
+    const std::vector<double>& trials = part.occasion->finding.trials;
+    return trials.empty() ? std::vector{*part.number()} : trials;
+}
+
+QString trialWords(const Part& part)
+{
+    QStringList numbers;
+    for (const double trial : trialsOf(part))
+        numbers += written(trial, *part.measure);
+    const QString symbol = values::symbol(part.measure->unit);
+    return symbol.isEmpty() ? numbers.join(QStringLiteral(" and "))
+                            : numbers.join(QStringLiteral(" and ")) + u' ' + symbol;
+}
+
+QString ruleWords(catalogue::TrialRule rule, Computing computing, size_t trials)
+{
+    if (trials == 1)
+        return {};
+    const QString each =
+        computing == Computing::Speed ? QStringLiteral("speeds") : QStringLiteral("step lengths");
+    switch (rule) {
+    case catalogue::TrialRule::Mean:
+        return QStringLiteral(", mean of the %1").arg(each);
+    case catalogue::TrialRule::Best:
+        return QStringLiteral(", best of the %1").arg(each);
+    case catalogue::TrialRule::Single:
+        break;
+    }
+    return QStringLiteral(", last of the %1").arg(each);
+}
+
+/// Metres over each trial of the part, in the measure's unit, then by the part's trial rule.
+Outcome distanceOver(const Measure& measure, const Part& part)
+{
+    const double metres = QLocale::c().toDouble(recorded(part.occasion->conditions, timedDistance));
+    if (!(metres > 0))
+        return lacking({QStringLiteral("the timed distance")});
+    Outcome outcome;
+    for (const double trial : trialsOf(part)) {
+        if (!(trial > 0))
+            return lacking({part.name()});
+        const auto isLength = measure.computed->rule == Computing::StepLength;
+        const values::Quantity each{metres / trial,
+                                    isLength ? values::Unit::Metre : values::Unit::MetrePerSecond};
+        outcome.trials.push_back(each.in(measure.unit).value_or(each).number);
+    }
+    Measure ruled;
+    ruled.kind = measure.kind;
+    ruled.unit = measure.unit;
+    ruled.better = measure.better;
+    ruled.rule = part.measure->rule;
+    outcome.value = valueOfTrials(outcome.trials, ruled);
+    outcome.from = QStringLiteral("%1 m in %2").arg(QString::number(metres), trialWords(part)) +
+                   ruleWords(ruled.rule, measure.computed->rule, outcome.trials.size());
+    return outcome;
+}
+
+Outcome cadence(const Measure& measure, const Part& steps, const Part& time)
+{
+    const double perMinute = 60 * *steps.number() / *time.number();
+    return {values::Quantity{perMinute, measure.unit},
+            QStringLiteral("%1 in %2").arg(amountOf(steps), amountOf(time))};
+}
+
+Outcome ofWalk(const Measure& measure, const Parts& parts)
+{
+    for (const Part& part : parts) {
+        if (part.isUnable())
+            return {part.occasion->finding.value, QStringLiteral("timed walk tried and unable")};
+    }
+    if (const QStringList missing = namesWithout(parts, hasPositive); !missing.isEmpty())
+        return lacking(missing);
+    return measure.computed->rule == Computing::Cadence ? cadence(measure, parts[0], parts[1])
+                                                        : distanceOver(measure, parts[0]);
+}
+
+Outcome sumOfItems(const Measure& measure, const Parts& parts)
+{
+    if (const QStringList missing = namesWithout(parts, hasNumber); !missing.isEmpty())
+        return lacking(missing);
+    double sum = 0;
+    QStringList words;
+    for (size_t i = 0; i < parts.size(); ++i) {
+        const Measure& item = *parts[i].measure;
+        const double number = *parts[i].number();
+        if (!item.hasSides) {
+            sum += number;
+            words += QStringLiteral("%1 %2").arg(item.title, written(number, item));
+            continue;
+        }
+        const double left = *parts[++i].number();
+        sum += (number + left) / 2;
+        words += QStringLiteral("%1 (%2 + %3)/2").arg(item.title, written(number, item), written(left, item));
+    }
+    return {values::Quantity{sum, measure.unit}, words.join(QStringLiteral(" + "))};
+}
+
+bool isDoneOrTried(const Part& part)
+{
+    return part.isDoneOrTried();
+}
+
+Outcome shortBattery(const Measure& measure, const Parts& parts)
+{
+    constexpr double fullHold = 10; // s, without which the harder hold is not asked
+    Parts asked;
+    std::array<double, 3> holds = {};
+    for (size_t i = 0; i < holds.size(); ++i) {
+        asked.push_back(parts[i]);
+        holds[i] = parts[i].number().value_or(0);
+        if (holds[i] < fullHold)
+            break;
+    }
+    asked.insert(asked.end(), parts.begin() + holds.size(), parts.end());
+    if (const QStringList missing = namesWithout(asked, isDoneOrTried); !missing.isEmpty())
+        return lacking(missing);
+    const int balance = balanceScore(holds[0], holds[1], holds[2]);
+    const int walk = walkScore(parts[3].number());
+    const int rises = risesScore(parts[4].number());
+    return {values::Quantity{static_cast<double>(balance + walk + rises), measure.unit},
+            QStringLiteral("balance %1 + walk %2 + rises %3").arg(balance).arg(walk).arg(rises)};
+}
+
+Outcome dualTaskCost(const Measure& measure, const Parts& parts)
+{
+    if (const QStringList missing = namesWithout(parts, hasPositive); !missing.isEmpty())
+        return lacking(missing);
+    const double single = *parts[0].number();
+    const double dual = *parts[1].number();
+    return {values::Quantity{100 * (dual - single) / single, measure.unit},
+            QStringLiteral("%1 alone, %2 with the task").arg(amountOf(parts[0]), amountOf(parts[1]))};
+}
+
+Outcome outcomeOf(const Measure& measure, const Parts& parts)
+{
+    switch (measure.computed->rule) {
+    case Computing::Speed:
+    case Computing::Cadence:
+    case Computing::StepLength:
+        return ofWalk(measure, parts);
+    case Computing::SumOfItems:
+        return sumOfItems(measure, parts);
+    case Computing::ShortBattery:
+        return shortBattery(measure, parts);
+    case Computing::DualTaskCost:
+        break;
+    }
+    return dualTaskCost(measure, parts);
+}
+
+} // namespace
+
+std::optional<Occasion> derived(const Visit& visit, const Measure& measure,
+                                const catalogue::Catalogue& catalogue)
+{
+    if (!measure.computed)
+        return std::nullopt;
+    const Parts parts = partsOf(measure, visit, catalogue);
+    if (std::ranges::none_of(parts, isDoneOrTried))
+        return std::nullopt;
+    Outcome outcome = outcomeOf(measure, parts);
+    Occasion computed = occasionOf(visit, {});
+    computed.finding.measure = measure.id;
+    computed.finding.value = std::move(outcome.value);
+    computed.finding.trials = std::move(outcome.trials);
+    if (parts.size() == 1)
+        computed.finding.exceptions = parts.front().occasion->finding.exceptions;
+    computed.conditions = sharedConditions(parts);
+    computed.computedFrom = std::move(outcome.from);
+    return computed;
+}
+
+} // namespace records

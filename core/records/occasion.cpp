@@ -1,0 +1,18 @@
+#include "core/records/occasion.h"
+
+namespace records
+{
+
+Occasion occasionOf(const Visit& visit, Finding finding)
+{
+    Conditions conditions = withExceptions(visit.conditions, finding.exceptions);
+    return {visit.id, visit.day, visit.state, std::move(finding), std::move(conditions), {}};
+}
+
+bool isAnswered(const Finding& finding)
+{
+    const auto* missing = std::get_if<values::Missing>(&finding.value);
+    return missing == nullptr || missing->why != values::Absence::NotAsked;
+}
+
+} // namespace records

@@ -1,0 +1,25 @@
+#pragma once
+
+#include "core/records/visit.h"
+
+namespace records
+{
+
+/// One measure on one side at one visit, with the conditions it was taken under.
+struct Occasion {
+    VisitId visit;
+    QDate day;
+    VisitState state = VisitState::Draft;
+    Finding finding;
+    Conditions conditions; ///< the visit's, with the test's own exceptions
+    QString
+        computedFrom; ///< how a computed value came about ("10 m in 12.50 s"); empty for one that was entered
+};
+
+/// A finding of a visit as an occasion.
+Occasion occasionOf(const Visit& visit, Finding finding);
+
+/// Whether something was said of it: a value, or why there is none. "Not asked" says nothing.
+bool isAnswered(const Finding& finding);
+
+} // namespace records
