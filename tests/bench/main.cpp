@@ -155,6 +155,17 @@ void registerPairs(const Ground& ground)
                 startProcess(ground, {QStringLiteral("--window")});
         });
     pair(
+        "read the whole catalogue (bare: start to usable window; at most 0.10)",
+        [](State& state) {
+            for (auto _ : state)
+                must(bool(catalogue::readCatalogue(QStringLiteral(":/catalogue"))),
+                     "the catalogue does not load");
+        },
+        [&](State& state) {
+            for (auto _ : state)
+                startProcess(ground, {QStringLiteral("--window"), ground.path});
+        });
+    pair(
         "open a patient with 100 visits among 10,000",
         [&](State& state) {
             for (auto _ : state)
