@@ -1,6 +1,7 @@
 #include "app/visits/examination_page.h"
 
 #include "tests/app/visits/examination_desk.h"
+#include "tests/support/own_example.h"
 #include "tests/support/test_support.h"
 
 #include <QAbstractButton>
@@ -102,6 +103,7 @@ private Q_SLOTS:
     void whatIsTypedStaysWithItsVisit();
     void choosingAReferenceLeavesTheTextAlone();
     void theReferenceValueStandsBesideTheField();
+    void aVisitKeepsItsFormWhenTheClinicEditsIt();
     void sectionsFold();
 };
 
@@ -526,6 +528,31 @@ void TestExaminationPage::theReferenceValueStandsBesideTheField()
     QTRY_COMPARE(open.words("finger-tapping.right.earlier"), u"2 of 4\n12-Feb-2026"_s);
     open.session->moveReference(-2);
     QTRY_COMPARE(open.words("finger-tapping.right.earlier"), u"3 of 4\n12-Jan-2026"_s);
+}
+
+void TestExaminationPage::aVisitKeepsItsFormWhenTheClinicEditsIt()
+{
+    Open open(false);
+    catalogue::Own own = own_example::own();
+    own.measures.front().trials = 1;
+    own.measures.front().rule = catalogue::TrialRule::Single;
+    QVERIFY(open.session->saveOwn(own));
+    QVERIFY(open.session->startVisit(today, u"own-short"_s));
+    open.show();
+    open.type("own-seated-reach", u"31.5"_s);
+    open.page->flush();
+    QCOMPARE(open.page->done(), 1);
+    QCOMPARE(open.page->expected(), 2);
+
+    own.forms.front().sections = {{u"Hands"_s, {u"toe-tapping"_s}}};
+    own.forms.front().expected.clear();
+    QVERIFY(open.session->saveOwn(own));
+    QCOMPARE(open.at<QLineEdit>("own-seated-reach")->text(), u"31.5"_s);
+    QCOMPARE(open.page->expected(), 2);
+
+    QVERIFY(open.session->startVisit(today, u"own-short"_s));
+    QVERIFY(open.page->findChild<QLineEdit*>(u"own-seated-reach"_s) == nullptr);
+    QCOMPARE(open.page->expected(), 1);
 }
 
 void TestExaminationPage::sectionsFold()
