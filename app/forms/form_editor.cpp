@@ -133,7 +133,7 @@ void FormEditor::begin(const FormDraft& draft)
     m_name->setTyped(draft.form.title);
     m_picker->clear();
     show({});
-    m_name->setFocus();
+    m_name->setFocus(Qt::TabFocusReason); // marks the title, so that typing gives another
 }
 
 Row FormEditor::currentRow() const

@@ -40,7 +40,7 @@ QString countWords(const catalogue::Form& form)
 FormPreview::FormPreview(const catalogue::Catalogue& catalogue, QWidget* parent)
     : QWidget(parent), m_catalogue(catalogue)
 {
-    setObjectName(u"preview"_s);
+    setObjectName(u"page"_s); // so that the card it lies on shows through
     setAccessibleName(tr("Preview of the examination"));
     setFocusPolicy(Qt::NoFocus);
 }

@@ -101,6 +101,7 @@ OwnList* FormsPage::madeForms()
     auto* card = new QFrame(list);
     card->setProperty("role", u"panel"_s);
     auto* inside = new QVBoxLayout(card);
+    inside->setContentsMargins(widgets::space4, widgets::space3, widgets::space2, widgets::space3);
     inside->addWidget(scroll);
     list->setBeside(card);
     connect(copy, &QPushButton::clicked, this, &FormsPage::copyForm);

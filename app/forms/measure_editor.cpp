@@ -6,6 +6,7 @@
 
 #include <QComboBox>
 #include <QFrame>
+#include <QGridLayout>
 #include <QVBoxLayout>
 
 using namespace Qt::StringLiterals;
@@ -79,7 +80,7 @@ QWidget* MeasureEditor::madeFields()
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(widgets::space4);
     column->addWidget(sideBySide({madeScale(page), madeWords(page)}, page));
-    column->addWidget(sideBySide({madeConditions(page)}, page));
+    column->addWidget(madeConditions(page));
     column->addStretch();
     return page;
 }
@@ -136,8 +137,11 @@ QWidget* MeasureEditor::madeConditions(QWidget* parent)
                                                         {u"hard"_s, tr("must be recorded and match")},
                                                         {u"if-recorded"_s, tr("must match where recorded")},
                                                         {u"soft"_s, tr("a difference earns a caution")}};
-    QList<QWidget*> rows = {
-        caption(tr("What has to be alike before two results of this measure may be compared."), parent)};
+    auto* grid = new QWidget(parent);
+    auto* cells = new QGridLayout(grid);
+    cells->setContentsMargins(0, 0, 0, 0);
+    cells->setHorizontalSpacing(widgets::space8);
+    cells->setVerticalSpacing(widgets::space3);
     for (const catalogue::Condition& condition : m_session.catalogue().conditions) {
         auto* field = FormField::choice(condition.title, options, u"condition."_s + condition.id, this);
         m_conditions[condition.id] = field;
@@ -147,9 +151,10 @@ QWidget* MeasureEditor::madeConditions(QWidget* parent)
             else
                 m_draft.conditions[id] = field->typed();
         });
-        rows += field;
+        cells->addWidget(field, cells->count() / 2, cells->count() % 2);
     }
-    return panel(tr("Conditions"), rows, parent);
+    const QString words = tr("What has to be alike before two results of this measure may be compared.");
+    return panel(tr("Conditions"), {caption(words, parent), grid}, parent);
 }
 
 void MeasureEditor::begin(const MeasureDraft& draft)

@@ -51,6 +51,11 @@ struct Window : Desk {
         if (found != all.end())
             (*found)->trigger();
     }
+    bool isInExamination(const QString& measure) const
+    {
+        const auto* form = window.findChild<QWidget*>(u"form"_s);
+        return form->findChild<QWidget*>(measure + u".meaning"_s) != nullptr;
+    }
     /// Marks the last form, which is the clinic's own.
     void markOwnForm() const
     {
@@ -87,12 +92,15 @@ void TestOwnForm::aVisitKeepsTheFormItWasMadeWith()
     QTest::keyClick(rows, Qt::Key_Delete);
     QTest::keyClick(rows, Qt::Key_S, Qt::ControlModifier);
     QCOMPARE(desk.session->own().forms.size(), size_t(1));
+    const QString removed = clinic_desk::book().forms.front().measures().first();
     const catalogue::Form made = desk.session->own().forms.front();
     const QString kept = made.measures().first();
 
     desk.window.openPatient(desk.halden.id);
     desk.startWith(u"Ward round"_s);
     QCOMPARE(desk.session->visitInFocus()->form, made.id);
+    QVERIFY(!desk.isInExamination(removed));
+    QVERIFY(desk.isInExamination(kept));
     QVERIFY(bool(desk.session->signVisit(desk.session->visitInFocus()->id, *desk.answers.signer)));
     const records::VisitId old = desk.session->visitInFocus()->id;
 
@@ -109,8 +117,10 @@ void TestOwnForm::aVisitKeepsTheFormItWasMadeWith()
     desk.window.openPatient(desk.halden.id);
     QCOMPARE(desk.session->visitInFocus()->id, old);
     QCOMPARE(desk.session->visitInFocus()->formAsMade, std::optional(made));
+    QVERIFY(desk.isInExamination(kept));
     desk.startWith(u"Ward round"_s);
     QVERIFY(desk.session->visitInFocus()->id != old);
+    QVERIFY(!desk.isInExamination(kept));
 }
 
 void TestOwnForm::theFormChosenLastStandsFirst()
