@@ -146,6 +146,8 @@ void SectionBox::addRow(const catalogue::Measure& test)
         beside += test.shortForm;
     if (test.kind == catalogue::Kind::Grade)
         beside += records::directionWords(test, {});
+    if (test.isOwn)
+        beside += tr("the clinic's own");
     if (!beside.isEmpty())
         column->addWidget(caption(beside.join(u" · "_s), title));
     column->addStretch(1);

@@ -56,6 +56,14 @@ struct Window : Desk {
         const auto* form = window.findChild<QWidget*>(u"form"_s);
         return form->findChild<QWidget*>(measure + u".meaning"_s) != nullptr;
     }
+    void takeOutFirstTestAndSave() const
+    {
+        auto* rows = seen<QListView>(u"formRows"_s);
+        rows->setFocus();
+        for (const Qt::Key key : {Qt::Key_Home, Qt::Key_Down, Qt::Key_Delete})
+            QTest::keyClick(rows, key);
+        QTest::keyClick(rows, Qt::Key_S, Qt::ControlModifier);
+    }
     /// Marks the last form, which is the clinic's own.
     void markOwnForm() const
     {
@@ -86,11 +94,7 @@ void TestOwnForm::aVisitKeepsTheFormItWasMadeWith()
     auto* title = desk.seen<QLineEdit>(u"formTitle"_s);
     title->selectAll();
     QTest::keyClicks(title, u"Ward round"_s);
-    auto* rows = desk.seen<QListView>(u"formRows"_s);
-    QTest::keyClick(rows, Qt::Key_Home);
-    QTest::keyClick(rows, Qt::Key_Down);
-    QTest::keyClick(rows, Qt::Key_Delete);
-    QTest::keyClick(rows, Qt::Key_S, Qt::ControlModifier);
+    desk.takeOutFirstTestAndSave();
     QCOMPARE(desk.session->own().forms.size(), size_t(1));
     const QString removed = clinic_desk::book().forms.front().measures().first();
     const catalogue::Form made = desk.session->own().forms.front();
@@ -107,11 +111,7 @@ void TestOwnForm::aVisitKeepsTheFormItWasMadeWith()
     QTest::keyClick(&desk.window, Qt::Key_8, Qt::ControlModifier);
     desk.markOwnForm();
     desk.press(u"editForm"_s);
-    rows = desk.seen<QListView>(u"formRows"_s);
-    QTest::keyClick(rows, Qt::Key_Home);
-    QTest::keyClick(rows, Qt::Key_Down);
-    QTest::keyClick(rows, Qt::Key_Delete);
-    QTest::keyClick(rows, Qt::Key_S, Qt::ControlModifier);
+    desk.takeOutFirstTestAndSave();
     QVERIFY(!desk.session->own().forms.front().measures().contains(kept));
 
     desk.window.openPatient(desk.halden.id);
