@@ -41,6 +41,7 @@ public:
         suggested = name;
         return file;
     }
+    std::optional<QString> fileToRead(const QString&, const QString&) override { return {}; }
     void tell(const base::Error& error) override { told.push_back(error); }
 };
 
