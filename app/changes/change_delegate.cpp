@@ -105,7 +105,8 @@ void ChangeDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option
         painter->setFont(widgets::figureFont());
         paintNumber(*painter, box, words, colours);
     } else {
-        const bool isQuiet = index.column() == ChangeModel::Day || index.column() == ChangeModel::Side;
+        const bool isQuiet = index.column() == ChangeModel::Day || index.column() == ChangeModel::Side ||
+                             (index.column() == ChangeModel::Verdict && row->isUnjudged);
         painter->setFont(isQuiet ? widgets::captionFont() : item.font);
         painter->setPen(isQuiet ? colours.quiet : colours.text);
         painter->drawText(box, int(Qt::AlignLeft | Qt::AlignVCenter),

@@ -2,6 +2,8 @@
 
 #include <set>
 
+using namespace Qt::StringLiterals;
+
 namespace changes
 {
 
@@ -103,7 +105,7 @@ QVariant ChangeModel::data(const QModelIndex& index, int role) const
                                              : QVariant();
     }
     if (role == Qt::DisplayRole)
-        return text(*shown, index.column());
+        return index.column() == Verdict && shown->isUnjudged ? u"–"_s : text(*shown, index.column());
     if (role == Qt::ToolTipRole)
         return text(*shown, index.column());
     if (role == Qt::AccessibleTextRole) {

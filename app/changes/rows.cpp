@@ -126,6 +126,7 @@ Row row(const interpretation::Change& change, Against against, const catalogue::
     if (made.comparison->difference)
         made.difference = interpretation::signedAmount(*made.comparison->difference, measure);
     made.verdict = interpretation::written(made.comparison->verdict, phrases);
+    made.isUnjudged = made.comparison->verdict == Verdict::NoThreshold && !made.comparison->difference;
     made.strip = strip(*made.comparison, measure.better);
     made.stripWords = Words::strip(made.strip);
     return made;

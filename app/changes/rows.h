@@ -21,7 +21,8 @@ struct Row {
     QString now;
     QString difference; ///< with its sign and unit; empty for grades, words and unable
     QString verdict;
-    QString stripWords; ///< what the strip shows
+    bool isUnjudged = false; ///< a grade or a word, which no threshold can judge: said in the detail alone
+    QString stripWords;      ///< what the strip shows
     Strip strip;
     records::Occasion occasion;
     std::optional<interpretation::Comparison> comparison;

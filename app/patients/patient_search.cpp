@@ -4,8 +4,6 @@
 
 #include <QLocale>
 
-#include <algorithm>
-
 using namespace Qt::StringLiterals;
 
 namespace patients
@@ -45,18 +43,6 @@ QStringList searchKeys(const storage::PatientSummary& patient)
     keys.removeAll(QString());
     keys.removeDuplicates();
     return keys;
-}
-
-bool matches(const QStringList& keys, const QString& typed)
-{
-    const auto beginsOne = [&keys](const QString& word) {
-        return std::ranges::any_of(keys, [&word](const QString& key) { return key.startsWith(word); });
-    };
-    const QString whole = base::folded(typed);
-    if (whole.isEmpty() || beginsOne(whole))
-        return true;
-    const QStringList words = typed.split(u' ', Qt::SkipEmptyParts);
-    return std::ranges::all_of(words, [&](const QString& word) { return beginsOne(base::folded(word)); });
 }
 
 } // namespace patients

@@ -12,7 +12,4 @@ namespace patients
 /// month).
 QStringList searchKeys(const storage::PatientSummary& patient);
 
-/// Whether each word typed begins one of the keys. Nothing typed finds everyone.
-bool matches(const QStringList& keys, const QString& typed);
-
 } // namespace patients

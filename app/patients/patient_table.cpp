@@ -1,6 +1,7 @@
 #include "app/patients/patient_table.h"
 
 #include "app/patients/patient_search.h"
+#include "core/base/text.h"
 #include "core/values/age.h"
 
 #include <QLocale>
@@ -152,7 +153,7 @@ QModelIndex FoundPatients::indexOf(const records::PatientId& id) const
 
 bool FoundPatients::filterAcceptsRow(int row, const QModelIndex&) const
 {
-    return m_typed.isEmpty() || matches(m_table.keys(row), m_typed);
+    return m_typed.isEmpty() || base::matches(m_table.keys(row), m_typed);
 }
 
 bool FoundPatients::lessThan(const QModelIndex& left, const QModelIndex& right) const

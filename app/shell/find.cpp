@@ -26,6 +26,25 @@ QString detailOf(const storage::PatientSummary& patient)
     return patient.recordNumber.isEmpty() ? born : Words::tr("%1 · No. %2").arg(born, patient.recordNumber);
 }
 
+bool isNamed(const catalogue::Measure& measure, const QString& typed)
+{
+    const QString title = base::folded(measure.title);
+    return base::matches(title.split(u' ') + QStringList{title, base::folded(measure.shortForm)}, typed);
+}
+
+QString sectionOf(const catalogue::Measure& measure, const catalogue::Catalogue& catalogue)
+{
+    const catalogue::Section* section = catalogue.section(measure.section);
+    return section == nullptr ? QString() : section->title;
+}
+
+void bestFirst(std::vector<Hit>& hits, const QString& typed)
+{
+    std::stable_partition(hits.begin(), hits.end(), [&](const Hit& hit) {
+        return base::folded(hit.title).startsWith(base::folded(typed));
+    });
+}
+
 } // namespace
 
 std::vector<Hit> testsFound(const QString& typed, const QStringList& measures,
@@ -36,19 +55,26 @@ std::vector<Hit> testsFound(const QString& typed, const QStringList& measures,
         return hits;
     for (const QString& id : measures) {
         const catalogue::Measure* measure = catalogue.measure(id);
-        if (measure == nullptr)
-            continue;
-        const QString title = base::folded(measure->title);
-        const QStringList keys = title.split(u' ') + QStringList{title, base::folded(measure->shortForm)};
-        if (!patients::matches(keys, typed))
-            continue;
-        const catalogue::Section* section = catalogue.section(measure->section);
-        hits.push_back(
-            {Hit::Kind::Test, id, measure->title, section == nullptr ? QString() : section->title});
+        if (measure != nullptr && isNamed(*measure, typed))
+            hits.push_back({Hit::Kind::Test, id, measure->title, sectionOf(*measure, catalogue)});
     }
-    std::stable_partition(hits.begin(), hits.end(), [&](const Hit& hit) {
-        return base::folded(hit.title).startsWith(base::folded(typed));
-    });
+    bestFirst(hits, typed);
+    return hits;
+}
+
+std::vector<Hit> pagesFound(const QString& typed, const std::vector<Hit>& tests,
+                            const catalogue::Catalogue& catalogue, size_t most)
+{
+    std::vector<Hit> hits;
+    if (base::folded(typed).isEmpty())
+        return hits;
+    for (const catalogue::Measure& measure : catalogue.measures) {
+        if (isNamed(measure, typed) && std::ranges::find(tests, measure.id, &Hit::id) == tests.end())
+            hits.push_back({Hit::Kind::Handbook, measure.id, measure.title,
+                            Words::tr("handbook · %1").arg(sectionOf(measure, catalogue))});
+    }
+    bestFirst(hits, typed);
+    hits.resize(std::min(hits.size(), most));
     return hits;
 }
 
@@ -61,7 +87,7 @@ std::vector<Hit> patientsFound(const QString& typed, const std::vector<storage::
     for (const storage::PatientSummary& patient : all) {
         if (hits.size() == most)
             break;
-        if (patients::matches(patients::searchKeys(patient), typed))
+        if (base::matches(patients::searchKeys(patient), typed))
             hits.push_back({Hit::Kind::Patient, patient.id.text,
                             u"%1, %2"_s.arg(patient.family.toUpper(), patient.given), detailOf(patient)});
     }

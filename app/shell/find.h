@@ -7,7 +7,11 @@ namespace shell
 
 /// Something the find field leads to.
 struct Hit {
-    enum class Kind { Patient, Test };
+    enum class Kind {
+        Patient,
+        Test,    ///< of the examination that is open
+        Handbook ///< the page of a measure
+    };
     Kind kind = Kind::Patient;
     QString id;     ///< of the patient or of the measure
     QString title;  ///< "HALDEN, Mirrit"
@@ -20,6 +24,10 @@ struct Hit {
 /// that begin with it first.
 std::vector<Hit> testsFound(const QString& typed, const QStringList& measures,
                             const catalogue::Catalogue& catalogue);
+
+/// Measures of the catalogue by title or abbreviation, without those found as tests already; at most `most`.
+std::vector<Hit> pagesFound(const QString& typed, const std::vector<Hit>& tests,
+                            const catalogue::Catalogue& catalogue, size_t most);
 
 /// Patients as the list finds them, at most `most`.
 std::vector<Hit> patientsFound(const QString& typed, const std::vector<storage::PatientSummary>& patients,

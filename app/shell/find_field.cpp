@@ -19,6 +19,20 @@ namespace
 
 constexpr size_t mostPatients = 8;
 constexpr size_t mostTests = 6;
+constexpr size_t mostPages = 6;
+
+QString markOf(Hit::Kind kind)
+{
+    switch (kind) {
+    case Hit::Kind::Patient:
+        return u"person"_s;
+    case Hit::Kind::Test:
+        return u"edit"_s;
+    case Hit::Kind::Handbook:
+        break;
+    }
+    return u"info"_s;
+}
 
 } // namespace
 
@@ -54,12 +68,14 @@ QStringList FindField::testsOf(const records::Visit& visit) const
 void FindField::find()
 {
     const records::Visit* visit = m_session.visitInFocus();
-    m_hits = patientsFound(text(), m_patients, mostPatients);
-    if (visit != nullptr) {
-        std::vector<Hit> tests = testsFound(text(), testsOf(*visit), m_session.catalogue());
-        tests.resize(std::min(tests.size(), mostTests));
-        m_hits.insert(m_hits.begin(), tests.begin(), tests.end());
-    }
+    const std::vector<Hit> people = patientsFound(text(), m_patients, mostPatients);
+    std::vector<Hit> tests =
+        visit == nullptr ? std::vector<Hit>() : testsFound(text(), testsOf(*visit), m_session.catalogue());
+    const std::vector<Hit> pages = pagesFound(text(), tests, m_session.catalogue(), mostPages);
+    tests.resize(std::min(tests.size(), mostTests));
+    m_hits = tests;
+    m_hits.insert(m_hits.end(), people.begin(), people.end());
+    m_hits.insert(m_hits.end(), pages.begin(), pages.end());
     showList();
 }
 
@@ -67,9 +83,8 @@ void FindField::showList()
 {
     m_list->clear();
     for (const Hit& hit : m_hits) {
-        const QString mark = hit.kind == Hit::Kind::Patient ? u"person"_s : u"edit"_s;
         const QString words = hit.detail.isEmpty() ? hit.title : tr("%1   %2").arg(hit.title, hit.detail);
-        m_list->addItem(new QListWidgetItem(widgets::icon(mark, palette()), words));
+        m_list->addItem(new QListWidgetItem(widgets::icon(markOf(hit.kind), palette()), words));
     }
     if (m_hits.empty()) {
         auto* none = new QListWidgetItem(tr("Nothing found"));
@@ -99,10 +114,17 @@ void FindField::choose()
     const Hit hit = m_hits.at(static_cast<size_t>(row));
     clear();
     m_list->hide();
-    if (hit.kind == Hit::Kind::Patient)
+    switch (hit.kind) {
+    case Hit::Kind::Patient:
         Q_EMIT patientChosen({hit.id});
-    else
+        break;
+    case Hit::Kind::Test:
         Q_EMIT testChosen(hit.id);
+        break;
+    case Hit::Kind::Handbook:
+        Q_EMIT pageChosen(hit.id);
+        break;
+    }
 }
 
 void FindField::keyPressEvent(QKeyEvent* event)

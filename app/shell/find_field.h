@@ -9,7 +9,8 @@ class QListWidget;
 namespace shell
 {
 
-/// One field that finds patients, and the tests of the examination that is open, and goes there.
+/// One field that finds patients, the tests of the examination that is open, and the handbook pages of all
+/// measures, and goes there.
 class FindField : public QLineEdit
 {
     Q_OBJECT
@@ -20,6 +21,7 @@ public:
 Q_SIGNALS:
     void patientChosen(const records::PatientId& id);
     void testChosen(const QString& measure);
+    void pageChosen(const QString& measure);
     void left(); ///< Escape: back to the page
 
 protected:

@@ -1,6 +1,7 @@
 #include "app/shell/main_window.h"
 
 #include "app/forms/forms_page.h"
+#include "app/measures/measures_page.h"
 #include "app/patients/patients_page.h"
 #include "app/shell/find_field.h"
 #include "app/shell/patient_page.h"
@@ -32,9 +33,11 @@ MainWindow::MainWindow(session::Session& session, session::Prompts& prompts, QWi
     m_patients = new patients::PatientsPage(session, prompts, m_stack);
     m_patient = new PatientPage(session, prompts, m_stack);
     m_forms = new forms::FormsPage(session, prompts, m_stack);
+    m_measures = new measures::MeasuresPage(session, m_stack);
     m_stack->addWidget(m_patients);
     m_stack->addWidget(m_patient);
     m_stack->addWidget(m_forms);
+    m_stack->addWidget(m_measures);
     auto* column = new QVBoxLayout(ground);
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(0);
@@ -48,10 +51,23 @@ MainWindow::MainWindow(session::Session& session, session::Prompts& prompts, QWi
         showPage(m_patient);
         m_patient->showMeasure(measure);
     });
+    connect(m_top, &TopBar::measuresAsked, this, &MainWindow::showMeasures);
+    connect(&m_top->find(), &FindField::pageChosen, this, &MainWindow::showHandbook);
     connect(&m_top->find(), &FindField::left, this, &MainWindow::takeKeyboard);
     connect(m_patients, &patients::PatientsPage::opened, this, &MainWindow::openPatient);
     connect(m_patients, &patients::PatientsPage::editEnded, this, &MainWindow::editEnded);
     connect(m_patient, &PatientPage::editAsked, this, &MainWindow::editPatient);
+    connect(m_patient, &PatientPage::handbookAsked, this, &MainWindow::showHandbook);
+    connect(m_measures, &measures::MeasuresPage::left, this, &MainWindow::leaveMeasures);
+    connect(m_measures, &measures::MeasuresPage::visitAsked, this, &MainWindow::openVisit);
+    connect(m_measures, &measures::MeasuresPage::ownMeasureAsked, this, [this] {
+        showForms();
+        m_forms->newMeasure();
+    });
+    connect(m_measures, &measures::MeasuresPage::ownThresholdAsked, this, [this](const QString& measure) {
+        showForms();
+        m_forms->newThreshold(measure);
+    });
     bindKeys();
     if (!restoreGeometry(rememberedGeometry()))
         resize(1280, 860);
@@ -69,6 +85,7 @@ void MainWindow::bindKeys()
     });
     bind(u"Ctrl+0"_s, [this] { showPatients(); });
     bind(u"Ctrl+8"_s, [this] { showForms(); });
+    bind(u"Ctrl+9"_s, [this] { showMeasures(); });
     for (int tab = 0; tab < m_patient->tabCount(); ++tab)
         bind(u"Ctrl+%1"_s.arg(tab + 1), [this, tab] { showTab(tab); });
     const auto bindAtPatient = [this, &bind](const QString& keys, auto act) {
@@ -98,13 +115,16 @@ void MainWindow::takeKeyboard()
     else if (m_stack->currentWidget() == m_forms)
         m_forms->takeKeyboard();
     else
-        m_patients->setFocus(Qt::OtherFocusReason);
+        m_stack->currentWidget()->setFocus(Qt::OtherFocusReason);
 }
 
 void MainWindow::showPage(QWidget* page)
 {
     m_stack->setCurrentWidget(page);
-    m_top->showPlace(page == m_patients ? Place::Patients : page == m_forms ? Place::Forms : Place::Patient);
+    m_top->showPlace(page == m_patients   ? Place::Patients
+                     : page == m_forms    ? Place::Forms
+                     : page == m_measures ? Place::Measures
+                                          : Place::Patient);
 }
 
 void MainWindow::openPatient(const records::PatientId& id)
@@ -134,8 +154,43 @@ void MainWindow::showForms()
     m_forms->showList();
 }
 
+void MainWindow::showMeasures()
+{
+    showPage(m_measures);
+    takeKeyboard();
+}
+
+void MainWindow::showHandbook(const QString& measure)
+{
+    m_measures->showMeasure(measure);
+    showMeasures();
+}
+
+void MainWindow::leaveMeasures()
+{
+    if (!m_session.focus().patient || m_patients->hasUnsavedEntry()) {
+        showPatients();
+        return;
+    }
+    showPage(m_patient);
+    m_patient->takeKeyboard();
+}
+
+void MainWindow::openVisit(const records::PatientId& patient, const records::VisitId& visit,
+                           const QString& measure)
+{
+    openPatient(patient);
+    if (!isAtPatient())
+        return;
+    m_session.chooseVisit(visit);
+    m_patient->showMeasure(measure);
+}
+
 void MainWindow::showTab(int tab)
 {
+    if (m_stack->currentWidget() == m_measures)
+        leaveMeasures();
+
     if (isAtPatient())
         m_patient->showTab(tab);
 }

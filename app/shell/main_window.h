@@ -12,6 +12,11 @@ namespace forms
 class FormsPage;
 }
 
+namespace measures
+{
+class MeasuresPage;
+}
+
 namespace patients
 {
 class PatientsPage;
@@ -23,7 +28,7 @@ namespace shell
 class PatientPage;
 class TopBar;
 
-/// The one window: the patients, one of them, or the forms.
+/// The one window: the patients, one of them, the measures, or the forms.
 class MainWindow : public QMainWindow
 {
     Q_OBJECT
@@ -34,6 +39,9 @@ public:
     void openPatient(const records::PatientId& id);
     void showPatients();
     void showForms();
+    void showMeasures();
+    /// The handbook page of a measure.
+    void showHandbook(const QString& measure);
     /// 0 Examination, 1 Change, 2 Trend, 3 Letters; of the patient who is open.
     void showTab(int tab);
     int tabCount() const;
@@ -49,6 +57,8 @@ private:
     void takeKeyboard(); ///< into the page that is shown
     bool mayQuit();
     void showPage(QWidget* page);
+    void openVisit(const records::PatientId& patient, const records::VisitId& visit, const QString& measure);
+    void leaveMeasures(); ///< to the patient who is open, else to the patients
     bool isAtPatient() const;
 
     session::Session& m_session;
@@ -58,6 +68,7 @@ private:
     patients::PatientsPage* m_patients;
     PatientPage* m_patient;
     forms::FormsPage* m_forms;
+    measures::MeasuresPage* m_measures;
 };
 
 } // namespace shell

@@ -188,6 +188,7 @@ void PatientPage::addPages()
     addPage(tr("Change"), new changes::ChangePage(m_session, this));
     addPage(tr("Trend"), new trends::TrendPage(m_session, m_prompts, this));
     addPage(tr("Letters"), letters);
+    connect(m_examination, &visits::ExaminationPage::handbookAsked, this, &PatientPage::handbookAsked);
     connect(m_examination, &visits::ExaminationPage::progressChanged, this,
             [this] { m_status->setProgress(m_examination->done(), m_examination->expected()); });
 }

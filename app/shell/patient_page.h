@@ -45,6 +45,7 @@ public:
 
 Q_SIGNALS:
     void editAsked(const records::PatientId& id);
+    void handbookAsked(const QString& measure);
 
 private:
     QWidget* madeVisitBar();

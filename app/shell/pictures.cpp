@@ -206,6 +206,11 @@ void takeAll(session::Session& session, const std::vector<storage::PatientSummar
     window.resize(1280, 860);
     window.show();
     album.take(window, u"patients"_s);
+    window.showMeasures();
+    album.take(window, u"measures"_s);
+    window.showHandbook(u"berg-balance"_s);
+    album.take(window, u"measure"_s);
+    window.showPatients();
     const auto first = std::ranges::min_element(patients, {}, &storage::PatientSummary::recordNumber);
     if (first != patients.end()) {
         takePatient(session, window, *first, album);

@@ -28,6 +28,7 @@ TopBar::TopBar(session::Session& session, session::Prompts& prompts, QWidget* pa
       m_session(session),
       m_prompts(prompts),
       m_patients(madePlace(tr("Patients"), u"patients"_s, tr("Ctrl+0"))),
+      m_measures(madePlace(tr("Measures"), u"measures"_s, tr("Ctrl+9"))),
       m_forms(madePlace(tr("Forms"), u"forms"_s, tr("Ctrl+8"))),
       m_clinic(new QLabel(this)),
       m_demo(new QLabel(tr("Demo: invented people"), this)),
@@ -52,6 +53,7 @@ TopBar::TopBar(session::Session& session, session::Prompts& prompts, QWidget* pa
     row->setContentsMargins(widgets::space4, widgets::space2, widgets::space4, widgets::space2);
     row->setSpacing(widgets::space3);
     row->addWidget(m_patients);
+    row->addWidget(m_measures);
     row->addWidget(m_forms);
     row->addWidget(m_demo);
     row->addWidget(m_clinic);
@@ -60,6 +62,7 @@ TopBar::TopBar(session::Session& session, session::Prompts& prompts, QWidget* pa
     row->addWidget(m_more);
     connect(m_patients, &QPushButton::clicked, this, &TopBar::patientsAsked);
     connect(m_forms, &QPushButton::clicked, this, &TopBar::formsAsked);
+    connect(m_measures, &QPushButton::clicked, this, &TopBar::measuresAsked);
     connect(&m_session, &session::Session::clinicChanged, this, &TopBar::settle);
     settle();
 }
@@ -130,6 +133,7 @@ void TopBar::showPlace(Place place)
 {
     m_patients->setChecked(place == Place::Patients);
     m_forms->setChecked(place == Place::Forms);
+    m_measures->setChecked(place == Place::Measures);
 }
 
 void TopBar::settle()

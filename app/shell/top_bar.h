@@ -15,8 +15,8 @@ namespace shell
 
 class FindField;
 
-/// Where one is: among the patients, at one of them, or at the forms.
-enum class Place { Patients, Patient, Forms };
+/// Where one is: among the patients, at one of them, at the measures, or at the forms.
+enum class Place { Patients, Patient, Measures, Forms };
 
 /// On top of everything: where one is, whose records these are, the find field, and the menu of what is
 /// rarely needed.
@@ -33,6 +33,7 @@ public:
 Q_SIGNALS:
     void patientsAsked();
     void formsAsked();
+    void measuresAsked();
 
 protected:
     void changeEvent(QEvent* event) override;
@@ -48,6 +49,7 @@ private:
     session::Session& m_session;
     session::Prompts& m_prompts;
     QPushButton* m_patients;
+    QPushButton* m_measures;
     QPushButton* m_forms;
     QLabel* m_clinic;
     QLabel* m_demo;

@@ -107,6 +107,7 @@ ExaminationPage::ExaminationPage(session::Session& session, session::Prompts& pr
         if (SideField* field = fieldAt(place); field != nullptr && !isReadOnly())
             field->fillTrial(secondsText(milliseconds, field->measure()));
     });
+    connect(m_strip, &FocusStrip::handbookAsked, this, &ExaminationPage::handbookAsked);
     connect(m_strip, &FocusStrip::left, this, [this] {
         if (m_current != nullptr)
             m_current->firstEditor()->setFocus(Qt::OtherFocusReason);
@@ -159,6 +160,7 @@ void ExaminationPage::bindKeys()
     bind(Qt::CTRL | Qt::Key_Return, [this] { confirmConditions(); });
     bind(Qt::CTRL | Qt::Key_Space, [this] { m_strip->toggleStopwatch(); });
     bind(Qt::Key_F1, [this] { m_strip->toggleHow(); });
+    bind(Qt::CTRL | Qt::Key_F1, [this] { m_strip->askHandbook(); });
     bind(Qt::Key_F2, [this] { m_strip->editNote(); });
     bind(Qt::Key_F3, [this] { m_strip->editReason(); });
     bind(Qt::Key_F4, [this] {

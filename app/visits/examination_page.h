@@ -50,6 +50,7 @@ public:
 
 Q_SIGNALS:
     void progressChanged();
+    void handbookAsked(const QString& measure); ///< the page that says how it is done
 
 protected:
     void showEvent(QShowEvent* event) override;

@@ -97,6 +97,7 @@ FocusStrip::FocusStrip(const catalogue::Catalogue& catalogue, std::function<qint
       m_reason(new QComboBox(this)),
       m_own(new QPushButton(this)),
       m_how(new QPushButton(tr("How"), this)),
+      m_handbook(new QPushButton(tr("Handbook"), this)),
       m_howWords(new QLabel(this)),
       m_below(new QWidget(this)),
       m_standing(new QLabel(this)),
@@ -128,6 +129,9 @@ FocusStrip::FocusStrip(const catalogue::Catalogue& catalogue, std::function<qint
     m_how->setCheckable(true);
     m_how->setProperty("kind", u"quiet"_s);
     m_how->setToolTip(tr("How the test is done. Key: F1"));
+    m_handbook->setObjectName(u"strip.handbook"_s);
+    m_handbook->setProperty("kind", u"quiet"_s);
+    m_handbook->setToolTip(tr("The whole page of this test, with its evidence. Key: Ctrl+F1"));
     m_howWords->setObjectName(u"strip.how.words"_s);
     m_howWords->setWordWrap(true);
     m_howWords->setTextFormat(Qt::PlainText);
@@ -156,6 +160,7 @@ FocusStrip::FocusStrip(const catalogue::Catalogue& catalogue, std::function<qint
     line->addWidget(m_reason);
     line->addWidget(m_own);
     line->addWidget(m_how);
+    line->addWidget(m_handbook);
     line->addStretch(1);
     auto* left = new QVBoxLayout;
     left->setSpacing(widgets::space1);
@@ -187,6 +192,7 @@ FocusStrip::FocusStrip(const catalogue::Catalogue& catalogue, std::function<qint
     connect(m_note, &QLineEdit::editingFinished, this, &FocusStrip::flush);
     connect(m_reason, &QComboBox::activated, this, &FocusStrip::tellReason);
     connect(m_reason->lineEdit(), &QLineEdit::editingFinished, this, &FocusStrip::tellReason);
+    connect(m_handbook, &QPushButton::clicked, this, &FocusStrip::askHandbook);
     connect(m_how, &QPushButton::toggled, m_howWords, &QWidget::setVisible);
     connect(m_own, &QPushButton::toggled, this, [this](bool opened) {
         m_below->setVisible(opened);
@@ -267,6 +273,7 @@ void FocusStrip::showTest(const catalogue::Measure& measure)
         setTabOrder(m_note, m_reason);
         setTabOrder(m_reason, m_own);
         setTabOrder(m_own, m_how);
+        setTabOrder(m_how, m_handbook);
     }
     m_howWords->setText(howWords(measure));
     m_standing->clear();
@@ -324,6 +331,12 @@ void FocusStrip::editReason()
 void FocusStrip::toggleHow()
 {
     m_how->toggle();
+}
+
+void FocusStrip::askHandbook()
+{
+    if (m_field != nullptr)
+        Q_EMIT handbookAsked(m_field->place().measure);
 }
 
 void FocusStrip::editNote()

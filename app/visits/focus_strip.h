@@ -45,6 +45,7 @@ public:
     void askReason();
     void editReason(); ///< where there is one to give
     void toggleHow();
+    void askHandbook();
     void editNote();
     void toggleStopwatch();
     /// Tells a note that still waits for the next pause in typing.
@@ -56,6 +57,7 @@ Q_SIGNALS:
     void reasonGiven(const visits::Place& place, const QString& reason);
     void exceptionChanged(const QString& measure, const QString& condition, const QString& value);
     void timed(const visits::Place& place, qint64 milliseconds);
+    void handbookAsked(const QString& measure);
     void left(); ///< Return or Escape: back to the field
 
 protected:
@@ -79,6 +81,7 @@ private:
     QComboBox* m_reason;
     QPushButton* m_own;
     QPushButton* m_how;
+    QPushButton* m_handbook;
     QLabel* m_howWords;
     ConditionsEditor* m_conditions = nullptr;
     QWidget* m_below;

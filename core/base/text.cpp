@@ -2,6 +2,8 @@
 
 #include <QHash>
 
+#include <algorithm>
+
 namespace base
 {
 
@@ -40,6 +42,18 @@ QString tidied(const QString& text)
     QString tidy = text;
     tidy.remove(QChar(u'\0'));
     return tidy.trimmed();
+}
+
+bool matches(const QStringList& keys, const QString& typed)
+{
+    const auto beginsOne = [&keys](const QString& word) {
+        return std::ranges::any_of(keys, [&word](const QString& key) { return key.startsWith(word); });
+    };
+    const QString whole = folded(typed);
+    if (whole.isEmpty() || beginsOne(whole))
+        return true;
+    const QStringList words = typed.split(u' ', Qt::SkipEmptyParts);
+    return std::ranges::all_of(words, [&](const QString& word) { return beginsOne(folded(word)); });
 }
 
 } // namespace base

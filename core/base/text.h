@@ -1,6 +1,6 @@
 #pragma once
 
-#include <QString>
+#include <QStringList>
 
 namespace base
 {
@@ -11,5 +11,8 @@ QString folded(const QString& text);
 
 /// The text without outer spaces and without the character U+0000.
 QString tidied(const QString& text);
+
+/// Whether each word typed begins one of the folded keys. Nothing typed finds everything.
+bool matches(const QStringList& keys, const QString& typed);
 
 } // namespace base

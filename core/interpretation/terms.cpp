@@ -43,12 +43,6 @@ QString brief(double number)
     return QString::number(number, 'g', 4);
 }
 
-QString titleInSentence(const QString& title)
-{
-    const bool isAbbreviation = title.size() > 1 && title.at(1).isUpper();
-    return isAbbreviation || title.isEmpty() ? title : title.at(0).toLower() + title.mid(1);
-}
-
 QString conditionValue(const QString& value, const catalogue::Condition* condition,
                        const base::Phrasebook& phrases)
 {
@@ -63,6 +57,12 @@ QString conditionValue(const QString& value, const catalogue::Condition* conditi
 }
 
 } // namespace
+
+QString titleInSentence(const QString& title)
+{
+    const bool isAbbreviation = title.size() > 1 && title.at(1).isUpper();
+    return isAbbreviation || title.isEmpty() ? title : title.at(0).toLower() + title.mid(1);
+}
 
 QString amount(double number, const Measure& measure, int decimals)
 {

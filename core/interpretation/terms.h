@@ -33,6 +33,9 @@ QString sourceWords(const catalogue::Threshold& row, const catalogue::Catalogue&
 QString populationWords(const QString& id, const catalogue::Catalogue& catalogue,
                         const base::Phrasebook& phrases);
 
+/// A title as it stands within a sentence: "walking aid"; an abbreviation keeps its capitals.
+QString titleInSentence(const QString& title);
+
 /// "walking aid was “none”, now “stick”", "footwear was not recorded on 12-Mar-2026".
 QString mismatchWords(const Mismatch& mismatch, const Comparison& comparison,
                       const catalogue::Catalogue& catalogue, const base::Phrasebook& phrases);

@@ -19,6 +19,7 @@ const std::map<QString, int> floors = {
     {u"app/changes"_qs, 9},
     {u"app/trends"_qs, 9},
     {u"app/writing"_qs, 9},
+    {u"app/measures"_qs, 9},
     {u"app/console"_qs, 9},
     {u"app/forms"_qs, 9},
     {u"app/charts"_qs, 8},

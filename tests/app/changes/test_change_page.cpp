@@ -118,7 +118,11 @@ void TestChangePage::gradesShowBothValues()
     shown.find<QRadioButton>(u"againstBaseline"_s).setChecked(true);
     QCOMPARE(shown.cell(u"finger-nose"_s, ChangeModel::Reference, Side::Left), u"3 of 4"_s);
     QCOMPARE(shown.cell(u"finger-nose"_s, ChangeModel::Now, Side::Left), u"1 of 4"_s);
-    QCOMPARE(shown.cell(u"finger-nose"_s, ChangeModel::Verdict, Side::Left), u"no published threshold"_s);
+    QCOMPARE(shown.cell(u"finger-nose"_s, ChangeModel::Verdict, Side::Left), u"–"_s);
+    const QModelIndex meaning =
+        shown.model().index(shown.place(u"finger-nose"_s, Side::Left), ChangeModel::Verdict);
+    QCOMPARE(meaning.data(Qt::AccessibleTextRole).toString(), u"no published threshold"_s);
+    QCOMPARE(meaning.data(Qt::ToolTipRole).toString(), u"no published threshold"_s);
     QCOMPARE(shown.cell(u"finger-nose"_s, ChangeModel::StripColumn, Side::Left),
              u"better; the limit of error is not known"_s);
 }

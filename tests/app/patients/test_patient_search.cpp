@@ -1,5 +1,6 @@
 #include "app/patients/patient_search.h"
 
+#include "core/base/text.h"
 #include "tests/support/test_support.h"
 
 using namespace Qt::StringLiterals;
@@ -50,15 +51,15 @@ void TestPatientSearch::finds()
     patient.given = u"Mirrit"_s;
     patient.recordNumber = u"L-0042"_s;
     patient.born = QDate(1951, 3, 4);
-    QCOMPARE(patients::matches(patients::searchKeys(patient), typed), isFound);
+    QCOMPARE(base::matches(patients::searchKeys(patient), typed), isFound);
 }
 
 void TestPatientSearch::aPersonWithoutBirthDateIsFoundByName()
 {
     storage::PatientSummary patient;
     patient.family = u"Halden"_s;
-    QVERIFY(patients::matches(patients::searchKeys(patient), u"hal"_s));
-    QVERIFY(!patients::matches(patients::searchKeys(patient), u"1951"_s));
+    QVERIFY(base::matches(patients::searchKeys(patient), u"hal"_s));
+    QVERIFY(!base::matches(patients::searchKeys(patient), u"1951"_s));
 }
 
 QTEST_MAIN(TestPatientSearch)

@@ -13,6 +13,7 @@
 #include <QStackedWidget>
 #include <QTabBar>
 #include <QTableView>
+#include <QTextBrowser>
 
 using namespace Qt::StringLiterals;
 using clinic_desk::Desk;
@@ -52,6 +53,8 @@ private Q_SLOTS:
     void enterOnAPatientShowsTheirIdentity();
     void findGoesToAPatientFromAnywhere();
     void findLeadsToATestOfTheOpenExamination();
+    void findOpensTheHandbookWhereNoExaminationIs();
+    void theHandbookOfTheFocusedTestAndBack();
     void findSaysWhenNothingIsFound();
     void escapeLeavesTheFindField();
     void aVisitIsBegunSignedAndAmendedFromTheKeyboard();
@@ -106,14 +109,50 @@ void TestMainWindow::findLeadsToATestOfTheOpenExamination()
     auto* results = desk.widget<QListWidget>(u"findResults"_s);
     desk.key(Qt::Key_K, Qt::ControlModifier);
     QTest::keyClicks(find, u"toe tap"_s);
-    QVERIFY(results->item(0)->text().startsWith(u"Nothing found"_s));
+    QVERIFY(results->item(0)->text().contains(u"handbook"_s));
     QTest::keyClick(find, Qt::Key_Escape);
 
     desk.addVisit(clinic_desk::today, false);
     QTest::keyClicks(find, u"toe tap"_s);
     QVERIFY(results->item(0)->text().contains(u"toe tapping"_s, Qt::CaseInsensitive));
+    QVERIFY(!results->item(0)->text().contains(u"handbook"_s));
     QTest::keyClick(find, Qt::Key_Return);
     QVERIFY(!results->isVisible());
+}
+
+void TestMainWindow::findOpensTheHandbookWhereNoExaminationIs()
+{
+    AtWork desk;
+    QVERIFY(desk.isShown());
+    desk.key(Qt::Key_K, Qt::ControlModifier);
+    auto* find = desk.widget<QLineEdit>(u"find"_s);
+    QTest::keyClicks(find, u"berg"_s);
+    QTest::keyClick(find, Qt::Key_Return);
+    QVERIFY(desk.widget<QTextBrowser>(u"handbook"_s)->isVisible());
+    QVERIFY(desk.widget<QTextBrowser>(u"handbook"_s)->toPlainText().startsWith(u"Berg"_s));
+    QVERIFY(desk.widget<QPushButton>(u"measures"_s)->isChecked());
+    desk.key(Qt::Key_Escape, Qt::NoModifier);
+    QVERIFY(desk.widget<QTableView>(u"patientTable"_s)->isVisible());
+}
+
+void TestMainWindow::theHandbookOfTheFocusedTestAndBack()
+{
+    AtWork desk;
+    QVERIFY(desk.isShown());
+    desk.window.openPatient(desk.halden.id);
+    desk.addVisit(clinic_desk::today, false);
+    auto* find = desk.widget<QLineEdit>(u"find"_s);
+    desk.key(Qt::Key_K, Qt::ControlModifier);
+    QTest::keyClicks(find, u"toe tap"_s);
+    QTest::keyClick(find, Qt::Key_Return);
+    desk.press(u"strip.handbook"_s);
+    auto* handbook = desk.widget<QTextBrowser>(u"handbook"_s);
+    QVERIFY(handbook->isVisible());
+    QVERIFY(handbook->toPlainText().startsWith(u"Toe tapping"_s));
+    desk.key(Qt::Key_Escape, Qt::NoModifier);
+    QVERIFY(!handbook->isVisible());
+    QVERIFY(desk.widget<QLabel>(u"identity"_s)->isVisible());
+    QVERIFY(desk.widget<QLabel>(u"strip.title"_s)->text().startsWith(u"Toe tapping"_s));
 }
 
 void TestMainWindow::findSaysWhenNothingIsFound()
