@@ -12,6 +12,7 @@
 #include <QPushButton>
 #include <QStackedWidget>
 #include <QTabBar>
+#include <QTabWidget>
 #include <QTableView>
 #include <QTextBrowser>
 
@@ -55,6 +56,8 @@ private Q_SLOTS:
     void findLeadsToATestOfTheOpenExamination();
     void findOpensTheHandbookWhereNoExaminationIs();
     void theHandbookOfTheFocusedTestAndBack();
+    void visitsThatUsedAMeasureOpenFromItsPage();
+    void theClinicsOwnIsBegunFromTheHandbook();
     void findSaysWhenNothingIsFound();
     void escapeLeavesTheFindField();
     void aVisitIsBegunSignedAndAmendedFromTheKeyboard();
@@ -153,6 +156,35 @@ void TestMainWindow::theHandbookOfTheFocusedTestAndBack()
     QVERIFY(!handbook->isVisible());
     QVERIFY(desk.widget<QLabel>(u"identity"_s)->isVisible());
     QVERIFY(desk.widget<QLabel>(u"strip.title"_s)->text().startsWith(u"Toe tapping"_s));
+}
+
+void TestMainWindow::visitsThatUsedAMeasureOpenFromItsPage()
+{
+    AtWork desk;
+    QVERIFY(desk.isShown());
+    desk.window.openPatient(desk.halden.id);
+    const records::VisitId first = desk.addVisit(QDate(2026, 1, 12));
+    desk.addVisit(clinic_desk::today);
+    desk.window.openPatient(desk.voss.id);
+    desk.window.showHandbook(u"toe-tapping"_s);
+    desk.widget<QTabWidget>(u"measureTabs"_s)->setCurrentIndex(2);
+    auto* uses = desk.widget<QTableView>(u"uses"_s);
+    QCOMPARE(uses->model()->rowCount(), 2);
+    QTest::keyClick(uses, Qt::Key_Down);
+    QTest::keyClick(uses, Qt::Key_Return);
+    QCOMPARE(desk.session->focus().patient, std::optional(desk.halden.id));
+    QCOMPARE(desk.session->focus().visit, std::optional(first));
+    QVERIFY(desk.widget<QLabel>(u"identity"_s)->isVisible());
+}
+
+void TestMainWindow::theClinicsOwnIsBegunFromTheHandbook()
+{
+    AtWork desk;
+    QVERIFY(desk.isShown());
+    desk.key(Qt::Key_9, Qt::ControlModifier);
+    desk.press(u"ownThreshold"_s);
+    QVERIFY(desk.widget<QPushButton>(u"forms"_s)->isChecked());
+    QVERIFY(!desk.widget<QTextBrowser>(u"handbook"_s)->isVisible());
 }
 
 void TestMainWindow::findSaysWhenNothingIsFound()
