@@ -65,6 +65,8 @@ QVariant EvidenceTable::headerData(int section, Qt::Orientation orientation, int
 {
     if (orientation != Qt::Horizontal)
         return {};
+    if (role == Qt::ToolTipRole && section == Answers)
+        return tr("Error: is a change beyond measurement error? Importance: does it matter?");
     if (role == Qt::TextAlignmentRole && section == Number)
         return QVariant::fromValue(Qt::AlignRight | Qt::AlignVCenter);
     if (role != Qt::DisplayRole)

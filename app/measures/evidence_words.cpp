@@ -1,6 +1,7 @@
 #include "app/measures/evidence_words.h"
 
 #include "core/interpretation/terms.h"
+#include "core/records/wording.h"
 
 #include <QCoreApplication>
 
@@ -23,12 +24,13 @@ struct Words {
 QString levelWords(const Threshold& row, const Measure& of)
 {
     const auto shown = [&of](double number) { return interpretation::amount(number, of); };
+    const auto bare = [&of](double number) { return records::written(number, of); };
     if (row.bandLow && row.bandHigh)
         return row.bandHighIncluded
-                   ? Words::tr("of %1 to %2").arg(shown(*row.bandLow), shown(*row.bandHigh))
-                   : Words::tr("of %1 to under %2").arg(shown(*row.bandLow), shown(*row.bandHigh));
+                   ? Words::tr("%1 to %2").arg(bare(*row.bandLow), shown(*row.bandHigh))
+                   : Words::tr("%1 to under %2").arg(bare(*row.bandLow), shown(*row.bandHigh));
     if (row.bandLow)
-        return Words::tr("of %1 and more").arg(shown(*row.bandLow));
+        return Words::tr("%1 and more").arg(shown(*row.bandLow));
     if (row.bandHigh)
         return row.bandHighIncluded ? Words::tr("up to %1").arg(shown(*row.bandHigh))
                                     : Words::tr("under %1").arg(shown(*row.bandHigh));
@@ -88,8 +90,7 @@ QString circumstances(const Threshold& row, const Catalogue& catalogue)
 
 QString answerWords(const Threshold& row)
 {
-    return row.answers == catalogue::Answers::Error ? Words::tr("measurement error")
-                                                    : Words::tr("important change");
+    return row.answers == catalogue::Answers::Error ? Words::tr("error") : Words::tr("importance");
 }
 
 QString valueWords(const Threshold& row, const Measure& measure, const base::Phrasebook& phrases)

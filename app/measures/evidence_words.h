@@ -6,12 +6,12 @@
 namespace measures
 {
 
-/// "measurement error" or "important change".
+/// What the row answers: "error" (beyond measurement error?) or "importance" (does the change matter?).
 QString answerWords(const catalogue::Threshold& row);
 /// On its own scale, as published: "0.18 m/s", "20 %", "5 points better, 7 points worse".
 QString valueWords(const catalogue::Threshold& row, const catalogue::Measure& measure,
                    const base::Phrasebook& phrases);
-/// "Older adults", "Stroke, chronic, of 0.4 to under 0.8 m/s": the population and the level it holds for.
+/// "Older adults", "Stroke, chronic, 0.40 to under 0.80 m/s": the population and the level it holds for.
 QString peopleWords(const catalogue::Threshold& row, const catalogue::Catalogue& catalogue,
                     const base::Phrasebook& phrases);
 /// "95 %, stated", "empirical"; empty for an important change without one.

@@ -83,10 +83,11 @@ QString html(const Handbook& page, const catalogue::Catalogue& catalogue, const 
         rows += row(part.heading, escaped(part.lines));
     if (const QString links = relatedHtml(page.related, catalogue); !links.isEmpty())
         rows += row(Words::tr("See also"), links);
-    return u"<h2>%1</h2><p class=quiet>%2</p>%3<table cellspacing=0 width=100%>%4</table><p class=quiet>%5</p>"_s
-        .arg(page.title.toHtmlEscaped(), page.place.toHtmlEscaped(),
-             cautionHtml(page.caution, widgets::coloursFor(palette)), rows,
-             Words::tr("Local protocols and licensed practice come first.").toHtmlEscaped());
+    return u"<h2>%1</h2><p class=quiet>%2</p>%3<table cellspacing=0 width=100%>%4</table>"
+           "<p class=last>%5</p>"_s.arg(
+               page.title.toHtmlEscaped(), page.place.toHtmlEscaped(),
+               cautionHtml(page.caution, widgets::coloursFor(palette)), rows,
+               Words::tr("Local protocols and licensed practice come first.").toHtmlEscaped());
 }
 
 QString referenceHtml(const QString& measure, const catalogue::Catalogue& catalogue,
@@ -119,7 +120,9 @@ QString pageStyle(const QPalette& palette)
 {
     const widgets::Colours& colours = widgets::coloursFor(palette);
     return u"h2 { margin: 0 0 2px 0; } h4 { color: %1; margin: 12px 0 2px 0; } p { margin: 0 0 10px 0; } "
-           ".quiet, .head { color: %1; } .head { padding: 6px 16px 4px 0; } .said { padding: 6px 0 4px 0; } "
+           ".last { color: %1; margin: 12px 0 0 0; } .quiet, .head { color: %1; } .head { padding: 6px 16px "
+           "4px 0; } "
+           ".said { padding: 6px 0 4px 0; } "
            "ul { margin: 0; } a { color: %2; }"_s.arg(colours.quiet.name(), colours.accent.name());
 }
 

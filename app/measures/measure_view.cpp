@@ -9,6 +9,7 @@
 #include "app/widgets/theme.h"
 
 #include <QDesktopServices>
+#include <QHBoxLayout>
 #include <QHeaderView>
 #include <QKeyEvent>
 #include <QSplitter>
@@ -28,8 +29,9 @@ namespace measures
 namespace
 {
 
-constexpr int detailHeight = 110;
-constexpr int widestColumn = 180;
+constexpr int detailHeight = 100;
+constexpr int widestColumn = 170;
+constexpr int widestPage = 1000; ///< beyond which lines read badly
 enum Tab { EvidenceTab, ReferencesTab, UsesTab };
 
 /// A widget that stands under others without a margin.
@@ -39,6 +41,18 @@ QVBoxLayout* bare(QWidget* page)
     column->setContentsMargins(0, widgets::space2, 0, 0);
     column->setSpacing(widgets::space2);
     return column;
+}
+
+/// A page that is never wider than it reads well.
+QWidget* readable(QWidget* page, QWidget* parent)
+{
+    auto* holder = new QWidget(parent);
+    auto* row = new QHBoxLayout(holder);
+    row->setContentsMargins(0, 0, 0, 0);
+    row->addWidget(page, 100);
+    row->addStretch(1);
+    page->setMaximumWidth(widestPage);
+    return holder;
 }
 
 qsizetype referencesOf(const QString& measure, const catalogue::Catalogue& catalogue)
@@ -65,7 +79,7 @@ MeasureView::MeasureView(session::Session& session, QWidget* parent)
     m_tabs->addTab(m_references, {});
     m_tabs->addTab(madeUses(), tr("Visits"));
     auto* halves = new QSplitter(Qt::Vertical, this);
-    halves->addWidget(m_page);
+    halves->addWidget(readable(m_page, halves));
     halves->addWidget(m_tabs);
     halves->setChildrenCollapsible(false);
     halves->setStretchFactor(0, 3);

@@ -24,7 +24,7 @@ namespace measures
 namespace
 {
 
-constexpr int widestPage = 1100; ///< beyond which lines read badly
+constexpr int widestList = 400;
 
 } // namespace
 
@@ -38,10 +38,9 @@ MeasuresPage::MeasuresPage(session::Session& session, QWidget* parent)
     halves->addWidget(madeList());
     halves->addWidget(m_view);
     halves->setChildrenCollapsible(false);
-    halves->setStretchFactor(0, 1);
-    halves->setStretchFactor(1, 3);
-    halves->setSizes({360, 860});
-    m_view->setMaximumWidth(widestPage);
+    halves->setStretchFactor(0, 0);
+    halves->setStretchFactor(1, 1);
+    halves->setSizes({350, 880});
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(widgets::space6, widgets::space4, widgets::space6, widgets::space4);
     column->setSpacing(widgets::space3);
@@ -91,6 +90,7 @@ QWidget* MeasuresPage::madeTop()
 QWidget* MeasuresPage::madeList()
 {
     auto* side = new QWidget(this);
+    side->setMaximumWidth(widestList);
     m_search = new QLineEdit(side);
     m_search->setObjectName(u"measureSearch"_s);
     m_search->setPlaceholderText(tr("Title, short form, section or population"));

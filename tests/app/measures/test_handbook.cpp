@@ -178,9 +178,9 @@ void TestHandbook::aLevelIsWrittenWithTheMeasureItIsOf()
     banded.bandLow = 0.4;
     banded.bandHigh = 0.8;
     const QString people = book().population(u"parkinson"_s)->title;
-    QCOMPARE(measures::peopleWords(banded, book(), {}), people + u", of 0.40 m/s to under 0.80 m/s"_s);
+    QCOMPARE(measures::peopleWords(banded, book(), {}), people + u", 0.40 to under 0.80 m/s"_s);
     banded.bandHighIncluded = true;
-    QCOMPARE(measures::peopleWords(banded, book(), {}), people + u", of 0.40 m/s to 0.80 m/s"_s);
+    QCOMPARE(measures::peopleWords(banded, book(), {}), people + u", 0.40 to 0.80 m/s"_s);
     banded.bandOf = u"berg-balance"_s;
     QVERIFY(measures::detailWords(banded, book()).first().contains(u"level of: Berg balance scale: total"_s));
 }

@@ -178,8 +178,8 @@ void TestMeasuresPage::errorComesBeforeImportantChange()
         bool isPast = false;
         for (int row = 0; row < evidence.rowCount(); ++row) {
             const QString answers = evidence.index(row, EvidenceTable::Answers).data().toString();
-            QVERIFY2(!isPast || answers == u"important change"_s, qPrintable(measure.id));
-            isPast = answers == u"important change"_s;
+            QVERIFY2(!isPast || answers == u"importance"_s, qPrintable(measure.id));
+            isPast = answers == u"importance"_s;
         }
     }
 }
@@ -200,7 +200,7 @@ void TestMeasuresPage::theSelectedEvidenceIsSaidInFull()
     QVERIFY(found >= 0);
     QCOMPARE(model->index(found, EvidenceTable::Value).data().toString(), u"7 points"_s);
     QCOMPARE(model->index(found, EvidenceTable::People).data().toString(),
-             u"Older adults, of 25 points to 34 points"_s);
+             u"Older adults, 25 to 34 points"_s);
     QCOMPARE(model->index(found, EvidenceTable::Number).data().toString(), u"118"_s);
     QCOMPARE(model->index(found, EvidenceTable::Confidence).data().toString(), u"95 %, stated"_s);
     shown.evidence().setCurrentIndex(model->index(found, 0));
