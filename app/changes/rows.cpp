@@ -112,7 +112,7 @@ Row row(const interpretation::Change& change, Against against, const catalogue::
     Row made;
     const catalogue::Section* section = catalogue.section(measure.section);
     made.section = section != nullptr ? section->title : QString();
-    made.measure = measure.title;
+    made.measure = records::titled(measure, phrases);
     made.side = records::written(change.side, phrases);
     made.now = records::written(change.now.finding.value, measure, phrases);
     made.occasion = change.now;

@@ -291,7 +291,7 @@ TrendPoints trendPoints(const TrendQuestion& question, const std::vector<records
     const catalogue::Measure* measure = catalogue.measure(question.measure);
     if (measure == nullptr || visits.empty())
         return points;
-    points.title = measure->title;
+    points.title = records::titled(*measure, phrases);
     points.unit = values::symbol(measure->unit);
     points.direction = records::directionWords(*measure, phrases);
     points.better = measure->better;

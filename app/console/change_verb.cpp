@@ -46,7 +46,7 @@ QStringList row(const interpretation::Change& change, const QString& against,
                 const interpretation::Comparison& comparison, const catalogue::Measure& measure,
                 const base::Phrasebook& phrases)
 {
-    return {measure.title,
+    return {records::titled(measure, phrases),
             records::written(change.side, phrases),
             records::dayInWords(change.now.day),
             valueOf(change.now, measure, phrases),

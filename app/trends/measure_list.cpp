@@ -1,6 +1,7 @@
 #include "app/trends/measure_list.h"
 
 #include "core/base/text.h"
+#include "core/records/wording.h"
 
 #include <algorithm>
 
@@ -15,7 +16,8 @@ void MeasureList::show(const std::vector<records::Visit>& visits, const catalogu
         const catalogue::Measure* measure = catalogue.measure(id);
         if (measure == nullptr || (!m_items.empty() && m_items.back().id == id))
             continue;
-        m_items.push_back({id, measure->title, base::folded(measure->title + u' ' + measure->shortForm)});
+        m_items.push_back(
+            {id, records::titled(*measure, {}), base::folded(measure->title + u' ' + measure->shortForm)});
     }
     endResetModel();
 }

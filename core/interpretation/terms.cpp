@@ -127,6 +127,8 @@ QString sourceWords(const Threshold& row, const catalogue::Catalogue& catalogue,
                                                        : phrases(row.populationWords.toUtf8().constData())};
     if (row.n)
         parts += phrases("n %1").arg(*row.n);
+    if (row.isOwn)
+        parts += phrases("the clinic's own");
     return parts.join(QStringLiteral(", "));
 }
 

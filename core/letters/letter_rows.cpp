@@ -112,7 +112,7 @@ void RowMaker::addFinding(const catalogue::Measure& measure)
     if (std::ranges::all_of(sides, [&](Side side) { return isNotAsked(m_visit.finding(measure.id, side)); }))
         return;
     FindingRow row;
-    row.test = measure.title;
+    row.test = records::titled(measure, m_phrases);
     if (measure.kind == catalogue::Kind::Grade)
         row.scale = records::directionWords(measure, m_phrases);
     if (measure.hasSides) {

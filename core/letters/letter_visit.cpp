@@ -89,8 +89,8 @@ std::vector<Side> sidesOf(const catalogue::Measure& measure)
 
 QString titleOf(const catalogue::Measure& measure, Side side, const base::Phrasebook& phrases)
 {
-    return side == Side::None ? measure.title
-                              : phrases("%1, %2").arg(measure.title, records::written(side, phrases));
+    const QString title = records::titled(measure, phrases);
+    return side == Side::None ? title : phrases("%1, %2").arg(title, records::written(side, phrases));
 }
 
 bool isNotAsked(const records::Finding* finding)
@@ -122,7 +122,7 @@ QStringList notDone(const Material& material, const catalogue::Catalogue& catalo
         const std::vector<Side> sides = sidesOf(*measure);
         if (std::ranges::all_of(sides, isOpen)) {
             if (asked.contains(id))
-                tests += measure->title;
+                tests += records::titled(*measure, phrases);
             continue;
         }
         for (const Side side : sides) {

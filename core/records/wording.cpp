@@ -92,6 +92,11 @@ QString written(values::Absence absence, const base::Phrasebook& phrases)
     return phrases("not asked");
 }
 
+QString titled(const catalogue::Measure& measure, const base::Phrasebook& phrases)
+{
+    return measure.isOwn ? phrases("%1 (the clinic's own)").arg(measure.title) : measure.title;
+}
+
 QString written(Side side, const base::Phrasebook& phrases)
 {
     switch (side) {

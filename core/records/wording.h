@@ -17,6 +17,9 @@ QString written(const values::Value& value, const catalogue::Measure& measure,
 /// "tried and unable", "not attempted", "declined", "not applicable", "not asked".
 QString written(values::Absence absence, const base::Phrasebook& phrases);
 
+/// The measure's title; the clinic's own is marked: "Seated reach (the clinic's own)".
+QString titled(const catalogue::Measure& measure, const base::Phrasebook& phrases);
+
 /// "right", "left", or nothing.
 QString written(Side side, const base::Phrasebook& phrases);
 

@@ -36,6 +36,7 @@ private Q_SLOTS:
     void aGradeSaysOfHowMany();
     void aChoiceIsWrittenByItsTitle();
     void whatIsMissingSaysWhy();
+    void theClinicsOwnMeasureIsMarked();
     void theBetterEndIsNamed();
 };
 
@@ -69,6 +70,14 @@ void TestWording::whatIsMissingSaysWhy()
     QCOMPARE(written(values::Absence::NotAsked, english), u"not asked"_s);
     QCOMPARE(written(records::Side::None, english), QString());
     QCOMPARE(written(records::Side::Left, english), u"left"_s);
+}
+
+void TestWording::theClinicsOwnMeasureIsMarked()
+{
+    catalogue::Measure measure = examples::measures().front();
+    QCOMPARE(records::titled(measure, english), u"Finger to nose"_s);
+    measure.isOwn = true;
+    QCOMPARE(records::titled(measure, english), u"Finger to nose (the clinic's own)"_s);
 }
 
 void TestWording::theBetterEndIsNamed()
