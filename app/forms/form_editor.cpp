@@ -10,6 +10,7 @@
 
 #include <QHBoxLayout>
 #include <QLabel>
+#include <QLineEdit>
 #include <QListView>
 #include <QPushButton>
 #include <QScrollArea>
@@ -133,7 +134,8 @@ void FormEditor::begin(const FormDraft& draft)
     m_name->setTyped(draft.form.title);
     m_picker->clear();
     show({});
-    m_name->setFocus(Qt::TabFocusReason); // marks the title, so that typing gives another
+    m_name->setFocus();
+    qobject_cast<QLineEdit*>(m_name->entry())->selectAll(); // typing gives another title
 }
 
 Row FormEditor::currentRow() const

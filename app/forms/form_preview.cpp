@@ -40,7 +40,7 @@ QString countWords(const catalogue::Form& form)
 FormPreview::FormPreview(const catalogue::Catalogue& catalogue, QWidget* parent)
     : QWidget(parent), m_catalogue(catalogue)
 {
-    setObjectName(u"page"_s); // so that the card it lies on shows through
+    setObjectName(u"preview"_s);
     setAccessibleName(tr("Preview of the examination"));
     setFocusPolicy(Qt::NoFocus);
 }
@@ -89,6 +89,7 @@ void FormPreview::paintEvent(QPaintEvent*)
 {
     const widgets::Colours& colours = widgets::coloursFor(palette());
     QPainter painter(this);
+    painter.fillRect(rect(), colours.panel);
     painter.setRenderHint(QPainter::Antialiasing);
     const int editors = width() * titleShare / 100;
     const int half = (width() - editors) / 2;
