@@ -24,7 +24,19 @@ struct Words {
     Q_DECLARE_TR_FUNCTIONS(Words)
 };
 
-/// The measures the catalogue knows and that are not taken yet, all of them expected.
+/// The items of a total, in the catalogue's order.
+QStringList itemsOf(const Measure& total, const catalogue::Catalogue& catalogue)
+{
+    QStringList items;
+    for (const Measure& measure : catalogue.measures) {
+        if (measure.partOf == total.id)
+            items += measure.id;
+    }
+    return items;
+}
+
+/// The measures the catalogue knows and that are not taken yet, all of them expected. Items follow their
+/// total.
 FormSection sectionOf(const QStringList& measures, QStringList& taken, const catalogue::Catalogue& catalogue)
 {
     FormSection section;
@@ -35,6 +47,12 @@ FormSection sectionOf(const QStringList& measures, QStringList& taken, const cat
         taken += id;
         section.tests.push_back(measure);
         section.expected += id;
+        for (const QString& item : itemsOf(*measure, catalogue)) {
+            if (taken.contains(item))
+                continue;
+            taken += item;
+            section.tests.push_back(catalogue.measure(item));
+        }
     }
     return section;
 }
@@ -83,6 +101,10 @@ std::vector<FormSection> formSections(const catalogue::Catalogue& catalogue, con
     if (const catalogue::Form* form = records::formOf(visit, catalogue))
         sections = formSections(catalogue, *form);
     QStringList taken;
+    for (const FormSection& section : sections) {
+        for (const Measure* test : section.tests)
+            taken += test->id;
+    }
     FormSection others = sectionOf(records::besideForm(visit, catalogue), taken, catalogue);
     if (!others.tests.empty()) {
         others.id = u"other-findings"_s;
@@ -158,6 +180,7 @@ Finding withValue(const records::Visit& visit, const Place& place, const values:
     finding.side = place.side;
     finding.value = value;
     finding.trials.clear();
+    finding.taps.clear();
     finding.capReached = false;
     return finding;
 }

@@ -67,8 +67,8 @@ std::optional<values::Value> normalValue(const catalogue::Measure& measure);
 /// What was answered, or has a note, is left alone.
 std::vector<records::Finding> normalFindings(const FormSection& section, const records::Visit& visit);
 
-/// The finding with another value; what stands beside the value is kept. Trials and the cap go with the old
-/// value.
+/// The finding with another value; what stands beside the value is kept. Trials, taps and the cap go with the
+/// old value.
 records::Finding withValue(const records::Visit& visit, const Place& place, const values::Value& value);
 
 } // namespace visits

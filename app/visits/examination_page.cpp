@@ -108,6 +108,15 @@ ExaminationPage::ExaminationPage(session::Session& session, session::Prompts& pr
             field->fillTrial(secondsText(milliseconds, field->measure()));
     });
     connect(m_strip, &FocusStrip::handbookAsked, this, &ExaminationPage::handbookAsked);
+    connect(m_strip, &FocusStrip::tapped, this, [this](const Place& place, const std::vector<double>& taps) {
+        if (SideField* field = fieldAt(place); field != nullptr)
+            save(field, {values::Quantity{double(taps.size()), field->measure().unit},
+                         {},
+                         false,
+                         session::Typing::Anew,
+                         false,
+                         taps});
+    });
     connect(m_strip, &FocusStrip::left, this, [this] {
         if (m_current != nullptr)
             m_current->firstEditor()->setFocus(Qt::OtherFocusReason);
@@ -386,7 +395,7 @@ void ExaminationPage::refreshMeanings()
                     ->say(place.side, found->second->verdict,
                           interpretation::written(found->second->verdict, {}),
                           interpretation::why(*found->second, m_session.catalogue(), {}));
-            if (field->measure().kind == catalogue::Kind::Speed)
+            if (field->measure().computed)
                 field->setComputed(computedValue(place, *visit, m_session.catalogue()), {});
         }
     }
@@ -459,7 +468,7 @@ void ExaminationPage::showMeasure(const QString& id)
         for (SideField* field : box->fields()) {
             if (field->place().measure != id)
                 continue;
-            box->fold(false);
+            box->reveal(id);
             field->firstEditor()->setFocus(Qt::OtherFocusReason);
             enter(field);
             return;
@@ -487,7 +496,7 @@ void ExaminationPage::resume()
         m_scroll->verticalScrollBar()->setValue(0);
         field = m_sections.front()->fields().front();
     }
-    boxOf(field)->fold(false);
+    boxOf(field)->reveal(field->place().measure);
     const QWidget* keyboard = QApplication::focusWidget();
     if (keyboard == nullptr || isAncestorOf(keyboard))
         field->firstEditor()->setFocus(Qt::OtherFocusReason);

@@ -23,6 +23,7 @@ void ExaminationPage::save(SideField* field, const Entry& entry)
         return;
     Finding finding = withValue(*visit, field->place(), entry.value);
     finding.trials = entry.trials;
+    finding.taps = entry.taps;
     finding.capReached = entry.capReached;
     m_awaited.erase(field->place());
     m_current = field;

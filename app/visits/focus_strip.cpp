@@ -1,9 +1,11 @@
 #include "app/visits/focus_strip.h"
 
 #include "app/visits/conditions_editor.h"
+#include "app/visits/derived_words.h"
 #include "app/visits/side_field.h"
 #include "app/widgets/key_row.h"
 #include "app/widgets/stopwatch.h"
+#include "app/widgets/tap_counter.h"
 #include "app/widgets/theme.h"
 #include "core/base/text.h"
 
@@ -46,6 +48,7 @@ QString legend(const catalogue::Measure& measure)
 {
     const QString first = measure.kind == Kind::Grade    ? FocusStrip::tr("digits grade")
                           : measure.kind == Kind::Choice ? FocusStrip::tr("digits choose")
+                          : measure.isTapped             ? FocusStrip::tr("Space counts taps")
                           : measure.cap                  ? FocusStrip::tr("c cap reached")
                                                          : QString();
     const QString keys = FocusStrip::tr(
@@ -101,7 +104,9 @@ FocusStrip::FocusStrip(const catalogue::Catalogue& catalogue, std::function<qint
       m_howWords(new QLabel(this)),
       m_below(new QWidget(this)),
       m_standing(new QLabel(this)),
-      m_stopwatch(new widgets::Stopwatch(std::move(milliseconds), this)),
+      m_stopwatch(new widgets::Stopwatch(milliseconds, this)),
+      m_taps(new widgets::TapCounter(std::move(milliseconds), this)),
+      m_derived(new QLabel(this)),
       m_legend(new QLabel(this))
 {
     setObjectName(u"strip"_s);
@@ -150,6 +155,11 @@ FocusStrip::FocusStrip(const catalogue::Catalogue& catalogue, std::function<qint
     m_legend->setObjectName(u"strip.legend"_s);
     m_legend->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
     m_stopwatch->setObjectName(u"strip.stopwatch"_s);
+    m_taps->setObjectName(u"strip.taps"_s);
+    m_derived->setObjectName(u"strip.derived"_s);
+    m_derived->setFont(widgets::captionFont());
+    m_derived->setProperty("role", u"quiet"_s);
+    m_derived->setTextFormat(Qt::PlainText);
 
     m_top->setSpacing(widgets::space4);
     m_top->addWidget(m_title);
@@ -166,10 +176,12 @@ FocusStrip::FocusStrip(const catalogue::Catalogue& catalogue, std::function<qint
     left->setSpacing(widgets::space1);
     left->addLayout(m_top);
     left->addLayout(line);
+    left->addWidget(m_derived);
     auto* whole = new QHBoxLayout;
     whole->setSpacing(widgets::space4);
     whole->addLayout(left, 1);
     whole->addWidget(m_stopwatch);
+    whole->addWidget(m_taps);
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(widgets::space3, widgets::space2, widgets::space3, widgets::space1);
     column->setSpacing(widgets::space1);
@@ -206,6 +218,10 @@ FocusStrip::FocusStrip(const catalogue::Catalogue& catalogue, std::function<qint
     connect(m_stopwatch, &widgets::Stopwatch::stopped, this,
             [this](qint64 ran) { Q_EMIT timed(m_timed, ran); });
     connect(m_stopwatch, &widgets::Stopwatch::stopped, this, &FocusStrip::showTitle);
+    connect(m_taps, &widgets::TapCounter::started, this, [this] { m_tapped = m_field->place(); });
+    connect(m_taps, &widgets::TapCounter::counted, this,
+            [this](const std::vector<double>& taps) { Q_EMIT tapped(m_tapped, taps); });
+    connect(m_taps, &widgets::TapCounter::left, this, &FocusStrip::left);
     forget();
 }
 
@@ -213,6 +229,7 @@ void FocusStrip::forget()
 {
     flush();
     m_stopwatch->cancel();
+    m_taps->cancel();
     m_field = nullptr;
     hide();
 }
@@ -225,6 +242,8 @@ void FocusStrip::showField(SideField* field, const records::Visit& visit, std::o
         flush();
         const bool sameTest = m_field != nullptr && m_field->place().measure == field->place().measure;
         m_field = field;
+        if (!m_taps->isRunning())
+            m_taps->cancel();
         if (!sameTest)
             showTest(field->measure());
     }
@@ -240,6 +259,12 @@ void FocusStrip::showField(SideField* field, const records::Visit& visit, std::o
         m_signs->setReadOnly(readOnly);
     m_stopwatch->setVisible(m_stopwatch->isRunning() ||
                             (!readOnly && field->measure().kind == Kind::Duration));
+    m_taps->setVisible(m_taps->isRunning() || (!readOnly && field->measure().isTapped));
+    QStringList derived = {rhythmWords(visit.finding(field->place().measure, field->place().side)),
+                           asymmetryWords(field->measure(), visit)};
+    derived.removeAll(QString());
+    m_derived->setText(derived.join(u" · "_s));
+    m_derived->setVisible(!derived.isEmpty());
     show();
 }
 
@@ -350,6 +375,8 @@ void FocusStrip::toggleStopwatch()
     const bool isTimed = m_field != nullptr && m_field->measure().kind == Kind::Duration;
     if (m_stopwatch->isRunning() || isTimed)
         m_stopwatch->toggle();
+    else if (m_field != nullptr && m_field->measure().isTapped && m_taps->isVisibleTo(this))
+        m_taps->setFocus(Qt::ShortcutFocusReason);
 }
 
 void FocusStrip::flush()

@@ -19,6 +19,7 @@ namespace widgets
 {
 class KeyRow;
 class Stopwatch;
+class TapCounter;
 } // namespace widgets
 
 namespace visits
@@ -28,7 +29,8 @@ class ConditionsEditor;
 class SideField;
 
 /// What belongs to the field in use: the signs seen, a note, the reason, the test's own conditions, how the
-/// test is done, a stopwatch, and the keys. Stands below the form, so that the rows keep still.
+/// test is done, a stopwatch or a tap counter, what follows from the numbers, and the keys. Stands below the
+/// form, so that the rows keep still.
 class FocusStrip : public QFrame
 {
     Q_OBJECT
@@ -47,6 +49,7 @@ public:
     void toggleHow();
     void askHandbook();
     void editNote();
+    /// Starts or stops the stopwatch; where taps are counted, gives the keyboard to their counter.
     void toggleStopwatch();
     /// Tells a note that still waits for the next pause in typing.
     void flush();
@@ -58,6 +61,7 @@ Q_SIGNALS:
     void exceptionChanged(const QString& measure, const QString& condition, const QString& value);
     void timed(const visits::Place& place, qint64 milliseconds);
     void handbookAsked(const QString& measure);
+    void tapped(const visits::Place& place, const std::vector<double>& taps);
     void left(); ///< Return or Escape: back to the field
 
 protected:
@@ -87,6 +91,9 @@ private:
     QWidget* m_below;
     QLabel* m_standing;
     widgets::Stopwatch* m_stopwatch;
+    widgets::TapCounter* m_taps;
+    Place m_tapped; ///< the field whose taps are counted
+    QLabel* m_derived;
     QLabel* m_legend;
     QTimer m_pause;
 };

@@ -73,8 +73,12 @@ SectionBox::SectionBox(const FormSection& section, const catalogue::Catalogue& c
     m_rows->setColumnStretch(3, 1);
     bool wasSided = false;
     for (const catalogue::Measure* test : section.tests) {
+        if (const QString total = totalOf(*test); !total.isEmpty())
+            m_items[total];
+    }
+    for (const catalogue::Measure* test : section.tests) {
         if (test->hasSides && !wasSided)
-            addSideNames();
+            addSideNames(totalOf(*test));
         wasSided = test->hasSides;
         addRow(*test);
     }
@@ -122,11 +126,47 @@ QWidget* SectionBox::head()
 }
 
 /// Above the tests that are done on each side, and only there.
-void SectionBox::addSideNames()
+void SectionBox::addSideNames(const QString& total)
 {
     const int row = m_rows->rowCount();
-    m_rows->addWidget(caption(tr("Right"), m_body), row, 1);
-    m_rows->addWidget(caption(tr("Left"), m_body), row, 2);
+    put(caption(tr("Right"), m_body), row, 1, 1, total);
+    put(caption(tr("Left"), m_body), row, 2, 1, total);
+}
+
+QString SectionBox::totalOf(const catalogue::Measure& test) const
+{
+    const auto isTotal = [&](const catalogue::Measure* other) { return other->id == test.partOf; };
+    return std::ranges::any_of(m_section.tests, isTotal) ? test.partOf : QString();
+}
+
+void SectionBox::put(QWidget* widget, int row, int column, int span, const QString& total)
+{
+    m_rows->addWidget(widget, row, column, 1, span,
+                      column == 0 || column == 3 ? Qt::Alignment() : Qt::AlignTop | Qt::AlignLeft);
+    if (total.isEmpty())
+        return;
+    widget->hide();
+    m_items[total].rows.push_back(widget);
+}
+
+/// Opens and folds the items below a total.
+QToolButton* SectionBox::itemsKey(const catalogue::Measure& total, QWidget* parent)
+{
+    auto* key = new QToolButton(parent);
+    key->setObjectName(total.id + u".items"_s);
+    key->setText(tr("Items"));
+    key->setAccessibleName(tr("%1: items").arg(total.title));
+    key->setFont(widgets::captionFont());
+    key->setCheckable(true);
+    key->setArrowType(Qt::RightArrow);
+    key->setToolButtonStyle(Qt::ToolButtonTextBesideIcon);
+    connect(key, &QToolButton::toggled, this, [this, key, id = total.id](bool opened) {
+        key->setArrowType(opened ? Qt::DownArrow : Qt::RightArrow);
+        for (QWidget* widget : m_items.at(id).rows)
+            widget->setVisible(opened);
+        update();
+    });
+    return key;
 }
 
 void SectionBox::addRow(const catalogue::Measure& test)
@@ -150,20 +190,25 @@ void SectionBox::addRow(const catalogue::Measure& test)
         beside += tr("the clinic's own");
     if (!beside.isEmpty())
         column->addWidget(caption(beside.join(u" · "_s), title));
+    if (const auto items = m_items.find(test.id); items != m_items.end()) {
+        items->second.key = itemsKey(test, title);
+        column->addWidget(items->second.key, 0, Qt::AlignLeft);
+    }
     column->addStretch(1);
     m_titles.push_back(title);
-    m_rows->addWidget(title, row, 0);
+    const QString total = totalOf(test);
+    put(title, row, 0, 1, total);
 
     int place = 1;
     for (const records::Side side : sidesOf(test)) {
         auto* field = new SideField(test, side, m_catalogue, m_body);
         m_fields.push_back(field);
-        m_rows->addWidget(field, row, place++, 1, test.hasSides ? 1 : 2, Qt::AlignTop | Qt::AlignLeft);
+        put(field, row, place++, test.hasSides ? 1 : 2, total);
     }
     auto* meaning = new MeaningCell(test.title, m_body);
     meaning->setObjectName(test.id + u".meaning"_s);
     m_meanings[test.id] = meaning;
-    m_rows->addWidget(meaning, row, 3);
+    put(meaning, row, 3, 1, total);
 }
 
 void SectionBox::setProgress(const Progress& progress)
@@ -176,6 +221,15 @@ void SectionBox::setProgress(const Progress& progress)
 void SectionBox::setReadOnly(bool readOnly)
 {
     m_allNormal->setVisible(!readOnly && hasNormal(m_section));
+}
+
+void SectionBox::reveal(const QString& measure)
+{
+    fold(false);
+    const catalogue::Measure* test = m_catalogue.measure(measure);
+    const auto items = m_items.find(test == nullptr ? QString() : totalOf(*test));
+    if (items != m_items.end() && items->second.key != nullptr)
+        items->second.key->setChecked(true);
 }
 
 bool SectionBox::isFolded() const
@@ -196,6 +250,8 @@ void SectionBox::paintEvent(QPaintEvent*)
     if (isFolded())
         return;
     for (const QWidget* title : m_titles) {
+        if (title->isHidden())
+            continue;
         const int y = m_body->y() + title->y() - widgets::space1;
         painter.drawLine(widgets::space2, y, width(), y);
     }

@@ -33,6 +33,8 @@ public:
     void setProgress(const Progress& progress);
     void setReadOnly(bool readOnly);
     bool isFolded() const;
+    /// Unfolds the section and the items of a total, so that this test is seen.
+    void reveal(const QString& measure);
     void fold(bool folded);
 
 Q_SIGNALS:
@@ -43,8 +45,17 @@ protected:
 
 private:
     QWidget* head();
-    void addSideNames();
+    void addSideNames(const QString& total);
     void addRow(const catalogue::Measure& test);
+    QToolButton* itemsKey(const catalogue::Measure& total, QWidget* parent);
+    /// The total of this section that the test is an item of; empty for a test that stands for itself.
+    QString totalOf(const catalogue::Measure& test) const;
+    void put(QWidget* widget, int row, int column, int span, const QString& total);
+
+    struct Items {
+        QToolButton* key = nullptr;
+        std::vector<QWidget*> rows;
+    };
 
     FormSection m_section;
     const catalogue::Catalogue& m_catalogue;
@@ -56,6 +67,7 @@ private:
     std::vector<SideField*> m_fields;
     std::vector<QWidget*> m_titles;
     std::map<QString, MeaningCell*> m_meanings;
+    std::map<QString, Items> m_items; ///< of each total that has any here
 };
 
 } // namespace visits

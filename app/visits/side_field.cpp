@@ -243,10 +243,13 @@ void SideField::setEarlier(const std::optional<Earlier>& earlier, const base::Ph
 
 void SideField::setComputed(const std::optional<records::Occasion>& computed, const base::Phrasebook& phrases)
 {
-    const QString words = computed ? tr("%1, computed: %2")
-                                         .arg(records::written(computed->finding.value, m_measure, phrases),
-                                              computed->computedFrom)
-                                   : QString();
+    const auto* missing = computed ? std::get_if<values::Missing>(&computed->finding.value) : nullptr;
+    const bool lacksPart = missing != nullptr && missing->why == Absence::NotAsked;
+    const QString words = lacksPart  ? tr("No value yet: %1").arg(missing->reason)
+                          : computed ? tr("%1, computed: %2")
+                                           .arg(records::written(computed->finding.value, m_measure, phrases),
+                                                computed->computedFrom)
+                                     : QString();
     if (words == m_computed)
         return;
     m_computed = words;

@@ -30,6 +30,7 @@ struct Entry {
     bool capReached = false;
     session::Typing typing = session::Typing::Anew;
     bool isTyped = false; ///< stands in the editors as text, which is left alone
+    std::vector<double> taps = {};
 };
 
 /// The editor of one finding: keys or numbers, the state, what is wrong or worth knowing below, and the
@@ -79,8 +80,8 @@ Q_SIGNALS:
     void takenBack(); ///< the text is refused: what was stored before it was typed counts again
     void absenceChosen(values::Absence absence);
     void focused();
-    void finished(); ///< Return: on to the next field
-    void stopwatchAsked();
+    void finished();       ///< Return: on to the next field
+    void stopwatchAsked(); ///< or the tap counter, where taps are counted
 
 protected:
     bool eventFilter(QObject* watched, QEvent* event) override;

@@ -91,7 +91,7 @@ void SideField::addTrial()
 {
     const int trial = int(m_trials.size());
     QString commands = m_measure.cap ? u"udnxc"_s : u"udnx"_s;
-    if (m_measure.kind == Kind::Duration)
+    if (m_measure.kind == Kind::Duration || m_measure.isTapped)
         commands += u' ';
     auto* field = new NumberField(values::symbol(m_measure.unit), commands, this);
     const bool several = m_measure.trials > 1;
