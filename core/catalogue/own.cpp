@@ -27,10 +27,9 @@ struct Reading {
 
 void checkId(Fields& fields, const QString& id)
 {
-    static const QRegularExpression plain(QStringLiteral("^[a-z0-9][a-z0-9._-]{0,79}$"));
+    static const QRegularExpression plain(QStringLiteral("^[\\p{L}\\p{N}][\\p{L}\\p{M}\\p{N}._-]{0,79}$"));
     if (!plain.match(id).hasMatch())
-        fields.refuse(
-            QStringLiteral("“id” is not 1 to 80 small letters, digits, points, hyphens or underscores"));
+        fields.refuse(QStringLiteral("“id” is not 1 to 80 letters, digits, points, hyphens or underscores"));
 }
 
 /// Adds the entries of one list to the clinic's own and to the catalogue read so far.

@@ -194,6 +194,13 @@ private Q_SLOTS:
         QVERIFY2(refused.error().what.startsWith(u"clinic.json"_s), qPrintable(refused.error().what));
     }
 
+    void anIdMayBeOfAnyScript()
+    {
+        const auto own = read(changed("\"id\": \"own-short\"", "\"id\": \"own-обход-निरीक्षण\""));
+        QVERIFY2(own, own ? "" : qPrintable(own.error().what));
+        QCOMPARE(own->forms.front().id, u"own-обход-निरीक्षण"_s);
+    }
+
     void twoOwnEntriesOfOneIdAreRefused()
     {
         Own own = own_example::own();
