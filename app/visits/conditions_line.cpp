@@ -15,11 +15,14 @@ namespace visits
 namespace
 {
 
+/// What holds for the whole visit; a test's own conditions are asked beside the test.
 QStringList idsOf(const catalogue::Catalogue& catalogue)
 {
     QStringList ids;
-    for (const catalogue::Condition& condition : catalogue.conditions)
-        ids += condition.id;
+    for (const catalogue::Condition& condition : catalogue.conditions) {
+        if (!condition.isOfTest)
+            ids += condition.id;
+    }
     return ids;
 }
 

@@ -78,14 +78,18 @@ bool hasReferenceValues(const catalogue::Measure& measure, const catalogue::Cata
            std::ranges::any_of(catalogue.bands, isOf);
 }
 
-QStringList conditionsOf(const catalogue::Measure& measure)
+/// Those of the test alone first; the others are mostly the visit's.
+QStringList conditionsOf(const catalogue::Measure& measure, const catalogue::Catalogue& catalogue)
 {
-    QStringList ids;
+    QStringList ofTest;
+    QStringList ofVisit;
     for (const catalogue::ConditionRule& rule : measure.conditions) {
+        const catalogue::Condition* condition = catalogue.condition(rule.condition);
+        QStringList& ids = condition != nullptr && condition->isOfTest ? ofTest : ofVisit;
         if (!ids.contains(rule.condition))
             ids += rule.condition;
     }
-    return ids;
+    return ofTest + ofVisit;
 }
 
 } // namespace
@@ -305,7 +309,7 @@ void FocusStrip::showTest(const catalogue::Measure& measure)
     m_standing->setVisible(hasReferenceValues(measure, m_catalogue));
     m_own->setChecked(false);
     delete m_conditions;
-    m_conditions = new ConditionsEditor(m_catalogue, conditionsOf(measure), u"own-condition."_s,
+    m_conditions = new ConditionsEditor(m_catalogue, conditionsOf(measure, m_catalogue), u"own-condition."_s,
                                         tr("as the visit"), m_below);
     m_below->layout()->addWidget(m_conditions);
     connect(m_conditions, &ConditionsEditor::changed, this, [this](const QString& id, const QString& value) {

@@ -29,6 +29,13 @@ void auditIds(QStringList& faults, const std::vector<Row>& rows, const QString& 
     }
 }
 
+/// A count, a rate or a length may be best in the middle; a grade, a score, a time or a speed never is.
+bool hasBetterEnd(const Measure& measure)
+{
+    return measure.kind == Kind::Grade || measure.kind == Kind::Score || measure.kind == Kind::Duration ||
+           measure.kind == Kind::Speed;
+}
+
 void auditMeasures(QStringList& faults, const Catalogue& catalogue, const QStringList& everKnownIds)
 {
     for (const QString& id : everKnownIds) {
@@ -39,7 +46,7 @@ void auditMeasures(QStringList& faults, const Catalogue& catalogue, const QStrin
     for (const Measure& measure : catalogue.measures) {
         if (catalogue.section(measure.section) == nullptr)
             faults += QStringLiteral("%1: unknown section “%2”.").arg(measure.id, measure.section);
-        if (measure.kind != Kind::Choice && measure.better == Direction::Neither)
+        if (hasBetterEnd(measure) && measure.better == Direction::Neither)
             faults += QStringLiteral("%1: it is not said whether higher or lower is better.").arg(measure.id);
         for (const ConditionRule& rule : measure.conditions) {
             if (catalogue.condition(rule.condition) == nullptr)

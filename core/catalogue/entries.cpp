@@ -72,6 +72,17 @@ std::vector<Option> stepsFrom(Fields& fields, const Measure& measure)
     return options;
 }
 
+/// Only a choice may leave it out: its words have no better end.
+Direction directionFrom(Fields& fields, Kind kind)
+{
+    const QString key = QStringLiteral("better");
+    if (kind == Kind::Choice && !fields.has(key))
+        return Direction::Neither;
+    return fields.oneOf<Direction>(key, {{QStringLiteral("higher"), Direction::HigherIsBetter},
+                                         {QStringLiteral("lower"), Direction::LowerIsBetter},
+                                         {QStringLiteral("neither"), Direction::Neither}});
+}
+
 void addRules(Measure& measure, Fields& fields, const QStringList& conditions, Strictness strictness,
               const QString& onlyFor, const Catalogue& soFar)
 {
@@ -93,6 +104,7 @@ void readRules(Measure& measure, Fields& fields, const Catalogue& soFar)
     Fields rules(*object, QStringLiteral("conditions"));
     addRules(measure, fields, rules.texts(QStringLiteral("hard")), Strictness::Hard, {}, soFar);
     addRules(measure, fields, rules.texts(QStringLiteral("ifRecorded")), Strictness::IfRecorded, {}, soFar);
+    addRules(measure, fields, rules.texts(QStringLiteral("ifEither")), Strictness::IfEither, {}, soFar);
     addRules(measure, fields, rules.texts(QStringLiteral("soft")), Strictness::Soft, {}, soFar);
     if (const auto groups = rules.optionalObject(QStringLiteral("hardFor"))) {
         Fields populations(*groups, QStringLiteral("hardFor"));
@@ -172,6 +184,7 @@ Condition conditionFrom(Fields& fields)
                                                        {QStringLiteral("number"), Allowed::Number}});
     condition.isNumber = allowed == Allowed::Number;
     condition.isClosed = allowed == Allowed::ClosedWords;
+    condition.isOfTest = fields.optionalFlag(QStringLiteral("ofTest"));
     if (condition.isNumber) {
         condition.unit = unitFrom(fields);
         condition.lowest = fields.number(QStringLiteral("lowest"));
@@ -179,7 +192,7 @@ Condition conditionFrom(Fields& fields)
         checkRange(fields, condition.lowest, condition.highest);
     } else {
         condition.options = optionsFrom(fields);
-        if (condition.options.empty())
+        if (condition.isClosed && condition.options.empty())
             fields.refuse(QStringLiteral("“options” is missing"));
     }
     return condition;
@@ -220,10 +233,7 @@ Measure measureFrom(Fields& fields, const Catalogue& soFar)
                                                                {QStringLiteral("score"), Kind::Score}});
     measure.unit = unitFrom(fields);
     measure.hasSides = fields.flag(QStringLiteral("sides"));
-    measure.better = fields.oneOf<Direction>(QStringLiteral("better"),
-                                             {{QStringLiteral("higher"), Direction::HigherIsBetter},
-                                              {QStringLiteral("lower"), Direction::LowerIsBetter}},
-                                             Direction::Neither);
+    measure.better = directionFrom(fields, measure.kind);
     measure.lowest = fields.optionalNumber(QStringLiteral("lowest"));
     measure.highest = fields.optionalNumber(QStringLiteral("highest"));
     measure.step = fields.optionalNumber(QStringLiteral("step"));
@@ -237,9 +247,9 @@ Measure measureFrom(Fields& fields, const Catalogue& soFar)
                                            TrialRule::Single);
     measure.cap = fields.optionalNumber(QStringLiteral("cap"));
     measure.watchFor = fields.texts(QStringLiteral("watchFor"));
-    measure.purpose = fields.optionalText(QStringLiteral("purpose"));
+    measure.purpose = fields.text(QStringLiteral("purpose"));
     measure.how = fields.text(QStringLiteral("how"));
-    measure.position = fields.optionalText(QStringLiteral("position"));
+    measure.position = fields.text(QStringLiteral("position"));
     measure.equipment = fields.optionalText(QStringLiteral("equipment"));
     measure.unableMeans = fields.text(QStringLiteral("unableMeans"));
     measure.caution = fields.optionalText(QStringLiteral("caution"));

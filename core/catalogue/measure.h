@@ -26,6 +26,7 @@ struct Option {
 enum class Strictness {
     Hard,       ///< must be recorded on both sides and be equal
     IfRecorded, ///< a recorded difference blocks; not recorded deserves a caution
+    IfEither,   ///< as IfRecorded, but not a word where neither side has it: what few patients or tests have
     Soft        ///< a difference deserves a caution and no more
 };
 
@@ -99,6 +100,7 @@ struct Condition {
     values::Unit unit = values::Unit::One;
     bool isNumber = false;
     bool isClosed = false;       ///< only the options are allowed
+    bool isOfTest = false;       ///< a matter of single tests, recorded as their own and not of the visit
     std::vector<Option> options; ///< suggestions, or all that is allowed
     std::optional<double> lowest;
     std::optional<double> highest;

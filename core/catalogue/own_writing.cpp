@@ -136,6 +136,8 @@ QString word(Strictness strictness)
         return u"hard"_s;
     case Strictness::IfRecorded:
         return u"ifRecorded"_s;
+    case Strictness::IfEither:
+        return u"ifEither"_s;
     case Strictness::Soft:
         break;
     }

@@ -1,7 +1,6 @@
 #include "core/exchange/agreement.h"
 
 #include "core/base/text.h"
-#include "core/exchange/columns.h"
 
 #include <algorithm>
 
@@ -41,18 +40,19 @@ QString takeIdentity(records::Patient& known, const records::Patient& said)
     return {};
 }
 
-QString differingCondition(const records::Conditions& a, const records::Conditions& b)
+QString differingCondition(const records::Conditions& a, const records::Conditions& b,
+                           const QStringList& columns)
 {
-    const auto column = std::ranges::find_if(conditionColumns(), [&](const QString& id) {
-        return records::recorded(a, id) != records::recorded(b, id);
-    });
-    return column == conditionColumns().end() ? QString() : *column;
+    const auto column = std::ranges::find_if(
+        columns, [&](const QString& id) { return records::recorded(a, id) != records::recorded(b, id); });
+    return column == columns.end() ? QString() : *column;
 }
 
-records::Conditions exceptionsOn(const records::Conditions& visit, const records::Conditions& own)
+records::Conditions exceptionsOn(const records::Conditions& visit, const records::Conditions& own,
+                                 const QStringList& columns)
 {
     records::Conditions exceptions;
-    for (const QString& id : conditionColumns()) {
+    for (const QString& id : columns) {
         if (records::recorded(visit, id) != records::recorded(own, id))
             exceptions[id] = records::recorded(own, id);
     }

@@ -7,20 +7,35 @@ namespace exchange
 
 using namespace Qt::StringLiterals;
 
+namespace
+{
+
+const QStringList& usualConditions()
+{
+    static const QStringList columns = {u"aid"_s,   u"orthosis"_s,   u"footwear"_s,  u"assistance"_s,
+                                        u"start"_s, u"distance_m"_s, u"medication"_s};
+    return columns;
+}
+
+} // namespace
+
 const QStringList& findingColumns()
 {
     static const QStringList columns =
         QStringList{u"patient"_s,    u"family"_s, u"given"_s,   u"born"_s,  u"sex"_s,
                     u"population"_s, u"date"_s,   u"measure"_s, u"side"_s,  u"trial"_s,
                     u"value"_s,      u"unit"_s,   u"state"_s,   u"reason"_s} +
-        conditionColumns();
+        usualConditions();
     return columns;
 }
 
-const QStringList& conditionColumns()
+QStringList conditionColumns(const catalogue::Catalogue& catalogue)
 {
-    static const QStringList columns = {u"aid"_s,   u"orthosis"_s,   u"footwear"_s,  u"assistance"_s,
-                                        u"start"_s, u"distance_m"_s, u"medication"_s};
+    QStringList columns = usualConditions();
+    for (const catalogue::Condition& condition : catalogue.conditions) {
+        if (!columns.contains(condition.id))
+            columns += condition.id;
+    }
     return columns;
 }
 
@@ -31,15 +46,18 @@ base::Error wrongAt(int line, const QString& column, const QString& allowed)
             {}};
 }
 
-base::Result<QHash<QString, qsizetype>> headerFrom(const base::CsvRow& row)
+base::Result<QHash<QString, qsizetype>> headerFrom(const base::CsvRow& row,
+                                                   const catalogue::Catalogue& catalogue)
 {
+    const QStringList conditions = conditionColumns(catalogue);
     QHash<QString, qsizetype> header;
     for (qsizetype place = 0; place < row.cells.size(); ++place) {
         const QString name = base::tidied(row.cells.at(place));
-        if (!findingColumns().contains(name)) {
+        if (!findingColumns().contains(name) && !conditions.contains(name)) {
             // By its number: in a file without a header this cell may be a name.
             return wrongAt(row.line, QString::number(place + 1),
-                           u"Allowed as the header's names are %1."_s.arg(findingColumns().join(u", "_s)));
+                           u"Allowed as the header's names are %1, and any further condition's id."_s.arg(
+                               findingColumns().join(u", "_s)));
         }
         if (header.contains(name))
             return wrongAt(row.line, name, u"A column stands once in the header."_s);

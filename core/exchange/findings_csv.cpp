@@ -18,7 +18,7 @@ namespace
 using Rows = std::vector<FindingRow>;
 
 /// The first column in which two rows for the same trial differ; empty when they say the same.
-QString differingColumn(const FindingRow& a, const FindingRow& b)
+QString differingColumn(const FindingRow& a, const FindingRow& b, const QStringList& columns)
 {
     if (values::stateCode(a.finding.value) != values::stateCode(b.finding.value))
         return u"state"_s;
@@ -27,16 +27,16 @@ QString differingColumn(const FindingRow& a, const FindingRow& b)
         return u"reason"_s;
     if (a.finding.value != b.finding.value)
         return u"value"_s;
-    return differingCondition(a.conditions, b.conditions);
+    return differingCondition(a.conditions, b.conditions, columns);
 }
 
 /// The rows of one finding by trial, each trial once.
-base::Result<std::map<int, FindingRow>> trialsIn(const Rows& rows)
+base::Result<std::map<int, FindingRow>> trialsIn(const Rows& rows, const QStringList& columns)
 {
     std::map<int, FindingRow> trials;
     for (const FindingRow& row : rows) {
         const auto [place, isFirst] = trials.try_emplace(row.trial, row);
-        const QString column = isFirst ? QString() : differingColumn(place->second, row);
+        const QString column = isFirst ? QString() : differingColumn(place->second, row, columns);
         if (!column.isEmpty()) {
             return wrongAt(
                 row.line, column,
@@ -52,7 +52,7 @@ base::Result<std::map<int, FindingRow>> trialsIn(const Rows& rows)
         const FindingRow& first = trials.begin()->second;
         const QString column = values::stateCode(row.finding.value) != values::stateCode(first.finding.value)
                                    ? u"state"_s
-                                   : differingCondition(first.conditions, row.conditions);
+                                   : differingCondition(first.conditions, row.conditions, columns);
         if (!column.isEmpty())
             return wrongAt(row.line, column, u"It must be the same for all trials of one finding."_s);
         before = &row;
@@ -79,25 +79,31 @@ records::Finding gathered(const std::map<int, FindingRow>& trials, const catalog
     return finding;
 }
 
-/// What the visit's rows name first for each condition.
-records::Conditions firstNamed(const Rows& rows)
+/// What the visit's rows name first for each condition that is not a single test's own.
+records::Conditions firstNamed(const Rows& rows, const catalogue::Catalogue& catalogue)
 {
     records::Conditions conditions;
     for (const FindingRow& row : rows)
         conditions.insert(row.conditions.begin(), row.conditions.end());
+    for (const catalogue::Condition& condition : catalogue.conditions) {
+        if (condition.isOfTest)
+            conditions.erase(condition.id);
+    }
     return conditions;
 }
 
 base::Result<ImportedVisit> visitIn(const Rows& rows, const records::Patient& patient,
-                                    const catalogue::Catalogue& catalogue, QDate today)
+                                    const QStringList& columns, const catalogue::Catalogue& catalogue,
+                                    QDate today)
 {
     ImportedVisit imported;
+    imported.conditions = columns;
     records::Visit& visit = imported.visit;
     visit.day = rows.front().day;
     visit.form = catalogue.forms.empty() ? QString() : catalogue.forms.front().id;
     if (const auto wrong = records::wrongWith(visit, patient, catalogue, today))
         return wrongAt(rows.front().line, u"date"_s, wrong->what);
-    visit.conditions = firstNamed(rows);
+    visit.conditions = firstNamed(rows, catalogue);
     visit.conditionsConfirmed = true;
 
     std::map<std::pair<QString, records::Side>, Rows> findings;
@@ -108,11 +114,11 @@ base::Result<ImportedVisit> visitIn(const Rows& rows, const records::Patient& pa
             const auto found = findings.find({measure.id, side});
             if (found == findings.end())
                 continue;
-            const auto trials = trialsIn(found->second);
+            const auto trials = trialsIn(found->second, columns);
             if (!trials)
                 return trials.error();
             records::Finding finding = gathered(*trials, measure);
-            finding.exceptions = exceptionsOn(visit.conditions, trials->begin()->second.conditions);
+            finding.exceptions = exceptionsOn(visit.conditions, trials->begin()->second.conditions, columns);
             if (const auto wrong = records::wrongWith(finding, catalogue))
                 return wrongAt(trials->begin()->second.line, u"value"_s, wrong->what);
             Origin origin{trials->begin()->first, {}};
@@ -125,7 +131,8 @@ base::Result<ImportedVisit> visitIn(const Rows& rows, const records::Patient& pa
     return imported;
 }
 
-base::Result<ImportedPatient> patientIn(const Rows& rows, const catalogue::Catalogue& catalogue, QDate today)
+base::Result<ImportedPatient> patientIn(const Rows& rows, const QStringList& columns,
+                                        const catalogue::Catalogue& catalogue, QDate today)
 {
     ImportedPatient imported;
     imported.line = rows.front().line;
@@ -139,7 +146,7 @@ base::Result<ImportedPatient> patientIn(const Rows& rows, const catalogue::Catal
     if (const auto wrong = records::wrongWith(imported.patient, catalogue, today))
         return wrongAt(imported.line, u"born"_s, wrong->what);
     for (const auto& [day, ofDay] : days) {
-        auto visit = visitIn(ofDay, imported.patient, catalogue, today);
+        auto visit = visitIn(ofDay, imported.patient, columns, catalogue, today);
         if (!visit)
             return visit.error();
         imported.visits.push_back(std::move(*visit));
@@ -160,7 +167,7 @@ base::Result<std::vector<ImportedPatient>> patientsFromCsv(const QByteArray& byt
         return rows.error();
     if (rows->empty())
         return wrongAt(1, u"patient"_s, u"The file must begin with a header that names its columns."_s);
-    const auto header = headerFrom(rows->front());
+    const auto header = headerFrom(rows->front(), catalogue);
     if (!header)
         return header.error();
 
@@ -179,9 +186,11 @@ base::Result<std::vector<ImportedPatient>> patientsFromCsv(const QByteArray& byt
         byPatient[place].push_back(std::move(*row));
     }
 
+    QStringList columns = conditionColumns(catalogue);
+    columns.removeIf([&](const QString& column) { return !header->contains(column); });
     std::vector<ImportedPatient> patients;
     for (const Rows& ofPatient : byPatient) {
-        auto patient = patientIn(ofPatient, catalogue, today);
+        auto patient = patientIn(ofPatient, columns, catalogue, today);
         if (!patient)
             return patient.error();
         patients.push_back(std::move(*patient));

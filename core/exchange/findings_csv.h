@@ -16,10 +16,12 @@ struct Origin {
 };
 
 /// One visit of a findings file, a draft without author and ids. A condition of the visit is the first its
-/// rows name; a finding whose row says otherwise, or nothing, holds that as its own exception.
+/// rows name; a finding whose row says otherwise, or nothing, holds that as its own exception, as it holds
+/// the conditions of its test alone.
 struct ImportedVisit {
     records::Visit visit;
     std::vector<Origin> origins; ///< of each of the visit's findings
+    QStringList conditions;      ///< of which the file has a column
 };
 
 /// One patient of a findings file, without id.
@@ -34,7 +36,8 @@ inline constexpr qint64 largestFindingsFile = 100'000'000;
 
 /// Reads a findings file whole or not at all. Columns, in any order, all of them: patient, family, given,
 /// born, sex, population, date, measure, side, trial, value, unit, state, reason, aid, orthosis, footwear,
-/// assistance, start, distance_m, medication. The error is one sentence that names line, column and what is
+/// assistance, start, distance_m, medication; and, where a file has it, any further condition of the
+/// catalogue by its id (surface, foam_cm). The error is one sentence that names line, column and what is
 /// allowed.
 base::Result<std::vector<ImportedPatient>>
 patientsFromCsv(const QByteArray& bytes, const catalogue::Catalogue& catalogue, QDate today);

@@ -15,14 +15,15 @@ using namespace Qt::StringLiterals;
 namespace
 {
 
-/// The cells of one row by the names of their columns.
+/// The cells of one row by the names of their columns; empty where the file has no such column.
 struct Cells {
     const base::CsvRow& row;
     const QHash<QString, qsizetype>& header;
 
     QString operator[](const QString& column) const
     {
-        return base::tidied(row.cells.at(header.value(column)));
+        const auto place = header.constFind(column);
+        return place == header.cend() ? QString() : base::tidied(row.cells.at(*place));
     }
     base::Error wrong(const QString& column, const QString& allowed) const
     {
@@ -185,7 +186,8 @@ base::Result<void> unitIn(const Cells& cells, const catalogue::Measure& measure)
 base::Result<records::Conditions> conditionsIn(const Cells& cells, const catalogue::Catalogue& catalogue)
 {
     records::Conditions conditions;
-    for (const QString& column : conditionColumns()) {
+    const QStringList columns = conditionColumns(catalogue);
+    for (const QString& column : columns) {
         QString value = cells[column];
         const catalogue::Condition* condition = catalogue.condition(column);
         if (value.isEmpty() || condition == nullptr)

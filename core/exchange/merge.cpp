@@ -107,12 +107,12 @@ base::Result<void> addVisit(Addition& addition, const ImportedVisit& imported,
             continue;
         const auto own = records::withExceptions(imported.visit.conditions, finding.exceptions);
         if (stored == nullptr) {
-            finding.exceptions = exceptionsOn(visit->conditions, own);
+            finding.exceptions = exceptionsOn(visit->conditions, own, imported.conditions);
             addFurther(addition.further, *visit, finding);
             continue;
         }
         const auto theirs = records::withExceptions(visit->conditions, stored->exceptions);
-        if (const QString column = differingCondition(own, theirs); !column.isEmpty())
+        if (const QString column = differingCondition(own, theirs, imported.conditions); !column.isEmpty())
             return differs(origin.lines.front(), column);
         const auto both = merged(*stored, finding, origin, catalogue);
         if (!both)

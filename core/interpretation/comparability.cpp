@@ -63,7 +63,9 @@ Comparability comparability(const catalogue::Measure& measure, const catalogue::
             continue;
         const Strictness strictness = strictnessFor(rule, catalogue, population);
         const bool isUnknown = mismatch.before.isEmpty() && mismatch.now.isEmpty();
-        if (strictness == Strictness::Hard || (strictness == Strictness::IfRecorded && !mismatch.isMissing()))
+        const bool blocksWhenKnown =
+            strictness == Strictness::IfRecorded || strictness == Strictness::IfEither;
+        if (strictness == Strictness::Hard || (blocksWhenKnown && !mismatch.isMissing()))
             found.blocking.push_back(mismatch);
         else if (strictness == Strictness::IfRecorded || !isUnknown)
             found.cautions.push_back(mismatch);

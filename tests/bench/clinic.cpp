@@ -57,7 +57,7 @@ records::Visit visitOf(const records::PatientId& patient, QDate day, int number,
     visit.series = visit.id;
     visit.patient = patient;
     visit.day = day;
-    visit.form = QStringLiteral("bedside");
+    visit.form = QStringLiteral("neurological");
     visit.conditionsConfirmed = true;
     visit.conditions = {{QStringLiteral("aid"), QStringLiteral("none")},
                         {QStringLiteral("orthosis"), QStringLiteral("none")},

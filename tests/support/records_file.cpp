@@ -76,9 +76,9 @@ records::Visit fullVisit(const records::PatientId& patient, QDate day)
     visit.series = visit.id;
     visit.patient = patient;
     visit.day = day;
-    visit.form = u"bedside"_s;
+    visit.form = u"neurological"_s;
     visit.formAsMade = catalogue::Form{
-        u"bedside"_s,
+        u"neurological"_s,
         u"Bedside, \"as made\""_s,
         {{u"Hands"_s, {u"toe-tapping"_s}}, {u"Balance"_s, {u"romberg-sign"_s, u"berg-balance"_s}}},
         {u"toe-tapping"_s},

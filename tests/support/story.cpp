@@ -96,7 +96,7 @@ void Story::add(QDate day, const records::Conditions& conditions,
     visit.series = visit.id;
     visit.patient = m_patient;
     visit.day = day;
-    visit.form = u"bedside"_s;
+    visit.form = u"neurological"_s;
     visit.conditions = conditions;
     visit.conditionsConfirmed = true;
     visit.findings = findings;

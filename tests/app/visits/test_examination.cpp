@@ -18,9 +18,9 @@ const catalogue::Catalogue& book()
     return *read;
 }
 
-const catalogue::Form& bedside()
+const catalogue::Form& wholeForm()
 {
-    return *book().form(u"bedside"_s);
+    return *book().form(u"neurological"_s);
 }
 
 const FormSection& sectionOf(const std::vector<FormSection>& sections, const QString& test)
@@ -74,7 +74,7 @@ private Q_SLOTS:
 void TestExamination::theFormGoesThroughTheBodyInTheOrderOfTheExamination()
 {
     QStringList titles;
-    for (const FormSection& section : visits::formSections(book(), bedside()))
+    for (const FormSection& section : visits::formSections(book(), wholeForm()))
         titles += section.title;
     QCOMPARE(titles.first(), u"Upper limbs"_s);
     QVERIFY(titles.indexOf(u"Upper limbs"_s) < titles.indexOf(u"Lower limbs"_s));
@@ -84,11 +84,11 @@ void TestExamination::theFormGoesThroughTheBodyInTheOrderOfTheExamination()
 void TestExamination::everyTestOfTheFormStandsInOneSection()
 {
     QStringList tests;
-    for (const FormSection& section : visits::formSections(book(), bedside())) {
+    for (const FormSection& section : visits::formSections(book(), wholeForm())) {
         for (const auto* test : section.tests)
             tests += test->id;
     }
-    QStringList form = book().form(u"bedside"_s)->measures();
+    QStringList form = book().form(u"neurological"_s)->measures();
     tests.sort();
     form.sort();
     QCOMPARE(tests, form);
@@ -154,7 +154,7 @@ void TestExamination::rightIsAskedBeforeLeft()
 
 void TestExamination::aTestIsDoneWhenEverySideIsAnswered()
 {
-    const auto sections = visits::formSections(book(), bedside());
+    const auto sections = visits::formSections(book(), wholeForm());
     const FormSection& arms = sectionOf(sections, u"finger-nose"_s);
     auto visit = visitWith({finding(u"finger-nose"_s, Side::Right, values::Grade{0})});
     QCOMPARE(visits::progress(arms, visit, book()).done, 0);
@@ -184,7 +184,7 @@ void TestExamination::aSpeedThatFollowsFromTheTimedWalkIsAnswered()
 
 void TestExamination::allNormalWritesOnlyBlankGradesAndWords()
 {
-    const auto sections = visits::formSections(book(), bedside());
+    const auto sections = visits::formSections(book(), wholeForm());
     const FormSection& arms = sectionOf(sections, u"finger-nose"_s);
     const auto visit = visitWith({finding(u"finger-nose"_s, Side::Right, values::Grade{2})});
     const auto normal = visits::normalFindings(arms, visit);
@@ -200,7 +200,7 @@ void TestExamination::allNormalWritesOnlyBlankGradesAndWords()
 
 void TestExamination::aNoteOnABlankTestIsLeftAlone()
 {
-    const auto sections = visits::formSections(book(), bedside());
+    const auto sections = visits::formSections(book(), wholeForm());
     auto noted = finding(u"finger-nose"_s, Side::Left, values::Missing{});
     noted.note = u"hand in a splint"_s;
     for (const Finding& written :

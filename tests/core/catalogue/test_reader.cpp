@@ -20,6 +20,7 @@ public:
         write(u"conditions.json"_s, R"([
             {"id": "footwear", "title": "Footwear", "kind": "open", "options": [{"key": "socks", "title": "Socks"}]},
             {"id": "medication", "title": "Medication", "kind": "open", "options": [{"key": "on", "title": "On"}]},
+            {"id": "foam", "title": "Foam", "kind": "open", "ofTest": true},
             {"id": "height", "title": "Height", "kind": "number", "unit": "cm", "lowest": 20, "highest": 80}])");
         write(u"populations.json"_s, R"([{"id": "wide", "title": "Wide"},
             {"id": "narrow", "title": "Narrow", "broader": "wide"}])");
@@ -37,11 +38,12 @@ public:
 {"id": "stance", "title": "Stance", "section": "balance", "kind": "duration", "unit": "s", "sides": true,
  "better": "higher", "lowest": 0, "highest": 60, "step": 0.1, "cap": 60, "trials": 2, "rule": "mean",
  "watchFor": ["arms"], "how": "Stand.", "unableMeans": "Falls.", "caution": "Stay near.",
- "conditions": {"hard": ["footwear"], "hardFor": {"narrow": ["medication"]}}},
+ "purpose": "To see.", "position": "Standing.", "equipment": "A clock.",
+ "conditions": {"hard": ["footwear"], "ifEither": ["foam"], "hardFor": {"narrow": ["medication"]}}},
 {"id": "sign", "title": "Sign", "section": "balance", "kind": "choice", "sides": false,
- "options": [{"key": "yes", "title": "Yes"}, {"key": "no", "title": "No"}], "how": "Look.", "unableMeans": "Cannot."},
+ "options": [{"key": "yes", "title": "Yes"}, {"key": "no", "title": "No"}], "purpose": "To see.", "how": "Look.", "position": "Seated.", "unableMeans": "Cannot."},
 {"id": "sway", "title": "Sway", "section": "balance", "kind": "grade", "sides": false, "better": "lower",
- "lowest": 0, "highest": 2, "step": 1, "steps": ["none", "some", "much"], "how": "Look.", "unableMeans": "Cannot."}
+ "lowest": 0, "highest": 2, "step": 1, "steps": ["none", "some", "much"], "purpose": "To see.", "how": "Look.", "position": "Seated.", "unableMeans": "Cannot."}
 ])";
     }
 
@@ -114,8 +116,12 @@ void ReaderTest::everyFieldArrives()
     QCOMPARE(stance.watchFor, QStringList{u"arms"_s});
     const std::vector<catalogue::ConditionRule> rules = {
         {u"footwear"_s, catalogue::Strictness::Hard, {}},
+        {u"foam"_s, catalogue::Strictness::IfEither, {}},
         {u"medication"_s, catalogue::Strictness::Hard, u"narrow"_s}};
     QCOMPARE(stance.conditions, rules);
+    QCOMPARE(stance.purpose, u"To see."_s);
+    QCOMPARE(stance.position, u"Standing."_s);
+    QCOMPARE(stance.equipment, u"A clock."_s);
 
     QCOMPARE(read->measure(u"sign"_s)->options.at(1), (catalogue::Option{u"no"_s, u"No"_s}));
     QCOMPARE(read->measure(u"sway"_s)->options.at(2), (catalogue::Option{u"2"_s, u"much"_s}));
@@ -125,6 +131,9 @@ void ReaderTest::everyFieldArrives()
     QCOMPARE(height.unit, values::Unit::Centimetre);
     QCOMPARE(height.highest, 80.0);
     QVERIFY(!read->condition(u"footwear"_s)->isClosed);
+    QVERIFY(!read->condition(u"footwear"_s)->isOfTest);
+    QVERIFY(read->condition(u"foam"_s)->isOfTest);
+    QVERIFY(read->condition(u"foam"_s)->options.empty());
 
     QCOMPARE(read->thresholds.size(), size_t(1));
     const catalogue::Threshold& row = read->thresholds.front();
@@ -165,7 +174,10 @@ void ReaderTest::aBrokenMeasureIsRefusedWithFileIdAndField_data()
     row("unknown kind", R"("kind": "duration")", R"("kind": "time")",
         u"“kind” is “time” but may only be grade, choice, count, duration, distance, speed, rate, score"_s);
     row("unknown direction", R"("better": "higher")", R"("better": "up")",
-        u"“better” is “up” but may only be higher, lower"_s);
+        u"“better” is “up” but may only be higher, lower, neither"_s);
+    row("no direction", R"("better": "higher", )", "", u"“better” is missing"_s);
+    row("no purpose", R"("purpose": "To see.", )", "", u"“purpose” is missing"_s);
+    row("no position", R"("position": "Standing.", )", "", u"“position” is missing"_s);
     row("unknown condition", R"("hard": ["footwear"])", R"("hard": ["hat"])",
         u"“conditions”: unknown condition “hat”"_s);
     row("condition twice", R"("hard": ["footwear"])", R"("hard": ["footwear"], "soft": ["footwear"])",
@@ -337,7 +349,8 @@ void ReaderTest::measuresFollowTheOrderOfTheSections()
                  R"([{"id": "arms", "title": "Arms"}, {"id": "balance", "title": "Balance"}])");
     folder.write(u"measures/later.json"_s,
                  R"([{"id": "tap", "title": "Tap", "section": "arms", "kind": "grade",
-        "sides": true, "better": "lower", "lowest": 0, "highest": 4, "step": 1, "how": "Tap.", "unableMeans": "No."}])");
+        "sides": true, "better": "lower", "lowest": 0, "highest": 4, "step": 1, "purpose": "To see.",
+        "how": "Tap.", "position": "Seated.", "unableMeans": "No."}])");
     const auto read = catalogue::readCatalogue(folder.path());
     QVERIFY2(read, qPrintable(faultIn(folder)));
     QCOMPARE(read->measures.front().id, u"tap"_s);

@@ -16,10 +16,13 @@ namespace
 
 using Row = std::map<QString, QString>;
 
-/// The rows of an evidence table that lies beside the checkout; empty where it does not.
+/// The rows of an evidence table in the folder APLOMB_EVIDENCE names, else beside the checkout; empty where
+/// there is none.
 std::vector<Row> evidenceRows(const QString& name)
 {
-    QFile file(QStringLiteral(APLOMB_SOURCE_DIR "/../shared/evidence/") + name);
+    const QString given = qEnvironmentVariable("APLOMB_EVIDENCE");
+    const QString folder = given.isEmpty() ? QStringLiteral(APLOMB_SOURCE_DIR "/../shared/evidence") : given;
+    QFile file(folder + u'/' + name);
     if (!file.open(QIODevice::ReadOnly))
         return {};
     const auto cells = base::csvRows(file.readAll());
@@ -94,7 +97,13 @@ private Q_SLOTS:
     void initTestCase();
     void hasNoFault();
     void namesEveryReleasedMeasureInItsList();
+    void holdsEveryMeasureOfTheTrade();
+    void measuresWhoseWordingIsLicensedSayNothingOfTheirItems();
+    void tapCountsAreTapped();
+    void everyConditionIsAskedForBySomeTest();
     void followsTheOrderOfTheExamination();
+    void theShortFormTakesUnderThreeMinutes();
+    void theCoreSetHoldsWhatTheGuidelineRecommends();
     void saysHowToBeSafeWhereSomeoneCanFall();
     void everyMeasureMindsTheMedicationOfParkinsonDisease();
     void holdsTheBandsOfDonoghueAndStokes();
@@ -139,26 +148,111 @@ void ShippedTest::namesEveryReleasedMeasureInItsList()
         QVERIFY2(ids->contains(measure.id), qPrintable(measure.id));
 }
 
+/// 74 measures of the trade; eight items of the ataxia scale; the semi-tandem stance, the 4-metre walk's time
+/// and the steps of the 10-metre walk, from which others follow; and the dual-task cost.
+void ShippedTest::holdsEveryMeasureOfTheTrade()
+{
+    QCOMPARE(m_catalogue.measures.size(), size_t(74 + 8 + 3 + 1));
+    const auto items = std::ranges::count(m_catalogue.measures, u"sara"_s, &Measure::partOf);
+    QCOMPARE(items, 8);
+    const std::vector<Row> rows = evidenceRows(u"measures.csv"_s);
+    for (const Row& row : rows)
+        QVERIFY2(m_catalogue.measure(row.at(u"id"_s)) != nullptr, qPrintable(row.at(u"id"_s)));
+}
+
+void ShippedTest::measuresWhoseWordingIsLicensedSayNothingOfTheirItems()
+{
+    const QStringList licensed = {u"berg-balance"_s,          u"functional-gait-assessment"_s,
+                                  u"dynamic-gait-index"_s,    u"mini-balance-evaluation"_s,
+                                  u"balance-confidence"_s,    u"short-physical-performance"_s,
+                                  u"functional-ambulation"_s, u"sara"_s};
+    for (const Measure& measure : m_catalogue.measures) {
+        const bool isLicensed = licensed.contains(measure.id) || measure.partOf == u"sara"_s;
+        QVERIFY2(measure.hasLicensedWording == isLicensed, qPrintable(measure.id));
+        QVERIFY2(!isLicensed || measure.equipment.contains(u"licensed copy"_s), qPrintable(measure.id));
+    }
+}
+
+void ShippedTest::tapCountsAreTapped()
+{
+    const QStringList tapped = {u"finger-tapping-count"_s, u"alternating-hand-count"_s,
+                                u"toe-tapping-count"_s, u"heel-tapping-count"_s};
+    for (const Measure& measure : m_catalogue.measures)
+        QVERIFY2(measure.isTapped == tapped.contains(measure.id), qPrintable(measure.id));
+}
+
+/// A condition of single tests would never be recorded if no test asked for it.
+void ShippedTest::everyConditionIsAskedForBySomeTest()
+{
+    for (const Condition& condition : m_catalogue.conditions) {
+        const bool isAsked = std::ranges::any_of(m_catalogue.measures, [&](const Measure& measure) {
+            return std::ranges::find(measure.conditions, condition.id, &ConditionRule::condition) !=
+                   measure.conditions.end();
+        });
+        QVERIFY2(isAsked, qPrintable(condition.id));
+    }
+}
+
 void ShippedTest::followsTheOrderOfTheExamination()
 {
-    QCOMPARE(m_catalogue.measures.size(), size_t(30));
     QCOMPARE(m_catalogue.measures.front().id, u"finger-tapping"_s);
     QCOMPARE(m_catalogue.measures.back().id, u"sara"_s);
     QStringList order;
     for (const Measure& measure : m_catalogue.measures)
         order += measure.id;
+    QCOMPARE(m_catalogue.forms.front().id, u"neurological"_s);
     QCOMPARE(m_catalogue.forms.front().measures(), order);
+}
+
+/// Seconds a practised examiner needs, both sides together (common practice, no source). What is seen in one
+/// walk is counted once, with the turn at its end; drift is watched during the stance; speech while talking.
+void ShippedTest::theShortFormTakesUnderThreeMinutes()
+{
+    const std::map<QString, int> seconds = {
+        {u"nystagmus"_s, 10},         {u"speech"_s, 0},
+        {u"finger-tapping"_s, 20},    {u"alternating-hand-movement"_s, 20},
+        {u"finger-nose"_s, 15},       {u"pronator-drift"_s, 0},
+        {u"heel-shin"_s, 20},         {u"sit-to-stand-observed"_s, 5},
+        {u"romberg-sign"_s, 30},      {u"gait-stance-width"_s, 25},
+        {u"gait-stride-length"_s, 0}, {u"gait-step-height"_s, 0},
+        {u"gait-arm-swing"_s, 0},     {u"turn-180-steps"_s, 0},
+        {u"tandem-steps"_s, 15}};
+    const Form* form = m_catalogue.form(u"bedside"_s);
+    QVERIFY(form != nullptr);
+    int needed = 0;
+    for (const QString& id : form->measures()) {
+        QVERIFY2(seconds.contains(id), qPrintable(id));
+        needed += seconds.at(id);
+    }
+    QVERIFY(needed < 180);
+}
+
+/// Moore et al., J Neurol Phys Ther 2018;42:174-220: Berg balance scale, functional gait assessment, balance
+/// confidence, 10-metre walk, 6-minute walk, five times sit to stand.
+void ShippedTest::theCoreSetHoldsWhatTheGuidelineRecommends()
+{
+    QStringList recommended = {u"berg-balance"_s,       u"functional-gait-assessment"_s,
+                               u"balance-confidence"_s, u"ten-metre-walk-time-comfortable"_s,
+                               u"six-minute-walk"_s,    u"five-times-sit-to-stand"_s};
+    const Form* form = m_catalogue.form(u"core-set"_s);
+    QVERIFY(form != nullptr);
+    QStringList expected = form->expected;
+    expected.sort();
+    recommended.sort();
+    QCOMPARE(expected, recommended);
 }
 
 void ShippedTest::saysHowToBeSafeWhereSomeoneCanFall()
 {
-    const QStringList safe = {u"upper-limb-coordination"_s, u"lower-limb-coordination"_s};
-    const QStringList asSeen = {u"gait-stance-width"_s, u"gait-stride-length"_s, u"gait-step-height"_s,
-                                u"gait-arm-swing"_s};
+    const QStringList safe = {u"upper-limb-coordination"_s, u"lower-limb-coordination"_s,
+                              u"associated-signs"_s};
+    const QStringList seated = {u"balance-confidence"_s, u"sara-speech"_s,    u"sara-finger-chase"_s,
+                                u"sara-nose-finger"_s,   u"sara-heel-shin"_s, u"sara-fast-hand-movements"_s};
     for (const Measure& measure : m_catalogue.measures) {
-        if (!safe.contains(measure.section) && !asSeen.contains(measure.id))
+        if (!safe.contains(measure.section) && !seated.contains(measure.id))
             QVERIFY2(!measure.caution.isEmpty(), qPrintable(measure.id));
     }
+    QVERIFY(m_catalogue.measure(u"rebound-check"_s)->caution.contains(u"face"_s));
 }
 
 void ShippedTest::everyMeasureMindsTheMedicationOfParkinsonDisease()
@@ -250,7 +344,8 @@ void ShippedTest::eachMeasureEqualsTheEvidence()
     for (const Measure& shipped : m_catalogue.measures) {
         const auto row =
             std::ranges::find_if(rows, [&](const Row& one) { return one.at(u"id"_s) == shipped.id; });
-        QVERIFY2(row != rows.end(), qPrintable(shipped.id));
+        if (row == rows.end())
+            continue; // a part from which another follows; holdsEveryMeasureOfTheTrade counts them
         QCOMPARE(shipped.title, row->at(u"title"_s));
         QCOMPARE(shipped.shortForm, row->at(u"short_form"_s));
         QCOMPARE(values::code(shipped.unit), row->at(u"unit"_s));

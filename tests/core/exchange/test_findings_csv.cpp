@@ -13,6 +13,8 @@ private Q_SLOTS:
     void aRowBecomesAPatientAVisitAndAFinding();
     void rowsGatherIntoPatientsVisitsAndTrials();
     void columnsMayStandInAnyOrder();
+    void furtherConditionsMayHaveColumns();
+    void aConditionOfATestStaysWithTheTest();
     void theHeaderIsHeldTo_data();
     void theHeaderIsHeldTo();
     void aWrongCellNamesLineColumnAndWhatIsAllowed_data();
@@ -93,6 +95,46 @@ void TestFindingsCsv::columnsMayStandInAnyOrder()
              read({walk()})->front().visits.front().visit.findings);
 }
 
+/// The rows with further columns after the usual ones.
+static QByteArray widened(const QByteArray& names, const std::vector<std::pair<Cells, QByteArray>>& rows)
+{
+    QByteArray bytes = columns().join(u',').toUtf8() + ',' + names + '\n';
+    for (const auto& [cells, further] : rows)
+        bytes += line(cells).trimmed() + ',' + further + '\n';
+    return bytes;
+}
+
+void TestFindingsCsv::furtherConditionsMayHaveColumns()
+{
+    const auto patients = exchange::patientsFromCsv(
+        widened("surface,chair_height_cm", {{walk(), "Carpet,45.0"}}), shipped(), today);
+    QVERIFY2(patients, patients ? "" : qPrintable(patients.error().what));
+    const exchange::ImportedVisit& imported = patients->front().visits.front();
+    QCOMPARE(imported.visit.conditions,
+             (records::Conditions{{u"surface"_s, u"carpet"_s}, {u"chair_height_cm"_s, u"45"_s}}));
+    QVERIFY(imported.conditions.contains(u"surface"_s));
+    QVERIFY(!imported.conditions.contains(u"pain"_s));
+
+    const auto wrong =
+        exchange::patientsFromCsv(widened("chair_height_cm", {{walk(), "high"}}), shipped(), today);
+    QVERIFY(!wrong);
+    QVERIFY2(wrong.error().what.startsWith(u"Line 2, column chair_height_cm: "_s),
+             qPrintable(wrong.error().what));
+}
+
+void TestFindingsCsv::aConditionOfATestStaysWithTheTest()
+{
+    const Cells pull = walk({{u"measure"_s, u"pull-test"_s}, {u"value"_s, u"2"_s}});
+    const auto patients = exchange::patientsFromCsv(
+        widened("pull_variant", {{pull, "repeated-pulls"}, {walk(), ""}}), shipped(), today);
+    QVERIFY2(patients, patients ? "" : qPrintable(patients.error().what));
+    const records::Visit& visit = patients->front().visits.front().visit;
+    QVERIFY(visit.conditions.empty());
+    QCOMPARE(visit.finding(u"pull-test"_s, Side::None)->exceptions,
+             (records::Conditions{{u"pull_variant"_s, u"repeated-pulls"_s}}));
+    QVERIFY(visit.finding(u"timed-up-and-go"_s, Side::None)->exceptions.empty());
+}
+
 void TestFindingsCsv::theHeaderIsHeldTo_data()
 {
     QTest::addColumn<QByteArray>("bytes");
@@ -101,7 +143,7 @@ void TestFindingsCsv::theHeaderIsHeldTo_data()
     QTest::newRow("no header") << line(walk())
                                << u"Line 1, column 1: Allowed as the header's names are patient, "_s;
     QTest::newRow("nothing") << QByteArray() << u"Line 1, column patient: "_s;
-    QTest::newRow("an unknown column") << header + ",pain\n"
+    QTest::newRow("an unknown column") << header + ",mood\n"
                                        << u"Line 1, column 22: Allowed as the header's names are patient, "_s;
     QTest::newRow("a column twice") << header + ",unit\n" << u"Line 1, column unit: "_s;
     QTest::newRow("a column missing")

@@ -39,6 +39,7 @@ private Q_SLOTS:
     void aTitleEqualsItsKey();
     void numbersAreComparedAsNumbers();
     void aConditionIfRecordedBlocksOnlyWhereBothSay();
+    void aConditionOfFewIsSilentWhereNeitherHasIt();
     void aSoftConditionOnlyCautions();
     void medicationIsHardInParkinsonDiseaseAlone();
     void aMeasureWithoutRulesAlwaysCompares();
@@ -102,6 +103,21 @@ void TestComparability::aConditionIfRecordedBlocksOnlyWhereBothSay()
     QVERIFY(found(u"shoes"_s, {}).isComparable());
     QCOMPARE(found(u"shoes"_s, {}).cautions.size(), 1U);
     QCOMPARE(found({}, {}).cautions, (std::vector<Mismatch>{{footwear, {}, {}}}));
+}
+
+void TestComparability::aConditionOfFewIsSilentWhereNeitherHasIt()
+{
+    catalogue::Measure measure = speed;
+    measure.conditions = {{u"pump"_s, catalogue::Strictness::IfEither, {}}};
+    const auto found = [&](const Conditions& before, const Conditions& now) {
+        return held(measure, before, now);
+    };
+    const Conditions on = {{u"pump"_s, u"on"_s}};
+    QVERIFY(found({}, {}).isComparable());
+    QVERIFY(found({}, {}).cautions.empty());
+    QVERIFY(found(on, {}).isComparable());
+    QCOMPARE(found(on, {}).cautions, (std::vector<Mismatch>{{u"pump"_s, u"on"_s, {}}}));
+    QVERIFY(!found(on, {{u"pump"_s, u"off"_s}}).isComparable());
 }
 
 void TestComparability::aSoftConditionOnlyCautions()

@@ -30,8 +30,9 @@ records::Conditions everythingRecorded()
 {
     records::Conditions conditions;
     for (const catalogue::Condition& condition : book().conditions)
-        conditions[condition.id] = condition.isNumber ? QString::number(condition.lowest.value_or(1))
-                                                      : condition.options.front().key;
+        conditions[condition.id] = condition.isNumber          ? QString::number(condition.lowest.value_or(1))
+                                   : condition.options.empty() ? u"recorded"_s
+                                                               : condition.options.front().key;
     return conditions;
 }
 
