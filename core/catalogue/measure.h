@@ -100,10 +100,10 @@ struct Condition {
     values::Unit unit = values::Unit::One;
     bool isNumber = false;
     bool isClosed = false;       ///< only the options are allowed
-    bool isOfTest = false;       ///< a matter of single tests, recorded as their own and not of the visit
     std::vector<Option> options; ///< suggestions, or all that is allowed
     std::optional<double> lowest;
     std::optional<double> highest;
+    bool isOfTest = false; ///< a matter of single tests, recorded as their own and not of the visit
 };
 
 /// A group of people in whom thresholds were measured.

@@ -107,10 +107,10 @@ void TestComparability::aConditionIfRecordedBlocksOnlyWhereBothSay()
 
 void TestComparability::aConditionOfFewIsSilentWhereNeitherHasIt()
 {
-    catalogue::Measure measure = speed;
+    catalogue::Measure measure = *examples::catalogue().measure(speed);
     measure.conditions = {{u"pump"_s, catalogue::Strictness::IfEither, {}}};
     const auto found = [&](const Conditions& before, const Conditions& now) {
-        return held(measure, before, now);
+        return interpretation::comparability(measure, {}, {}, before, now);
     };
     const Conditions on = {{u"pump"_s, u"on"_s}};
     QVERIFY(found({}, {}).isComparable());
