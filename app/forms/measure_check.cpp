@@ -122,9 +122,9 @@ void MeasureCheck::takeNames()
         refuse(MeasureField::Section, tr("Choose the section it belongs to."));
     measure.kind = m_kind;
     measure.hasSides = words(MeasureField::Sides) == u"both";
-    measure.purpose = words(MeasureField::Purpose);
+    measure.purpose = needed(MeasureField::Purpose, tr("Say what it is for."));
     measure.how = needed(MeasureField::How, tr("Say how it is done, so that everyone does it alike."));
-    measure.position = words(MeasureField::Position);
+    measure.position = needed(MeasureField::Position, tr("Say how the patient sits, stands or lies."));
     measure.equipment = words(MeasureField::Equipment);
     measure.unableMeans = needed(MeasureField::UnableMeans, tr("Say when the patient counts as unable."));
     measure.caution = words(MeasureField::Caution);
@@ -237,6 +237,7 @@ void MeasureCheck::takeConditions()
         catalogue::ConditionRule rule{condition.id,
                                       chosen->second == u"hard"          ? Strictness::Hard
                                       : chosen->second == u"if-recorded" ? Strictness::IfRecorded
+                                      : chosen->second == u"if-either"   ? Strictness::IfEither
                                                                          : Strictness::Soft,
                                       {}};
         for (const catalogue::ConditionRule& before : m_draft.original.conditions) {

@@ -57,6 +57,7 @@ QString code(Strictness strictness)
 {
     return strictness == Strictness::Hard         ? u"hard"_s
            : strictness == Strictness::IfRecorded ? u"if-recorded"_s
+           : strictness == Strictness::IfEither   ? u"if-either"_s
                                                   : u"soft"_s;
 }
 

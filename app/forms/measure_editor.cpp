@@ -133,10 +133,12 @@ QWidget* MeasureEditor::madeWords(QWidget* parent)
 
 QWidget* MeasureEditor::madeConditions(QWidget* parent)
 {
-    const QList<std::pair<QString, QString>> options = {{QString(), tr("does not matter")},
-                                                        {u"hard"_s, tr("must be recorded and match")},
-                                                        {u"if-recorded"_s, tr("must match where recorded")},
-                                                        {u"soft"_s, tr("a difference earns a caution")}};
+    const QList<std::pair<QString, QString>> options = {
+        {QString(), tr("does not matter")},
+        {u"hard"_s, tr("must be recorded and match")},
+        {u"if-recorded"_s, tr("must match where recorded")},
+        {u"if-either"_s, tr("must match where it applies at all")},
+        {u"soft"_s, tr("a difference earns a caution")}};
     auto* grid = new QWidget(parent);
     auto* cells = new QGridLayout(grid);
     cells->setContentsMargins(0, 0, 0, 0);

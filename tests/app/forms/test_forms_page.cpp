@@ -259,6 +259,8 @@ void TestFormsPage::aMeasureIsMadeChangedAndRetired()
     desk.type(u"step"_s, u"0.1"_s);
     desk.choose(u"better"_s, u"lower"_s);
     desk.choose(u"condition.aid"_s, u"hard"_s);
+    desk.write(u"purpose"_s, u"Shows strength and balance on stairs."_s);
+    desk.type(u"position"_s, u"Standing at the foot of the stairs."_s);
     desk.write(u"how"_s, u"Ten steps of 17 cm, as fast as is safe."_s);
     desk.write(u"unableMeans"_s, u"Fewer than ten steps."_s);
     desk.press(u"saveEntry"_s);

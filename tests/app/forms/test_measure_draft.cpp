@@ -26,6 +26,8 @@ MeasureDraft stairs()
     draft.typed[MeasureField::Rule] = u"best"_s;
     draft.typed[MeasureField::Trials] = u"3"_s;
     draft.typed[MeasureField::Cap] = u"60"_s;
+    draft.typed[MeasureField::Purpose] = u"Shows strength and balance on stairs."_s;
+    draft.typed[MeasureField::Position] = u"Standing at the foot of the stairs."_s;
     draft.typed[MeasureField::How] = u"Ten steps of 17 cm, as fast as is safe, one hand near the rail."_s;
     draft.typed[MeasureField::UnableMeans] = u"Fewer than ten steps."_s;
     draft.conditions[u"aid"_s] = u"hard"_s;
@@ -108,6 +110,8 @@ void TestMeasureDraft::everyFaultHasItsSentence_data()
     QTest::newRow("cap of nothing") << MeasureField::Cap << u"0"_s;
     QTest::newRow("unit of another kind") << MeasureField::Unit << u"m"_s;
     QTest::newRow("unknown section") << MeasureField::Section << u"nowhere"_s;
+    QTest::newRow("not what for") << MeasureField::Purpose << QString();
+    QTest::newRow("no position") << MeasureField::Position << u" "_s;
     QTest::newRow("not how") << MeasureField::How << QString();
     QTest::newRow("not what unable means") << MeasureField::UnableMeans << QString();
 }
