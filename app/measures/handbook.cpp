@@ -154,6 +154,8 @@ QString strictnessWords(Strictness strictness)
         return Words::tr("Must be recorded at both visits and be the same: %1.");
     case Strictness::IfRecorded:
         return Words::tr("Where both are recorded, must be the same; not recorded is a caution: %1.");
+    case Strictness::IfEither:
+        return Words::tr("Where both are recorded, must be the same; recorded once is a caution: %1.");
     case Strictness::Soft:
         break;
     }
@@ -167,6 +169,7 @@ QString strictnessWordsFor(Strictness strictness)
         return Words::tr("In %1 only, must be recorded at both visits and be the same: %2. In others a "
                          "difference is a caution.");
     case Strictness::IfRecorded:
+    case Strictness::IfEither:
         return Words::tr("In %1 only, must be the same where both are recorded: %2. In others a difference "
                          "is a caution.");
     case Strictness::Soft:
@@ -217,7 +220,8 @@ QStringList matchingWords(const Measure& measure, const Catalogue& catalogue, co
 {
     QStringList lines;
     const QStringList populations = populationsOf(measure);
-    for (const Strictness strictness : {Strictness::Hard, Strictness::IfRecorded, Strictness::Soft}) {
+    for (const Strictness strictness :
+         {Strictness::Hard, Strictness::IfRecorded, Strictness::IfEither, Strictness::Soft}) {
         const QStringList titles = conditionsHeld(measure, strictness, {}, catalogue);
         if (!titles.isEmpty())
             lines += strictnessWords(strictness).arg(titles.join(u", "_s));
