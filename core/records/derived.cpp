@@ -50,6 +50,7 @@ struct Outcome {
     std::vector<double> trials = {};
 };
 
+/// Only a sum takes right and left; elsewhere a part that is recorded on a side is missing.
 Parts partsOf(const Measure& measure, const Visit& visit, const catalogue::Catalogue& catalogue)
 {
     Parts parts;
@@ -57,7 +58,8 @@ Parts partsOf(const Measure& measure, const Visit& visit, const catalogue::Catal
         const Measure* part = catalogue.measure(id);
         if (part == nullptr)
             return {};
-        const auto sides = part->hasSides ? std::vector{Side::Right, Side::Left} : std::vector{Side::None};
+        const bool isPair = part->hasSides && measure.computed->rule == Computing::SumOfItems;
+        const auto sides = isPair ? std::vector{Side::Right, Side::Left} : std::vector{Side::None};
         for (const Side side : sides)
             parts.push_back({part, side, occasionAt(visit, catalogue, id, side)});
     }

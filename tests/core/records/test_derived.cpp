@@ -60,6 +60,8 @@ const catalogue::Catalogue& book()
         add(timed(u"rises"_s, u"Five rises"_s));
         add(::made(u"battery"_s, u"Battery"_s, Kind::Score, Unit::Score, Computing::ShortBattery,
                    {u"together"_s, u"semi"_s, u"tandem"_s, u"course-speed"_s, u"rises"_s}));
+        add(::made(u"heel-cost"_s, u"Cost of a heel"_s, Kind::Count, Unit::Percent, Computing::DualTaskCost,
+                   {u"heel"_s, u"gait"_s}));
         add(timed(u"dual"_s, u"Walk with a task"_s));
         add(::made(u"cost"_s, u"Cost of the task"_s, Kind::Count, Unit::Percent, Computing::DualTaskCost,
                    {u"ten-metre-walk-time-comfortable"_s, u"dual"_s}));
@@ -156,6 +158,7 @@ private Q_SLOTS:
     void theBatteryNamesThePartThatIsMissing();
     void theCostIsTheShareTheTaskAdds();
     void withoutTheSingleWalkThereIsNoCost();
+    void aSideIsNoPartOfACost();
     void conditionsAreThoseOfTheParts();
     void anEnteredTotalIsKept();
     void aTotalThatContradictsItsPartsIsRefused();
@@ -268,6 +271,11 @@ void TestDerived::withoutTheSingleWalkThereIsNoCost()
 {
     QCOMPARE(missing(computed(u"cost"_s, visitWith({seconds(u"dual"_s, 12.5)}))),
              u"10-metre walk time: comfortable pace is missing"_s);
+}
+
+void TestDerived::aSideIsNoPartOfACost()
+{
+    QCOMPARE(missing(computed(u"heel-cost"_s, visitWith(allItems()))), u"Heel to shin is missing"_s);
 }
 
 void TestDerived::conditionsAreThoseOfTheParts()
