@@ -30,7 +30,7 @@ namespace
 {
 
 constexpr int detailHeight = 100;
-constexpr int widestColumn = 170;
+constexpr int widestColumn = 150;
 constexpr int widestPage = 1000; ///< beyond which lines read badly
 enum Tab { EvidenceTab, ReferencesTab, UsesTab };
 

@@ -24,18 +24,17 @@ namespace measures
 namespace
 {
 
-constexpr int widestList = 400;
+constexpr int widestList = 340;
 
 } // namespace
 
 MeasuresPage::MeasuresPage(session::Session& session, QWidget* parent)
-    : QWidget(parent),
-      m_session(session),
-      m_measures(new MeasureList(this)),
-      m_view(new MeasureView(session, this))
+    : QWidget(parent), m_session(session), m_measures(new MeasureList(this))
 {
     auto* halves = new QSplitter(this);
+    // Made in the order Tab goes: search, list, page, and what is on top last.
     halves->addWidget(madeList());
+    m_view = new MeasureView(session, this);
     halves->addWidget(m_view);
     halves->setChildrenCollapsible(false);
     halves->setStretchFactor(0, 0);

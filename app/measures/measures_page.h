@@ -56,7 +56,7 @@ private:
     QLineEdit* m_search = nullptr;
     QTableView* m_list = nullptr;
     widgets::EmptyState* m_empty = nullptr;
-    MeasureView* m_view;
+    MeasureView* m_view = nullptr;
 };
 
 } // namespace measures
