@@ -75,6 +75,7 @@ private Q_SLOTS:
     void aPopulationFindsWhatHasEvidenceForIt();
     void typingInTheListSearches();
     void arrowsTurnThePages();
+    void tabGoesFromTheListToThePage();
     void nothingFoundOffersAllAgain();
     void errorComesBeforeImportantChange();
     void theSelectedEvidenceIsSaidInFull();
@@ -157,6 +158,15 @@ void TestMeasuresPage::arrowsTurnThePages()
     QTest::keyClick(&shown.list(), Qt::Key_Down);
     QVERIFY(shown.page.measure() != first);
     QCOMPARE(shown.page.measure(), clinic_desk::book().measures.at(1).id);
+}
+
+void TestMeasuresPage::tabGoesFromTheListToThePage()
+{
+    Shown shown;
+    const QWidget* next = shown.list().nextInFocusChain();
+    while (next != &shown.list() && (!next->isVisible() || !(next->focusPolicy() & Qt::TabFocus)))
+        next = next->nextInFocusChain();
+    QCOMPARE(next->objectName(), u"handbook"_s);
 }
 
 void TestMeasuresPage::nothingFoundOffersAllAgain()
