@@ -1,5 +1,6 @@
 #include "app/changes/detail.h"
 
+#include "core/interpretation/row_words.h"
 #include "core/interpretation/wording.h"
 #include "core/records/wording.h"
 
@@ -27,6 +28,7 @@ public:
     QString heading() const;
     QString arithmetic() const;
     QString source() const;
+    QString important() const;
     QString conditions() const;
     QString cautions() const;
     QString notUsed() const;
@@ -51,6 +53,11 @@ QString list(const QStringList& items, bool isNumbered)
     for (const QString& item : items)
         html += u"<li>"_s + item + u"</li>"_s;
     return isNumbered ? u"<ol>"_s + html + u"</ol>"_s : u"<ul>"_s + html + u"</ul>"_s;
+}
+
+QString capitalised(const QString& words)
+{
+    return words.left(1).toUpper() + words.mid(1);
 }
 
 QStringList escaped(QStringList lines)
@@ -89,8 +96,12 @@ QString Teller::withLink(const catalogue::Threshold& threshold) const
 QString Teller::source() const
 {
     const auto& threshold = row.comparison->threshold;
-    return threshold ? section(tr("Source of the threshold"), u"<p>"_s + withLink(threshold->row) + u"</p>"_s)
-                     : QString();
+    if (!threshold)
+        return {};
+    const QString why = interpretation::whyThisRow(*row.comparison, catalogue, phrases);
+    return section(tr("Source of the threshold"),
+                   u"<p>%1</p><p>%2</p>"_s.arg(withLink(threshold->row),
+                                               tr("Why this row: %1.").arg(why).toHtmlEscaped()));
 }
 
 QString Teller::recorded(const catalogue::Condition* condition, const QString& value) const
@@ -136,6 +147,14 @@ QString Teller::conditions() const
     return section(tr("Conditions"), u"<table cellspacing=0>"_s + head + html + u"</table>"_s);
 }
 
+QString Teller::important() const
+{
+    const auto& important = row.comparison->important;
+    return important ? section(tr("Important change, a second answer"),
+                               u"<p>"_s + withLink(important->row) + u"</p>"_s)
+                     : QString();
+}
+
 QString Teller::cautions() const
 {
     return section(tr("Caution"),
@@ -145,8 +164,10 @@ QString Teller::cautions() const
 QString Teller::notUsed() const
 {
     QStringList lines;
-    for (const catalogue::Threshold& threshold : row.comparison->notUsed)
-        lines << withLink(threshold);
+    for (const interpretation::NotUsed& each : row.comparison->notUsed)
+        lines << u"<b>%1.</b> %2"_s.arg(
+            capitalised(interpretation::whyNotUsed(each, catalogue, phrases)).toHtmlEscaped(),
+            withLink(each.row));
     return section(tr("Evidence that fits but was not used"), list(lines, false));
 }
 
@@ -188,7 +209,7 @@ QString detail(const Row& row, const catalogue::Catalogue& catalogue, const base
     const Teller teller{row, catalogue, phrases, *measure};
     if (!row.comparison)
         return teller.heading() + teller.howMeasured();
-    return teller.heading() + teller.arithmetic() + teller.source() + teller.cautions() +
+    return teller.heading() + teller.arithmetic() + teller.source() + teller.important() + teller.cautions() +
            teller.conditions() + teller.howMeasured() + teller.notUsed();
 }
 

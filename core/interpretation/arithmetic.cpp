@@ -1,3 +1,4 @@
+#include "core/interpretation/row_words.h"
 #include "core/interpretation/terms.h"
 #include "core/interpretation/wording.h"
 #include "core/records/wording.h"
@@ -109,8 +110,9 @@ QStringList arithmetic(const Comparison& comparison, const catalogue::Catalogue&
         return lines;
     const Applied& threshold = *comparison.threshold;
     const double side = publishedSide(threshold, *comparison.difference, measure->better);
-    lines += {limitOnScale(threshold, sum), conversion(side, threshold, *measure, phrases),
-              limitInUnit(threshold, sum), decision(sum)};
+    lines +=
+        {phrases("Row: %1").arg(whyThisRow(comparison, catalogue, phrases)), limitOnScale(threshold, sum),
+         conversion(side, threshold, *measure, phrases), limitInUnit(threshold, sum), decision(sum)};
     lines.removeAll(QString());
     return lines;
 }

@@ -1,3 +1,4 @@
+#include "core/interpretation/row_words.h"
 #include "core/interpretation/terms.h"
 #include "core/interpretation/wording.h"
 #include "core/records/wording.h"
@@ -79,12 +80,34 @@ QString important(const Comparison& held, const Measure& measure, const Catalogu
     return sentence.arg(amount(limit, measure), sourceWords(held.important->row, catalogue, phrases));
 }
 
+/// A row for people under a condition that nobody recorded here.
+QString unrecordedCondition(const Threshold& row, const Comparison& held, const Catalogue& catalogue,
+                            const Phrasebook& phrases)
+{
+    const QString id = row.condition.section(u'=', 0, 0);
+    const bool isRecorded = !records::recorded(held.now.conditions, id).isEmpty() ||
+                            !records::recorded(held.reference.conditions, id).isEmpty();
+    if (id.isEmpty() || isRecorded)
+        return {};
+    return phrases("%1 holds for people with %2; that is not recorded here.")
+        .arg(sourceWords(row, catalogue, phrases), conditionWords(row, catalogue, phrases));
+}
+
+QString choiceThatDoesNotFit(const Comparison& held, const Phrasebook& phrases)
+{
+    if (!held.choice || held.isChosen)
+        return {};
+    return phrases("The row that %1 chose for this patient does not fit this comparison; the rule decided.")
+        .arg(held.choice->who);
+}
+
 QStringList aboutRow(const Comparison& held, const Catalogue& catalogue, const Phrasebook& phrases)
 {
     if (!held.threshold)
-        return {};
+        return {choiceThatDoesNotFit(held, phrases)};
     const Threshold& row = held.threshold->row;
-    QStringList lines;
+    QStringList lines = {choiceThatDoesNotFit(held, phrases),
+                         unrecordedCondition(row, held, catalogue, phrases)};
     if (row.population != held.population)
         lines += phrases("The threshold is of a wider group (%1) than is recorded for this patient (%2).")
                      .arg(populationWords(row.population, catalogue, phrases),
@@ -111,6 +134,8 @@ QStringList cautions(const Comparison& comparison, const Catalogue& catalogue, c
     lines += {endOfScale(comparison, *measure, phrases), capReached(comparison.reference, *measure, phrases),
               capReached(comparison.now, *measure, phrases), draft(comparison.reference, phrases),
               important(comparison, *measure, catalogue, phrases)};
+    if (comparison.important)
+        lines += unrecordedCondition(comparison.important->row, comparison, catalogue, phrases);
     lines += aboutRow(comparison, catalogue, phrases);
     lines.removeAll(QString());
     return lines;

@@ -3,6 +3,7 @@
 #include "core/base/text.h"
 #include "core/statistics/reliability.h"
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <numbers>
@@ -88,27 +89,51 @@ Circumstances circumstances(const Comparison& held, const records::Patient& pati
 {
     if (const auto* level = std::get_if<values::Quantity>(&held.reference.finding.value))
         levels.try_emplace(held.measure, level->number);
-    return {held.population, handOf(held.side, patient.dominantHand), std::move(levels),
-            common(held.reference.conditions, held.now.conditions)};
+    const auto days = double(std::abs(held.reference.day.daysTo(held.now.day)));
+    return {held.population,
+            handOf(held.side, patient.dominantHand),
+            std::move(levels),
+            common(held.reference.conditions, held.now.conditions),
+            days,
+            held.choice ? held.choice->threshold : QString()};
 }
 
-struct Chosen {
+/// The newest choice of the measure; empty where that is the rule.
+std::optional<records::EvidenceChoice> choiceFor(const QString& measure, const records::Patient& patient)
+{
+    const auto newest =
+        std::find_if(patient.choices.rbegin(), patient.choices.rend(),
+                     [&](const records::EvidenceChoice& choice) { return choice.measure == measure; });
+    if (newest == patient.choices.rend() || newest->threshold.isEmpty())
+        return std::nullopt;
+    return *newest;
+}
+
+struct Best {
     std::optional<Applied> used;
-    std::vector<Threshold> notUsed;
+    std::vector<NotUsed> notUsed;
+    bool isChosen = false;
 };
 
 /// The best fitting row that gives a limit at these two values, and the others that fit.
-Chosen chosen(Evidence evidence, double reference, double now, Direction better)
+Best best(const Comparison& held, catalogue::Answers answers, const catalogue::Catalogue& catalogue,
+          const Circumstances& here, Direction better)
 {
-    Chosen found;
-    if (evidence.used)
-        evidence.notUsed.insert(evidence.notUsed.begin(), *evidence.used);
-    for (const Threshold& row : evidence.notUsed) {
-        const auto limit = found.used ? std::nullopt : applied(row, reference, now, better);
-        if (limit)
+    const double reference = *values::number(held.reference.finding.value);
+    const double now = *values::number(held.now.finding.value);
+    Evidence fitting = evidence(catalogue, held.measure, answers, here);
+    if (fitting.used)
+        fitting.notUsed.insert(fitting.notUsed.begin(), *fitting.used);
+    Best found;
+    for (const Threshold& row : fitting.notUsed) {
+        const auto limit = applied(row, reference, now, better);
+        if (limit && !found.used) {
             found.used = limit;
-        else
-            found.notUsed.push_back(row);
+            found.isChosen = fitting.isChosen && row.id == fitting.used->id;
+        } else {
+            found.notUsed.push_back(
+                {row, limit ? whyNot(row, found.used->row, catalogue, here) : WhyNot::NoLimit});
+        }
     }
     return found;
 }
@@ -194,16 +219,13 @@ Comparison comparison(const catalogue::Catalogue& catalogue, const records::Pati
     }
     if (measure->better == Direction::Neither)
         return held;
+    held.choice = choiceFor(held.measure, patient);
     const Circumstances here = circumstances(held, patient, levels);
-    const auto best = [&](Answers answers) {
-        return chosen(evidence(catalogue, held.measure, answers, here),
-                      *values::number(reference.finding.value), *values::number(now.finding.value),
-                      measure->better);
-    };
-    const Chosen error = best(Answers::Error);
+    const Best error = best(held, Answers::Error, catalogue, here, measure->better);
     held.threshold = error.used;
     held.notUsed = error.notUsed;
-    held.important = best(Answers::Important).used;
+    held.isChosen = error.isChosen;
+    held.important = best(held, Answers::Important, catalogue, here, measure->better).used;
     if (held.threshold)
         held.verdict = verdictOfNumbers(*held.difference, *held.threshold, measure->better);
     return held;

@@ -24,6 +24,12 @@ struct Applied {
     double limitFor(double difference, catalogue::Direction better) const;
 };
 
+/// A row that fits but was not used.
+struct NotUsed {
+    catalogue::Threshold row;
+    WhyNot reason = WhyNot::LaterId;
+};
+
 /// One result held against one earlier result.
 struct Comparison {
     QString measure;
@@ -35,7 +41,10 @@ struct Comparison {
         difference; ///< now − reference, the measure's unit. Empty for grades, words and unable
     Comparability comparability;
     std::optional<Applied> threshold; ///< looked up for comparable numbers only
-    std::vector<catalogue::Threshold> notUsed;
+    std::vector<NotUsed> notUsed;     ///< best first
+    std::optional<records::EvidenceChoice>
+        choice;            ///< a clinician's for this measure, unless taken back to the rule
+    bool isChosen = false; ///< the threshold is the row of `choice` or another band of it
     std::optional<Applied>
         important; ///< published important change; a second answer, never mixed with the first
     Verdict verdict = Verdict::NoThreshold;

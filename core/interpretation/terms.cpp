@@ -129,6 +129,8 @@ QString sourceWords(const Threshold& row, const catalogue::Catalogue& catalogue,
         parts += phrases("n %1").arg(*row.n);
     if (row.isOwn)
         parts += phrases("the clinic's own");
+    if (row.checked == catalogue::Checked::Memory)
+        parts += phrases("from memory");
     return parts.join(QStringLiteral(", "));
 }
 

@@ -25,7 +25,7 @@ QString publishedLimit(double limit, const catalogue::Threshold& row, const cata
 QString conversion(double published, const Applied& threshold, const catalogue::Measure& measure,
                    const base::Phrasebook& phrases);
 
-/// "Steffen & Seney 2008, Parkinson disease, n 37".
+/// "Steffen & Seney 2008, Parkinson disease, n 37"; a value from memory says so.
 QString sourceWords(const catalogue::Threshold& row, const catalogue::Catalogue& catalogue,
                     const base::Phrasebook& phrases);
 

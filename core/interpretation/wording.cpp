@@ -1,5 +1,6 @@
 #include "core/interpretation/wording.h"
 
+#include "core/interpretation/row_words.h"
 #include "core/interpretation/terms.h"
 #include "core/records/wording.h"
 
@@ -40,8 +41,8 @@ QString againstLimit(const Comparison& held, const Measure& measure, const Catal
     else
         sentence = phrases("%1 against %2: less than the %3 that error alone can explain (%4), so %5.");
     QString source = sourceWords(held.threshold->row, catalogue, phrases);
-    if (held.threshold->row.checked == catalogue::Checked::Memory)
-        source += phrases(", from memory");
+    if (held.isChosen)
+        source = phrases("%1; %2").arg(source, choiceWords(held, phrases));
     return sentence.arg(signedAmount(difference, measure, decimals), records::dayInWords(held.reference.day),
                         amount(limit, measure, decimals), source, written(held.verdict, phrases));
 }
@@ -184,7 +185,17 @@ QString written(const Threshold& row, const Catalogue& catalogue, const Phrasebo
                      .arg(phrases(row.confidenceBasis.toUtf8().constData()));
     else if (!row.confidenceBasis.isEmpty())
         parts += phrases(row.confidenceBasis.toUtf8().constData());
-    parts += row.checked == catalogue::Checked::Read ? phrases("read in the source") : phrases("from memory");
+    const QString people = conditionWords(row, catalogue, phrases);
+    if (!people.isEmpty())
+        parts += phrases("for people with %1").arg(people);
+    if (!row.trialRule.isEmpty())
+        parts += phrases(row.trialRule.toUtf8().constData());
+    if (!row.protocol.isEmpty())
+        parts += phrases(row.protocol.toUtf8().constData());
+    if (row.checked == catalogue::Checked::Read)
+        parts += phrases("read in the source");
+    if (row.isOwn)
+        parts += phrases("the clinic's own");
     const QString line = parts.join(QStringLiteral("; "));
     return row.note.isEmpty() ? line : phrases("%1. %2").arg(line, phrases(row.note.toUtf8().constData()));
 }

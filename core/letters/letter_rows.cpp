@@ -1,5 +1,6 @@
 #include "core/letters/letter_rows.h"
 
+#include "core/interpretation/row_words.h"
 #include "core/interpretation/terms.h"
 #include "core/interpretation/wording.h"
 #include "core/letters/letter_visit.h"
@@ -157,7 +158,10 @@ void RowMaker::addLimit(MeasureRow& row, const Comparison& comparison, const cat
     if (!comparison.threshold)
         return;
     const catalogue::Threshold& evidence = comparison.threshold->row;
-    const QString inFull = interpretation::written(evidence, m_catalogue, m_phrases);
+    const QString written = interpretation::written(evidence, m_catalogue, m_phrases);
+    const QString inFull = m_phrases("%1 Why this threshold: %2.")
+                               .arg(written.endsWith(u'.') ? written : written + u'.',
+                                    interpretation::whyThisRow(comparison, m_catalogue, m_phrases));
     if (!m_rows.sources.contains(inFull))
         m_rows.sources += inFull;
     const catalogue::Source* source = m_catalogue.source(evidence.source);

@@ -1,5 +1,6 @@
 #include "core/letters/composition.h"
 
+#include "core/interpretation/row_words.h"
 #include "core/interpretation/terms.h"
 #include "core/interpretation/wording.h"
 #include "core/letters/letter_visit.h"
@@ -63,7 +64,9 @@ QString Sentences::limit(const Comparison& comparison) const
     const QString words =
         QStringLiteral("%1, %2").arg(interpretation::amount(limit, of, decimals),
                                      interpretation::sourceWords(row, m_catalogue, m_phrases));
-    return row.checked == catalogue::Checked::Memory ? m_phrases("%1, from memory").arg(words) : words;
+    if (!comparison.isChosen)
+        return words;
+    return m_phrases("%1; %2").arg(words, interpretation::choiceWords(comparison, m_phrases));
 }
 
 QString Sentences::of(const Change& change) const

@@ -58,8 +58,8 @@ records::Occasion occasion(const catalogue::Measure& measure, QDate day, double 
 QString used(const QString& measure, const QString& population, const records::Conditions& conditions = {},
              const std::map<QString, double>& levels = {})
 {
-    const auto found =
-        interpretation::evidence(book(), measure, Answers::Error, {population, {}, levels, conditions});
+    const auto found = interpretation::evidence(book(), measure, Answers::Error,
+                                                {population, {}, levels, conditions, {}, {}});
     return found.used ? found.used->id : QString();
 }
 
@@ -83,7 +83,7 @@ void TestShipped::everyRowIsReachedByItsOwnPeople()
 {
     QVERIFY(!book().thresholds.empty());
     for (const Threshold& row : book().thresholds) {
-        const Circumstances here = {row.population, row.hand, levelsFor(row), {}};
+        const Circumstances here = {row.population, row.hand, levelsFor(row), {}, {}, {}};
         const auto found = interpretation::evidence(book(), row.measure, row.answers, here);
         QVERIFY2(found.used, qPrintable(row.id));
         const bool isUsed = found.used->id == row.id;

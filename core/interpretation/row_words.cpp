@@ -1,0 +1,120 @@
+#include "core/interpretation/row_words.h"
+
+#include "core/interpretation/terms.h"
+
+#include <QStringList>
+
+#include <algorithm>
+
+namespace interpretation
+{
+
+namespace
+{
+
+using base::Phrasebook;
+using catalogue::Catalogue;
+using catalogue::Threshold;
+
+QString populationPart(const Comparison& held, const Catalogue& catalogue, const Phrasebook& phrases)
+{
+    const Threshold& row = held.threshold->row;
+    if (row.population == held.population)
+        return phrases("of the patient's population");
+    return phrases("of the nearest wider group (%1)")
+        .arg(populationWords(row.population, catalogue, phrases));
+}
+
+QString daysPart(const Threshold& row, const Phrasebook& phrases)
+{
+    if (isBetweenDays(row))
+        return phrases("between days");
+    return row.interval.isEmpty() ? phrases("interval not known") : phrases("within a session or a day");
+}
+
+QString optionWords(const QString& key, const catalogue::Condition* condition, const Phrasebook& phrases)
+{
+    if (condition == nullptr)
+        return key;
+    const auto option = std::ranges::find(condition->options, key, &catalogue::Option::key);
+    return option == condition->options.end() ? key : phrases(option->title.toUtf8().constData()).toLower();
+}
+
+} // namespace
+
+QString conditionWords(const Threshold& row, const Catalogue& catalogue, const Phrasebook& phrases)
+{
+    const qsizetype sign = row.condition.indexOf(u'=');
+    if (sign < 0)
+        return {};
+    const QString id = row.condition.left(sign);
+    const catalogue::Condition* condition = catalogue.condition(id);
+    QString words;
+    for (const QString& key : row.condition.mid(sign + 1).split(u'|')) {
+        const QString option = optionWords(key, condition, phrases);
+        words = words.isEmpty() ? option : phrases("%1 or %2").arg(words, option);
+    }
+    const QString title = condition == nullptr ? id : phrases(condition->title.toUtf8().constData());
+    return phrases("%1: %2").arg(title.toLower(), words);
+}
+
+QString choiceWords(const Comparison& comparison, const Phrasebook& phrases)
+{
+    if (!comparison.choice || !comparison.isChosen)
+        return {};
+    return phrases("chosen by %1 on %2 (“%3”)")
+        .arg(comparison.choice->who, records::dayInWords(comparison.choice->chosenAt.date()),
+             comparison.choice->reason);
+}
+
+QString whyThisRow(const Comparison& comparison, const Catalogue& catalogue, const Phrasebook& phrases)
+{
+    if (!comparison.threshold)
+        return {};
+    const Threshold& row = comparison.threshold->row;
+    const QString people = conditionWords(row, catalogue, phrases);
+    QStringList parts = {
+        choiceWords(comparison, phrases),
+        populationPart(comparison, catalogue, phrases),
+        row.design == catalogue::Design::TestRetest ? phrases("test–retest") : phrases("between raters"),
+        daysPart(row, phrases),
+        row.checked == catalogue::Checked::Read ? phrases("read in the source") : phrases("from memory"),
+        people.isEmpty() ? QString() : phrases("for people with %1").arg(people),
+        row.n ? phrases("n %1").arg(*row.n) : phrases("number of people not given")};
+    parts.removeAll(QString());
+    return parts.join(QStringLiteral(", "));
+}
+
+QString whyNotUsed(const NotUsed& notUsed, const Catalogue& catalogue, const Phrasebook& phrases)
+{
+    switch (notUsed.reason) {
+    case WhyNot::WiderPopulation:
+        return phrases("of a wider group (%1)")
+            .arg(populationWords(notUsed.row.population, catalogue, phrases));
+    case WhyNot::BetweenRaters:
+        return phrases("between raters");
+    case WhyNot::WithinSession:
+        return notUsed.row.interval.isEmpty() ? phrases("interval not known")
+                                              : phrases("within a session or a day");
+    case WhyNot::FromMemory:
+        return phrases("from memory");
+    case WhyNot::ForEverybody:
+        return notUsed.row.condition.isEmpty()
+                   ? phrases("of everybody, not of people under the recorded condition")
+                   : phrases("of people under a condition that is not recorded here");
+    case WhyNot::OtherInterval:
+        return notUsed.row.daysLow ? phrases("interval less like that between the visits")
+                                   : phrases("interval in days not known");
+    case WhyNot::FewerPeople:
+        return phrases("fewer people");
+    case WhyNot::LaterId:
+        return phrases("equal in every respect of the rule");
+    case WhyNot::ChosenOtherwise:
+        return phrases("the rule would come to it first, but another row was chosen for this patient");
+    case WhyNot::NoLimit:
+        break;
+    }
+    return phrases("gives no limit at these values");
+}
+
+} // namespace interpretation
