@@ -36,6 +36,43 @@ bool hasBetterEnd(const Measure& measure)
            measure.kind == Kind::Speed;
 }
 
+/// Whether results of this kind are recorded in this unit.
+bool fits(Kind kind, values::Unit unit)
+{
+    using values::Unit;
+    switch (kind) {
+    case Kind::Grade:
+    case Kind::Choice:
+        return unit == Unit::One;
+    case Kind::Count:
+        return unit == Unit::Count || unit == Unit::Steps;
+    case Kind::Duration:
+        return unit == Unit::Second;
+    case Kind::Distance:
+        return unit == Unit::Metre || unit == Unit::Centimetre;
+    case Kind::Speed:
+        return unit == Unit::MetrePerSecond;
+    case Kind::Rate:
+        return unit == Unit::StepsPerMinute;
+    case Kind::Score:
+        return unit == Unit::Score || unit == Unit::Percent;
+    }
+    return false;
+}
+
+void auditUnits(QStringList& faults, const Catalogue& catalogue)
+{
+    for (const Measure& measure : catalogue.measures) {
+        if (!fits(measure.kind, measure.unit))
+            faults += QStringLiteral("%1: the unit is unknown or does not fit the kind.").arg(measure.id);
+    }
+    for (const Condition& condition : catalogue.conditions) {
+        const bool isKnown = condition.unit <= values::Unit::Kilogram;
+        if (!isKnown || (!condition.isNumber && condition.unit != values::Unit::One))
+            faults += QStringLiteral("%1: the unit is unknown or does not fit the kind.").arg(condition.id);
+    }
+}
+
 void auditMeasures(QStringList& faults, const Catalogue& catalogue, const QStringList& everKnownIds)
 {
     for (const QString& id : everKnownIds) {
@@ -139,12 +176,33 @@ double widestChange(const Measure& measure, Scale scale)
     return *measure.lowest > 0 ? std::log(*measure.highest / *measure.lowest) : HUGE_VAL;
 }
 
+/// The condition a row holds under is known, and so are the words it allows where there are any.
+void auditCondition(QStringList& faults, const Catalogue& catalogue, const Threshold& row)
+{
+    if (row.condition.isEmpty())
+        return;
+    const qsizetype sign = row.condition.indexOf(QLatin1Char('='));
+    const Condition* condition = catalogue.condition(row.condition.left(sign));
+    if (condition == nullptr) {
+        faults += QStringLiteral("%1: unknown condition “%2”.").arg(row.id, row.condition);
+        return;
+    }
+    for (const QString& word : row.condition.mid(sign + 1).split(QLatin1Char('|'))) {
+        const bool isWord =
+            std::ranges::find(condition->options, word, &Option::key) != condition->options.end();
+        if (!isWord && !condition->options.empty())
+            faults +=
+                QStringLiteral("%1: “%2” is no word of the condition “%3”.").arg(row.id, word, condition->id);
+    }
+}
+
 void auditThreshold(QStringList& faults, const Catalogue& catalogue, const Threshold& row)
 {
     auditCitation(faults, catalogue, row);
     auditErrorIdentity(faults, row);
     if (catalogue.population(row.population) == nullptr)
         faults += QStringLiteral("%1: unknown population “%2”.").arg(row.id, row.population);
+    auditCondition(faults, catalogue, row);
     const bool isEmpirical = row.confidenceBasis == QLatin1String("empirical");
     if (row.answers == Answers::Error && !row.confidence && !isEmpirical)
         faults += QStringLiteral("%1: the confidence level is missing.").arg(row.id);
@@ -174,6 +232,7 @@ QStringList audit(const Catalogue& catalogue, const QStringList& everKnownIds)
     auditIds(faults, catalogue.thresholds, QStringLiteral("threshold"));
     auditIds(faults, catalogue.forms, QStringLiteral("form"));
     auditMeasures(faults, catalogue, everKnownIds);
+    auditUnits(faults, catalogue);
     for (const Population& population : catalogue.populations) {
         if (!population.broader.isEmpty() && catalogue.population(population.broader) == nullptr)
             faults += QStringLiteral("%1: unknown population “%2”.").arg(population.id, population.broader);

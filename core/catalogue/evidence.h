@@ -26,8 +26,12 @@ enum class Scale {
     Log                 ///< difference of natural logarithms
 };
 
-/// Between what the published repeats lay.
-enum class Design { TestRetest, BetweenRaters };
+/// What the published reliability is one of.
+enum class Design {
+    TestRetest,
+    BetweenRaters,
+    InternalConsistency ///< of the items among themselves; nobody was tested twice
+};
 
 enum class Answers {
     Error,    ///< beyond measurement error? (MDC, smallest real difference)

@@ -46,6 +46,19 @@ QJsonArray listOf(const std::vector<Row>& rows, QJsonObject (*objectOf)(const Ro
     return list;
 }
 
+QString word(Design design)
+{
+    switch (design) {
+    case Design::TestRetest:
+        break;
+    case Design::BetweenRaters:
+        return u"between-raters"_s;
+    case Design::InternalConsistency:
+        return u"internal-consistency"_s;
+    }
+    return u"test-retest"_s;
+}
+
 QString word(Kind kind)
 {
     switch (kind) {
@@ -219,18 +232,17 @@ QJsonObject measureObject(const Measure& measure)
 
 QJsonObject thresholdObject(const Threshold& row)
 {
-    QJsonObject object{
-        {u"id"_s, row.id},
-        {u"measure"_s, row.measure},
-        {u"population"_s, row.population},
-        {u"populationWords"_s, row.populationWords},
-        {u"answers"_s, row.answers == Answers::Error ? u"error"_s : u"important"_s},
-        {u"scale"_s, word(row.scale)},
-        {u"improvement"_s, row.improvement},
-        {u"decline"_s, row.decline},
-        {u"design"_s, row.design == Design::TestRetest ? u"test-retest"_s : u"between-raters"_s},
-        {u"source"_s, row.source},
-        {u"checked"_s, row.checked == Checked::Read ? u"read"_s : u"memory"_s}};
+    QJsonObject object{{u"id"_s, row.id},
+                       {u"measure"_s, row.measure},
+                       {u"population"_s, row.population},
+                       {u"populationWords"_s, row.populationWords},
+                       {u"answers"_s, row.answers == Answers::Error ? u"error"_s : u"important"_s},
+                       {u"scale"_s, word(row.scale)},
+                       {u"improvement"_s, row.improvement},
+                       {u"decline"_s, row.decline},
+                       {u"design"_s, word(row.design)},
+                       {u"source"_s, row.source},
+                       {u"checked"_s, row.checked == Checked::Read ? u"read"_s : u"memory"_s}};
     put(object, u"confidence"_s, row.confidence);
     put(object, u"confidenceBasis"_s, row.confidenceBasis);
     put(object, u"bandOf"_s, row.bandOf);

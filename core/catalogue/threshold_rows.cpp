@@ -125,9 +125,10 @@ Threshold thresholdFrom(Fields& fields, const Catalogue& soFar)
         fields.refuse(QStringLiteral("“daysLow” and “daysHigh” do not fit each other"));
     row.trialRule = fields.optionalText(QStringLiteral("trialRule"));
     row.protocol = fields.optionalText(QStringLiteral("protocol"));
-    row.design = fields.oneOf<Design>(QStringLiteral("design"),
-                                      {{QStringLiteral("test-retest"), Design::TestRetest},
-                                       {QStringLiteral("between-raters"), Design::BetweenRaters}});
+    row.design = fields.oneOf<Design>(
+        QStringLiteral("design"), {{QStringLiteral("test-retest"), Design::TestRetest},
+                                   {QStringLiteral("between-raters"), Design::BetweenRaters},
+                                   {QStringLiteral("internal-consistency"), Design::InternalConsistency}});
     row.hand = fields.oneOf<QString>(QStringLiteral("hand"),
                                      {{QStringLiteral("dominant"), QStringLiteral("dominant")},
                                       {QStringLiteral("non-dominant"), QStringLiteral("non-dominant")}},

@@ -118,6 +118,8 @@ QStringList aboutRow(const Comparison& held, const Catalogue& catalogue, const P
         lines += phrases("The source does not state the confidence of the threshold; it is assumed.");
     if (row.design == catalogue::Design::BetweenRaters)
         lines += phrases("The threshold is of two raters, not of two days.");
+    if (row.design == catalogue::Design::InternalConsistency)
+        lines += phrases("Nobody was tested twice for the threshold: it rests on internal consistency.");
     return lines;
 }
 

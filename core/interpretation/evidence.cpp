@@ -81,7 +81,7 @@ std::optional<Rank> rankOf(const Threshold& row, const catalogue::Catalogue& cat
     const bool fitsHand = row.hand.isEmpty() || row.hand == here.hand;
     if (!distance || !condition || !fitsHand || !fitsBand(row, here.levels))
         return std::nullopt;
-    return Rank{double(*distance),           double(row.design == catalogue::Design::BetweenRaters),
+    return Rank{double(*distance),           double(row.design),
                 double(!isBetweenDays(row)), double(row.checked == catalogue::Checked::Memory),
                 double(*condition),          intervalDistance(row, here.gapDays),
                 -double(row.n.value_or(0))};

@@ -29,7 +29,7 @@ struct Evidence {
 /// Why a row that fits was not used, in the order of the rule.
 enum class WhyNot {
     WiderPopulation,
-    BetweenRaters,
+    OtherDesign, ///< between raters, or internal consistency
     WithinSession,
     FromMemory,
     ForEverybody,  ///< not for people under the recorded condition, or under one that is not recorded
@@ -48,7 +48,7 @@ bool isBetweenDays(const catalogue::Threshold& row);
 /// recorded speaks against no row. Of those that fit comes first:
 /// 1. the one a clinician chose, or one of the same source and population (its other bands);
 /// 2. the nearest population;
-/// 3. test–retest before between raters;
+/// 3. test–retest before between raters before internal consistency;
 /// 4. between days before within a session or not known;
 /// 5. a value read before one from memory;
 /// 6. for people under a condition that is recorded, before for everybody, before under one not recorded;

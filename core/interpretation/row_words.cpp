@@ -42,6 +42,19 @@ QString optionWords(const QString& key, const catalogue::Condition* condition, c
 
 } // namespace
 
+QString designWords(catalogue::Design design, const Phrasebook& phrases)
+{
+    switch (design) {
+    case catalogue::Design::TestRetest:
+        break;
+    case catalogue::Design::BetweenRaters:
+        return phrases("between raters");
+    case catalogue::Design::InternalConsistency:
+        return phrases("internal consistency");
+    }
+    return phrases("test–retest");
+}
+
 QString conditionWords(const Threshold& row, const Catalogue& catalogue, const Phrasebook& phrases)
 {
     const qsizetype sign = row.condition.indexOf(u'=');
@@ -73,14 +86,14 @@ QString whyThisRow(const Comparison& comparison, const Catalogue& catalogue, con
         return {};
     const Threshold& row = comparison.threshold->row;
     const QString people = conditionWords(row, catalogue, phrases);
-    QStringList parts = {
-        choiceWords(comparison, phrases),
-        populationPart(comparison, catalogue, phrases),
-        row.design == catalogue::Design::TestRetest ? phrases("test–retest") : phrases("between raters"),
-        daysPart(row, phrases),
-        row.checked == catalogue::Checked::Read ? phrases("read in the source") : phrases("from memory"),
-        people.isEmpty() ? QString() : phrases("for people with %1").arg(people),
-        row.n ? phrases("n %1").arg(*row.n) : phrases("number of people not given")};
+    QStringList parts = {choiceWords(comparison, phrases),
+                         populationPart(comparison, catalogue, phrases),
+                         designWords(row.design, phrases),
+                         daysPart(row, phrases),
+                         row.checked == catalogue::Checked::Read ? phrases("read in the source")
+                                                                 : phrases("from memory"),
+                         people.isEmpty() ? QString() : phrases("for people with %1").arg(people),
+                         row.n ? phrases("n %1").arg(*row.n) : phrases("number of people not given")};
     parts.removeAll(QString());
     return parts.join(QStringLiteral(", "));
 }
@@ -91,8 +104,8 @@ QString whyNotUsed(const NotUsed& notUsed, const Catalogue& catalogue, const Phr
     case WhyNot::WiderPopulation:
         return phrases("of a wider group (%1)")
             .arg(populationWords(notUsed.row.population, catalogue, phrases));
-    case WhyNot::BetweenRaters:
-        return phrases("between raters");
+    case WhyNot::OtherDesign:
+        return designWords(notUsed.row.design, phrases);
     case WhyNot::WithinSession:
         return notUsed.row.interval.isEmpty() ? phrases("interval not known")
                                               : phrases("within a session or a day");

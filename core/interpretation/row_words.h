@@ -23,4 +23,7 @@ QString whyNotUsed(const NotUsed& notUsed, const catalogue::Catalogue& catalogue
 QString conditionWords(const catalogue::Threshold& row, const catalogue::Catalogue& catalogue,
                        const base::Phrasebook& phrases);
 
+/// "test–retest", "between raters", "internal consistency".
+QString designWords(catalogue::Design design, const base::Phrasebook& phrases);
+
 } // namespace interpretation

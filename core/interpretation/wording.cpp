@@ -177,8 +177,7 @@ QString written(const Threshold& row, const Catalogue& catalogue, const Phrasebo
     if (row.answers == catalogue::Answers::Important)
         parts += phrases("important change");
     else
-        parts +=
-            row.design == catalogue::Design::TestRetest ? phrases("test–retest") : phrases("between raters");
+        parts += designWords(row.design, phrases);
     if (row.confidence)
         parts += phrases("%1 % (%2)")
                      .arg(*row.confidence * 100)

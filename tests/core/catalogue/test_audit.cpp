@@ -39,6 +39,7 @@ Catalogue sound()
     walk.id = u"walk"_s;
     walk.section = u"walks"_s;
     walk.kind = Kind::Score;
+    walk.unit = values::Unit::Score;
     walk.better = Direction::HigherIsBetter;
     walk.lowest = 0;
     walk.highest = 56;
@@ -89,6 +90,8 @@ private Q_SLOTS:
     void aMissingConfidenceIsFound();
     void aThresholdOfAGradeIsFound();
     void aHandWithoutSidesIsFound();
+    void anUnknownUnitIsFound();
+    void aConditionOutsideItsWordsIsFound();
     void changeAndStandardErrorMustAgree_data();
     void changeAndStandardErrorMustAgree();
     void thresholdsMustFitTheScale_data();
@@ -137,6 +140,7 @@ void AuditTest::aChoiceNeedsNoDirection()
     Catalogue catalogue = sound();
     catalogue.thresholds.clear();
     catalogue.measures.front().kind = Kind::Choice;
+    catalogue.measures.front().unit = values::Unit::One;
     catalogue.measures.front().better = Direction::Neither;
     QCOMPARE(faultsOf(catalogue), QStringList());
 }
@@ -209,6 +213,7 @@ void AuditTest::aThresholdOfAGradeIsFound()
 {
     Catalogue catalogue = sound();
     catalogue.measures.front().kind = Kind::Grade;
+    catalogue.measures.front().unit = values::Unit::One;
     QCOMPARE(faultsOf(catalogue),
              QStringList{u"a: “walk” has no differences, so it can have no threshold."_s});
 }
@@ -218,6 +223,35 @@ void AuditTest::aHandWithoutSidesIsFound()
     Threshold handed = row(u"a"_s);
     handed.hand = u"dominant"_s;
     QCOMPARE(faultsOf({handed}), QStringList{u"a: a hand is named, but the measure has no sides."_s});
+}
+
+void AuditTest::anUnknownUnitIsFound()
+{
+    const QString fault = u"%1: the unit is unknown or does not fit the kind."_s;
+    Catalogue catalogue = sound();
+    for (const values::Unit unit : {values::Unit::Second, static_cast<values::Unit>(99)}) {
+        catalogue.measures.front().unit = unit;
+        QCOMPARE(faultsOf(catalogue), QStringList{fault.arg(u"walk"_s)});
+    }
+    catalogue = sound();
+    catalogue.conditions.front().unit = values::Unit::Metre;
+    QCOMPARE(faultsOf(catalogue), QStringList{fault.arg(u"aid"_s)});
+    catalogue.conditions.front().isNumber = true;
+    QCOMPARE(faultsOf(catalogue), QStringList());
+    catalogue.conditions.front().unit = static_cast<values::Unit>(99);
+    QCOMPARE(faultsOf(catalogue), QStringList{fault.arg(u"aid"_s)});
+}
+
+void AuditTest::aConditionOutsideItsWordsIsFound()
+{
+    Catalogue catalogue = sound();
+    catalogue.conditions.front().options = {{u"none"_s, u"None"_s}, {u"stick"_s, u"Stick"_s}};
+    catalogue.thresholds.front().condition = u"aid=none|stick"_s;
+    QCOMPARE(faultsOf(catalogue), QStringList());
+    catalogue.thresholds.front().condition = u"aid=none|crutch"_s;
+    QCOMPARE(faultsOf(catalogue), QStringList{u"a: “crutch” is no word of the condition “aid”."_s});
+    catalogue.thresholds.front().condition = u"shoe=own"_s;
+    QCOMPARE(faultsOf(catalogue), QStringList{u"a: unknown condition “shoe=own”."_s});
 }
 
 void AuditTest::changeAndStandardErrorMustAgree_data()

@@ -204,7 +204,7 @@ void TestEvidence::theRuleGoesStepByStep()
     QCOMPARE(found.notUsed.size(), best.size() - 1);
     const std::vector<WhyNot> reasons = {WhyNot::OtherInterval, WhyNot::OtherInterval,  WhyNot::ForEverybody,
                                          WhyNot::ForEverybody,  WhyNot::FromMemory,     WhyNot::WithinSession,
-                                         WhyNot::BetweenRaters, WhyNot::WiderPopulation};
+                                         WhyNot::OtherDesign,   WhyNot::WiderPopulation};
     for (size_t index = 0; index < found.notUsed.size(); ++index) {
         QCOMPARE(found.notUsed[index].id, best[index + 1].id);
         QCOMPARE(interpretation::whyNot(found.notUsed[index], *found.used, with(best), here), reasons[index]);
