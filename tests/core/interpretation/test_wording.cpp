@@ -1,3 +1,4 @@
+#include "core/interpretation/row_words.h"
 #include "core/interpretation/wording.h"
 
 #include "tests/support/examples.h"
@@ -82,6 +83,8 @@ private Q_SLOTS:
     void theArithmeticGoesStepByStep();
     void aComputedValueSaysFromWhat();
     void aRowIsWrittenInOneLine();
+    void aCliniciansChoiceIsSaidWithWhoWhenAndWhy();
+    void eachReasonAgainstARowHasItsWords();
     void cautionsNameWhatSpeaksAgainstTheResult();
     void anImportantChangeHiddenInTheErrorIsSaid();
 };
@@ -210,18 +213,25 @@ void TestWording::theArithmeticGoesStepByStep()
 {
     QCOMPARE(
         arithmetic(held(u"stroke-subacute"_s, u"six-minute-walk"_s, 200, 260)),
-        (QStringList{u"Difference: 260 − 200 = +60 m (12-Jun-2026 against 12-Mar-2026)"_s,
-                     u"Limit: 54.1 m at 90 % confidence (stated)"_s,
-                     u"MDC90 54.1 m × 1.96/1.645 = 64.5 m at 95 %"_s, u"60 m < 64.5 m: within error"_s}));
-    QCOMPARE(arithmetic(held(u"multiple-sclerosis"_s, u"timed-25-foot-walk"_s, 5, 6)),
-             (QStringList{u"Difference: 6.0 − 5.0 = +1.0 s (12-Jun-2026 against 12-Mar-2026)"_s,
-                          u"Limit: 20 %, as published"_s, u"Of the reference value 5.0 s: 1.0 s"_s,
-                          u"1.0 s = 1.0 s: within error"_s}));
+        (QStringList{
+            u"Difference: 260 − 200 = +60 m (12-Jun-2026 against 12-Mar-2026)"_s,
+            u"Row: of the patient's population, test–retest, interval not known, read in the source, n 37"_s,
+            u"Limit: 54.1 m at 90 % confidence (stated)"_s, u"MDC90 54.1 m × 1.96/1.645 = 64.5 m at 95 %"_s,
+            u"60 m < 64.5 m: within error"_s}));
+    QCOMPARE(
+        arithmetic(held(u"multiple-sclerosis"_s, u"timed-25-foot-walk"_s, 5, 6)),
+        (QStringList{
+            u"Difference: 6.0 − 5.0 = +1.0 s (12-Jun-2026 against 12-Mar-2026)"_s,
+            u"Row: of the patient's population, test–retest, interval not known, read in the source, n 63"_s,
+            u"Limit: 20 %, as published"_s, u"Of the reference value 5.0 s: 1.0 s"_s,
+            u"1.0 s = 1.0 s: within error"_s}));
     QCOMPARE(
         arithmetic(held(u"multiple-sclerosis"_s, u"timed-up-and-go"_s, 10, 13.1)),
-        (QStringList{u"Difference: 13.1 − 10.0 = +3.1 s (12-Jun-2026 against 12-Mar-2026)"_s,
-                     u"Limit: 30 % at 95 % confidence (stated)"_s, u"Of the reference value 10.0 s: 3.0 s"_s,
-                     u"3.1 s > 3.0 s: declined beyond error"_s}));
+        (QStringList{
+            u"Difference: 13.1 − 10.0 = +3.1 s (12-Jun-2026 against 12-Mar-2026)"_s,
+            u"Row: of the patient's population, test–retest, interval not known, read in the source, n 60"_s,
+            u"Limit: 30 % at 95 % confidence (stated)"_s, u"Of the reference value 10.0 s: 3.0 s"_s,
+            u"3.1 s > 3.0 s: declined beyond error"_s}));
     QCOMPARE(arithmetic(held(u"cerebellar-ataxia"_s, u"sara"_s, 12, 14)),
              (QStringList{u"Difference: 14.0 − 12.0 = +2.0 points (12-Jun-2026 against 12-Mar-2026)"_s}));
 }
@@ -252,7 +262,61 @@ void TestWording::aRowIsWrittenInOneLine()
     noted.note = u"An erratum exists."_s;
     QVERIFY(interpretation::written(noted, book(), english)
                 .endsWith(u"; read in the source. An erratum exists."_s));
-    QVERIFY(line(u"romberg-pd"_s).endsWith(u"from memory"_s));
+    QVERIFY(line(u"romberg-pd"_s).contains(u", n 37, from memory; "_s));
+}
+
+void TestWording::aCliniciansChoiceIsSaidWithWhoWhenAndWhy()
+{
+    auto two = book();
+    auto other = *std::ranges::find(two.thresholds, u"speed-pd"_s, &catalogue::Threshold::id);
+    other.id = u"other"_s;
+    other.improvement = other.decline = 0.09;
+    other.checked = catalogue::Checked::Memory;
+    two.thresholds.push_back(other);
+    records::Patient patient = examples::patient(u"parkinson"_s);
+    const auto chosen = [&](const QString& threshold) {
+        patient.choices.push_back(
+            {speed, threshold, u"same walkway"_s, u"A. Moor"_s, QDateTime(march, QTime(12, 0), Qt::UTC)});
+        return interpretation::comparison(
+            two, patient,
+            occasion(speed, march, values::Quantity{0.8, values::Unit::MetrePerSecond}, recorded),
+            occasion(speed, june, values::Quantity{0.9, values::Unit::MetrePerSecond}, recorded), {});
+    };
+    const Comparison held = chosen(u"other"_s);
+    QVERIFY(held.isChosen);
+    QCOMPARE(
+        interpretation::why(held, two, english),
+        u"+0.10 m/s against 12-Mar-2026: more than the 0.09 m/s that error alone can explain (Steffen & "
+        u"Seney "
+        "2008, Parkinson disease, n 37, from memory; chosen by A. Moor on 12-Mar-2026 (“same walkway”)), so "
+        "improved beyond error."_s);
+    QCOMPARE(interpretation::whyThisRow(held, two, english),
+             u"chosen by A. Moor on 12-Mar-2026 (“same walkway”), of the patient's population, test–retest, "
+             "interval not known, from memory, n 37"_s);
+    QCOMPARE(interpretation::whyNotUsed(held.notUsed.front(), two, english),
+             u"the rule would come to it first, but another row was chosen for this patient"_s);
+
+    const Comparison misfit = chosen(u"berg-pd"_s);
+    QVERIFY(!misfit.isChosen);
+    QCOMPARE(misfit.threshold->row.id, u"speed-pd"_s);
+    QCOMPARE(
+        interpretation::cautions(misfit, two, english).front(),
+        u"The row that A. Moor chose for this patient does not fit this comparison; the rule decided."_s);
+
+    const Comparison rule = chosen({});
+    QVERIFY(!rule.choice);
+    QCOMPARE(rule.threshold->row.id, u"speed-pd"_s);
+    QCOMPARE(interpretation::whyNotUsed(rule.notUsed.front(), two, english), u"from memory"_s);
+}
+
+void TestWording::eachReasonAgainstARowHasItsWords()
+{
+    QStringList words;
+    for (int reason = 0; reason <= int(interpretation::WhyNot::NoLimit); ++reason)
+        words += interpretation::whyNotUsed({book().thresholds.front(), interpretation::WhyNot(reason)},
+                                            book(), english);
+    QCOMPARE(words.removeDuplicates(), 0);
+    QVERIFY(!words.contains(QString()));
 }
 
 void TestWording::cautionsNameWhatSpeaksAgainstTheResult()
