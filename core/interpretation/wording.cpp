@@ -193,8 +193,6 @@ QString written(const Threshold& row, const Catalogue& catalogue, const Phrasebo
         parts += phrases(row.protocol.toUtf8().constData());
     if (row.checked == catalogue::Checked::Read)
         parts += phrases("read in the source");
-    if (row.isOwn)
-        parts += phrases("the clinic's own");
     const QString line = parts.join(QStringLiteral("; "));
     return row.note.isEmpty() ? line : phrases("%1. %2").arg(line, phrases(row.note.toUtf8().constData()));
 }
