@@ -53,9 +53,9 @@ bool fits(Kind kind, values::Unit unit)
     case Kind::Speed:
         return unit == Unit::MetrePerSecond;
     case Kind::Rate:
-        return unit == Unit::StepsPerMinute;
+        return unit == Unit::StepsPerMinute || unit == Unit::Percent;
     case Kind::Score:
-        return unit == Unit::Score || unit == Unit::Percent;
+        return unit == Unit::Score || unit == Unit::Percent || unit == Unit::Kilogram;
     }
     return false;
 }

@@ -191,7 +191,7 @@ bool TestEvidenceFile::isShipped(const Row& row, Answers answers) const
 
 void TestEvidenceFile::everyShippedRowEqualsTheEvidence()
 {
-    QVERIFY(!m_catalogue.thresholds.empty());
+    QVERIFY(m_catalogue.thresholds.size() > 100);
     for (const Threshold& shipped : m_catalogue.thresholds) {
         const auto is = [&](const Row& row) { return isRow(shipped, row, m_catalogue); };
         QVERIFY2(std::ranges::any_of(m_rows, is), qPrintable(shipped.id));
@@ -203,8 +203,6 @@ void TestEvidenceFile::everyRowOfTheEvidenceIsShippedOrListedAsKeptOut()
     const std::vector<KeptOut> lines = keptOut();
     QStringList lost;
     for (const Row& row : m_rows) {
-        if (m_catalogue.measure(row.at(u"measure"_s)) == nullptr)
-            continue;
         if (std::ranges::any_of(lines, [&](const KeptOut& line) { return isKeptOut(row, line); }))
             continue;
         const bool hasError = !row.at(u"mdc"_s).isEmpty() || !row.at(u"mdc_percent"_s).isEmpty();
