@@ -2,6 +2,7 @@
 
 #include "app/changes/change_delegate.h"
 #include "app/changes/detail.h"
+#include "app/changes/row_chooser.h"
 #include "app/changes/standing_section.h"
 #include "app/widgets/copy_rows.h"
 #include "app/widgets/empty_state.h"
@@ -56,8 +57,12 @@ QTableView* makeView(ChangeModel& model, QWidget* parent)
 
 } // namespace
 
-ChangePage::ChangePage(session::Session& session, QWidget* parent)
-    : QWidget(parent), m_session(session), m_model(new ChangeModel(this)), m_pages(new QStackedWidget(this))
+ChangePage::ChangePage(session::Session& session, session::Prompts& prompts, QWidget* parent)
+    : QWidget(parent),
+      m_session(session),
+      m_prompts(prompts),
+      m_model(new ChangeModel(this)),
+      m_pages(new QStackedWidget(this))
 {
     m_empty = new widgets::EmptyState({}, {}, {}, this);
     auto* content = new QWidget(this);
@@ -75,6 +80,8 @@ ChangePage::ChangePage(session::Session& session, QWidget* parent)
     column->addWidget(m_tally);
     column->addWidget(m_byChance);
     column->addWidget(makeTable(), 1);
+    m_rowChooser = new RowChooser(m_session, m_prompts, content);
+    column->addWidget(m_rowChooser);
     m_pages->addWidget(m_empty);
     m_pages->addWidget(content);
     setFocusProxy(m_table);
@@ -199,6 +206,7 @@ void ChangePage::explain()
                                            standingSection(*row, m_session.patientInFocus(),
                                                            m_session.catalogue(), m_phrases)
                                      : QString());
+    m_rowChooser->offer(row != nullptr ? row->comparison : std::nullopt);
 }
 
 void ChangePage::showEvent(QShowEvent* event)

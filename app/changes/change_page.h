@@ -1,6 +1,7 @@
 #pragma once
 
 #include "app/changes/change_model.h"
+#include "app/session/prompts.h"
 #include "app/session/session.h"
 
 #include <QWidget>
@@ -19,13 +20,15 @@ class EmptyState;
 namespace changes
 {
 
+class RowChooser;
+
 /// What this visit says against an earlier one: a table by section, and the selected row explained below it.
 class ChangePage : public QWidget
 {
     Q_OBJECT
 
 public:
-    explicit ChangePage(session::Session& session, QWidget* parent = nullptr);
+    ChangePage(session::Session& session, session::Prompts& prompts, QWidget* parent = nullptr);
 
 protected:
     void showEvent(QShowEvent* event) override;
@@ -40,6 +43,7 @@ private:
     Against against() const;
 
     session::Session& m_session;
+    session::Prompts& m_prompts;
     base::Phrasebook m_phrases;
     ChangeModel* m_model;
     QRadioButton* m_previous;
@@ -49,6 +53,7 @@ private:
     QLabel* m_byChance;
     QTableView* m_table;
     QTextBrowser* m_detail = nullptr;
+    RowChooser* m_rowChooser = nullptr;
     widgets::EmptyState* m_empty;
     QStackedWidget* m_pages;
     std::optional<records::VisitId> m_lastReference;

@@ -185,7 +185,7 @@ void PatientPage::addPages()
     letters->setFigures(
         [this](const QString& measure, records::Side side) { return figureOf(m_session, measure, side); });
     addPage(tr("Examination"), m_examination);
-    addPage(tr("Change"), new changes::ChangePage(m_session, this));
+    addPage(tr("Change"), new changes::ChangePage(m_session, m_prompts, this));
     addPage(tr("Trend"), new trends::TrendPage(m_session, m_prompts, this));
     addPage(tr("Letters"), letters);
     connect(m_examination, &visits::ExaminationPage::handbookAsked, this, &PatientPage::handbookAsked);

@@ -1,12 +1,15 @@
 #include "app/changes/change_page.h"
 
+#include "tests/support/answers.h"
 #include "tests/support/story.h"
 #include "tests/support/test_support.h"
 
 #include <QAbstractItemModelTester>
 #include <QApplication>
 #include <QClipboard>
+#include <QComboBox>
 #include <QLabel>
+#include <QPushButton>
 #include <QRadioButton>
 #include <QTableView>
 #include <QTextBrowser>
@@ -21,7 +24,8 @@ namespace
 /// The page on the story, shown.
 struct Shown {
     Story story;
-    changes::ChangePage page{story.session()};
+    Answers answers;
+    changes::ChangePage page{story.session(), answers};
 
     Shown()
     {
@@ -68,6 +72,8 @@ private Q_SLOTS:
     void everyCellIsSpoken();
     void anotherValueIsSeenAtOnce();
     void theRowChosenStaysChosen();
+    void anotherRowOfEvidenceIsUsedWithAReason();
+    void withoutAReasonTheRuleStays();
     void withoutAVisitThePageSaysWhatWillBeHere();
 };
 
@@ -257,6 +263,47 @@ void TestChangePage::theRowChosenStaysChosen()
     shown.table().setCurrentIndex(shown.model().index(shown.place(u"berg-balance"_s), 0));
     shown.story.session().moveVisit(-1);
     QCOMPARE(shown.table().currentIndex().row(), shown.place(u"berg-balance"_s));
+}
+
+void TestChangePage::anotherRowOfEvidenceIsUsedWithAReason()
+{
+    Shown shown;
+    shown.table().setCurrentIndex(shown.model().index(shown.place(u"berg-balance"_s), 0));
+    auto& rows = shown.find<QComboBox>(u"otherRows"_s);
+    auto& use = shown.find<QPushButton>(u"useRow"_s);
+    auto& back = shown.find<QPushButton>(u"backToRule"_s);
+    // Hiengkaew 2012 (six days) before Alghadir 2018 (interval not known).
+    QVERIFY2(shown.detail().contains(u"Interval not known. 2.7 points; Alghadir 2018"_s),
+             qPrintable(shown.detail()));
+    QCOMPARE(rows.count(), 1);
+    QVERIFY(rows.currentText().startsWith(u"2.7 points: Alghadir 2018"_s));
+    QVERIFY(use.isVisible() && !back.isEnabled());
+
+    shown.answers.text = u"same raters as here"_s;
+    QTest::keyClick(&use, Qt::Key_Space);
+    QVERIFY2(shown.detail().contains(u"chosen by tester on 07-Sep-2026 (“same raters as here”)"_s),
+             qPrintable(shown.detail()));
+    QVERIFY(rows.currentText().startsWith(u"5 points: Hiengkaew 2012"_s));
+
+    QVERIFY(back.isEnabled());
+    QTest::keyClick(&back, Qt::Key_Space);
+    QVERIFY(!shown.detail().contains(u"chosen by"_s));
+    QVERIFY(rows.currentText().startsWith(u"2.7 points: Alghadir 2018"_s));
+    QCOMPARE(shown.story.session().patientInFocus().choices.size(), size_t(2));
+}
+
+void TestChangePage::withoutAReasonTheRuleStays()
+{
+    Shown shown;
+    shown.table().setCurrentIndex(shown.model().index(shown.place(u"berg-balance"_s), 0));
+    auto& use = shown.find<QPushButton>(u"useRow"_s);
+    shown.answers.text.reset();
+    use.click();
+    QVERIFY(shown.answers.told.isEmpty());
+    shown.answers.text = u" "_s;
+    use.click();
+    QCOMPARE(shown.answers.told.size(), 1);
+    QVERIFY(shown.story.session().patientInFocus().choices.empty());
 }
 
 void TestChangePage::withoutAVisitThePageSaysWhatWillBeHere()

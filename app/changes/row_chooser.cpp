@@ -1,0 +1,83 @@
+#include "app/changes/row_chooser.h"
+
+#include "app/widgets/theme.h"
+#include "core/interpretation/row_words.h"
+#include "core/interpretation/terms.h"
+
+#include <QComboBox>
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QPushButton>
+
+using namespace Qt::StringLiterals;
+
+namespace changes
+{
+
+RowChooser::RowChooser(session::Session& session, session::Prompts& prompts, QWidget* parent)
+    : QWidget(parent),
+      m_session(session),
+      m_prompts(prompts),
+      m_rows(new QComboBox(this)),
+      m_use(new QPushButton(tr("&Use this row for this patient…"), this)),
+      m_back(new QPushButton(tr("Back to the &rule…"), this))
+{
+    auto* label = new QLabel(tr("&Other evidence that fits"), this);
+    label->setProperty("role", u"quiet"_s);
+    label->setBuddy(m_rows);
+    m_rows->setObjectName(u"otherRows"_s);
+    m_rows->setAccessibleName(tr("Other evidence that fits"));
+    m_rows->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
+    m_use->setObjectName(u"useRow"_s);
+    m_back->setObjectName(u"backToRule"_s);
+    auto* line = new QHBoxLayout(this);
+    line->setContentsMargins(0, 0, 0, 0);
+    line->setSpacing(widgets::space2);
+    line->addWidget(label);
+    line->addWidget(m_rows, 1);
+    line->addWidget(m_use);
+    line->addWidget(m_back);
+    connect(m_use, &QPushButton::clicked, this, &RowChooser::use);
+    connect(m_back, &QPushButton::clicked, this, &RowChooser::goBack);
+}
+
+void RowChooser::offer(const std::optional<interpretation::Comparison>& comparison)
+{
+    m_rows->clear();
+    m_measure = comparison ? comparison->measure : QString();
+    const catalogue::Measure* measure = m_session.catalogue().measure(m_measure);
+    const base::Phrasebook phrases;
+    if (measure != nullptr) {
+        for (const auto& [row, reason] : comparison->notUsed)
+            m_rows->addItem(
+                tr("%1: %2").arg(interpretation::publishedLimit(row.improvement, row, *measure, phrases),
+                                 interpretation::sourceWords(row, m_session.catalogue(), phrases)),
+                row.id);
+    }
+    m_use->setEnabled(m_rows->count() > 0);
+    m_rows->setEnabled(m_rows->count() > 0);
+    m_back->setEnabled(comparison && comparison->choice);
+    setVisible(m_use->isEnabled() || m_back->isEnabled());
+}
+
+void RowChooser::use()
+{
+    choose(m_rows->currentData().toString(), tr("Judge this measure by another row for this patient"));
+}
+
+void RowChooser::goBack()
+{
+    choose({}, tr("Let the rule choose the row again for this patient"));
+}
+
+void RowChooser::choose(const QString& threshold, const QString& question)
+{
+    const QString measure = m_measure; // a saved choice offers anew
+    const auto reason = m_prompts.line(question, tr("Reason, kept with the patient's record"), {});
+    if (!reason)
+        return;
+    if (const auto chosen = m_session.chooseEvidence(measure, threshold, *reason); !chosen)
+        m_prompts.tell(chosen.error());
+}
+
+} // namespace changes
