@@ -30,13 +30,13 @@ QJsonValue valueOf(const values::Value& value)
 QString sourceOf(const catalogue::Threshold& row, const catalogue::Catalogue& catalogue)
 {
     const catalogue::Source* source = catalogue.source(row.source);
-    if (source == nullptr)
-        return row.source;
-    QString words = source->reference;
-    if (!source->doi.isEmpty())
+    QString words = source == nullptr ? row.source : source->reference;
+    if (source != nullptr && !source->doi.isEmpty())
         words += u", doi:"_s + source->doi;
     if (row.isOwn)
         words += u", the clinic's own"_s;
+    if (row.checked == catalogue::Checked::Memory)
+        words += u", from memory"_s;
     return words;
 }
 

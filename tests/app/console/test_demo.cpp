@@ -1,4 +1,6 @@
 #include "app/session/session.h"
+#include "core/catalogue/reader.h"
+
 #include "tests/app/console/program.h"
 #include "tests/support/test_support.h"
 
@@ -165,8 +167,10 @@ void TestDemo::withoutASignedVisitThereIsNoLetter()
     const Place place;
     QVERIFY(file.copy(place.records));
     {
-        auto session =
-            session::Session::open(place.records, {}, &QDateTime::currentDateTimeUtc, u"test"_s, false);
+        const auto catalogue = catalogue::readCatalogue(u":/catalogue"_s);
+        QVERIFY(catalogue);
+        auto session = session::Session::open(place.records, *catalogue, &QDateTime::currentDateTimeUtc,
+                                              u"test"_s, false);
         QVERIFY(session);
         records::Patient patient;
         patient.recordNumber = u"T-1"_s;
