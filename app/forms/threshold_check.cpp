@@ -214,8 +214,10 @@ void ThresholdCheck::takePeople()
 void ThresholdCheck::takeInterval()
 {
     Threshold& row = m_result.row;
-    row.design = words(ThresholdField::Design) == u"between-raters" ? catalogue::Design::BetweenRaters
-                                                                    : catalogue::Design::TestRetest;
+    const QString design = words(ThresholdField::Design);
+    row.design = design == u"between-raters"         ? catalogue::Design::BetweenRaters
+                 : design == u"internal-consistency" ? catalogue::Design::InternalConsistency
+                                                     : catalogue::Design::TestRetest;
     row.interval = words(ThresholdField::Interval);
     row.daysLow = number(ThresholdField::DaysLow);
     row.daysHigh = number(ThresholdField::DaysHigh);

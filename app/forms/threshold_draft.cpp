@@ -54,8 +54,10 @@ ThresholdDraft filled(const Threshold& row, const catalogue::Source& source)
         {ThresholdField::Population, row.population},
         {ThresholdField::PopulationWords, row.populationWords},
         {ThresholdField::N, row.n ? QString::number(*row.n) : QString()},
-        {ThresholdField::Design,
-         row.design == catalogue::Design::TestRetest ? u"test-retest"_s : u"between-raters"_s},
+        {ThresholdField::Design, row.design == catalogue::Design::TestRetest ? u"test-retest"_s
+                                 : row.design == catalogue::Design::BetweenRaters
+                                     ? u"between-raters"_s
+                                     : u"internal-consistency"_s},
         {ThresholdField::Interval, row.interval},
         {ThresholdField::DaysLow, asTyped(row.daysLow)},
         {ThresholdField::DaysHigh, asTyped(row.daysHigh)},

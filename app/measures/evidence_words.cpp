@@ -58,8 +58,15 @@ QString conditionWords(const QString& written, const Catalogue& catalogue)
 
 QString designWords(const Threshold& row)
 {
-    return row.design == catalogue::Design::TestRetest ? Words::tr("test–retest")
-                                                       : Words::tr("between raters");
+    switch (row.design) {
+    case catalogue::Design::TestRetest:
+        break;
+    case catalogue::Design::BetweenRaters:
+        return Words::tr("between raters");
+    case catalogue::Design::InternalConsistency:
+        return Words::tr("internal consistency");
+    }
+    return Words::tr("test–retest");
 }
 
 QString circumstances(const Threshold& row, const Catalogue& catalogue)

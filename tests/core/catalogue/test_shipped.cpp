@@ -64,6 +64,8 @@ private Q_SLOTS:
     void holdsTheBandsOfDonoghueAndStokes();
     void holdsTheValuesOfSteffenAndSeney();
     void holdsTheSpeedBandsOfHosoi();
+    void holdsTheChairStandThresholds();
+    void holdsTheRulesOfTwentyPercent();
     void usesNoBroaderPopulationForMixedPeople();
     void eachMeasureEqualsTheEvidence();
 
@@ -266,6 +268,37 @@ void ShippedTest::holdsTheSpeedBandsOfHosoi()
         QCOMPARE(ofTime.n, people);
         QCOMPARE(ofTime.bandOf, u"gait-speed-comfortable"_s);
         QVERIFY(!ofSpeed.bandHighIncluded);
+    }
+}
+
+/// Goldberg 2012, Aging Clin Exp Res 24:339 (2.5 s); Petersen 2017, J Geriatr Phys Ther 40:223 (10 s; 3
+/// rises); Donoghue 2019, BMJ Open 9:e030475 (4.52 s); Meretta 2006, J Vestib Res 16:233 (2.3 s important).
+void ShippedTest::holdsTheChairStandThresholds()
+{
+    const QString five = u"five-times-sit-to-stand."_s;
+    const std::vector<std::tuple<QString, double, int, Answers>> published = {
+        {five + u"older-women.goldberg-2012"_s, 2.5, 29, Answers::Error},
+        {five + u"parkinson.petersen-2017"_s, 10, 22, Answers::Error},
+        {five + u"adults-50-and-over.donoghue-2019"_s, 4.52, 128, Answers::Error},
+        {five + u"balance-or-vestibular.meretta-2006.important"_s, 2.3, 117, Answers::Important},
+        {u"chair-stand-30s.parkinson.petersen-2017"_s, 3, 22, Answers::Error}};
+    for (const auto& [id, limit, people, answers] : published) {
+        const Threshold& row = threshold(id);
+        QCOMPARE(row.improvement, limit);
+        QCOMPARE(row.n, people);
+        QCOMPARE(row.answers, answers);
+    }
+}
+
+/// Schwid 2002, Neurology 58:1294: stable people with multiple sclerosis varied by less than 20 %.
+void ShippedTest::holdsTheRulesOfTwentyPercent()
+{
+    for (const QString& measure : {u"timed-25-foot-walk"_s, u"nine-hole-peg"_s}) {
+        const Threshold& row = threshold(measure + u".multiple-sclerosis.schwid-2002"_s);
+        QCOMPARE(row.scale, Scale::PercentOfReference);
+        QCOMPARE(row.improvement, 20.0);
+        QCOMPARE(row.decline, 20.0);
+        QCOMPARE(row.confidenceBasis, u"empirical"_s);
     }
 }
 
