@@ -104,7 +104,16 @@ private Q_SLOTS:
     void walkingLevels();
     void stancesByAge();
     void pegsByHand();
+    void chairStandsBelowAverage_data();
+    void chairStandsBelowAverage();
+    void theWholeChairStandTableIsMadeOfTouchingAges();
+    void fastSpeed();
+    void blocksByHand();
+    void reachInCentimetres();
+    void twoMinutesHaveAGapOfAges();
+    void gaitAssessmentByDecade();
     void cutOffs();
+    void cutOffsOfBalance();
     void aRombergHoldShorterThanEverybody();
     void everyShippedNormAnswersForItsOwnPeople();
     void everyLineNamesItsSource();
@@ -274,6 +283,108 @@ void ReferenceValuesTest::pegsByHand()
     QVERIFY(std::abs(*answer->percentile - 15.8655) < 0.001);
 }
 
+/// CDC STEADI, 30-second chair stand: below average is fewer than the score; 25th to 75th percentile of Rikli
+/// & Jones 1999, J Aging Phys Act 7:162-81 (from 70: memory).
+void ReferenceValuesTest::chairStandsBelowAverage_data()
+{
+    QTest::addColumn<Sex>("sex");
+    QTest::addColumn<int>("age");
+    QTest::addColumn<int>("score");
+    QTest::addColumn<int>("upper");
+    const auto row = [](const char* name, int age, int men, int menUpper, int women, int womenUpper) {
+        QTest::addRow("men of %s", name) << Sex::Male << age << men << menUpper;
+        QTest::addRow("women of %s", name) << Sex::Female << age << women << womenUpper;
+    };
+    row("60 to 64", 60, 14, 19, 12, 17);
+    row("65 to 69", 69, 12, 18, 11, 16);
+    row("70 to 74", 72, 12, 17, 10, 15);
+    row("75 to 79", 75, 11, 17, 10, 15);
+    row("80 to 84", 84, 10, 15, 9, 14);
+    row("85 to 89", 85, 8, 14, 8, 13);
+    row("90 to 94", 94, 7, 12, 4, 11);
+}
+
+void ReferenceValuesTest::chairStandsBelowAverage()
+{
+    QFETCH(Sex, sex);
+    QFETCH(int, age);
+    QFETCH(int, score);
+    QFETCH(int, upper);
+    const QString stands = u"chair-stand-30s"_s;
+    const records::Patient patient = person(sex, age);
+    QVERIFY(levelOf(stands, u"cdc-chair-stand"_s, score, patient).isEmpty()); // equal is not below
+    QCOMPARE(levelOf(stands, u"cdc-chair-stand"_s, score - 1, patient), u"below average for age and sex"_s);
+    const auto found = standingsOf(result(stands, score), patient);
+    const auto* range = from<AgainstNorm>(found, u"rikli-jones-1999"_s);
+    QVERIFY(range != nullptr && !range->z);
+    QCOMPARE(range->norm.rangeLow, double(score));
+    QCOMPARE(range->norm.rangeHigh, double(upper));
+}
+
+void ReferenceValuesTest::theWholeChairStandTableIsMadeOfTouchingAges()
+{
+    for (int age = 55; age <= 99; ++age) {
+        const auto found = standingsOf(result(u"chair-stand-30s"_s, 3), person(Sex::Female, age));
+        const bool isCovered = age >= 60 && age <= 94;
+        QCOMPARE(from<AgainstNorm>(found, u"rikli-jones-1999"_s) != nullptr, isCovered);
+        QCOMPARE(from<NoReference>(found, u"rikli-jones-1999"_s) != nullptr, !isCovered);
+    }
+}
+
+/// Bohannon 1997: men in their twenties 253.3 cm/s, women in their seventies 174.9 cm/s (read).
+void ReferenceValuesTest::fastSpeed()
+{
+    const QString fast = u"gait-speed-fast"_s;
+    QCOMPARE(meanFor(fast, u"bohannon-1997"_s, Sex::Male, 29), 2.533);
+    QCOMPARE(meanFor(fast, u"bohannon-1997"_s, Sex::Female, 79), 1.749);
+    QCOMPARE(meanFor(fast, u"bohannon-1997"_s, Sex::Male, 75),
+             2.079); // more than in the sixties, as published
+}
+
+/// Mathiowetz 1985, Am J Occup Ther 39:386-91 (memory); Benin, J Rehabil Med: women 81.3 (15.4) dominant.
+void ReferenceValuesTest::blocksByHand()
+{
+    const QString blocks = u"box-and-block"_s;
+    const QString mathiowetz = u"mathiowetz-1985-blocks"_s;
+    QCOMPARE(meanFor(blocks, mathiowetz, Sex::Male, 20, Side::Right), 88.2);
+    QCOMPARE(meanFor(blocks, mathiowetz, Sex::Female, 37, Side::Left), 83.5);
+    QCOMPARE(meanFor(blocks, mathiowetz, Sex::Male, 74, Side::Left), 64.3);
+    QCOMPARE(meanFor(blocks, mathiowetz, Sex::Female, 75, Side::Right), 65.0);
+    QCOMPARE(meanFor(blocks, mathiowetz, Sex::Female, 19, Side::Right), std::nullopt);
+    QCOMPARE(meanFor(blocks, u"blocks-benin"_s, Sex::Female, 50, Side::Right), 81.3);
+    QCOMPARE(meanFor(blocks, u"blocks-benin"_s, Sex::Female, 50, Side::Left), 73.2);
+}
+
+/// Duncan 1990, J Gerontol 45:M192-7 (memory): 16.7 (1.9) inches in men of 20 to 40; an inch is 2.54 cm.
+void ReferenceValuesTest::reachInCentimetres()
+{
+    const auto found = standingsOf(result(u"functional-reach-forward"_s, 40), person(Sex::Male, 40));
+    const auto* answer = from<AgainstNorm>(found, u"duncan-1990"_s);
+    QVERIFY(answer != nullptr);
+    QVERIFY(std::abs(*answer->norm.mean - 16.7 * 2.54) < 0.005);
+    QVERIFY(std::abs(*answer->norm.sd - 1.9 * 2.54) < 0.005);
+}
+
+/// Bohannon 2017, J Phys Ther Sci 29:2224-7: 217.9 m in men of 20 to 29, 150.3 m in women of 70 to 79.
+void ReferenceValuesTest::twoMinutesHaveAGapOfAges()
+{
+    const QString walk = u"two-minute-walk"_s;
+    QCOMPARE(meanFor(walk, u"bohannon-2017"_s, Sex::Male, 20), 217.9);
+    QCOMPARE(meanFor(walk, u"bohannon-2017"_s, Sex::Female, 79), 150.3);
+    const auto found = standingsOf(result(walk, 150), person(Sex::Female, 55));
+    QVERIFY(from<NoReference>(found, u"bohannon-2017"_s) != nullptr);
+    QVERIFY(standingLines(found, *book().measure(walk), book(), {}).filter(u"gap at this age"_s).size() == 1);
+}
+
+/// Walker 2007, Phys Ther 87:1468-77: 29 of 30 in the forties, 21 in the eighties (read, rounded).
+void ReferenceValuesTest::gaitAssessmentByDecade()
+{
+    const QString walker = u"walker-2007"_s;
+    const QString total = u"functional-gait-assessment"_s;
+    QCOMPARE(std::round(meanFor(total, walker, Sex::Male, 40).value_or(0)), 29.0);
+    QCOMPARE(std::round(meanFor(total, walker, Sex::Female, 89).value_or(0)), 21.0);
+}
+
 /// Barry 2014: 13.5 s, sensitivity .31, specificity .74; Nocera 2013: 11.5 s in Parkinson disease.
 void ReferenceValuesTest::cutOffs()
 {
@@ -287,6 +398,29 @@ void ReferenceValuesTest::cutOffs()
     const auto* nocera = from<AgainstBand>(parkinson, u"nocera-2013"_s);
     QVERIFY(nocera != nullptr && !nocera->isWithin);
     QVERIFY(from<AgainstBand>(parkinson, u"barry-2014"_s) == nullptr);
+}
+
+/// Wrisley & Kumar 2010: 22 of 30 and less, sensitivity 1.00, specificity 0.72; Behrman 2002: below 25.4 cm
+/// in Parkinson disease, .30 and .92; CDC: tandem stance under 10 s.
+void ReferenceValuesTest::cutOffsOfBalance()
+{
+    const records::Patient older = person(Sex::Male, 75, u"older-adults"_s);
+    for (const auto& [score, isBeyond] : {std::pair(22.0, true), std::pair(23.0, false)}) {
+        const auto found = standingsOf(result(u"functional-gait-assessment"_s, score), older);
+        const auto* answer = from<AgainstBand>(found, u"wrisley-kumar-2010"_s);
+        QVERIFY(answer != nullptr);
+        QCOMPARE(answer->isWithin, isBeyond);
+        QCOMPARE(answer->band.sensitivity, 1.0);
+        QCOMPARE(answer->band.specificity, 0.72);
+    }
+    const auto reach =
+        standingsOf(result(u"functional-reach-forward"_s, 25), person(Sex::Male, 75, u"parkinson"_s));
+    const auto* behrman = from<AgainstBand>(reach, u"behrman-2002"_s);
+    QVERIFY(behrman != nullptr && behrman->isWithin);
+    QCOMPARE(behrman->band.sensitivity, 0.3);
+    const auto tandem = standingsOf(result(u"sharpened-romberg-eyes-open"_s, 10), person(Sex::Female, 65));
+    const auto* fourth = from<AgainstBand>(tandem, u"cdc-four-stage"_s);
+    QVERIFY(fourth != nullptr && !fourth->isWithin);
 }
 
 /// Bohannon 1984, Phys Ther 64:1067: all 184 volunteers of 20 to 79 held 30 s.
