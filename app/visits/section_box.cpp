@@ -109,7 +109,8 @@ QWidget* SectionBox::head()
         QLabel* caution = caption(words, bar);
         caution->setProperty("role", u"caution"_s);
         caution->setObjectName(objectName() + u".caution"_s);
-        line->addWidget(caution);
+        caution->setWordWrap(true);
+        line->addWidget(caution, 1);
     }
     line->addStretch(1);
     m_allNormal->setProperty("kind", u"quiet"_s);
