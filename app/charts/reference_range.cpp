@@ -2,7 +2,7 @@
 
 #include "core/interpretation/reference_words.h"
 #include "core/interpretation/standing.h"
-#include "core/interpretation/terms.h"
+#include "core/records/wording.h"
 
 #include <algorithm>
 
@@ -19,6 +19,11 @@ std::optional<TrendRange> rangeOf(const catalogue::Norm& norm)
     if (norm.mean && norm.sd)
         return TrendRange{*norm.mean - 2 * *norm.sd, *norm.mean + 2 * *norm.sd, {}};
     return std::nullopt;
+}
+
+QString withUnit(double number, const catalogue::Measure& measure)
+{
+    return (records::written(number, measure) + u' ' + values::symbol(measure.unit)).trimmed();
 }
 
 } // namespace
@@ -44,11 +49,10 @@ std::optional<TrendRange> referenceRange(const records::Occasion& occasion, cons
     range.high = std::min(range.high, measure->highest.value_or(range.high));
     const QString what = best->rangeLow && best->rangeHigh ? phrases(best->rangeWords.toUtf8().constData())
                                                            : phrases("mean ± 2 SD");
-    range.words =
-        phrases("Reference range, lightly shaded: %1 to %2, %3 of %4 (%5).")
-            .arg(interpretation::amount(range.low, *measure), interpretation::amount(range.high, *measure),
-                 what, interpretation::written(best->whom, phrases),
-                 interpretation::sourceWords(best->whom, best->origin, catalogue, phrases));
+    range.words = phrases("Reference range, lightly shaded: %1 to %2, %3 of %4 (%5).")
+                      .arg(withUnit(range.low, *measure), withUnit(range.high, *measure), what,
+                           interpretation::written(best->whom, phrases),
+                           interpretation::sourceWords(best->whom, best->origin, catalogue, phrases));
     return range;
 }
 
