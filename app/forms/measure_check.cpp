@@ -3,6 +3,7 @@
 #include "app/forms/own_id.h"
 #include "app/forms/typed.h"
 #include "core/base/text.h"
+#include "core/catalogue/words.h"
 
 #include <algorithm>
 #include <cmath>
@@ -149,10 +150,8 @@ void MeasureCheck::takeScale()
     else if (measure.step && measure.lowest && measure.highest &&
              *measure.step > *measure.highest - *measure.lowest)
         refuse(MeasureField::Step, tr("The step is wider than the whole range."));
-    const QString better = words(MeasureField::Better);
-    measure.better = better == u"higher"  ? Direction::HigherIsBetter
-                     : better == u"lower" ? Direction::LowerIsBetter
-                                          : Direction::Neither;
+    measure.better =
+        catalogue::meaningOf<Direction>(words(MeasureField::Better)).value_or(Direction::Neither);
     if (measure.better == Direction::Neither)
         refuse(MeasureField::Better, tr("Say whether a higher or a lower result is better."));
 }
@@ -203,8 +202,7 @@ void MeasureCheck::takeChoice()
 void MeasureCheck::takeTrials()
 {
     Measure& measure = m_result.measure;
-    const QString rule = words(MeasureField::Rule);
-    measure.rule = rule == u"mean" ? TrialRule::Mean : rule == u"best" ? TrialRule::Best : TrialRule::Single;
+    measure.rule = catalogue::meaningOf<TrialRule>(words(MeasureField::Rule)).value_or(TrialRule::Single);
     measure.trials = 1;
     if (measure.rule != TrialRule::Single) {
         const auto trials = number(MeasureField::Trials);
@@ -234,12 +232,8 @@ void MeasureCheck::takeConditions()
         const auto chosen = m_draft.conditions.find(condition.id);
         if (chosen == m_draft.conditions.end() || chosen->second.isEmpty())
             continue;
-        catalogue::ConditionRule rule{condition.id,
-                                      chosen->second == u"hard"          ? Strictness::Hard
-                                      : chosen->second == u"if-recorded" ? Strictness::IfRecorded
-                                      : chosen->second == u"if-either"   ? Strictness::IfEither
-                                                                         : Strictness::Soft,
-                                      {}};
+        catalogue::ConditionRule rule{
+            condition.id, catalogue::meaningOf<Strictness>(chosen->second).value_or(Strictness::Soft), {}};
         for (const catalogue::ConditionRule& before : m_draft.original.conditions) {
             if (before.condition == rule.condition && before.strictness == rule.strictness)
                 rule = before;

@@ -2,6 +2,7 @@
 
 #include "app/forms/measure_check.h"
 #include "app/forms/typed.h"
+#include "core/catalogue/words.h"
 
 #include <algorithm>
 
@@ -13,17 +14,10 @@ namespace forms
 using catalogue::Direction;
 using catalogue::Kind;
 using catalogue::Measure;
-using catalogue::Strictness;
-using catalogue::TrialRule;
 using values::Unit;
 
 namespace
 {
-
-constexpr std::pair<Kind, const char*> kinds[] = {{Kind::Grade, "grade"},       {Kind::Choice, "choice"},
-                                                  {Kind::Count, "count"},       {Kind::Duration, "duration"},
-                                                  {Kind::Distance, "distance"}, {Kind::Speed, "speed"},
-                                                  {Kind::Rate, "rate"},         {Kind::Score, "score"}};
 
 QString wordsOf(const Measure& measure)
 {
@@ -33,40 +27,11 @@ QString wordsOf(const Measure& measure)
     return words.join(u'\n');
 }
 
-QString code(Direction better)
-{
-    return better == Direction::HigherIsBetter  ? u"higher"_s
-           : better == Direction::LowerIsBetter ? u"lower"_s
-                                                : QString();
-}
-
-QString code(TrialRule rule)
-{
-    return rule == TrialRule::Mean ? u"mean"_s : rule == TrialRule::Best ? u"best"_s : u"single"_s;
-}
-
 } // namespace
-
-QString code(Kind kind)
-{
-    const auto found = std::ranges::find(kinds, kind, &std::pair<Kind, const char*>::first);
-    return QString::fromLatin1(found->second);
-}
-
-QString code(Strictness strictness)
-{
-    return strictness == Strictness::Hard         ? u"hard"_s
-           : strictness == Strictness::IfRecorded ? u"if-recorded"_s
-           : strictness == Strictness::IfEither   ? u"if-either"_s
-                                                  : u"soft"_s;
-}
 
 Kind kindOf(const MeasureDraft& draft)
 {
-    const QString typed = draft.typed.at(MeasureField::Kind);
-    const auto found =
-        std::ranges::find_if(kinds, [&](const auto& kind) { return typed == QLatin1String(kind.second); });
-    return found == std::end(kinds) ? Kind::Grade : found->first;
+    return catalogue::meaningOf<Kind>(draft.typed.at(MeasureField::Kind)).value_or(Kind::Grade);
 }
 
 std::vector<Unit> unitsOf(Kind kind)
@@ -128,28 +93,29 @@ bool matters(MeasureField field, Kind kind)
 MeasureDraft draftOf(const Measure& measure)
 {
     MeasureDraft draft{measure, false, {}, {}};
-    draft.typed = {{MeasureField::Title, measure.title},
-                   {MeasureField::ShortForm, measure.shortForm},
-                   {MeasureField::Section, measure.section},
-                   {MeasureField::Kind, code(measure.kind)},
-                   {MeasureField::Unit, values::code(measure.unit)},
-                   {MeasureField::Lowest, asTyped(measure.lowest)},
-                   {MeasureField::Highest, asTyped(measure.highest)},
-                   {MeasureField::Step, asTyped(measure.step)},
-                   {MeasureField::Better, code(measure.better)},
-                   {MeasureField::Sides, measure.hasSides ? u"both"_s : u"none"_s},
-                   {MeasureField::Words, wordsOf(measure)},
-                   {MeasureField::Rule, code(measure.rule)},
-                   {MeasureField::Trials, QString::number(std::max(2, measure.trials))},
-                   {MeasureField::Cap, asTyped(measure.cap)},
-                   {MeasureField::Purpose, measure.purpose},
-                   {MeasureField::How, measure.how},
-                   {MeasureField::Position, measure.position},
-                   {MeasureField::Equipment, measure.equipment},
-                   {MeasureField::UnableMeans, measure.unableMeans},
-                   {MeasureField::Caution, measure.caution}};
+    draft.typed = {
+        {MeasureField::Title, measure.title},
+        {MeasureField::ShortForm, measure.shortForm},
+        {MeasureField::Section, measure.section},
+        {MeasureField::Kind, word(measure.kind)},
+        {MeasureField::Unit, values::code(measure.unit)},
+        {MeasureField::Lowest, asTyped(measure.lowest)},
+        {MeasureField::Highest, asTyped(measure.highest)},
+        {MeasureField::Step, asTyped(measure.step)},
+        {MeasureField::Better, measure.better == Direction::Neither ? QString() : word(measure.better)},
+        {MeasureField::Sides, measure.hasSides ? u"both"_s : u"none"_s},
+        {MeasureField::Words, wordsOf(measure)},
+        {MeasureField::Rule, word(measure.rule)},
+        {MeasureField::Trials, QString::number(std::max(2, measure.trials))},
+        {MeasureField::Cap, asTyped(measure.cap)},
+        {MeasureField::Purpose, measure.purpose},
+        {MeasureField::How, measure.how},
+        {MeasureField::Position, measure.position},
+        {MeasureField::Equipment, measure.equipment},
+        {MeasureField::UnableMeans, measure.unableMeans},
+        {MeasureField::Caution, measure.caution}};
     for (const catalogue::ConditionRule& rule : measure.conditions)
-        draft.conditions[rule.condition] = code(rule.strictness);
+        draft.conditions[rule.condition] = word(rule.strictness);
     return draft;
 }
 

@@ -37,7 +37,7 @@ struct MeasureDraft {
     catalogue::Measure original;
     bool isNew = true;
     std::map<MeasureField, QString> typed;
-    std::map<QString, QString> conditions; ///< condition id to "hard", "if-recorded" or "soft"
+    std::map<QString, QString> conditions; ///< condition id to the word for its strictness
 
     bool isChanged() const;
 };
@@ -50,9 +50,6 @@ bool matters(MeasureField field, catalogue::Kind kind);
 catalogue::Kind kindOf(const MeasureDraft& draft);
 /// The units a kind can be recorded in; the first is the usual one.
 std::vector<values::Unit> unitsOf(catalogue::Kind kind);
-/// "grade", "choice" …
-QString code(catalogue::Kind kind);
-QString code(catalogue::Strictness strictness);
 
 /// The measure the draft stands for, and for each field that is wrong one sentence.
 struct CheckedMeasure {

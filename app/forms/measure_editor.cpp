@@ -3,6 +3,7 @@
 #include "app/forms/own_edits.h"
 #include "app/forms/panels.h"
 #include "app/widgets/theme.h"
+#include "core/catalogue/words.h"
 
 #include <QComboBox>
 #include <QFrame>
@@ -15,6 +16,7 @@ namespace forms
 {
 
 using catalogue::Kind;
+using catalogue::Strictness;
 using widgets::FormField;
 
 namespace
@@ -22,14 +24,14 @@ namespace
 
 QList<std::pair<QString, QString>> kindOptions()
 {
-    return {{code(Kind::Duration), MeasureEditor::tr("time")},
-            {code(Kind::Distance), MeasureEditor::tr("distance")},
-            {code(Kind::Speed), MeasureEditor::tr("speed")},
-            {code(Kind::Rate), MeasureEditor::tr("rate")},
-            {code(Kind::Count), MeasureEditor::tr("count")},
-            {code(Kind::Score), MeasureEditor::tr("score")},
-            {code(Kind::Grade), MeasureEditor::tr("grade, as 0 to 4")},
-            {code(Kind::Choice), MeasureEditor::tr("one of several answers")}};
+    return {{word(Kind::Duration), MeasureEditor::tr("time")},
+            {word(Kind::Distance), MeasureEditor::tr("distance")},
+            {word(Kind::Speed), MeasureEditor::tr("speed")},
+            {word(Kind::Rate), MeasureEditor::tr("rate")},
+            {word(Kind::Count), MeasureEditor::tr("count")},
+            {word(Kind::Score), MeasureEditor::tr("score")},
+            {word(Kind::Grade), MeasureEditor::tr("grade, as 0 to 4")},
+            {word(Kind::Choice), MeasureEditor::tr("one of several answers")}};
 }
 
 QList<std::pair<QString, QString>> sectionOptions(const catalogue::Catalogue& catalogue)
@@ -135,10 +137,10 @@ QWidget* MeasureEditor::madeConditions(QWidget* parent)
 {
     const QList<std::pair<QString, QString>> options = {
         {QString(), tr("does not matter")},
-        {u"hard"_s, tr("must be recorded and match")},
-        {u"if-recorded"_s, tr("must match where recorded")},
-        {u"if-either"_s, tr("must match where it applies at all")},
-        {u"soft"_s, tr("a difference earns a caution")}};
+        {word(Strictness::Hard), tr("must be recorded and match")},
+        {word(Strictness::IfRecorded), tr("must match where recorded")},
+        {word(Strictness::IfEither), tr("must match where it applies at all")},
+        {word(Strictness::Soft), tr("a difference earns a caution")}};
     auto* grid = new QWidget(parent);
     auto* cells = new QGridLayout(grid);
     cells->setContentsMargins(0, 0, 0, 0);

@@ -3,6 +3,7 @@
 #include "app/forms/own_id.h"
 #include "app/forms/typed.h"
 #include "core/base/text.h"
+#include "core/catalogue/words.h"
 #include "core/values/quantity.h"
 
 #include <QRegularExpression>
@@ -16,6 +17,7 @@ namespace forms
 {
 
 using catalogue::Answers;
+using catalogue::meaningOf;
 using catalogue::Scale;
 using catalogue::Source;
 using catalogue::Threshold;
@@ -48,14 +50,6 @@ bool isFindable(const QString& reference)
 bool isSame(const Source& a, const Source& b)
 {
     return a.reference == b.reference && a.doi == b.doi && a.shortForm == b.shortForm;
-}
-
-Scale scaleOf(const QString& code)
-{
-    return code == u"percent-of-reference"   ? Scale::PercentOfReference
-           : code == u"proportional-to-mean" ? Scale::ProportionalToMean
-           : code == u"log"                  ? Scale::Log
-                                             : Scale::Absolute;
 }
 
 } // namespace
@@ -117,8 +111,8 @@ void ThresholdCheck::takeChange()
 {
     Threshold& row = m_result.row;
     row.measure = needed(ThresholdField::Measure, tr("Choose the measure."));
-    row.answers = words(ThresholdField::Answers) == u"error" ? Answers::Error : Answers::Important;
-    row.scale = scaleOf(words(ThresholdField::Scale));
+    row.answers = meaningOf<Answers>(words(ThresholdField::Answers)).value_or(Answers::Important);
+    row.scale = meaningOf<Scale>(words(ThresholdField::Scale)).value_or(Scale::Absolute);
     const auto improvement = number(ThresholdField::Improvement);
     const auto decline = number(ThresholdField::Decline);
     row.improvement = improvement.value_or(0);
@@ -214,10 +208,8 @@ void ThresholdCheck::takePeople()
 void ThresholdCheck::takeInterval()
 {
     Threshold& row = m_result.row;
-    const QString design = words(ThresholdField::Design);
-    row.design = design == u"between-raters"         ? catalogue::Design::BetweenRaters
-                 : design == u"internal-consistency" ? catalogue::Design::InternalConsistency
-                                                     : catalogue::Design::TestRetest;
+    row.design =
+        meaningOf<catalogue::Design>(words(ThresholdField::Design)).value_or(catalogue::Design::TestRetest);
     row.interval = words(ThresholdField::Interval);
     row.daysLow = number(ThresholdField::DaysLow);
     row.daysHigh = number(ThresholdField::DaysHigh);
@@ -248,7 +240,7 @@ void ThresholdCheck::takeSource()
         refuse(ThresholdField::Reference,
                tr("Without a DOI the reference needs its year, or its number as PMID 12345."));
     m_result.row.checked =
-        words(ThresholdField::Checked) == u"read" ? catalogue::Checked::Read : catalogue::Checked::Memory;
+        meaningOf<catalogue::Checked>(words(ThresholdField::Checked)).value_or(catalogue::Checked::Memory);
     nameSource();
     m_result.row.source = source.id;
 }

@@ -2,6 +2,7 @@
 
 #include "app/forms/threshold_check.h"
 #include "app/forms/typed.h"
+#include "core/catalogue/words.h"
 
 using namespace Qt::StringLiterals;
 
@@ -15,21 +16,6 @@ using catalogue::Threshold;
 namespace
 {
 
-QString code(Scale scale)
-{
-    switch (scale) {
-    case Scale::Absolute:
-        return u"absolute"_s;
-    case Scale::PercentOfReference:
-        return u"percent-of-reference"_s;
-    case Scale::ProportionalToMean:
-        return u"proportional-to-mean"_s;
-    case Scale::Log:
-        return u"log"_s;
-    }
-    return {};
-}
-
 std::optional<double> percent(std::optional<double> share)
 {
     return share ? std::optional(*share * 100) : std::nullopt;
@@ -41,8 +27,8 @@ ThresholdDraft filled(const Threshold& row, const catalogue::Source& source)
     ThresholdDraft draft{row, source, true, {}};
     draft.typed = {
         {ThresholdField::Measure, row.measure},
-        {ThresholdField::Answers, row.answers == Answers::Error ? u"error"_s : u"important"_s},
-        {ThresholdField::Scale, code(row.scale)},
+        {ThresholdField::Answers, word(row.answers)},
+        {ThresholdField::Scale, word(row.scale)},
         {ThresholdField::Improvement, positive(row.improvement)},
         {ThresholdField::Decline, row.decline == row.improvement ? QString() : positive(row.decline)},
         {ThresholdField::Basis, row.confidenceBasis.isEmpty() ? u"stated"_s : row.confidenceBasis},
@@ -54,17 +40,14 @@ ThresholdDraft filled(const Threshold& row, const catalogue::Source& source)
         {ThresholdField::Population, row.population},
         {ThresholdField::PopulationWords, row.populationWords},
         {ThresholdField::N, row.n ? QString::number(*row.n) : QString()},
-        {ThresholdField::Design, row.design == catalogue::Design::TestRetest ? u"test-retest"_s
-                                 : row.design == catalogue::Design::BetweenRaters
-                                     ? u"between-raters"_s
-                                     : u"internal-consistency"_s},
+        {ThresholdField::Design, word(row.design)},
         {ThresholdField::Interval, row.interval},
         {ThresholdField::DaysLow, asTyped(row.daysLow)},
         {ThresholdField::DaysHigh, asTyped(row.daysHigh)},
         {ThresholdField::Reference, source.reference},
         {ThresholdField::Doi, source.doi},
         {ThresholdField::ShortForm, source.shortForm},
-        {ThresholdField::Checked, row.checked == catalogue::Checked::Read ? u"read"_s : u"memory"_s},
+        {ThresholdField::Checked, word(row.checked)},
         {ThresholdField::Note, row.note},
     };
     return draft;

@@ -78,9 +78,7 @@ Direction directionFrom(Fields& fields, Kind kind)
     const QString key = QStringLiteral("better");
     if (kind == Kind::Choice && !fields.has(key))
         return Direction::Neither;
-    return fields.oneOf<Direction>(key, {{QStringLiteral("higher"), Direction::HigherIsBetter},
-                                         {QStringLiteral("lower"), Direction::LowerIsBetter},
-                                         {QStringLiteral("neither"), Direction::Neither}});
+    return fields.oneOf<Direction>(key);
 }
 
 void addRules(Measure& measure, Fields& fields, const QStringList& conditions, Strictness strictness,
@@ -129,13 +127,7 @@ void readComputation(Measure& measure, Fields& fields)
         return;
     Fields computed(*object, QStringLiteral("computed"));
     Computation made;
-    made.rule = computed.oneOf<Computing>(QStringLiteral("rule"),
-                                          {{QStringLiteral("speed"), Computing::Speed},
-                                           {QStringLiteral("cadence"), Computing::Cadence},
-                                           {QStringLiteral("step-length"), Computing::StepLength},
-                                           {QStringLiteral("sum-of-items"), Computing::SumOfItems},
-                                           {QStringLiteral("short-battery"), Computing::ShortBattery},
-                                           {QStringLiteral("dual-task-cost"), Computing::DualTaskCost}});
+    made.rule = computed.oneOf<Computing>(QStringLiteral("rule"));
     made.parts = computed.texts(QStringLiteral("parts"));
     const qsizetype needed = partsNeeded(made.rule);
     if (needed > 0 ? made.parts.size() != needed : made.parts.isEmpty())
@@ -223,14 +215,7 @@ Measure measureFrom(Fields& fields, const Catalogue& soFar)
     measure.section = fields.text(QStringLiteral("section"));
     if (soFar.section(measure.section) == nullptr)
         fields.refuse(QStringLiteral("unknown section “%1”").arg(measure.section));
-    measure.kind = fields.oneOf<Kind>(QStringLiteral("kind"), {{QStringLiteral("grade"), Kind::Grade},
-                                                               {QStringLiteral("choice"), Kind::Choice},
-                                                               {QStringLiteral("count"), Kind::Count},
-                                                               {QStringLiteral("duration"), Kind::Duration},
-                                                               {QStringLiteral("distance"), Kind::Distance},
-                                                               {QStringLiteral("speed"), Kind::Speed},
-                                                               {QStringLiteral("rate"), Kind::Rate},
-                                                               {QStringLiteral("score"), Kind::Score}});
+    measure.kind = fields.oneOf<Kind>(QStringLiteral("kind"));
     measure.unit = unitFrom(fields);
     measure.hasSides = fields.flag(QStringLiteral("sides"));
     measure.better = directionFrom(fields, measure.kind);
@@ -240,11 +225,7 @@ Measure measureFrom(Fields& fields, const Catalogue& soFar)
     checkRange(fields, measure.lowest, measure.highest);
     measure.options = measure.kind == Kind::Grade ? stepsFrom(fields, measure) : optionsFrom(fields);
     measure.trials = fields.optionalCount(QStringLiteral("trials")).value_or(1);
-    measure.rule = fields.oneOf<TrialRule>(QStringLiteral("rule"),
-                                           {{QStringLiteral("single"), TrialRule::Single},
-                                            {QStringLiteral("mean"), TrialRule::Mean},
-                                            {QStringLiteral("best"), TrialRule::Best}},
-                                           TrialRule::Single);
+    measure.rule = fields.oneOf<TrialRule>(QStringLiteral("rule"), words<TrialRule>(), TrialRule::Single);
     measure.cap = fields.optionalNumber(QStringLiteral("cap"));
     measure.watchFor = fields.texts(QStringLiteral("watchFor"));
     measure.purpose = fields.text(QStringLiteral("purpose"));
@@ -263,7 +244,7 @@ Measure measureFrom(Fields& fields, const Catalogue& soFar)
     return measure;
 }
 
-Form formFrom(Fields& fields, const Catalogue& soFar)
+Form formFrom(Fields& fields)
 {
     Form form;
     form.id = fields.text(QStringLiteral("id"));
@@ -277,6 +258,12 @@ Form formFrom(Fields& fields, const Catalogue& soFar)
             fields.refuse(error->what.chopped(1));
     }
     form.expected = fields.texts(QStringLiteral("expected"));
+    return form;
+}
+
+Form formFrom(Fields& fields, const Catalogue& soFar)
+{
+    Form form = formFrom(fields);
     const QStringList measures = form.measures();
     if (measures.isEmpty())
         fields.refuse(QStringLiteral("“measures” names none"));

@@ -19,6 +19,9 @@ Equation equationFrom(Fields& fields, const Catalogue& soFar);
 Band bandFrom(Fields& fields, const Catalogue& soFar);
 Form formFrom(Fields& fields, const Catalogue& soFar);
 
+/// A form as it stands, whether or not its measures are known.
+Form formFrom(Fields& fields);
+
 /// The columns of a table, in order, and those that hold numbers.
 QStringList thresholdColumns();
 QStringList thresholdNumberColumns();

@@ -1,14 +1,13 @@
 #pragma once
 
 #include "core/base/result.h"
+#include "core/catalogue/words.h"
 
 #include <QJsonObject>
 #include <QSet>
 #include <QStringList>
 
-#include <initializer_list>
 #include <optional>
-#include <utility>
 
 namespace catalogue
 {
@@ -34,25 +33,25 @@ public:
 
     /// The meaning of a word, where only these are allowed.
     template <class T>
-    T oneOf(const QString& key, std::initializer_list<std::pair<QString, T>> words)
+    T oneOf(const QString& key, const Words<T>& allowed = words<T>())
     {
         const QString word = text(key);
-        QStringList allowed;
-        for (const auto& [name, meaning] : words) {
+        QStringList names;
+        for (const auto& [name, meaning] : allowed) {
             if (word == name)
                 return meaning;
-            allowed += name;
+            names += name;
         }
         refuse(QStringLiteral("“%1” is “%2” but may only be %3")
-                   .arg(key, word, allowed.join(QStringLiteral(", "))));
+                   .arg(key, word, names.join(QStringLiteral(", "))));
         return T{};
     }
 
     /// As oneOf, or `otherwise` when the field is absent.
     template <class T>
-    T oneOf(const QString& key, std::initializer_list<std::pair<QString, T>> words, T otherwise)
+    T oneOf(const QString& key, const Words<T>& allowed, T otherwise)
     {
-        return has(key) ? oneOf(key, words) : otherwise;
+        return has(key) ? oneOf(key, allowed) : otherwise;
     }
 
     bool has(const QString& key) const { return m_object.contains(key); }

@@ -28,12 +28,6 @@ QStringList numberColumns(const QStringList& own)
     return own + QStringList{QStringLiteral("ageLow"), QStringLiteral("ageHigh"), QStringLiteral("n")};
 }
 
-Checked checkedFrom(Fields& fields, const QString& key)
-{
-    return fields.oneOf<Checked>(
-        key, {{QStringLiteral("read"), Checked::Read}, {QStringLiteral("memory"), Checked::Memory}});
-}
-
 QString numbersOf(Fields& fields, const Catalogue& soFar)
 {
     const QString id = fields.text(QStringLiteral("measure"));
@@ -88,7 +82,7 @@ Origin originFrom(Fields& fields, const Catalogue& soFar)
     origin.source = fields.text(QStringLiteral("source"));
     if (soFar.source(origin.source) == nullptr)
         fields.refuse(QStringLiteral("“source”: unknown id “%1”").arg(origin.source));
-    origin.checked = checkedFrom(fields, QStringLiteral("checked"));
+    origin.checked = fields.oneOf<Checked>(QStringLiteral("checked"));
     origin.note = fields.optionalText(QStringLiteral("note"));
     return origin;
 }
@@ -192,10 +186,7 @@ Norm normFrom(Fields& fields, const Catalogue& soFar)
     row.measure = numbersOf(fields, soFar);
     row.whom = whomFrom(fields, soFar);
     if (fields.has(QStringLiteral("rule")))
-        row.rule =
-            fields.oneOf<TrialRule>(QStringLiteral("rule"), {{QStringLiteral("single"), TrialRule::Single},
-                                                             {QStringLiteral("mean"), TrialRule::Mean},
-                                                             {QStringLiteral("best"), TrialRule::Best}});
+        row.rule = fields.oneOf<TrialRule>(QStringLiteral("rule"));
     row.mean = fields.optionalNumber(QStringLiteral("mean"));
     row.sd = fields.optionalNumber(QStringLiteral("sd"));
     row.meanLow = fields.optionalNumber(QStringLiteral("meanLow"));
@@ -222,7 +213,7 @@ Equation equationFrom(Fields& fields, const Catalogue& soFar)
     if (row.lowerLimitBelow && *row.lowerLimitBelow <= 0)
         fields.refuse(QStringLiteral("“lowerLimitBelow” is not above 0"));
     if (row.lowerLimitBelow)
-        row.lowerLimitChecked = checkedFrom(fields, QStringLiteral("lowerLimitChecked"));
+        row.lowerLimitChecked = fields.oneOf<Checked>(QStringLiteral("lowerLimitChecked"));
     row.origin = originFrom(fields, soFar);
     return row;
 }

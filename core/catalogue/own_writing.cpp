@@ -1,4 +1,4 @@
-#include "core/catalogue/fields.h"
+#include "core/catalogue/entries.h"
 #include "core/catalogue/own.h"
 #include "core/catalogue/own_format.h"
 
@@ -44,117 +44,6 @@ QJsonArray listOf(const std::vector<Row>& rows, QJsonObject (*objectOf)(const Ro
     for (const Row& row : rows)
         list += objectOf(row);
     return list;
-}
-
-QString word(Design design)
-{
-    switch (design) {
-    case Design::TestRetest:
-        break;
-    case Design::BetweenRaters:
-        return u"between-raters"_s;
-    case Design::InternalConsistency:
-        return u"internal-consistency"_s;
-    }
-    return u"test-retest"_s;
-}
-
-QString word(Kind kind)
-{
-    switch (kind) {
-    case Kind::Grade:
-        return u"grade"_s;
-    case Kind::Choice:
-        return u"choice"_s;
-    case Kind::Count:
-        return u"count"_s;
-    case Kind::Duration:
-        return u"duration"_s;
-    case Kind::Distance:
-        return u"distance"_s;
-    case Kind::Speed:
-        return u"speed"_s;
-    case Kind::Rate:
-        return u"rate"_s;
-    case Kind::Score:
-        break;
-    }
-    return u"score"_s;
-}
-
-QString word(Direction better)
-{
-    switch (better) {
-    case Direction::HigherIsBetter:
-        return u"higher"_s;
-    case Direction::LowerIsBetter:
-        return u"lower"_s;
-    case Direction::Neither:
-        break;
-    }
-    return u"neither"_s;
-}
-
-QString word(TrialRule rule)
-{
-    switch (rule) {
-    case TrialRule::Mean:
-        return u"mean"_s;
-    case TrialRule::Best:
-        return u"best"_s;
-    case TrialRule::Single:
-        break;
-    }
-    return u"single"_s;
-}
-
-QString word(Computing rule)
-{
-    switch (rule) {
-    case Computing::Speed:
-        return u"speed"_s;
-    case Computing::Cadence:
-        return u"cadence"_s;
-    case Computing::StepLength:
-        return u"step-length"_s;
-    case Computing::SumOfItems:
-        return u"sum-of-items"_s;
-    case Computing::ShortBattery:
-        return u"short-battery"_s;
-    case Computing::DualTaskCost:
-        break;
-    }
-    return u"dual-task-cost"_s;
-}
-
-QString word(Scale scale)
-{
-    switch (scale) {
-    case Scale::Absolute:
-        return u"absolute"_s;
-    case Scale::PercentOfReference:
-        return u"percent-of-reference"_s;
-    case Scale::ProportionalToMean:
-        return u"proportional-to-mean"_s;
-    case Scale::Log:
-        break;
-    }
-    return u"log"_s;
-}
-
-QString word(Strictness strictness)
-{
-    switch (strictness) {
-    case Strictness::Hard:
-        return u"hard"_s;
-    case Strictness::IfRecorded:
-        return u"ifRecorded"_s;
-    case Strictness::IfEither:
-        return u"ifEither"_s;
-    case Strictness::Soft:
-        break;
-    }
-    return u"soft"_s;
 }
 
 QJsonObject sourceObject(const Source& source)
@@ -236,13 +125,13 @@ QJsonObject thresholdObject(const Threshold& row)
                        {u"measure"_s, row.measure},
                        {u"population"_s, row.population},
                        {u"populationWords"_s, row.populationWords},
-                       {u"answers"_s, row.answers == Answers::Error ? u"error"_s : u"important"_s},
+                       {u"answers"_s, word(row.answers)},
                        {u"scale"_s, word(row.scale)},
                        {u"improvement"_s, row.improvement},
                        {u"decline"_s, row.decline},
                        {u"design"_s, word(row.design)},
                        {u"source"_s, row.source},
-                       {u"checked"_s, row.checked == Checked::Read ? u"read"_s : u"memory"_s}};
+                       {u"checked"_s, word(row.checked)}};
     put(object, u"confidence"_s, row.confidence);
     put(object, u"confidenceBasis"_s, row.confidenceBasis);
     put(object, u"bandOf"_s, row.bandOf);
@@ -296,17 +185,7 @@ QString written(const Form& form)
 std::optional<Form> formFrom(const QString& written)
 {
     Fields fields(QJsonDocument::fromJson(written.toUtf8()).object(), {});
-    Form form;
-    form.id = fields.text(u"id"_s);
-    form.title = fields.text(u"title"_s);
-    const auto sections = fields.objects(u"sections"_s);
-    for (const QJsonObject& object : sections) {
-        Fields section(object, {});
-        form.sections.push_back({section.text(u"title"_s), section.texts(u"measures"_s)});
-        if (const auto error = section.error())
-            return std::nullopt;
-    }
-    form.expected = fields.texts(u"expected"_s);
+    Form form = formFrom(fields);
     form.isOwn = fields.optionalFlag(u"own"_s);
     return fields.error() ? std::nullopt : std::optional(form);
 }

@@ -103,14 +103,8 @@ Threshold thresholdFrom(Fields& fields, const Catalogue& soFar)
     requireKnown(fields, QStringLiteral("population"), soFar.population(row.population) != nullptr,
                  row.population);
     row.populationWords = fields.text(QStringLiteral("populationWords"));
-    row.answers =
-        fields.oneOf<Answers>(QStringLiteral("answers"), {{QStringLiteral("error"), Answers::Error},
-                                                          {QStringLiteral("important"), Answers::Important}});
-    row.scale = fields.oneOf<Scale>(QStringLiteral("scale"),
-                                    {{QStringLiteral("absolute"), Scale::Absolute},
-                                     {QStringLiteral("percent-of-reference"), Scale::PercentOfReference},
-                                     {QStringLiteral("proportional-to-mean"), Scale::ProportionalToMean},
-                                     {QStringLiteral("log"), Scale::Log}});
+    row.answers = fields.oneOf<Answers>(QStringLiteral("answers"));
+    row.scale = fields.oneOf<Scale>(QStringLiteral("scale"));
     row.improvement = positive(fields, QStringLiteral("improvement"));
     row.decline = positive(fields, QStringLiteral("decline"));
     readConfidence(row, fields);
@@ -125,10 +119,7 @@ Threshold thresholdFrom(Fields& fields, const Catalogue& soFar)
         fields.refuse(QStringLiteral("“daysLow” and “daysHigh” do not fit each other"));
     row.trialRule = fields.optionalText(QStringLiteral("trialRule"));
     row.protocol = fields.optionalText(QStringLiteral("protocol"));
-    row.design = fields.oneOf<Design>(
-        QStringLiteral("design"), {{QStringLiteral("test-retest"), Design::TestRetest},
-                                   {QStringLiteral("between-raters"), Design::BetweenRaters},
-                                   {QStringLiteral("internal-consistency"), Design::InternalConsistency}});
+    row.design = fields.oneOf<Design>(QStringLiteral("design"));
     row.hand = fields.oneOf<QString>(QStringLiteral("hand"),
                                      {{QStringLiteral("dominant"), QStringLiteral("dominant")},
                                       {QStringLiteral("non-dominant"), QStringLiteral("non-dominant")}},
@@ -136,9 +127,7 @@ Threshold thresholdFrom(Fields& fields, const Catalogue& soFar)
     readCondition(row, fields, soFar);
     row.source = fields.text(QStringLiteral("source"));
     requireKnown(fields, QStringLiteral("source"), soFar.source(row.source) != nullptr, row.source);
-    row.checked =
-        fields.oneOf<Checked>(QStringLiteral("checked"), {{QStringLiteral("read"), Checked::Read},
-                                                          {QStringLiteral("memory"), Checked::Memory}});
+    row.checked = fields.oneOf<Checked>(QStringLiteral("checked"));
     row.note = fields.optionalText(QStringLiteral("note"));
     return row;
 }

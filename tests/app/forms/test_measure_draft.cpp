@@ -31,7 +31,7 @@ MeasureDraft stairs()
     draft.typed[MeasureField::How] = u"Ten steps of 17 cm, as fast as is safe, one hand near the rail."_s;
     draft.typed[MeasureField::UnableMeans] = u"Fewer than ten steps."_s;
     draft.conditions[u"aid"_s] = u"hard"_s;
-    draft.conditions[u"footwear"_s] = u"if-recorded"_s;
+    draft.conditions[u"footwear"_s] = u"ifRecorded"_s;
     return draft;
 }
 
