@@ -8,6 +8,7 @@
 #include <QComboBox>
 #include <QFrame>
 #include <QGridLayout>
+#include <QLabel>
 #include <QVBoxLayout>
 
 using namespace Qt::StringLiterals;
@@ -158,7 +159,7 @@ QWidget* MeasureEditor::madeConditions(QWidget* parent)
         cells->addWidget(field, cells->count() / 2, cells->count() % 2);
     }
     const QString words = tr("What has to be alike before two results of this measure may be compared.");
-    return panel(tr("Conditions"), QList<QWidget*>{caption(words, parent), grid}, parent);
+    return panel(tr("Conditions"), {caption(words, parent), grid}, parent);
 }
 
 void MeasureEditor::begin(const MeasureDraft& draft)

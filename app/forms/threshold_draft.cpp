@@ -9,8 +9,6 @@ using namespace Qt::StringLiterals;
 namespace forms
 {
 
-using catalogue::Answers;
-using catalogue::Scale;
 using catalogue::Threshold;
 
 namespace

@@ -27,7 +27,8 @@ std::vector<const catalogue::Form*> VisitActions::forms() const
     for (const catalogue::Form& form : m_session.catalogue().forms)
         all.push_back(&form);
     const QString last = rememberedForm();
-    std::ranges::stable_partition(all, [&](const catalogue::Form* form) { return form->id == last; });
+    std::stable_partition(all.begin(), all.end(),
+                          [&](const catalogue::Form* form) { return form->id == last; });
     return all;
 }
 
