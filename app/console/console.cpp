@@ -73,6 +73,13 @@ const std::vector<Verb>& verbs()
          {u"records"_s},
          {},
          moveCatalogue},
+        {u"error-study"_s,
+         u"error-study FILE.csv [--json]"_s,
+         u"Works out the measurement error of repeated tests (subject,trial,value)"_s,
+         {u"FILE.csv"_s},
+         {},
+         {u"json"_s},
+         studyError},
         {u"check"_s,
          u"check RECORDS"_s,
          u"Looks for faults in a records file"_s,
@@ -175,13 +182,14 @@ std::optional<WrongUse> taken(const Verb& verb, const QStringList& arguments, Re
     const auto value = [&](const QString& option) {
         return (verb.needed + verb.allowed).contains(option) ? parser.value(option) : QString();
     };
-    request.records = verb.work == moveCatalogue ? value(u"records"_s) : places.first();
-    request.file = places.value(1);
+    const qsizetype records = verb.positionals.indexOf(u"RECORDS"_s);
+    request.records = records < 0 ? value(u"records"_s) : places.at(records);
+    request.file = verb.positionals.last().startsWith(u"FILE"_s) ? places.last() : QString();
+    request.asJson = verb.allowed.contains(u"json"_s) && parser.isSet(u"json"_s);
     request.patient = value(u"patient"_s);
     request.measure = value(u"measure"_s);
     request.to = value(u"to"_s);
     if (verb.work == showChange) {
-        request.asJson = parser.isSet(u"json"_s);
         request.ofAll = parser.isSet(u"all"_s);
         if (request.ofAll != request.patient.isEmpty())
             return WrongUse{u"The verb change needs either --patient or --all."_s + usage};

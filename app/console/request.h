@@ -20,7 +20,7 @@ struct Request {
     QTextStream& err;
 
     QString records = {}; ///< the records file
-    QString file = {};    ///< the file to import, or the one the clinic's own catalogue goes to or comes from
+    QString file = {};    ///< the file to read, or to write the clinic's own catalogue to
     QString patient = {}; ///< record number
     QString measure = {}; ///< id, in the catalogue
     std::optional<records::Side> side = {};
@@ -56,5 +56,6 @@ base::Result<void> writeLetter(const Request& request);
 base::Result<void> writeChart(const Request& request);
 base::Result<void> moveCatalogue(const Request& request);
 base::Result<void> checkRecords(const Request& request);
+base::Result<void> studyError(const Request& request);
 
 } // namespace console

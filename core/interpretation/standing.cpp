@@ -1,7 +1,7 @@
 #include "core/interpretation/standing.h"
 
 #include "core/base/text.h"
-#include "core/statistics/normal.h"
+#include "core/statistics/distributions.h"
 #include "core/values/age.h"
 #include "core/values/quantity.h"
 

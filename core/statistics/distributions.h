@@ -1,0 +1,15 @@
+#pragma once
+
+namespace statistics
+{
+
+/// Quantiles at a cumulative probability strictly between 0 and 1; degrees of freedom above 0.
+double studentQuantile(double probability, double degrees);
+double chiSquareQuantile(double probability, double degrees);
+double fisherQuantile(double probability, double degrees1, double degrees2);
+
+/// The standard normal distribution: the share below `z`, and the value with this share below it.
+double normalShareBelow(double z);
+double normalValueAt(double probability);
+
+} // namespace statistics

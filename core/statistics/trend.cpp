@@ -1,0 +1,159 @@
+#include "core/statistics/trend.h"
+
+#include "core/statistics/distributions.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <map>
+#include <numeric>
+#include <vector>
+
+namespace statistics
+{
+
+namespace
+{
+
+constexpr double upperTail = 0.975;
+constexpr int exactBelow = 10;
+
+bool isUsable(std::span<const double> times, std::span<const double> values)
+{
+    const auto isFinite = [](double number) { return std::isfinite(number); };
+    return times.size() == values.size() && times.size() >= 2 && std::ranges::all_of(times, isFinite) &&
+           std::ranges::all_of(values, isFinite);
+}
+
+int sign(double number)
+{
+    return int(number > 0) - int(number < 0);
+}
+
+/// n(n − 1)(2n + 5), of the whole series and of each group of ties.
+double spread(double n)
+{
+    return n * (n - 1) * (2 * n + 5);
+}
+
+double varianceOf(std::span<const double> values)
+{
+    std::map<double, int> groups;
+    for (const double value : values)
+        ++groups[value];
+    double sum = spread(double(values.size()));
+    for (const auto& [value, count] : groups)
+        sum -= spread(count);
+    return sum / 18;
+}
+
+/// How many orders of n values have each number of falling pairs.
+std::vector<double> ordersByFalls(int n)
+{
+    std::vector<double> orders = {1};
+    for (int size = 2; size <= n; ++size) {
+        std::vector<double> longer(orders.size() + size_t(size) - 1, 0.0);
+        for (size_t falls = 0; falls < orders.size(); ++falls) {
+            for (size_t added = 0; added < size_t(size); ++added)
+                longer[falls + added] += orders[falls];
+        }
+        orders = std::move(longer);
+    }
+    return orders;
+}
+
+/// The share of orders whose S lies at least as far from 0.
+double exactP(int n, int s)
+{
+    const std::vector<double> orders = ordersByFalls(n);
+    const int pairs = n * (n - 1) / 2;
+    double beyond = 0;
+    for (int falls = 0; falls <= pairs; ++falls) {
+        if (std::abs(pairs - 2 * falls) >= std::abs(s))
+            beyond += orders[size_t(falls)];
+    }
+    return beyond / std::accumulate(orders.begin(), orders.end(), 0.0);
+}
+
+/// The value at a rank from 1 that may lie between two.
+double atRank(const std::vector<double>& sorted, double rank)
+{
+    if (rank < 1)
+        return -std::numeric_limits<double>::infinity();
+    if (rank > double(sorted.size()))
+        return std::numeric_limits<double>::infinity();
+    const auto below = size_t(std::floor(rank)) - 1;
+    const size_t above = std::min(below + 1, sorted.size() - 1);
+    return std::lerp(sorted[below], sorted[above], rank - std::floor(rank));
+}
+
+double median(const std::vector<double>& sorted)
+{
+    return atRank(sorted, double(sorted.size() + 1) / 2);
+}
+
+} // namespace
+
+std::optional<Slope> theilSen(std::span<const double> times, std::span<const double> values)
+{
+    if (!isUsable(times, values))
+        return std::nullopt;
+    std::vector<double> slopes;
+    for (size_t first = 0; first < times.size(); ++first) {
+        for (size_t second = first + 1; second < times.size(); ++second) {
+            if (sign(times[second] - times[first]) != 0)
+                slopes.push_back((values[second] - values[first]) / (times[second] - times[first]));
+        }
+    }
+    if (slopes.empty())
+        return std::nullopt;
+    std::ranges::sort(slopes);
+    const double count = double(slopes.size());
+    const double half = normalValueAt(upperTail) * std::sqrt(varianceOf(values));
+    return Slope{median(slopes), atRank(slopes, (count - half) / 2), atRank(slopes, (count + half) / 2 + 1)};
+}
+
+std::optional<MannKendall> mannKendall(std::span<const double> times, std::span<const double> values)
+{
+    if (!isUsable(times, values) || !std::ranges::is_sorted(times, std::less_equal<>()))
+        return std::nullopt;
+    MannKendall test;
+    test.n = int(values.size());
+    for (size_t first = 0; first < values.size(); ++first) {
+        for (size_t second = first + 1; second < values.size(); ++second)
+            test.s += sign(values[second] - values[first]);
+    }
+    test.variance = varianceOf(values);
+    const bool hasTies = test.variance < spread(test.n) / 18;
+    test.isExact = test.n < exactBelow && !hasTies;
+    if (test.s != 0)
+        test.z = (std::abs(test.s) - 1) / std::sqrt(test.variance) * sign(test.s);
+    const int pairs = test.n * (test.n - 1) / 2;
+    test.p = test.isExact ? exactP(test.n, test.s) : 2 * normalShareBelow(-std::abs(test.z));
+    test.smallestP = test.n < exactBelow
+                         ? exactP(test.n, pairs)
+                         : 2 * normalShareBelow(-(pairs - 1) / std::sqrt(spread(test.n) / 18));
+    return test;
+}
+
+std::optional<Slope> leastSquares(std::span<const double> times, std::span<const double> values,
+                                  double standardError)
+{
+    if (!isUsable(times, values) || !(standardError > 0) || !std::isfinite(standardError))
+        return std::nullopt;
+    const double n = double(times.size());
+    const double middle = std::accumulate(times.begin(), times.end(), 0.0) / n;
+    double squares = 0;
+    double products = 0;
+    for (size_t place = 0; place < times.size(); ++place) {
+        squares += std::pow(times[place] - middle, 2);
+        products += (times[place] - middle) * values[place];
+    }
+    if (!(squares > 0))
+        return std::nullopt;
+    const double slope = products / squares;
+    const double half = normalValueAt(upperTail) * standardError / std::sqrt(squares);
+    return Slope{slope, slope - half, slope + half};
+}
+
+} // namespace statistics

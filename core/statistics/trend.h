@@ -1,0 +1,40 @@
+#pragma once
+
+#include <optional>
+#include <span>
+
+namespace statistics
+{
+
+/// A slope with its 95 % confidence interval, in units of the values per unit of the times.
+struct Slope {
+    double value = 0;
+    double low = 0;
+    double high = 0;
+};
+
+/// The median of all pairwise slopes. Sen 1968, J Am Stat Assoc 63:1379. The interval from the ranks that
+/// ± z · √Var(S) names, interpolated as in Gilbert 1987, p. 217; infinite where a rank lies outside. Pairs at
+/// one time are left out. Empty for unequal lengths, fewer than two different times, or what is not finite.
+std::optional<Slope> theilSen(std::span<const double> times, std::span<const double> values);
+
+/// Kendall's test that values rise or fall with time. Mann 1945; Kendall 1975.
+struct MannKendall {
+    int n = 0;
+    int s = 0;            ///< rising minus falling pairs
+    double variance = 0;  ///< of S, corrected for ties among the values
+    double z = 0;         ///< (|S| − 1) / √variance with the sign of S; 0 where S is 0
+    double p = 1;         ///< two-sided
+    bool isExact = false; ///< counted over all orders: below ten values and without ties
+    double smallestP = 1; ///< the smallest two-sided p that this many values can give
+};
+
+/// Empty for unequal lengths, fewer than two values, times that do not rise, or what is not finite.
+std::optional<MannKendall> mannKendall(std::span<const double> times, std::span<const double> values);
+
+/// Ordinary least squares where every value errs by the same known standard error: slope ± 1.96 · error /
+/// √Σ(t − mean)². Empty as theilSen, and for an error that is not above 0.
+std::optional<Slope> leastSquares(std::span<const double> times, std::span<const double> values,
+                                  double standardError);
+
+} // namespace statistics

@@ -1,0 +1,172 @@
+#include "core/statistics/distributions.h"
+#include "core/statistics/error_study.h"
+#include "core/statistics/ranks.h"
+#include "core/statistics/trend.h"
+#include "tests/support/reference.h"
+#include "tests/support/test_support.h"
+
+#include <random>
+
+using namespace Qt::StringLiterals;
+using namespace statistics;
+
+namespace
+{
+
+constexpr int cases = 1000;
+constexpr double tolerance = 1e-9;
+
+/// The same cases on every run and machine: the engine's numbers are laid down by the standard, the
+/// distributions of <random> are not.
+class Dice
+{
+public:
+    double share() { return (double(m_engine()) + 0.5) / 4294967296.0; }
+    int whole(int lowest, int highest) { return lowest + int(share() * (highest - lowest + 1)); }
+    double normal() { return normalValueAt(share()); }
+
+private:
+    std::mt19937 m_engine{20260304};
+};
+
+std::vector<double> flat(const Estimate& estimate)
+{
+    return {estimate.value, estimate.low, estimate.high};
+}
+
+void append(std::vector<double>& all, const std::vector<double>& more)
+{
+    all.insert(all.end(), more.begin(), more.end());
+}
+
+std::vector<double> answerOf(const ErrorStudy& study)
+{
+    std::vector<double> answer;
+    for (const Estimate& estimate :
+         {study.icc11, study.icc21, study.icc31, study.sem, study.mdc90, study.mdc95})
+        append(answer, flat(estimate));
+    for (const auto& estimate : {study.bias, study.lowerLimit, study.upperLimit}) {
+        if (estimate)
+            append(answer, flat(*estimate));
+    }
+    return answer;
+}
+
+Questions repeats()
+{
+    Dice dice;
+    Questions questions;
+    for (int made = 0; made < cases; ++made) {
+        const int trials = dice.whole(2, 5);
+        Repeats rows;
+        std::vector<double> numbers = {double(trials)};
+        for (int subject = dice.whole(4, 30); subject > 0; --subject) {
+            const double level = 10 + 3 * dice.normal();
+            auto& row = rows.emplace_back();
+            for (int trial = 0; trial < trials; ++trial)
+                row.push_back(level + 0.3 * trial + dice.normal());
+            append(numbers, row);
+        }
+        questions.add(u"repeats"_s, numbers, answerOf(*errorStudy(rows)));
+    }
+    return questions;
+}
+
+/// Visits of one measure; `steps` above 0 rounds the values, so that there are ties.
+struct Course {
+    std::vector<double> times;
+    std::vector<double> values;
+};
+
+Course course(Dice& dice, bool isRounded)
+{
+    Course made;
+    double time = 0;
+    for (int visit = dice.whole(3, 16); visit > 0; --visit) {
+        time += 0.05 + dice.share();
+        made.times.push_back(time);
+        const double value = 20 + time + 3 * dice.normal();
+        made.values.push_back(isRounded ? std::round(value) : value);
+    }
+    return made;
+}
+
+Questions trends()
+{
+    Dice dice;
+    Questions questions;
+    for (int made = 0; made < cases; ++made) {
+        Course visits = course(dice, made % 2 == 1);
+        visits.values.back() += 0.5; // never all alike
+        std::vector<double> numbers = {double(visits.times.size())};
+        append(numbers, visits.times);
+        append(numbers, visits.values);
+        questions.add(u"trend"_s, numbers,
+                      {theilSen(visits.times, visits.values)->value,
+                       mannKendall(visits.times, visits.values)->p,
+                       rankCorrelation(visits.times, visits.values)});
+    }
+    return questions;
+}
+
+Questions lines()
+{
+    Dice dice;
+    Questions questions;
+    for (int made = 0; made < cases; ++made) {
+        const Course visits = course(dice, false);
+        const double error = 0.1 + dice.share();
+        std::vector<double> numbers = {error, double(visits.times.size())};
+        append(numbers, visits.times);
+        append(numbers, visits.values);
+        const auto slope = leastSquares(visits.times, visits.values, error);
+        questions.add(u"line"_s, numbers, {slope->value, slope->low, slope->high});
+    }
+    return questions;
+}
+
+Questions quantiles()
+{
+    Dice dice;
+    Questions questions;
+    for (int made = 0; made < cases; ++made) {
+        const double probability = dice.share();
+        const double first = dice.whole(1, 200);
+        const double second = dice.whole(1, 200);
+        questions.add(u"quantiles"_s, {probability, first, second},
+                      {studentQuantile(probability, first), chiSquareQuantile(probability, first),
+                       fisherQuantile(probability, first, second), normalValueAt(probability)});
+    }
+    return questions;
+}
+
+} // namespace
+
+/// The formulas of core/statistics against R and SciPy, on a thousand cases each.
+class TestOutside : public HouseTest
+{
+    Q_OBJECT
+
+private Q_SLOTS:
+    void errorStudyAgreesWithR() { askR(repeats()); }
+    void trendAgreesWithR() { askR(trends()); }
+    void leastSquaresAgreesWithR() { askR(lines()); }
+    void quantilesAgreeWithR() { askR(quantiles()); }
+    void trendAgreesWithSciPy() { askSciPy(trends()); }
+    void leastSquaresAgreesWithSciPy() { askSciPy(lines()); }
+    void quantilesAgreeWithSciPy() { askSciPy(quantiles()); }
+
+private:
+    static void askR(const Questions& questions)
+    {
+        compare(questions, answersOf(u"/usr/bin/Rscript"_s, u"reference.R"_s, questions.lines), tolerance);
+    }
+
+    static void askSciPy(const Questions& questions)
+    {
+        compare(questions, answersOf(u"/usr/bin/python3"_s, u"reference.py"_s, questions.lines), tolerance);
+    }
+};
+
+QTEST_MAIN(TestOutside)
+#include "test_outside.moc"
