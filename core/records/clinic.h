@@ -2,8 +2,19 @@
 
 #include <QString>
 
+#include <optional>
+
 namespace records
 {
+
+/// How a clinic wants courses judged.
+struct Judging {
+    int plannedVisits = 8; ///< 3 to 100; over so many visits a sustained trend keeps its false-flag rate
+    std::optional<int> compositeWeeks; ///< 12 or 24: the composite confirmed worsening of multiple sclerosis
+                                       ///< is told, confirmed after so long; empty: it is not
+
+    bool operator==(const Judging&) const = default;
+};
 
 /// Whose records these are.
 struct Clinic {
@@ -11,6 +22,7 @@ struct Clinic {
     QString address; ///< as it stands on a letter, lines divided by a newline
     QString telephone;
     bool isDemo = false; ///< invented people; said on every screen and letter
+    Judging judging = {};
 
     bool operator==(const Clinic&) const = default;
 };

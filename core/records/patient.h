@@ -24,6 +24,22 @@ struct EvidenceChoice {
     bool operator==(const EvidenceChoice&) const = default;
 };
 
+struct Visit;
+
+/// A clinician's word that the conditions not recorded at one or both of two visits were the same there, for
+/// one measure of one patient on both sides.
+struct DeclaredEqual {
+    QString measure;
+    base::Id<Visit> earlier; ///< series of the visit
+    base::Id<Visit> later;   ///< series of the visit
+    bool isTakenBack = false;
+    QString reason;
+    QString who;
+    QDateTime declaredAt; ///< UTC
+
+    bool operator==(const DeclaredEqual&) const = default;
+};
+
 struct Patient {
     base::Id<Patient> id;
     int revision = 0;     ///< 0: never saved
@@ -44,6 +60,8 @@ struct Patient {
     QString notes;
     std::vector<EvidenceChoice> choices; ///< oldest first; the newest of a measure counts. Kept by a save of
                                          ///< its own, never by saving the patient
+    std::vector<DeclaredEqual> declared; ///< oldest first; the newest of a measure and two visits counts.
+                                         ///< Kept as the choices are
 
     bool operator==(const Patient&) const = default;
 };

@@ -1,0 +1,22 @@
+#pragma once
+
+#include <optional>
+
+namespace statistics
+{
+
+/// What raises a flag over several visits of one measure.
+enum class FlagRule {
+    FirstVisit,    ///< beyond error against the first visit
+    PreviousVisit, ///< beyond error against the visit before
+    BestVisit,     ///< beyond error against the best visit so far (one direction: worse)
+    Confirmed,     ///< beyond error against the first visit, and again the same way at the next visit
+    Sequential     ///< the slope beyond its sequential bound, eight visits planned
+};
+
+/// The share of people who are truly stable that the rule flags at least once within so many visits, each
+/// erring by the same standard error and judged at 95 %. By simulation (tests/bench, rule-rates); at 2 to 20
+/// visits, beyond that of 20. Empty for fewer than two visits.
+std::optional<double> falseFlagRate(FlagRule rule, int visits);
+
+} // namespace statistics
