@@ -1,0 +1,26 @@
+#include "core/statistics/multiplicity.h"
+
+#include <algorithm>
+
+namespace statistics
+{
+
+double expectedFalseFlags(int judged, double confidence)
+{
+    return judged * (1 - confidence);
+}
+
+std::vector<bool> benjaminiHochberg(std::span<const double> p, double rate)
+{
+    std::vector<double> sorted(p.begin(), p.end());
+    std::ranges::sort(sorted);
+    size_t kept = sorted.size();
+    while (kept > 0 && !(sorted[kept - 1] <= rate * double(kept) / double(sorted.size())))
+        --kept;
+    std::vector<bool> stays(p.size(), false);
+    for (size_t place = 0; place < p.size(); ++place)
+        stays[place] = kept > 0 && p[place] <= sorted[kept - 1];
+    return stays;
+}
+
+} // namespace statistics
