@@ -1,5 +1,8 @@
 #include "core/statistics/flag_rates.h"
 
+#include "core/statistics/distributions.h"
+#include "core/statistics/sequential.h"
+
 #include <algorithm>
 #include <array>
 
@@ -11,6 +14,7 @@ namespace
 
 constexpr int fewestVisits = 2;
 constexpr int mostVisits = 20;
+constexpr int simulatedPlan = 8;
 
 /// A row per rule, a column per number of visits. From `rule_rates --rows` in tests/bench, a million people.
 using Row = std::array<double, mostVisits - fewestVisits + 1>;
@@ -27,12 +31,23 @@ constexpr std::array<Row, 5> rates = {{
      0.0520, 0.0554, 0.0559, 0.0569, 0.0581, 0.0595},
 }};
 
+double mostSpent(int visits, int plannedVisits)
+{
+    double spent = 0;
+    for (int visit = firstLook; visit <= visits; ++visit)
+        spent += 2 * normalShareBelow(-*sequentialBound(visit, plannedVisits));
+    return std::min(spent, 1.0);
+}
+
 } // namespace
 
-std::optional<double> falseFlagRate(FlagRule rule, int visits)
+std::optional<double> falseFlagRate(FlagRule rule, int visits, int plannedVisits)
 {
-    if (visits < fewestVisits)
+    const bool isOtherPlan = rule == FlagRule::Sequential && plannedVisits != simulatedPlan;
+    if (visits < fewestVisits || (isOtherPlan && plannedVisits < firstLook))
         return std::nullopt;
+    if (isOtherPlan)
+        return mostSpent(visits, plannedVisits);
     return rates[size_t(rule)][size_t(std::min(visits, mostVisits) - fewestVisits)];
 }
 

@@ -259,6 +259,12 @@ void printVisits(const Tally& stable)
 
 int main(int count, char** words)
 {
+    const bool wantsRows = count == 2 && std::string_view(words[1]) == "--rows";
+    if (count > 1 && !wantsRows) {
+        std::fprintf(stderr,
+                     "Use rule_rates for the tables, or rule_rates --rows for the rows of flag_rates.\n");
+        return 2;
+    }
     const auto started = std::chrono::steady_clock::now();
     if (!runningSlopeIsRight()) {
         std::fprintf(stderr, "The running slope differs from the one of core/statistics.\n");
@@ -266,7 +272,7 @@ int main(int count, char** words)
     }
     const Tally stable = run({}, 0);
     const std::chrono::duration<double> stableTime = std::chrono::steady_clock::now() - started;
-    if (count > 1 && std::string_view(words[1]) == "--rows") {
+    if (wantsRows) {
         printRows(stable);
         return 0;
     }

@@ -3,6 +3,8 @@
 #   trend N T… V…        slope, Kendall's test, rank correlation
 #   line E N T… V…       least squares with the known standard error E
 #   quantiles P D1 D2    t, chi-square, F, normal
+#   discoveries R P…     which p values stay at the false discovery rate R
+#   bound V K            the sequential bound at visit V of K planned
 options(digits = 17)
 
 repeats <- function(x) {
@@ -65,6 +67,14 @@ line <- function(x) {
 }
 
 quantiles <- function(x) c(qt(x[1], x[2]), qchisq(x[1], x[2]), qf(x[1], x[2], x[3]), qnorm(x[1]))
+
+discoveries <- function(x) as.numeric(p.adjust(x[-1], "BH") <= x[1])
+
+bound <- function(x) {
+  k <- x[2] * ceiling(x[1] / x[2])
+  spent <- 0.05 * ((3:k) / k)^3
+  qnorm(diff(c(0, spent))[x[1] - 2] / 2, lower.tail = FALSE)
+}
 
 for (words in strsplit(readLines(commandArgs(TRUE)[1]), " ")) {
   answer <- suppressWarnings(do.call(words[1], list(as.numeric(words[-1]))))

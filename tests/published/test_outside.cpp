@@ -1,6 +1,8 @@
 #include "core/statistics/distributions.h"
 #include "core/statistics/error_study.h"
+#include "core/statistics/multiplicity.h"
 #include "core/statistics/ranks.h"
+#include "core/statistics/sequential.h"
 #include "core/statistics/trend.h"
 #include "tests/support/reference.h"
 #include "tests/support/test_support.h"
@@ -140,6 +142,36 @@ Questions quantiles()
     return questions;
 }
 
+/// The p values of a visit: some from nothing but error, some small.
+Questions discoveries()
+{
+    Dice dice;
+    Questions questions;
+    for (int made = 0; made < cases; ++made) {
+        const double rate = made % 2 == 0 ? 0.05 : 0.2;
+        std::vector<double> p;
+        for (int measure = dice.whole(1, 40); measure > 0; --measure)
+            p.push_back(dice.whole(1, 3) == 1 ? std::pow(dice.share(), 6) : dice.share());
+        std::vector<double> numbers = {rate};
+        append(numbers, p);
+        const std::vector<bool> stays = benjaminiHochberg(p, rate);
+        questions.add(u"discoveries"_s, numbers, {stays.begin(), stays.end()});
+    }
+    return questions;
+}
+
+Questions bounds()
+{
+    Dice dice;
+    Questions questions;
+    for (int made = 0; made < cases; ++made) {
+        const int visit = dice.whole(firstLook, 60);
+        const int planned = dice.whole(firstLook, 30);
+        questions.add(u"bound"_s, {double(visit), double(planned)}, {*sequentialBound(visit, planned)});
+    }
+    return questions;
+}
+
 } // namespace
 
 /// The formulas of core/statistics against R and SciPy, on a thousand cases each.
@@ -152,6 +184,8 @@ private Q_SLOTS:
     void trendAgreesWithR() { askR(trends()); }
     void leastSquaresAgreesWithR() { askR(lines()); }
     void quantilesAgreeWithR() { askR(quantiles()); }
+    void discoveriesAgreeWithR() { askR(discoveries()); }
+    void sequentialBoundsAgreeWithR() { askR(bounds()); }
     void trendAgreesWithSciPy() { askSciPy(trends()); }
     void leastSquaresAgreesWithSciPy() { askSciPy(lines()); }
     void quantilesAgreeWithSciPy() { askSciPy(quantiles()); }
