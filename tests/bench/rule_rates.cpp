@@ -152,6 +152,7 @@ Tally run(const Scenario& scenario, std::uint32_t number)
     std::atomic<std::uint32_t> next = 0;
     std::vector<Tally> tallies(std::max(1U, std::thread::hardware_concurrency()));
     std::vector<std::thread> threads;
+    threads.reserve(tallies.size());
     for (Tally& tally : tallies) {
         threads.emplace_back([&scenario, &next, &tally, number] {
             for (std::uint32_t block = next++; block < people / perBlock; block = next++)
