@@ -71,8 +71,7 @@ QString Maker::conditionWords(const interpretation::Mismatch& mismatch) const
 interpretation::Comparability Maker::comparability(const records::Occasion& before,
                                                    const records::Occasion& now) const
 {
-    return interpretation::comparability(measure, catalogue, patient.population, before.conditions,
-                                         now.conditions);
+    return interpretation::comparability(measure, catalogue, patient.population, before, now);
 }
 
 std::vector<TrendEntry> Maker::entries(const std::vector<records::Occasion>& occasions) const
@@ -139,13 +138,13 @@ TrendLine Maker::line(records::Side side) const
     TrendLine line;
     line.side = side;
     line.name = records::written(side, phrases);
-    const auto occasions = records::history(visits, catalogue, measure.id, side);
+    const auto occasions = records::history(visits, catalogue, measure.id, side, patient.declared);
     line.entries = entries(occasions);
     const size_t place = referenceAmong(line.entries, occasions);
     if (place == line.entries.size())
         return line;
     const records::Occasion& reference = occasions[place];
-    const auto levels = interpretation::levelsAt(reference.visit, side, visits, catalogue);
+    const auto levels = interpretation::levelsAt(reference.visit, measure.id, side, visits, catalogue);
     line.entries[place].isReference = true;
     for (size_t i = place + 1; i < occasions.size(); ++i) {
         const values::Value& value = occasions[i].finding.value;
@@ -165,7 +164,7 @@ std::optional<TrendRange> Maker::range(const std::vector<TrendLine>& lines) cons
 {
     std::optional<TrendRange> common;
     for (const TrendLine& line : lines) {
-        const auto occasions = records::history(visits, catalogue, measure.id, line.side);
+        const auto occasions = records::history(visits, catalogue, measure.id, line.side, patient.declared);
         const auto newest = std::find_if(occasions.rbegin(), occasions.rend(), [](const auto& occasion) {
             return values::isDone(occasion.finding.value);
         });

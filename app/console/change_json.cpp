@@ -40,8 +40,35 @@ QString sourceOf(const catalogue::Threshold& row, const catalogue::Catalogue& ca
     return words;
 }
 
+QJsonValue ruleOf(const std::optional<interpretation::Raised>& raised)
+{
+    if (!raised)
+        return {};
+    return QJsonObject{{u"name"_s, interpretation::code(raised->rule)},
+                       {u"falseFlagRate"_s, raised->falseFlagRate}};
+}
+
+/// An end that lies beyond all pairs is not a number and stands as null.
+QJsonValue bound(double number)
+{
+    return std::isfinite(number) ? plain(number) : QJsonValue();
+}
+
+/// Grades have a direction and no slope.
+QJsonValue trendOf(const std::optional<interpretation::Trend>& trend)
+{
+    if (!trend || !trend->perYear)
+        return {};
+    return QJsonObject{{u"slope"_s, plain(trend->perYear->value)},
+                       {u"low"_s, bound(trend->perYear->low)},
+                       {u"high"_s, bound(trend->perYear->high)},
+                       {u"p"_s, plain(trend->p)},
+                       {u"n"_s, trend->n}};
+}
+
 QJsonObject objectOf(const interpretation::Comparison& comparison, const QString& against,
-                     const catalogue::Catalogue& catalogue, const base::Phrasebook& phrases)
+                     const interpretation::Course& course, const catalogue::Catalogue& catalogue,
+                     const base::Phrasebook& phrases)
 {
     const catalogue::Measure* measure = catalogue.measure(comparison.measure);
     const records::Occasion& now = comparison.now;
@@ -66,7 +93,14 @@ QJsonObject objectOf(const interpretation::Comparison& comparison, const QString
             {u"thresholdSource"_s,
              isJudged ? QJsonValue(sourceOf(comparison.threshold->row, catalogue)) : QJsonValue()},
             {u"verdict"_s, interpretation::code(comparison.verdict)},
-            {u"why"_s, interpretation::why(comparison, catalogue, phrases)}};
+            {u"why"_s, interpretation::why(comparison, catalogue, phrases)},
+            {u"strength"_s, interpretation::code(comparison.strength)},
+            {u"z"_s, plain(comparison.z)},
+            {u"probabilityBeyondZero"_s, plain(comparison.probabilityBeyondZero)},
+            {u"probabilityBeyondImportant"_s, plain(comparison.probabilityBeyondImportant)},
+            {u"runStart"_s, course.run.empty() ? QString() : course.run.front().day.toString(Qt::ISODate)},
+            {u"trend"_s, trendOf(course.trend)},
+            {u"rule"_s, ruleOf(comparison.raised)}};
 }
 
 } // namespace
@@ -76,11 +110,11 @@ QJsonArray changeJson(const Found& found, const catalogue::Catalogue& catalogue,
 {
     QJsonArray all;
     for (const interpretation::Change& change :
-         interpretation::latestChanges(found.visits, found.patient, catalogue)) {
+         interpretation::latestChanges(found.visits, found.patient, catalogue, found.judging)) {
         for (const auto& [against, comparison] :
              {std::pair(u"previous"_s, change.previous), std::pair(u"baseline"_s, change.baseline)}) {
             if (comparison)
-                all += objectOf(*comparison, against, catalogue, phrases);
+                all += objectOf(*comparison, against, change.course, catalogue, phrases);
         }
     }
     return all;

@@ -62,7 +62,7 @@ QString table(const Found& found, const catalogue::Catalogue& catalogue, const b
     std::vector<QStringList> rows = {{u"Measure"_s, u"Side"_s, u"Date"_s, u"Value"_s, u"Against"_s,
                                       u"Its date"_s, u"Its value"_s, u"Difference"_s, u"Verdict"_s}};
     for (const interpretation::Change& change :
-         interpretation::latestChanges(found.visits, found.patient, catalogue)) {
+         interpretation::latestChanges(found.visits, found.patient, catalogue, found.judging)) {
         const catalogue::Measure* measure = catalogue.measure(change.measure);
         if (measure == nullptr)
             continue;

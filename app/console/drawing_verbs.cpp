@@ -82,9 +82,10 @@ base::Result<void> writeLetter(const Request& request)
     material.letter.visit = visits.back().id;
     material.letter.to = patient->patient.referrer;
     material.letter.urgency = u"routine"_s;
-    const QString measure = strongest(interpretation::changesAt(visits.back().id, std::nullopt, visits,
-                                                                patient->patient, (*session)->catalogue()),
-                                      (*session)->catalogue());
+    const QString measure =
+        strongest(interpretation::changesAt(visits.back().id, std::nullopt, visits, patient->patient,
+                                            (*session)->catalogue(), (*session)->clinic().judging),
+                  (*session)->catalogue());
     const charts::TrendPoints points =
         charts::trendPoints({measure, std::nullopt, visits.back().id, std::nullopt}, visits, patient->patient,
                             (*session)->catalogue(), phrases);

@@ -42,7 +42,7 @@ base::Result<Found> found(session::Session& session, const QString& recordNumber
     const auto versions = storage::Visits(session.store()).ofPatient((*patient)->id);
     if (!versions)
         return versions.error();
-    return Found{**patient, records::current(*versions)};
+    return Found{**patient, records::current(*versions), session.clinic().judging};
 }
 
 } // namespace console

@@ -44,6 +44,7 @@ QString whoRuns();
 struct Found {
     records::Patient patient;
     std::vector<records::Visit> visits; ///< oldest first
+    records::Judging judging;
 };
 
 base::Result<Found> found(session::Session& session, const QString& recordNumber);

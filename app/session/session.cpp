@@ -213,7 +213,8 @@ std::vector<interpretation::Change> Session::changes() const
 {
     if (!m_focus.visit)
         return {};
-    return interpretation::changesAt(*m_focus.visit, m_focus.reference, m_visits, m_patient, m_catalogue);
+    return interpretation::changesAt(*m_focus.visit, m_focus.reference, m_visits, m_patient, m_catalogue,
+                                     m_clinic.judging);
 }
 
 base::Result<records::Visit> Session::startVisit(QDate day, const QString& form)

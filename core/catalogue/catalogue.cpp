@@ -56,6 +56,15 @@ const Form* Catalogue::form(const QString& id) const
     return found(forms, id);
 }
 
+int Catalogue::confirmAfterDays(const QString& id) const
+{
+    constexpr int week = 7;
+    const Population* here = population(id);
+    while (here != nullptr && !here->confirmAfterDays)
+        here = population(here->broader);
+    return here == nullptr ? week : *here->confirmAfterDays;
+}
+
 bool Catalogue::isWithin(const QString& id, const QString& wider) const
 {
     if (id == wider)

@@ -30,6 +30,10 @@ struct Catalogue {
     const Source* source(const QString& id) const;
     const Form* form(const QString& id) const;
 
+    /// How many days after a change was first seen another visit must agree before it is confirmed, in people
+    /// of this population: its own, else the wider one's, else a week.
+    int confirmAfterDays(const QString& population) const;
+
     /// Whether `id` is `wider` or one of its narrower populations.
     bool isWithin(const QString& id, const QString& wider) const;
 };

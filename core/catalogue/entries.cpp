@@ -119,6 +119,18 @@ void readRules(Measure& measure, Fields& fields, const Catalogue& soFar)
         fields.refuse(error->what.chopped(1));
 }
 
+void readPractice(Measure& measure, Fields& fields)
+{
+    const auto object = fields.optionalObject(QStringLiteral("practice"));
+    if (!object)
+        return;
+    Fields practice(*object, QStringLiteral("practice"));
+    measure.practice = Practice{practice.optionalCount(QStringLiteral("visits")).value_or(1),
+                                practice.text(QStringLiteral("words"))};
+    if (const auto error = practice.error())
+        fields.refuse(error->what.chopped(1));
+}
+
 /// The parts may stand later in the catalogue; the reader checks them once every measure is there.
 void readComputation(Measure& measure, Fields& fields)
 {
@@ -193,7 +205,8 @@ Condition conditionFrom(Fields& fields)
 Population populationFrom(Fields& fields, const Catalogue& soFar)
 {
     Population population{fields.text(QStringLiteral("id")), fields.text(QStringLiteral("title")),
-                          fields.optionalText(QStringLiteral("broader"))};
+                          fields.optionalText(QStringLiteral("broader")),
+                          fields.optionalCount(QStringLiteral("confirmAfterDays"))};
     if (!population.broader.isEmpty() && soFar.population(population.broader) == nullptr)
         fields.refuse(
             QStringLiteral("“broader”: no population “%1” stands before this one").arg(population.broader));
@@ -227,6 +240,7 @@ Measure measureFrom(Fields& fields, const Catalogue& soFar)
     measure.trials = fields.optionalCount(QStringLiteral("trials")).value_or(1);
     measure.rule = fields.oneOf<TrialRule>(QStringLiteral("rule"), words<TrialRule>(), TrialRule::Single);
     measure.cap = fields.optionalNumber(QStringLiteral("cap"));
+    readPractice(measure, fields);
     measure.watchFor = fields.texts(QStringLiteral("watchFor"));
     measure.purpose = fields.text(QStringLiteral("purpose"));
     measure.how = fields.text(QStringLiteral("how"));

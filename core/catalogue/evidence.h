@@ -33,6 +33,9 @@ enum class Design {
     InternalConsistency ///< of the items among themselves; nobody was tested twice
 };
 
+/// The trial rule of a row that means of several trials narrow.
+inline constexpr QStringView singleTrial = u"a single trial";
+
 enum class Answers {
     Error,    ///< beyond measurement error? (MDC, smallest real difference)
     Important ///< does the change matter? (MIC, MCID)
@@ -60,8 +63,9 @@ struct Threshold {
     QString interval;              ///< between the repeats, in the source's words
     std::optional<double> daysLow; ///< the same in days; 0 within a session. Empty where not known
     std::optional<double> daysHigh;
-    QString trialRule; ///< "faster of two", where the source says so
-    QString protocol;  ///< what the source did, where it matters and is known
+    QString
+        trialRule;    ///< "faster of two", where the source says so; singleTrial: of values of one trial each
+    QString protocol; ///< what the source did, where it matters and is known
     Design design = Design::TestRetest;
     QString hand;      ///< "dominant", "non-dominant", or empty for either
     QString condition; ///< "medication=on", "assistance=none|supervision" where the people were measured so

@@ -54,6 +54,13 @@ struct ConditionRule {
     bool operator==(const ConditionRule&) const = default;
 };
 
+/// How long results still improve by repeating the test alone.
+struct Practice {
+    int visits = 0; ///< how many first sessions it concerns, at least 1
+    QString words;  ///< what was seen, one sentence with its source
+    bool operator==(const Practice&) const = default;
+};
+
 /// One thing a clinician observes, counts, times or scores.
 struct Measure {
     QString id;
@@ -79,6 +86,7 @@ struct Measure {
     QString unableMeans;
     QString caution; ///< one short line where the test can make someone fall; else empty
     std::vector<ConditionRule> conditions;
+    std::optional<Practice> practice;
     std::optional<Computation> computed; ///< where it is not entered, it follows from these
     QString partOf;                      ///< id of the total it is an item of; empty: stands for itself
     bool hasLicensedWording = false;     ///< the wording of its items belongs to their owners
@@ -111,6 +119,8 @@ struct Population {
     QString id;
     QString title;
     QString broader; ///< id of the next wider population; empty at the top
+    std::optional<int> confirmAfterDays =
+        {}; ///< how much later a change must still be there to be confirmed; empty: as the wider one
 };
 
 struct FormSection {

@@ -11,107 +11,171 @@ namespace
 using records::Occasion;
 using records::Side;
 using records::Visit;
+using statistics::FlagRule;
+using Run = std::vector<const Occasion*>;
 
 bool counts(const Occasion& occasion)
 {
     return values::isDone(occasion.finding.value) || values::isUnable(occasion.finding.value);
 }
 
-/// One patient's visits and what they are judged with.
-struct Record {
-    const std::vector<Visit>& visits;
-    const records::Patient& patient;
-    const catalogue::Catalogue& catalogue;
-};
+bool isNumber(const Occasion* occasion)
+{
+    return std::holds_alternative<values::Quantity>(occasion->finding.value);
+}
 
 bool isComparable(const Occasion& earlier, const Occasion& now, const QString& population,
                   const catalogue::Catalogue& catalogue)
 {
     const catalogue::Measure* measure = catalogue.measure(now.finding.measure);
-    return measure != nullptr &&
-           comparability(*measure, catalogue, population, earlier.conditions, now.conditions).isComparable();
+    return measure != nullptr && comparability(*measure, catalogue, population, earlier, now).isComparable();
 }
 
-Comparison compared(const Occasion& reference, const Occasion& now, const Record& record)
+/// The best of the earlier numbers; the first of equal ones.
+const Occasion* bestOf(const Run& earlier, catalogue::Direction better)
 {
-    return comparison(record.catalogue, record.patient, reference, now,
-                      levelsAt(reference.visit, now.finding.side, record.visits, record.catalogue));
+    const Occasion* best = nullptr;
+    for (const Occasion* occasion : earlier) {
+        if (!isNumber(occasion) || better == catalogue::Direction::Neither)
+            continue;
+        const double number = *values::number(occasion->finding.value);
+        const double soFar = best == nullptr ? number : *values::number(best->finding.value);
+        const bool isBetter =
+            better == catalogue::Direction::HigherIsBetter ? number > soFar : number < soFar;
+        if (best == nullptr || isBetter)
+            best = occasion;
+    }
+    return best;
 }
+
+/// Holds the newest of a run against what is asked for.
+struct Judge {
+    const Ground& ground;
+    const Occasion& now;
+    const Run& run; ///< comparable with now, now the last
+    const Course& course;
+
+    Comparison against(const Occasion& reference, FlagRule rule) const
+    {
+        Comparison held = ground.compared(reference, now);
+        if (held.comparability.isComparable())
+            strengthen(held, rule, run, course, ground);
+        return held;
+    }
+
+    std::optional<Comparison> againstFirstTwo() const
+    {
+        Run numbers;
+        std::ranges::copy_if(run, std::back_inserter(numbers), isNumber);
+        if (numbers.size() < 3 || numbers.back() != &now)
+            return std::nullopt;
+        Occasion mean = *numbers[1];
+        auto& quantity = std::get<values::Quantity>(mean.finding.value);
+        quantity.number = (*values::number(numbers[0]->finding.value) + quantity.number) / 2;
+        mean.finding.trials.clear();
+        return ground.compared(mean, now, {2, 1});
+    }
+
+    std::optional<Comparison> againstLastConfirmed() const
+    {
+        const auto isEarlier = [&](const Confirmation& each) { return each.confirmed.visit != now.visit; };
+        const auto last = std::find_if(course.confirmations.rbegin(), course.confirmations.rend(), isEarlier);
+        if (last == course.confirmations.rend())
+            return std::nullopt;
+        const auto level = std::ranges::find(run, last->confirmed.visit,
+                                             [](const Occasion* occasion) { return occasion->visit; });
+        return against(**level, FlagRule::FirstVisit);
+    }
+};
 
 Change changeOf(const std::vector<Occasion>& history, const Occasion& now,
-                const std::optional<records::VisitId>& reference, const Record& record)
+                const std::optional<records::VisitId>& reference, const Ground& ground)
 {
-    std::vector<const Occasion*> earlier;
+    Run earlier;
+    Run run;
     for (const Occasion* occasion = history.data(); occasion != &now; ++occasion) {
-        if (counts(*occasion))
-            earlier.push_back(occasion);
+        if (!counts(*occasion))
+            continue;
+        earlier.push_back(occasion);
+        if (isComparable(*occasion, now, ground.patient.population, ground.catalogue))
+            run.push_back(occasion);
     }
-    Change change{now.finding.measure, now.finding.side, now, {}, {}, {}};
+    Change change;
+    change.measure = now.finding.measure;
+    change.side = now.finding.side;
+    change.now = now;
+    const Run comparable = run;
+    run.push_back(&now);
+    change.course = courseOf(run, ground);
     if (earlier.empty())
         return change;
-    const auto comparable = [&](const Occasion* occasion) {
-        return isComparable(*occasion, now, record.patient.population, record.catalogue);
-    };
-    const auto first = std::ranges::find_if(earlier, comparable);
-    const auto last = std::find_if(earlier.rbegin(), earlier.rend(), comparable);
-    change.baseline = compared(first == earlier.end() ? *earlier.front() : **first, now, record);
-    change.previous = compared(last == earlier.rend() ? *earlier.back() : **last, now, record);
+
+    const Judge judge{ground, now, run, change.course};
+    change.baseline =
+        judge.against(comparable.empty() ? *earlier.front() : *comparable.front(), FlagRule::FirstVisit);
+    change.previous =
+        judge.against(comparable.empty() ? *earlier.back() : *comparable.back(), FlagRule::PreviousVisit);
+    const catalogue::Measure* measure = ground.catalogue.measure(change.measure);
+    if (const Occasion* best = measure == nullptr ? nullptr : bestOf(comparable, measure->better))
+        change.best = judge.against(*best, FlagRule::BestVisit);
+    change.lastConfirmed = judge.againstLastConfirmed();
+    change.firstTwo = judge.againstFirstTwo();
     for (const Occasion* occasion : earlier) {
         if (reference && occasion->visit == *reference)
-            change.chosen = compared(*occasion, now, record);
+            change.chosen = judge.against(*occasion, FlagRule::FirstVisit);
     }
     return change;
 }
 
 template <class Chooses>
-std::vector<Change> changes(const Record& record, const std::optional<records::VisitId>& reference,
+std::vector<Change> changes(const Ground& ground, const std::optional<records::VisitId>& reference,
                             Chooses chooses)
 {
     std::vector<Change> all;
-    for (const auto& [measure, side] : records::recordedPairs(record.visits, record.catalogue)) {
+    for (const auto& [measure, side] : records::recordedPairs(ground.visits, ground.catalogue)) {
         const std::vector<Occasion> history =
-            records::history(record.visits, record.catalogue, measure, side);
+            records::history(ground.visits, ground.catalogue, measure, side, ground.patient.declared);
         const auto now = std::find_if(history.rbegin(), history.rend(), chooses);
         if (now != history.rend())
-            all.push_back(changeOf(history, *now, reference, record));
+            all.push_back(changeOf(history, *now, reference, ground));
     }
     return all;
 }
 
 } // namespace
 
-std::map<QString, double> levelsAt(const records::VisitId& id, Side side, const std::vector<Visit>& visits,
-                                   const catalogue::Catalogue& catalogue)
+std::map<QString, double> levelsAt(const records::VisitId& id, const QString& measure, Side side,
+                                   const std::vector<Visit>& visits, const catalogue::Catalogue& catalogue)
 {
     std::map<QString, double> levels;
-    const auto visit = std::ranges::find(visits, id, &Visit::id);
-    if (visit == visits.end())
-        return levels;
     for (const catalogue::Threshold& row : catalogue.thresholds) {
-        const catalogue::Measure* measure = catalogue.measure(row.bandOf);
-        if (measure == nullptr || levels.contains(row.bandOf))
+        if (row.measure != measure || row.bandOf.isEmpty() || levels.contains(row.bandOf))
+            continue;
+        const auto visit = std::ranges::find(visits, id, &Visit::id);
+        const catalogue::Measure* level = catalogue.measure(row.bandOf);
+        if (visit == visits.end() || level == nullptr)
             continue;
         const auto occasion =
-            records::occasionAt(*visit, catalogue, row.bandOf, measure->hasSides ? side : Side::None);
-        const auto* level = occasion ? std::get_if<values::Quantity>(&occasion->finding.value) : nullptr;
-        if (level != nullptr)
-            levels[row.bandOf] = level->number;
+            records::occasionAt(*visit, catalogue, row.bandOf, level->hasSides ? side : Side::None);
+        const auto* quantity = occasion ? std::get_if<values::Quantity>(&occasion->finding.value) : nullptr;
+        if (quantity != nullptr)
+            levels[row.bandOf] = quantity->number;
     }
     return levels;
 }
 
 std::vector<Change> changesAt(const records::VisitId& visit, const std::optional<records::VisitId>& reference,
                               const std::vector<Visit>& visits, const records::Patient& patient,
-                              const catalogue::Catalogue& catalogue)
+                              const catalogue::Catalogue& catalogue, const records::Judging& judging)
 {
     const auto isHere = [&](const Occasion& occasion) { return occasion.visit == visit && counts(occasion); };
-    return changes({visits, patient, catalogue}, reference, isHere);
+    return changes({visits, patient, catalogue, judging}, reference, isHere);
 }
 
 std::vector<Change> latestChanges(const std::vector<Visit>& visits, const records::Patient& patient,
-                                  const catalogue::Catalogue& catalogue)
+                                  const catalogue::Catalogue& catalogue, const records::Judging& judging)
 {
-    return changes({visits, patient, catalogue}, std::nullopt, counts);
+    return changes({visits, patient, catalogue, judging}, std::nullopt, counts);
 }
 
 std::optional<Occasion> lastComparable(const std::vector<Occasion>& earlier, const Occasion& now,

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "core/interpretation/comparison.h"
+#include "core/interpretation/course.h"
 
 namespace interpretation
 {
@@ -14,12 +14,17 @@ struct Change {
         previous; ///< the last comparable earlier visit; the last one of all where none is
     std::optional<Comparison>
         baseline; ///< the first comparable earlier visit; the first one of all where none is
-    std::optional<Comparison> chosen; ///< the reference visit asked for, where it holds this measure
+    std::optional<Comparison> chosen;        ///< the reference visit asked for, where it holds this measure
+    std::optional<Comparison> best;          ///< the best comparable earlier number, the first of equal ones
+    std::optional<Comparison> lastConfirmed; ///< the level of the last confirmed change before now
+    std::optional<Comparison>
+        firstTwo; ///< the mean of the first two comparable numbers; empty unless both lie before now
+    Course course;
 };
 
-/// The numbers of one visit by measure, of this side and of measures without sides: the levels that banded
-/// rows ask for.
-std::map<QString, double> levelsAt(const records::VisitId& visit, records::Side side,
+/// The numbers of one visit by measure, of this side and of measures without sides, that banded rows of the
+/// measure ask for.
+std::map<QString, double> levelsAt(const records::VisitId& visit, const QString& measure, records::Side side,
                                    const std::vector<records::Visit>& visits,
                                    const catalogue::Catalogue& catalogue);
 
@@ -27,11 +32,12 @@ std::map<QString, double> levelsAt(const records::VisitId& visit, records::Side 
 /// `reference` is an earlier visit to compare with besides.
 std::vector<Change> changesAt(const records::VisitId& visit, const std::optional<records::VisitId>& reference,
                               const std::vector<records::Visit>& visits, const records::Patient& patient,
-                              const catalogue::Catalogue& catalogue);
+                              const catalogue::Catalogue& catalogue, const records::Judging& judging = {});
 
 /// The latest change of every measure and side over all visits.
 std::vector<Change> latestChanges(const std::vector<records::Visit>& visits, const records::Patient& patient,
-                                  const catalogue::Catalogue& catalogue);
+                                  const catalogue::Catalogue& catalogue,
+                                  const records::Judging& judging = {});
 
 /// What would be compared if `now` were recorded: for a form that shows the last comparable value beside a
 /// field.

@@ -47,25 +47,36 @@ bool isSame(const QString& before, const QString& now)
            (!base::folded(before).isEmpty() && base::folded(before) == base::folded(now));
 }
 
+/// What was recorded, else what it was declared to count as.
+QString counted(const QString& recorded, const records::Occasion& occasion, const QString& condition)
+{
+    return recorded.isEmpty() ? records::recorded(occasion.declared, condition) : recorded;
+}
+
 } // namespace
 
 Comparability comparability(const catalogue::Measure& measure, const catalogue::Catalogue& catalogue,
-                            const QString& population, const records::Conditions& before,
-                            const records::Conditions& now)
+                            const QString& population, const records::Occasion& before,
+                            const records::Occasion& now)
 {
     Comparability found;
     for (const catalogue::ConditionRule& rule : measure.conditions) {
-        const Mismatch mismatch{rule.condition, records::recorded(before, rule.condition).trimmed(),
-                                records::recorded(now, rule.condition).trimmed()};
+        const Mismatch mismatch{rule.condition,
+                                records::recorded(before.conditions, rule.condition).trimmed(),
+                                records::recorded(now.conditions, rule.condition).trimmed()};
         const catalogue::Condition* condition = catalogue.condition(rule.condition);
-        if (!mismatch.isMissing() &&
-            isSame(keyOf(mismatch.before, condition), keyOf(mismatch.now, condition)))
+        const Mismatch counts{rule.condition, counted(mismatch.before, before, rule.condition),
+                              counted(mismatch.now, now, rule.condition)};
+        if (!counts.isMissing() && isSame(keyOf(counts.before, condition), keyOf(counts.now, condition))) {
+            if (mismatch.isMissing())
+                found.declared.push_back(mismatch);
             continue;
+        }
         const Strictness strictness = strictnessFor(rule, catalogue, population);
-        const bool isUnknown = mismatch.before.isEmpty() && mismatch.now.isEmpty();
+        const bool isUnknown = counts.before.isEmpty() && counts.now.isEmpty();
         const bool blocksWhenKnown =
             strictness == Strictness::IfRecorded || strictness == Strictness::IfEither;
-        if (strictness == Strictness::Hard || (blocksWhenKnown && !mismatch.isMissing()))
+        if (strictness == Strictness::Hard || (blocksWhenKnown && !counts.isMissing()))
             found.blocking.push_back(mismatch);
         else if (strictness == Strictness::IfRecorded || !isUnknown)
             found.cautions.push_back(mismatch);

@@ -1,7 +1,7 @@
 #pragma once
 
 #include "core/catalogue/catalogue.h"
-#include "core/records/conditions.h"
+#include "core/records/occasion.h"
 
 #include <vector>
 
@@ -22,13 +22,14 @@ struct Mismatch {
 struct Comparability {
     std::vector<Mismatch> blocking; ///< any of these: not comparable
     std::vector<Mismatch> cautions; ///< comparable, but worth a word
+    std::vector<Mismatch> declared; ///< not recorded, but declared equal by a clinician
 
     bool isComparable() const { return blocking.empty(); }
 };
 
 /// Unknown is not equal: a hard condition that was not recorded blocks as one that differs does.
 Comparability comparability(const catalogue::Measure& measure, const catalogue::Catalogue& catalogue,
-                            const QString& population, const records::Conditions& before,
-                            const records::Conditions& now);
+                            const QString& population, const records::Occasion& before,
+                            const records::Occasion& now);
 
 } // namespace interpretation

@@ -1,6 +1,7 @@
 #include "core/interpretation/comparison.h"
 
 #include "core/base/text.h"
+#include "core/statistics/distributions.h"
 #include "core/statistics/reliability.h"
 
 #include <algorithm>
@@ -21,6 +22,8 @@ using catalogue::Threshold;
 
 constexpr std::array verdicts = {"improved",     "declined",      "within-error", "not-comparable",
                                  "no-threshold", "became-unable", "became-able"};
+constexpr std::array strengths = {"none", "possible", "confirmed", "sustained"};
+constexpr std::array rules = {"first-visit", "previous-visit", "best-visit", "confirmed", "sequential"};
 constexpr double ourConfidence = 0.95;
 
 /// What the published limit is multiplied with to stand at 95 %: 1.96 / 1.645 for one at 90 %. A limit
@@ -51,6 +54,24 @@ double inUnit(double limit, Scale scale, double reference, double now, bool upwa
         return reference * (upwards ? std::expm1(limit) : -std::expm1(-limit));
     }
     return 0;
+}
+
+struct Limits {
+    double improvement = 0;
+    double decline = 0;
+};
+
+/// In the measure's unit, at our confidence.
+std::optional<Limits> limitsOf(const Threshold& row, double reference, double now, Direction better)
+{
+    const double factor = isAtOurConfidence(row) ? 1 : toOurConfidence(row);
+    const bool higher = better == Direction::HigherIsBetter;
+    const Limits limits{inUnit(row.improvement * factor, row.scale, reference, now, higher),
+                        inUnit(row.decline * factor, row.scale, reference, now, !higher)};
+    const bool arePositive = limits.improvement > 0 && limits.decline > 0;
+    return arePositive && std::isfinite(limits.improvement) && std::isfinite(limits.decline)
+               ? std::optional(limits)
+               : std::nullopt;
 }
 
 std::optional<double> differenceOf(const records::Finding& reference, const records::Finding& now)
@@ -149,9 +170,81 @@ Verdict verdictOfStates(const Comparison& held)
     return Verdict::NoThreshold;
 }
 
-Verdict verdictOfNumbers(double difference, const Applied& threshold, Direction better)
+int trialsBehind(const records::Occasion& occasion, const catalogue::Measure& measure)
 {
-    if (!values::exceeds(std::abs(difference), threshold.limitFor(difference, better)))
+    const auto trials = static_cast<int>(occasion.finding.trials.size());
+    return measure.rule == catalogue::TrialRule::Mean ? std::max(trials, 1) : 1;
+}
+
+/// Means of several trials err less only where the row is of single ones.
+void narrow(Comparison& held, const catalogue::Measure& measure, Averaged averaged)
+{
+    if (!held.threshold)
+        return;
+    Applied& threshold = *held.threshold;
+    if (threshold.row.trialRule == catalogue::singleTrial) {
+        averaged.reference *= trialsBehind(held.reference, measure);
+        averaged.now *= trialsBehind(held.now, measure);
+    }
+    threshold.factor = averaged.factor();
+    threshold.improvement *= threshold.factor;
+    threshold.decline *= threshold.factor;
+}
+
+/// A difference and its standard error, on the scale on which the row's error is the same at every level.
+struct Deviation {
+    double difference = 0;
+    double error = 0;
+};
+
+std::optional<Deviation> deviationOf(const Comparison& held, Direction better)
+{
+    const Applied& threshold = *held.threshold;
+    const Threshold& row = threshold.row;
+    if (const auto standard = standardErrorOf(row))
+        return Deviation{*held.difference, std::numbers::sqrt2 * *standard * threshold.factor};
+    const auto z = statistics::normalQuantile(ourConfidence);
+    if (!row.confidence || !z)
+        return std::nullopt;
+    if (row.scale != Scale::Log)
+        return Deviation{*held.difference, threshold.limitFor(*held.difference, better) / *z};
+    const double ratio =
+        *values::number(held.now.finding.value) / *values::number(held.reference.finding.value);
+    const Applied published{row, row.improvement, row.decline};
+    const double limit =
+        published.limitFor(*held.difference, better) * toOurConfidence(row) * threshold.factor;
+    return ratio > 0 ? std::optional(Deviation{std::log(ratio), limit / *z}) : std::nullopt;
+}
+
+/// The important change the way of the difference, on the same scale. Empty where it leaves a logarithm.
+std::optional<double> importantOn(Scale scale, const Comparison& held, Direction better)
+{
+    if (!held.important)
+        return std::nullopt;
+    const double limit = held.important->limitFor(*held.difference, better);
+    if (scale != Scale::Log)
+        return limit;
+    const double share =
+        (*held.difference < 0 ? -limit : limit) / *values::number(held.reference.finding.value);
+    return share > -1 ? std::optional(std::abs(std::log1p(share))) : std::nullopt;
+}
+
+void weigh(Comparison& held, Direction better)
+{
+    const auto deviation = held.threshold ? deviationOf(held, better) : std::nullopt;
+    if (!deviation || !(deviation->error > 0))
+        return;
+    const double size = std::abs(deviation->difference);
+    held.z = deviation->difference / deviation->error;
+    held.probabilityBeyondZero = statistics::normalShareBelow(size / deviation->error);
+    if (const auto important = importantOn(held.threshold->row.scale, held, better))
+        held.probabilityBeyondImportant =
+            statistics::normalShareBelow((size - *important) / deviation->error);
+}
+
+Verdict verdictOfNumbers(double difference, double limit, Direction better)
+{
+    if (!values::exceeds(std::abs(difference), limit))
         return Verdict::WithinError;
     return (difference > 0) == (better == Direction::HigherIsBetter) ? Verdict::Improved : Verdict::Declined;
 }
@@ -163,6 +256,21 @@ QString code(Verdict verdict)
     return QString::fromLatin1(verdicts.at(static_cast<size_t>(verdict)));
 }
 
+QString code(Strength strength)
+{
+    return QString::fromLatin1(strengths.at(static_cast<size_t>(strength)));
+}
+
+QString code(statistics::FlagRule rule)
+{
+    return QString::fromLatin1(rules.at(static_cast<size_t>(rule)));
+}
+
+double Averaged::factor() const
+{
+    return std::sqrt((1.0 / reference + 1.0 / now) / 2);
+}
+
 double Applied::limitFor(double difference, Direction better) const
 {
     return (difference >= 0) == (better == Direction::HigherIsBetter) ? improvement : decline;
@@ -170,13 +278,20 @@ double Applied::limitFor(double difference, Direction better) const
 
 std::optional<Applied> applied(const Threshold& row, double reference, double now, Direction better)
 {
-    const double factor = isAtOurConfidence(row) ? 1 : toOurConfidence(row);
-    const bool higher = better == Direction::HigherIsBetter;
-    const double improvement = inUnit(row.improvement * factor, row.scale, reference, now, higher);
-    const double decline = inUnit(row.decline * factor, row.scale, reference, now, !higher);
-    if (!(improvement > 0) || !(decline > 0) || !std::isfinite(improvement) || !std::isfinite(decline))
-        return std::nullopt;
-    return Applied{row, improvement, decline, !isAtOurConfidence(row)};
+    const auto limits = limitsOf(row, reference, now, better);
+    return limits
+               ? std::optional(Applied{row, limits->improvement, limits->decline, 1, !isAtOurConfidence(row)})
+               : std::nullopt;
+}
+
+Verdict verdictOf(const Applied& threshold, double reference, double now, Direction better)
+{
+    const auto limits = limitsOf(threshold.row, reference, now, better);
+    if (!limits)
+        return Verdict::NoThreshold;
+    const bool isBetter = (now > reference) == (better == Direction::HigherIsBetter);
+    return verdictOfNumbers(now - reference,
+                            (isBetter ? limits->improvement : limits->decline) * threshold.factor, better);
 }
 
 std::optional<double> standardErrorOf(const Threshold& row)
@@ -195,7 +310,7 @@ std::optional<double> standardErrorOf(const Threshold& row)
 
 Comparison comparison(const catalogue::Catalogue& catalogue, const records::Patient& patient,
                       const records::Occasion& reference, const records::Occasion& now,
-                      const std::map<QString, double>& levels)
+                      const std::map<QString, double>& levels, Averaged averaged)
 {
     Comparison held;
     held.measure = now.finding.measure;
@@ -207,8 +322,7 @@ Comparison comparison(const catalogue::Catalogue& catalogue, const records::Pati
     if (measure == nullptr)
         return held;
     held.difference = differenceOf(reference.finding, now.finding);
-    held.comparability =
-        comparability(*measure, catalogue, held.population, reference.conditions, now.conditions);
+    held.comparability = comparability(*measure, catalogue, held.population, reference, now);
     if (!held.comparability.isComparable()) {
         held.verdict = Verdict::NotComparable;
         return held;
@@ -226,8 +340,11 @@ Comparison comparison(const catalogue::Catalogue& catalogue, const records::Pati
     held.notUsed = error.notUsed;
     held.isChosen = error.isChosen;
     held.important = best(held, Answers::Important, catalogue, here, measure->better).used;
+    narrow(held, *measure, averaged);
+    weigh(held, measure->better);
     if (held.threshold)
-        held.verdict = verdictOfNumbers(*held.difference, *held.threshold, measure->better);
+        held.verdict = verdictOfNumbers(
+            *held.difference, held.threshold->limitFor(*held.difference, measure->better), measure->better);
     return held;
 }
 

@@ -3,6 +3,7 @@
 #include "core/interpretation/comparability.h"
 #include "core/interpretation/evidence.h"
 #include "core/records/history.h"
+#include "core/statistics/flag_rates.h"
 
 namespace interpretation
 {
@@ -18,6 +19,7 @@ struct Applied {
     catalogue::Threshold row;
     double improvement = 0;   ///< smallest change for the better beyond error, in the measure's unit
     double decline = 0;       ///< smallest change for the worse beyond error, in the measure's unit
+    double factor = 1;        ///< by which means of trials or visits narrow both: √((1/nb + 1/nc)/2)
     bool isConverted = false; ///< published at another confidence and converted by z
 
     /// The limit on the side the difference lies on.
@@ -29,6 +31,27 @@ struct NotUsed {
     catalogue::Threshold row;
     WhyNot reason = WhyNot::LaterId;
 };
+
+/// How often a change has been seen.
+enum class Strength {
+    None,
+    Possible,  ///< beyond error once
+    Confirmed, ///< and still so, the same way, at the next comparable visits until the confirmation interval
+    Sustained  ///< the trend of all comparable visits is beyond its sequential bound
+};
+
+/// "none", "possible", "confirmed" or "sustained".
+QString code(Strength strength);
+
+/// The rule that raised a flag, and how often it flags people who are truly stable.
+struct Raised {
+    statistics::FlagRule rule = statistics::FlagRule::FirstVisit;
+    int visits = 0;           ///< looked at so far
+    double falseFlagRate = 0; ///< share of stable people flagged at least once within that many visits
+};
+
+/// "first-visit", "previous-visit", "best-visit", "confirmed" or "sequential".
+QString code(statistics::FlagRule rule);
 
 /// One result held against one earlier result.
 struct Comparison {
@@ -48,6 +71,22 @@ struct Comparison {
     std::optional<Applied>
         important; ///< published important change; a second answer, never mixed with the first
     Verdict verdict = Verdict::NoThreshold;
+    std::optional<double> z; ///< difference / (√2 · SEM) on the row's scale; empty for empirical limits
+    /// That the true change goes the way of the difference, and that it is larger than the important change
+    /// that way: normal error of this SEM, flat prior.
+    std::optional<double> probabilityBeyondZero;
+    std::optional<double> probabilityBeyondImportant;
+    Strength strength = Strength::None; ///< set by a course of several visits
+    std::optional<Raised> raised;       ///< set where the strength is
+};
+
+/// How many trials or visits each value is the mean of.
+struct Averaged {
+    int reference = 1;
+    int now = 1;
+
+    /// √((1/nb + 1/nc)/2): what is left of the error of a difference between two single values.
+    double factor() const;
 };
 
 /// The row worked out at a reference and a present value. Empty where it gives no positive limit (a
@@ -55,6 +94,9 @@ struct Comparison {
 /// and down differ.
 std::optional<Applied> applied(const catalogue::Threshold& row, double reference, double now,
                                catalogue::Direction better = catalogue::Direction::HigherIsBetter);
+
+/// The verdict on another present value against the same reference by the same row.
+Verdict verdictOf(const Applied& threshold, double reference, double now, catalogue::Direction better);
 
 /// The standard error of measurement behind a row, in the measure's unit: as published, else from a smallest
 /// detectable change by SEM = MDC / (z · √2), z of the row's own confidence. Empty for empirical limits, for
@@ -64,9 +106,10 @@ std::optional<double> standardErrorOf(const catalogue::Threshold& row);
 /// Not comparable comes first; then the turn between able and unable; then the numbers. Grades, words,
 /// measures without a direction and "unable" at both visits have no threshold: NoThreshold. A difference
 /// equal to the limit is within error. `levels` are the values of the reference visit by measure id (for
-/// banded rows).
+/// banded rows). `averaged` narrows the limits where a value is a mean of more than the row was measured
+/// with.
 Comparison comparison(const catalogue::Catalogue& catalogue, const records::Patient& patient,
                       const records::Occasion& reference, const records::Occasion& now,
-                      const std::map<QString, double>& levels);
+                      const std::map<QString, double>& levels, Averaged averaged = {});
 
 } // namespace interpretation

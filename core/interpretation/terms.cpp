@@ -161,7 +161,7 @@ QString mismatchWords(const Mismatch& mismatch, const Comparison& comparison,
 
 double publishedSide(const Applied& threshold, double difference, catalogue::Direction better)
 {
-    const Applied published{threshold.row, threshold.row.improvement, threshold.row.decline, false};
+    const Applied published{threshold.row, threshold.row.improvement, threshold.row.decline};
     return published.limitFor(difference, better);
 }
 

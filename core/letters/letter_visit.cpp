@@ -58,7 +58,7 @@ const records::Visit* visitOf(const Material& material)
 std::vector<Change> changesOf(const Material& material, const catalogue::Catalogue& catalogue)
 {
     return interpretation::changesAt(material.letter.visit, material.letter.reference, material.visits,
-                                     material.patient, catalogue);
+                                     material.patient, catalogue, material.clinic.judging);
 }
 
 const Change* changeOf(const std::vector<Change>& changes, const QString& measure, Side side)

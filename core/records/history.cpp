@@ -1,5 +1,6 @@
 #include "core/records/history.h"
 
+#include "core/records/declared.h"
 #include "core/records/derived.h"
 
 #include <algorithm>
@@ -22,16 +23,18 @@ std::optional<Occasion> occasionAt(const Visit& visit, const catalogue::Catalogu
 }
 
 std::vector<Occasion> history(const std::vector<Visit>& visits, const catalogue::Catalogue& catalogue,
-                              const QString& measure, Side side)
+                              const QString& id, Side side, const std::vector<DeclaredEqual>& declared)
 {
     std::vector<Occasion> occasions;
-    if (catalogue.measure(measure) == nullptr)
+    const catalogue::Measure* measure = catalogue.measure(id);
+    if (measure == nullptr)
         return occasions;
     for (const Visit& visit : visits) {
-        if (auto found = occasionAt(visit, catalogue, measure, side))
+        if (auto found = occasionAt(visit, catalogue, id, side))
             occasions.push_back(std::move(*found));
     }
     std::ranges::stable_sort(occasions, {}, &Occasion::day);
+    layDeclared(occasions, *measure, declared);
     return occasions;
 }
 

@@ -11,9 +11,10 @@ namespace records
 std::optional<Occasion> occasionAt(const Visit& visit, const catalogue::Catalogue& catalogue,
                                    const QString& measure, Side side);
 
-/// The occasions of one measure and side over the visits given, oldest first.
+/// The occasions of one measure and side over the visits given, oldest first, with what was declared equal.
 std::vector<Occasion> history(const std::vector<Visit>& visits, const catalogue::Catalogue& catalogue,
-                              const QString& measure, Side side);
+                              const QString& measure, Side side,
+                              const std::vector<DeclaredEqual>& declared = {});
 
 /// The measure and side pairs that have at least one finding in the visits, or a value that follows from
 /// some, in catalogue order, right before left. A total that always lacks a part has none.

@@ -6,7 +6,7 @@ namespace records
 Occasion occasionOf(const Visit& visit, Finding finding)
 {
     Conditions conditions = withExceptions(visit.conditions, finding.exceptions);
-    return {visit.id, visit.day, visit.state, std::move(finding), std::move(conditions), {}};
+    return {visit.id, visit.day, visit.state, std::move(finding), std::move(conditions), {}, visit.series};
 }
 
 bool isAnswered(const Finding& finding)

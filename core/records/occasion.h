@@ -14,6 +14,8 @@ struct Occasion {
     Conditions conditions; ///< the visit's, with the test's own exceptions
     QString
         computedFrom; ///< how a computed value came about ("10 m in 12.50 s"); empty for one that was entered
+    base::Id<Visit> series = {}; ///< of the visit, the same for all its versions
+    Conditions declared = {};    ///< what conditions not recorded here count as, by a clinician's word
 };
 
 /// A finding of a visit as an occasion.

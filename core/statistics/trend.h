@@ -37,4 +37,8 @@ std::optional<MannKendall> mannKendall(std::span<const double> times, std::span<
 std::optional<Slope> leastSquares(std::span<const double> times, std::span<const double> values,
                                   double standardError);
 
+/// The least squares slope divided by its standard error. Empty as leastSquares.
+std::optional<double> slopeInErrors(std::span<const double> times, std::span<const double> values,
+                                    double standardError);
+
 } // namespace statistics

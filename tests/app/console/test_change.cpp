@@ -133,11 +133,30 @@ void TestChange::verdictsFollowThePublishedThresholds()
 void TestChange::everyObjectHasEveryField()
 {
     const QJsonObject change = changed(u"parkinson"_s, u"timed-up-and-go"_s, u"12.0"_s, u"15.6"_s);
-    QStringList keys = {
-        u"measure"_s,         u"side"_s,        u"date"_s,         u"value"_s,      u"unit"_s,
-        u"against"_s,         u"againstDate"_s, u"againstValue"_s, u"difference"_s, u"threshold"_s,
-        u"thresholdSource"_s, u"verdict"_s,     u"why"_s,          u"state"_s,      u"againstState"_s,
-        u"visit"_s,           u"againstVisit"_s};
+    QStringList keys = {u"measure"_s,
+                        u"side"_s,
+                        u"date"_s,
+                        u"value"_s,
+                        u"unit"_s,
+                        u"against"_s,
+                        u"againstDate"_s,
+                        u"againstValue"_s,
+                        u"difference"_s,
+                        u"threshold"_s,
+                        u"thresholdSource"_s,
+                        u"verdict"_s,
+                        u"why"_s,
+                        u"state"_s,
+                        u"againstState"_s,
+                        u"visit"_s,
+                        u"againstVisit"_s,
+                        u"strength"_s,
+                        u"z"_s,
+                        u"probabilityBeyondZero"_s,
+                        u"probabilityBeyondImportant"_s,
+                        u"runStart"_s,
+                        u"trend"_s,
+                        u"rule"_s};
     keys.sort();
     QCOMPARE(change.keys(), keys);
     QCOMPARE(change[u"unit"_s].toString(), u"s"_s);

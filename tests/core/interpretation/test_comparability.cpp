@@ -11,11 +11,18 @@ using records::Conditions;
 namespace
 {
 
+records::Occasion under(const Conditions& conditions)
+{
+    records::Occasion occasion;
+    occasion.conditions = conditions;
+    return occasion;
+}
+
 Comparability held(const QString& measure, const Conditions& before, const Conditions& now,
                    const QString& population = u"stroke"_s)
 {
     static const catalogue::Catalogue book = examples::catalogue();
-    return interpretation::comparability(*book.measure(measure), book, population, before, now);
+    return interpretation::comparability(*book.measure(measure), book, population, under(before), under(now));
 }
 
 const QString speed = u"gait-speed-comfortable"_s;
@@ -79,7 +86,7 @@ void TestComparability::aTitleEqualsItsKey()
     catalogue::Catalogue book = examples::catalogue();
     book.conditions.front().options = {{u"frame"_s, u"Walking frame"_s}, {u"stick"_s, u"Stick"_s}};
     const auto isComparable = [&](const QString& before, const QString& now) {
-        return interpretation::comparability(*book.measure(speed), book, {}, {{aid, before}}, {{aid, now}})
+        return interpretation::comparability(*book.measure(speed), book, {}, under({{aid, before}}), under({{aid, now}}))
             .isComparable();
     };
     QCOMPARE(book.conditions.front().id, aid);
@@ -110,7 +117,7 @@ void TestComparability::aConditionOfFewIsSilentWhereNeitherHasIt()
     catalogue::Measure measure = *examples::catalogue().measure(speed);
     measure.conditions = {{u"pump"_s, catalogue::Strictness::IfEither, {}}};
     const auto found = [&](const Conditions& before, const Conditions& now) {
-        return interpretation::comparability(measure, {}, {}, before, now);
+        return interpretation::comparability(measure, {}, {}, under(before), under(now));
     };
     const Conditions on = {{u"pump"_s, u"on"_s}};
     QVERIFY(found({}, {}).isComparable());

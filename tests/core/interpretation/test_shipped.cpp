@@ -132,15 +132,16 @@ void TestShipped::aDifferenceEqualToTheLimitIsWithinErrorForEveryRow()
 
 void TestShipped::everyMeasureCompletelyRecordedCompares()
 {
-    const records::Conditions all = everythingRecorded();
+    records::Occasion all;
+    all.conditions = everythingRecorded();
     for (const catalogue::Measure& measure : book().measures) {
         const auto found = interpretation::comparability(measure, book(), u"parkinson"_s, all, all);
         QVERIFY2(found.isComparable() && found.cautions.empty(), qPrintable(measure.id));
         for (const catalogue::ConditionRule& rule : measure.conditions) {
             if (rule.strictness != catalogue::Strictness::Hard)
                 continue;
-            records::Conditions one = all;
-            one.erase(rule.condition);
+            records::Occasion one = all;
+            one.conditions.erase(rule.condition);
             const auto missing = interpretation::comparability(measure, book(), u"parkinson"_s, all, one);
             QVERIFY2(!missing.isComparable(), qPrintable(measure.id + u' ' + rule.condition));
         }

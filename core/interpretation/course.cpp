@@ -1,0 +1,152 @@
+#include "core/interpretation/course.h"
+
+#include "core/interpretation/change.h"
+#include "core/interpretation/run_trend.h"
+
+#include <algorithm>
+
+namespace interpretation
+{
+
+namespace
+{
+
+using records::Occasion;
+using Run = std::vector<const Occasion*>;
+
+bool isTurned(Verdict verdict)
+{
+    return verdict == Verdict::Improved || verdict == Verdict::Declined;
+}
+
+RunPoint pointOf(const Occasion& occasion)
+{
+    return {occasion.visit, occasion.day, values::number(occasion.finding.value)};
+}
+
+bool isNumber(const Occasion& occasion)
+{
+    return std::holds_alternative<values::Quantity>(occasion.finding.value);
+}
+
+/// The verdict on another value against the same reference, by the same row.
+Verdict verdictBy(const Comparison& held, const Occasion& occasion, const catalogue::Catalogue& catalogue)
+{
+    const catalogue::Measure* measure = catalogue.measure(held.measure);
+    if (!held.threshold || measure == nullptr || !isNumber(occasion))
+        return Verdict::NoThreshold;
+    return verdictOf(*held.threshold, *values::number(held.reference.finding.value),
+                     *values::number(occasion.finding.value), measure->better);
+}
+
+int confirmAfterDays(const Ground& ground)
+{
+    const QString& population = ground.patient.population;
+    constexpr int daysOfAWeek = 7;
+    if (ground.judging.compositeWeeks &&
+        ground.catalogue.isWithin(population, QStringLiteral("multiple-sclerosis")))
+        return *ground.judging.compositeWeeks * daysOfAWeek;
+    return ground.catalogue.confirmAfterDays(population);
+}
+
+/// The first confirmed change after `from`, and the place of the visit that confirmed it.
+std::optional<std::pair<Confirmation, size_t>> nextConfirmation(const Comparison& held, const Run& run,
+                                                                size_t from, int days, const Ground& ground)
+{
+    if (!held.threshold)
+        return std::nullopt;
+    const Occasion* seen = nullptr;
+    Verdict direction = Verdict::WithinError;
+    for (size_t place = from + 1; place < run.size(); ++place) {
+        const Verdict verdict = verdictBy(held, *run[place], ground.catalogue);
+        if (!isTurned(verdict)) {
+            seen = nullptr;
+        } else if (seen == nullptr || verdict != direction) {
+            seen = run[place];
+            direction = verdict;
+        } else if (seen->day.daysTo(run[place]->day) >= days) {
+            return std::pair(
+                Confirmation{pointOf(*run[from]), pointOf(*seen), pointOf(*run[place]), direction}, place);
+        }
+    }
+    return std::nullopt;
+}
+
+std::vector<Confirmation> confirmationsOf(Comparison held, const Run& numbers, int days, const Ground& ground)
+{
+    std::vector<Confirmation> all;
+    size_t from = 0;
+    while (const auto next = nextConfirmation(held, numbers, from, days, ground)) {
+        all.push_back(next->first);
+        from = next->second;
+        held = ground.compared(*numbers[from], *numbers.back());
+    }
+    return all;
+}
+
+/// Since when the change of a comparison has been there without a break; its own day where no visit in
+/// between says so.
+QDate seenSince(const Comparison& held, const Run& run, const catalogue::Catalogue& catalogue)
+{
+    QDate since = held.now.day;
+    for (auto occasion = run.rbegin(); occasion != run.rend(); ++occasion) {
+        const Occasion& between = **occasion;
+        if (!isNumber(between) || between.visit == held.now.visit || between.day > held.now.day)
+            continue;
+        if (between.visit == held.reference.visit || verdictBy(held, between, catalogue) != held.verdict)
+            break;
+        since = between.day;
+    }
+    return since;
+}
+
+} // namespace
+
+Comparison Ground::compared(const Occasion& reference, const Occasion& now, Averaged averaged) const
+{
+    return comparison(catalogue, patient, reference, now,
+                      levelsAt(reference.visit, now.finding.measure, now.finding.side, visits, catalogue),
+                      averaged);
+}
+
+Course courseOf(const Run& run, const Ground& ground)
+{
+    Course course;
+    Run numbers;
+    for (const Occasion* occasion : run) {
+        course.run.push_back(pointOf(*occasion));
+        if (isNumber(*occasion))
+            numbers.push_back(occasion);
+    }
+    course.confirmAfterDays = confirmAfterDays(ground);
+    std::optional<Comparison> ends;
+    if (numbers.size() > 1) {
+        ends = ground.compared(*numbers.front(), *numbers.back());
+        course.confirmations = confirmationsOf(*ends, numbers, course.confirmAfterDays, ground);
+    }
+    course.trend = trendOf(run, ends, ground);
+    return course;
+}
+
+void strengthen(Comparison& held, statistics::FlagRule rule, const Run& run, const Course& course,
+                const Ground& ground)
+{
+    const int visits =
+        int(std::ranges::count_if(run, [](const Occasion* occasion) { return isNumber(*occasion); }));
+    const bool isFirst = !run.empty() && held.reference.visit == run.front()->visit;
+    if (isFirst && held.difference && course.trend && course.trend->sustained) {
+        held.strength = Strength::Sustained;
+        rule = statistics::FlagRule::Sequential;
+    } else if (isTurned(held.verdict)) {
+        const QDate since = seenSince(held, run, ground.catalogue);
+        const bool isConfirmed =
+            since < held.now.day && since.daysTo(held.now.day) >= course.confirmAfterDays;
+        held.strength = isConfirmed ? Strength::Confirmed : Strength::Possible;
+        rule = isConfirmed ? statistics::FlagRule::Confirmed : rule;
+    }
+    const auto rate = statistics::falseFlagRate(rule, visits, ground.judging.plannedVisits);
+    if (held.strength != Strength::None && rate)
+        held.raised = Raised{rule, visits, *rate};
+}
+
+} // namespace interpretation
