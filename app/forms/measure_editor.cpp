@@ -148,6 +148,8 @@ QWidget* MeasureEditor::madeConditions(QWidget* parent)
     cells->setHorizontalSpacing(widgets::space8);
     cells->setVerticalSpacing(widgets::space3);
     for (const catalogue::Condition& condition : m_session.catalogue().conditions) {
+        if (condition.isOfOneVisit)
+            continue;
         auto* field = FormField::choice(condition.title, options, u"condition."_s + condition.id, this);
         m_conditions[condition.id] = field;
         connect(field, &FormField::edited, this, [this, field, id = condition.id] {

@@ -12,13 +12,19 @@ namespace session
 namespace
 {
 
-/// The conditions of the last signed or draft visit before the day, to be confirmed.
-records::Conditions carriedForward(const std::vector<records::Visit>& visits, QDate day)
+/// The conditions of the last signed or draft visit before the day, to be confirmed; not those that are true
+/// of one visit alone.
+records::Conditions carriedForward(const std::vector<records::Visit>& visits, QDate day,
+                                   const catalogue::Catalogue& catalogue)
 {
     records::Conditions conditions;
     for (const records::Visit& visit : visits) {
         if (visit.day <= day)
             conditions = visit.conditions;
+    }
+    for (const catalogue::Condition& condition : catalogue.conditions) {
+        if (condition.isOfOneVisit)
+            conditions.erase(condition.id);
     }
     return conditions;
 }
@@ -234,7 +240,7 @@ base::Result<records::Visit> Session::startVisit(QDate day, const QString& form)
     visit.day = day;
     visit.form = chosen->id;
     visit.formAsMade = withoutRetired(*chosen, m_catalogue);
-    visit.conditions = carriedForward(m_visits, day);
+    visit.conditions = carriedForward(m_visits, day, m_catalogue);
     auto added = storage::Visits(*m_store).add(visit);
     if (!added)
         return added;

@@ -3,6 +3,7 @@
 #include "core/base/result.h"
 #include "core/catalogue/own.h"
 #include "core/interpretation/change.h"
+#include "core/interpretation/repeats.h"
 #include "core/records/clinic.h"
 #include "core/records/letter.h"
 #include "core/storage/patients.h"
@@ -114,6 +115,9 @@ public:
                                       const QString& reason);
     /// The visits of all patients that used a measure.
     base::Result<std::vector<storage::Use>> uses(const QString& measure) const;
+    /// The repeated results of a measure in the signed visits of all patients, for the clinic's own error.
+    base::Result<interpretation::RepeatedResults>
+    repeatedResults(const interpretation::RepeatQuestion& question) const;
 
     /// A new draft for the patient in focus, with a form of the catalogue (the first where none is named)
     /// kept as it stands now, less its retired measures; conditions carried forward to be confirmed. The

@@ -189,6 +189,7 @@ Condition conditionFrom(Fields& fields)
     condition.isNumber = allowed == Allowed::Number;
     condition.isClosed = allowed == Allowed::ClosedWords;
     condition.isOfTest = fields.optionalFlag(QStringLiteral("ofTest"));
+    condition.isOfOneVisit = fields.optionalFlag(QStringLiteral("ofOneVisit"));
     if (condition.isNumber) {
         condition.unit = unitFrom(fields);
         condition.lowest = fields.number(QStringLiteral("lowest"));

@@ -111,7 +111,8 @@ struct Condition {
     std::vector<Option> options; ///< suggestions, or all that is allowed
     std::optional<double> lowest;
     std::optional<double> highest;
-    bool isOfTest = false; ///< a matter of single tests, recorded as their own and not of the visit
+    bool isOfTest = false;     ///< a matter of single tests, recorded as their own and not of the visit
+    bool isOfOneVisit = false; ///< true of its own visit alone: never carried forward to the next
 };
 
 /// A group of people in whom thresholds were measured.

@@ -21,6 +21,7 @@ public:
             {"id": "footwear", "title": "Footwear", "kind": "open", "options": [{"key": "socks", "title": "Socks"}]},
             {"id": "medication", "title": "Medication", "kind": "open", "options": [{"key": "on", "title": "On"}]},
             {"id": "foam", "title": "Foam", "kind": "open", "ofTest": true},
+            {"id": "stable", "title": "Stable", "kind": "open", "ofOneVisit": true},
             {"id": "height", "title": "Height", "kind": "number", "unit": "cm", "lowest": 20, "highest": 80}])");
         write(u"populations.json"_s, R"([{"id": "wide", "title": "Wide"},
             {"id": "narrow", "title": "Narrow", "broader": "wide"}])");
@@ -134,6 +135,8 @@ void ReaderTest::everyFieldArrives()
     QVERIFY(!read->condition(u"footwear"_s)->isOfTest);
     QVERIFY(read->condition(u"foam"_s)->isOfTest);
     QVERIFY(read->condition(u"foam"_s)->options.empty());
+    QVERIFY(!read->condition(u"footwear"_s)->isOfOneVisit);
+    QVERIFY(read->condition(u"stable"_s)->isOfOneVisit);
 
     QCOMPARE(read->thresholds.size(), size_t(1));
     const catalogue::Threshold& row = read->thresholds.front();
