@@ -1,6 +1,7 @@
 #include "core/storage/patients.h"
 
 #include "core/base/text.h"
+#include "core/records/visit.h"
 #include "core/storage/audit_trail.h"
 #include "core/storage/query.h"
 #include "core/storage/transaction.h"
@@ -52,6 +53,18 @@ base::Result<void> addChoices(const Store& store, Patient& patient)
     });
 }
 
+base::Result<void> addDeclared(const Store& store, Patient& patient)
+{
+    const QString sql = uR"(
+        SELECT measure, earlier, later, taken_back, reason, who, declared_at FROM declared_equal
+        WHERE patient = :patient ORDER BY number)"_s;
+    return read(store, sql, {{":patient", key(patient.id)}}, [&](Row& row) -> base::Result<void> {
+        patient.declared.push_back({row.text(), row.key<records::Visit>(), row.key<records::Visit>(),
+                                    row.flag(), row.text(), row.text(), row.instant()});
+        return {};
+    });
+}
+
 base::Result<std::optional<Patient>> onePatient(const Store& store, const QString& condition,
                                                 const Binding& binding)
 {
@@ -68,6 +81,8 @@ base::Result<std::optional<Patient>> onePatient(const Store& store, const QStrin
         return found.error();
     if (patient) {
         if (auto added = addChoices(store, *patient); !added)
+            return added.error();
+        if (auto added = addDeclared(store, *patient); !added)
             return added.error();
     }
     return patient;
@@ -115,6 +130,28 @@ base::Result<int> update(const Store& store, const Patient& patient)
             notes = :notes
         WHERE id = :id AND revision = :revision)"_s;
     return write(store, sql, bindingsOf(patient));
+}
+
+/// Both visits must be the patient's own, and two.
+base::Result<void> refuseStrangeVisits(const Store& store, const PatientId& patient,
+                                       const records::DeclaredEqual& word)
+{
+    int visits = 0;
+    const QString sql = uR"(
+        SELECT COUNT(DISTINCT series) FROM visits
+        WHERE patient = :patient AND series IN (:earlier, :later))"_s;
+    auto counted =
+        read(store, sql,
+             {{":patient", key(patient)}, {":earlier", key(word.earlier)}, {":later", key(word.later)}},
+             [&](Row& row) -> base::Result<void> {
+                 visits = row.whole();
+                 return {};
+             });
+    if (!counted)
+        return counted;
+    if (visits != 2)
+        return Error{ErrorKind::NotFound, u"A declaration needs two visits of this patient."_s, {}};
+    return {};
 }
 
 base::Result<void> refuseUnstorable(const Patient& patient)
@@ -181,6 +218,37 @@ base::Result<void> Patients::chooseEvidence(const PatientId& patient, const reco
                              {":owner", key(patient)}});
         if (!chosen)
             return chosen.error();
+        return note(m_store, u"changed"_s, u"patient"_s, patient.text);
+    });
+}
+
+base::Result<void> Patients::declareEqual(const PatientId& patient, const records::DeclaredEqual& word)
+{
+    if (base::tidied(word.reason).isEmpty())
+        return Error{ErrorKind::Refused, u"A declaration needs a reason."_s, {}};
+    return together(m_store, [&]() -> base::Result<void> {
+        if (auto there = withId(patient); !there)
+            return there.error();
+        if (auto own = refuseStrangeVisits(m_store, patient, word); !own)
+            return own;
+        const QString sql = uR"(
+            INSERT INTO declared_equal (patient, number, measure, earlier, later, taken_back, reason, who,
+                declared_at)
+            SELECT :patient, COALESCE(MAX(number), 0) + 1, :measure, :earlier, :later, :taken_back, :reason,
+                :who, :at
+            FROM declared_equal WHERE patient = :owner)"_s;
+        auto declared = write(m_store, sql,
+                              {{":patient", key(patient)},
+                               {":measure", text(word.measure)},
+                               {":earlier", key(word.earlier)},
+                               {":later", key(word.later)},
+                               {":taken_back", flag(word.isTakenBack)},
+                               {":reason", text(word.reason)},
+                               {":who", text(m_store.access().who)},
+                               {":at", instant(m_store.access().now())},
+                               {":owner", key(patient)}});
+        if (!declared)
+            return declared.error();
         return note(m_store, u"changed"_s, u"patient"_s, patient.text);
     });
 }

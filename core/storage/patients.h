@@ -35,6 +35,9 @@ public:
     /// Adds to the patient's choices, in the name of the store's user and now. Refused without a reason.
     base::Result<void> chooseEvidence(const records::PatientId& patient,
                                       const records::EvidenceChoice& choice);
+    /// Adds to what was declared equal for the patient, in the name of the store's user and now. Refused
+    /// without a reason, NotFound unless both visits are the patient's.
+    base::Result<void> declareEqual(const records::PatientId& patient, const records::DeclaredEqual& word);
     /// Every threshold ever chosen for a patient.
     base::Result<QStringList> chosenThresholds() const;
     base::Result<records::Patient> withId(const records::PatientId& id) const;

@@ -52,6 +52,10 @@ base::Result<void> addBrokenRules(QStringList& faults, const Store& store)
         {uR"(SELECT letters.id FROM letters JOIN visits ON visits.id = letters.visit
              WHERE letters.state = 'sent' AND visits.state = 'draft')"_s,
          u"Letter %1: It was sent from a visit that is not signed."_s},
+        {uR"(SELECT declared_equal.patient FROM declared_equal
+             JOIN visits ON visits.id IN (declared_equal.earlier, declared_equal.later)
+             WHERE visits.patient <> declared_equal.patient)"_s,
+         u"Patient %1: Results are declared comparable with a visit of another patient."_s},
         {u"SELECT COUNT(*) FROM audit_trail HAVING COUNT(*) <> COALESCE(MAX(number), 0)"_s,
          u"The audit trail: Entries are missing; %1 are left."_s},
     };

@@ -192,11 +192,12 @@ base::Result<QStringList> Store::fileFaults() const
 base::Result<records::Clinic> Store::clinic() const
 {
     records::Clinic clinic;
-    auto found = read(*this, u"SELECT name, address, telephone, is_demo FROM clinic"_s, {},
-                      [&](Row& row) -> base::Result<void> {
-                          clinic = {row.text(), row.text(), row.text(), row.flag()};
-                          return {};
-                      });
+    const QString sql =
+        u"SELECT name, address, telephone, is_demo, planned_visits, composite_weeks FROM clinic"_s;
+    auto found = read(*this, sql, {}, [&](Row& row) -> base::Result<void> {
+        clinic = {row.text(), row.text(), row.text(), row.flag(), {row.whole(), row.wholeIfAny()}};
+        return {};
+    });
     if (!found)
         return found.error();
     return clinic;
@@ -204,17 +205,20 @@ base::Result<records::Clinic> Store::clinic() const
 
 base::Result<void> Store::save(const records::Clinic& clinic)
 {
+    const std::optional<int>& weeks = clinic.judging.compositeWeeks;
     return together(*this, [&]() -> base::Result<void> {
         const QString sql = uR"(
             UPDATE clinic
             SET revision = revision + 1, name = :name, address = :address, telephone = :telephone,
-                is_demo = :is_demo
+                is_demo = :is_demo, planned_visits = :planned_visits, composite_weeks = :composite_weeks
             WHERE id = 1)"_s;
         auto saved = write(*this, sql,
                            {{":name", text(clinic.name)},
                             {":address", text(clinic.address)},
                             {":telephone", text(clinic.telephone)},
-                            {":is_demo", flag(clinic.isDemo)}});
+                            {":is_demo", flag(clinic.isDemo)},
+                            {":planned_visits", clinic.judging.plannedVisits},
+                            {":composite_weeks", weeks ? QVariant(*weeks) : QVariant()}});
         if (!saved)
             return saved.error();
         return note(*this, u"changed"_s, u"clinic"_s, u"clinic"_s);

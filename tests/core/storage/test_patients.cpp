@@ -213,6 +213,74 @@ private Q_SLOTS:
         QCOMPARE(entries.back().kind, u"patient"_s);
     }
 
+    void aDeclarationSurvivesSavingAndReopening()
+    {
+        RecordsFile file;
+        Patients patients(file.store());
+        storage::Visits visits(file.store());
+        Patient patient = *patients.save(fullPatient());
+        const auto first = visits.add(fullVisit(patient.id, QDate(2026, 2, 10)))->series;
+        const auto second = visits.add(fullVisit(patient.id, QDate(2026, 2, 20)))->series;
+        const QString walk = u"six-minute-walk"_s;
+        QVERIFY(
+            patients.declareEqual(patient.id, {walk, first, second, false, u" in the letter "_s, {}, {}}));
+        QVERIFY(patients.declareEqual(patient.id, {walk, first, second, true, u"mistaken"_s, {}, {}}));
+        patient.family = u"Nowak"_s;
+        QVERIFY(patients.save(patient));
+        file.close();
+        const auto store = file.openAgain();
+        const auto declared = Patients(*store).withId(patient.id)->declared;
+        QCOMPARE(declared.size(), 2u);
+        QCOMPARE(declared.front().measure, walk);
+        QCOMPARE(declared.front().earlier, first);
+        QCOMPARE(declared.front().later, second);
+        QVERIFY(!declared.front().isTakenBack && declared.back().isTakenBack);
+        QCOMPARE(declared.front().reason, u"in the letter"_s);
+        QCOMPARE(declared.front().who, u"tester"_s);
+        QVERIFY(declared.front().declaredAt < declared.back().declaredAt);
+        QCOMPARE(Patients(*store).withRecordNumber(u"K-0007"_s)->value().declared, declared);
+        QCOMPARE(storage::AuditTrail(*store).ofRecord(patient.id.text)->size(), 4u);
+    }
+
+    void aDeclarationNeedsAReasonAndTwoVisitsOfThePatient()
+    {
+        RecordsFile file;
+        Patients patients(file.store());
+        storage::Visits visits(file.store());
+        const Patient patient = *patients.save(fullPatient());
+        Patient other = fullPatient();
+        other.recordNumber = u"K-0008"_s;
+        QVERIFY(patients.save(other));
+        const auto first = visits.add(fullVisit(patient.id, QDate(2026, 2, 10)))->series;
+        const auto second = visits.add(fullVisit(patient.id, QDate(2026, 2, 20)))->series;
+        const auto strange = visits.add(fullVisit(other.id, QDate(2026, 2, 20)))->series;
+        const auto refusal = [&](const records::PatientId& whose, const records::VisitId& later,
+                                 const QString& reason) {
+            return patients.declareEqual(whose, {u"sara"_s, first, later, false, reason, {}, {}})
+                .error()
+                .kind;
+        };
+        QCOMPARE(refusal(patient.id, second, u"  "_s), ErrorKind::Refused);
+        QCOMPARE(refusal(records::PatientId::make(), second, u"x"_s), ErrorKind::NotFound);
+        QCOMPARE(refusal(patient.id, strange, u"x"_s), ErrorKind::NotFound);
+        QCOMPARE(refusal(patient.id, first, u"x"_s), ErrorKind::NotFound);
+        QVERIFY(patients.withId(patient.id)->declared.empty());
+    }
+
+    void aDiscardedDraftLeavesItsDeclarationBehind()
+    {
+        RecordsFile file;
+        Patients patients(file.store());
+        storage::Visits visits(file.store());
+        const Patient patient = *patients.save(fullPatient());
+        const auto first = visits.add(fullVisit(patient.id, QDate(2026, 2, 10)))->series;
+        const auto draft = *visits.add(fullVisit(patient.id, QDate(2026, 2, 20)));
+        QVERIFY(patients.declareEqual(patient.id, {u"sara"_s, first, draft.series, false, u"x"_s, {}, {}}));
+        QVERIFY(visits.discard(draft.id));
+        QCOMPARE(patients.withId(patient.id)->declared.size(), 1u);
+        QCOMPARE(*file.store().fileFaults(), QStringList());
+    }
+
     void aPatientWithoutVisitsIsListedToo()
     {
         RecordsFile file;

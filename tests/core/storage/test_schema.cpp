@@ -118,6 +118,10 @@ private Q_SLOTS:
         QTest::newRow("own catalogue removed") << u"DELETE FROM clinic_catalogues"_s;
         QTest::newRow("own catalogue replaced")
             << u"INSERT OR REPLACE INTO clinic_catalogues SELECT * FROM clinic_catalogues"_s;
+        QTest::newRow("declaration changed") << u"UPDATE declared_equal SET taken_back = 1"_s;
+        QTest::newRow("declaration removed") << u"DELETE FROM declared_equal"_s;
+        QTest::newRow("declaration replaced")
+            << u"INSERT OR REPLACE INTO declared_equal SELECT * FROM declared_equal"_s;
     }
 
     void whatOnlyGrowsIsRefused()
@@ -127,6 +131,9 @@ private Q_SLOTS:
         storage::Patients patients(clinic.file.store());
         QVERIFY(
             patients.chooseEvidence(clinic.patient.id, {u"sara"_s, u"row"_s, u"same protocol"_s, {}, {}}));
+        QVERIFY(patients.declareEqual(
+            clinic.patient.id,
+            {u"sara"_s, clinic.frozen.series, clinic.draft.series, false, u"same corridor"_s, {}, {}}));
         storage::ClinicCatalogues catalogues(clinic.file.store());
         QVERIFY(catalogues.add("{}"));
         const auto patient = *patients.withId(clinic.patient.id);
@@ -173,6 +180,13 @@ private Q_SLOTS:
         QTest::newRow("no such sex") << u"UPDATE patients SET sex = 'x'"_s;
         QTest::newRow("a second clinic")
             << u"INSERT INTO clinic (id, revision, name, address, telephone, is_demo) VALUES (2, 1, '', '', '', 0)"_s;
+        QTest::newRow("too few planned visits") << u"UPDATE clinic SET planned_visits = 2"_s;
+        QTest::newRow("too many planned visits") << u"UPDATE clinic SET planned_visits = 101"_s;
+        QTest::newRow("another confirmation interval") << u"UPDATE clinic SET composite_weeks = 13"_s;
+        const auto declared = u"INSERT INTO declared_equal SELECT id, 1, 'sara', %1, 'b', 0, %2, '', '' "
+                              "FROM patients"_s;
+        QTest::newRow("declared without a reason") << declared.arg(u"'a'"_s, u"''"_s);
+        QTest::newRow("a visit declared equal to itself") << declared.arg(u"'b'"_s, u"'x'"_s);
         QTest::newRow("a patient with visits removed") << u"DELETE FROM patients"_s;
     }
 

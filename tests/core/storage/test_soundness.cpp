@@ -130,6 +130,22 @@ private Q_SLOTS:
                  QStringList{u"Letter %1: Its visit is another patient's."_s.arg(letter.id.text)});
     }
 
+    void aDeclarationAboutAnotherPatientsVisitIsFound()
+    {
+        Clinic clinic;
+        records::Patient other;
+        other.family = u"Nowak"_s;
+        other = *storage::Patients(clinic.file.store()).save(other);
+        const QString sql = uR"(INSERT INTO declared_equal VALUES (:patient, 1, 'sara', :earlier, 'gone', 0,
+                                'x', 'tester', '2026-03-01'))"_s;
+        QVERIFY(storage::write(clinic.file.store(), sql,
+                               {{":patient", other.id.text}, {":earlier", clinic.visit.series.text}}));
+        QCOMPARE(
+            clinic.faults(),
+            QStringList{u"Patient %1: Results are declared comparable with a visit of another patient."_s.arg(
+                other.id.text)});
+    }
+
     void whatTheCatalogueRefusesIsFound()
     {
         Clinic clinic;

@@ -134,7 +134,8 @@ private Q_SLOTS:
     void theClinicComesBack()
     {
         RecordsFile file;
-        const records::Clinic clinic{u"Clínica Ł 🌻"_s, u"Street 1\nTown"_s, u"+00 1"_s, true};
+        const records::Clinic clinic{u"Clínica Ł 🌻"_s, u"Street 1\nTown"_s, u"+00 1"_s, true,
+                                     records::Judging{12, 24}};
         QVERIFY(file.store().save(clinic));
         file.close();
         QCOMPARE(*file.openAgain()->clinic(), clinic);
@@ -272,6 +273,26 @@ private Q_SLOTS:
         const auto kept = Store::open(copy, tester, Opening::MustExist, firstOf(whole, 1));
         QVERIFY(kept);
         QCOMPARE(storage::Patients(**kept).all()->front().family, patient.family);
+    }
+
+    void anOlderFileIsJudgedByTheDefaults()
+    {
+        const QTemporaryDir folder;
+        const QString path = folder.filePath(u"records"_s);
+        {
+            const auto old =
+                Store::open(path, tester, Opening::MayCreate, firstOf(storage::chain(u":/schema"_s), 4));
+            QVERIFY(old);
+            QVERIFY(storage::write(**old, u"UPDATE clinic SET name = 'Old clinic'"_s, {}));
+        }
+        const auto store = Store::open(path, tester, Opening::MustExist);
+        QVERIFY(store);
+        records::Clinic clinic = *(*store)->clinic();
+        QCOMPARE(clinic.name, u"Old clinic"_s);
+        QCOMPARE(clinic.judging, records::Judging());
+        clinic.judging = {3, std::nullopt};
+        QVERIFY((*store)->save(clinic));
+        QCOMPARE(*(*store)->clinic(), clinic);
     }
 
     void anEarlierCopyIsNotWrittenOver()
