@@ -182,13 +182,7 @@ base::Result<void> Session::chooseEvidence(const QString& measure, const QString
     if (auto chosen = patients.chooseEvidence(*m_focus.patient, {measure, threshold, reason, {}, {}});
         !chosen)
         return chosen;
-    auto patient = patients.withId(*m_focus.patient);
-    if (!patient)
-        return patient.error();
-    m_patient = std::move(*patient);
-    Q_EMIT patientChanged(m_patient.id);
-    Q_EMIT focusChanged();
-    return {};
+    return judgeAnew();
 }
 
 base::Result<std::vector<storage::Use>> Session::uses(const QString& measure) const

@@ -113,6 +113,12 @@ public:
     /// the rule. Logged, so it needs a reason.
     base::Result<void> chooseEvidence(const QString& measure, const QString& threshold,
                                       const QString& reason);
+    /// Counts what was not recorded of the measure's conditions as the same at two visits of the patient in
+    /// focus; any versions of them will do. Logged, so it needs a reason, as has taking it back.
+    base::Result<void> declareEqual(const QString& measure, const records::VisitId& earlier,
+                                    const records::VisitId& later, const QString& reason);
+    base::Result<void> takeBackEqual(const QString& measure, const records::VisitId& earlier,
+                                     const records::VisitId& later, const QString& reason);
     /// The visits of all patients that used a measure.
     base::Result<std::vector<storage::Use>> uses(const QString& measure) const;
     /// The repeated results of a measure in the signed visits of all patients, for the clinic's own error.
@@ -164,6 +170,9 @@ private:
     base::Result<void> takeNewestOwn();
     base::Result<void> keepOwn(const catalogue::Own& own, const QString& place);
     void layOver(const catalogue::Own& own);
+    base::Result<void> addDeclaration(records::DeclaredEqual word);
+    /// Reads the patient in focus again after a word about how to judge, and says so.
+    base::Result<void> judgeAnew();
     base::Result<void> reload();
     base::Result<void> apply(const records::VisitId& visit, const QString& measure, records::Side side,
                              const std::optional<records::Finding>& finding);
