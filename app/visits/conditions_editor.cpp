@@ -70,7 +70,7 @@ QString conditionsInWords(const records::Conditions& conditions, const catalogue
         const auto found = conditions.find(condition.id);
         if (found != conditions.end())
             words += ConditionsEditor::tr("%1: %2", "condition: value")
-                         .arg(condition.title, conditionInWords(condition, found->second));
+                         .arg(condition.title, conditionInWords(condition, found.value()));
     }
     return words.join(u" · "_s);
 }
@@ -161,7 +161,7 @@ void ConditionsEditor::tell(const QString& id, const QString& value)
     if (wrong || records::recorded(m_shown, id) == value)
         return;
     if (value.isEmpty())
-        m_shown.erase(id);
+        m_shown.remove(id);
     else
         m_shown[id] = value;
     Q_EMIT changed(id, value);

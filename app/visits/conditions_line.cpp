@@ -84,7 +84,7 @@ ConditionsLine::ConditionsLine(const catalogue::Catalogue& catalogue, QWidget* p
 void ConditionsLine::show(const records::Visit& visit, std::optional<QDate> from, bool readOnly)
 {
     records::Conditions recorded = visit.conditions;
-    std::erase_if(recorded, [](const auto& condition) { return condition.second.isEmpty(); });
+    recorded.removeIf([](const auto& condition) { return condition.value().isEmpty(); });
     const QString words = conditionsInWords(recorded, m_catalogue);
     m_words->setText(words.isEmpty() ? tr("No conditions recorded: walking aid, footwear, start, distance …")
                                      : unbroken(words));

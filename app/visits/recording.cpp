@@ -89,7 +89,7 @@ base::Result<void> recordException(session::Session& session, const VisitId& id,
     for (const records::Side side : test == nullptr ? std::vector<records::Side>() : sidesOf(*test)) {
         auto recorded = recordBeside(session, id, {measure, side}, [&](Finding& finding) {
             if (value.isEmpty())
-                finding.exceptions.erase(condition);
+                finding.exceptions.remove(condition);
             else
                 finding.exceptions[condition] = value;
         });
@@ -107,7 +107,7 @@ base::Result<void> recordCondition(session::Session& session, const VisitId& id,
         return {};
     records::Conditions conditions = visit->conditions;
     if (value.isEmpty())
-        conditions.erase(condition);
+        conditions.remove(condition);
     else
         conditions[condition] = value;
     const bool isCarried = !visit->conditions.empty() && visitBefore(session, id) != nullptr;

@@ -84,10 +84,13 @@ records::Conditions firstNamed(const Rows& rows, const catalogue::Catalogue& cat
 {
     records::Conditions conditions;
     for (const FindingRow& row : rows)
-        conditions.insert(row.conditions.begin(), row.conditions.end());
+        for (const auto& [id, value] : row.conditions.asKeyValueRange()) {
+            if (!conditions.contains(id))
+                conditions[id] = value;
+        }
     for (const catalogue::Condition& condition : catalogue.conditions) {
         if (condition.isOfTest)
-            conditions.erase(condition.id);
+            conditions.remove(condition.id);
     }
     return conditions;
 }

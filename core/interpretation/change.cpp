@@ -132,12 +132,11 @@ std::vector<Change> changes(const Ground& ground, const std::optional<records::V
                             Chooses chooses)
 {
     std::vector<Change> all;
-    for (const auto& [measure, side] : records::recordedPairs(ground.visits, ground.catalogue)) {
-        const std::vector<Occasion> history =
-            records::history(ground.visits, ground.catalogue, measure, side, ground.patient.declared);
-        const auto now = std::find_if(history.rbegin(), history.rend(), chooses);
-        if (now != history.rend())
-            all.push_back(changeOf(history, *now, reference, ground));
+    for (const records::History& each :
+         records::histories(ground.visits, ground.catalogue, ground.patient.declared)) {
+        const auto now = std::find_if(each.occasions.rbegin(), each.occasions.rend(), chooses);
+        if (now != each.occasions.rend())
+            all.push_back(changeOf(each.occasions, *now, reference, ground));
     }
     return all;
 }

@@ -67,7 +67,9 @@ Comparability comparability(const catalogue::Measure& measure, const catalogue::
         const catalogue::Condition* condition = catalogue.condition(rule.condition);
         const Mismatch counts{rule.condition, counted(mismatch.before, before, rule.condition),
                               counted(mismatch.now, now, rule.condition)};
-        if (!counts.isMissing() && isSame(keyOf(counts.before, condition), keyOf(counts.now, condition))) {
+        const bool isWordForWord = counts.before == counts.now;
+        if (!counts.isMissing() &&
+            (isWordForWord || isSame(keyOf(counts.before, condition), keyOf(counts.now, condition)))) {
             if (mismatch.isMissing())
                 found.declared.push_back(mismatch);
             continue;

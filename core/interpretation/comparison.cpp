@@ -95,7 +95,7 @@ QString handOf(records::Side side, records::Hand dominant)
 /// What the two visits record together; where they differ, both words, which are no row's.
 records::Conditions common(records::Conditions before, const records::Conditions& now)
 {
-    for (const auto& [id, value] : now) {
+    for (const auto& [id, value] : now.asKeyValueRange()) {
         QString& together = before[id];
         if (together.isEmpty() || base::folded(together) == base::folded(value))
             together = value;

@@ -3,8 +3,6 @@
 #include "core/base/text.h"
 #include "core/values/quantity.h"
 
-#include <QRegularExpression>
-
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -105,8 +103,8 @@ struct Candidate {
 
 bool isBetweenDays(const Threshold& row)
 {
-    static const QRegularExpression words(QStringLiteral("\\b(days|visits)\\b"));
-    return row.daysLow.value_or(0) >= 1 || row.interval.contains(words);
+    return row.daysLow.value_or(0) >= 1 || row.interval.contains(QStringLiteral("days")) ||
+           row.interval.contains(QStringLiteral("visits"));
 }
 
 Evidence evidence(const catalogue::Catalogue& catalogue, const QString& measure, catalogue::Answers answers,

@@ -36,7 +36,7 @@ QStringList exceptionLines(const records::Finding& finding, const catalogue::Cat
 {
     QStringList lines;
     const catalogue::Measure* measure = catalogue.measure(finding.measure);
-    for (const auto& [id, value] : finding.exceptions) {
+    for (const auto& [id, value] : finding.exceptions.asKeyValueRange()) {
         const catalogue::Condition* condition = catalogue.condition(id);
         if (measure == nullptr || condition == nullptr)
             continue;

@@ -110,7 +110,7 @@ Wrong wrongWithSide(Side side, const catalogue::Measure& measure)
 
 Wrong wrongWithConditions(const Conditions& conditions, const catalogue::Catalogue& catalogue)
 {
-    for (const auto& [id, value] : conditions) {
+    for (const auto& [id, value] : conditions.asKeyValueRange()) {
         if (const Wrong wrong = wrongWithCondition(id, value, catalogue))
             return wrong;
     }

@@ -5,7 +5,7 @@ namespace records
 
 Conditions withExceptions(Conditions conditions, const Conditions& exceptions)
 {
-    for (const auto& [id, value] : exceptions)
+    for (const auto& [id, value] : exceptions.asKeyValueRange())
         conditions[id] = value;
     return conditions;
 }

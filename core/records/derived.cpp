@@ -70,16 +70,16 @@ Conditions sharedConditions(const Parts& parts)
 {
     Conditions shared;
     for (const Part& part : parts) {
-        for (const auto& [id, value] : part.occasion ? part.occasion->conditions : Conditions())
-            shared[id] = value;
+        if (part.occasion)
+            shared.insert(part.occasion->conditions);
     }
-    for (auto& [id, value] : shared) {
+    for (const QString& id : shared.keys()) {
         QStringList recordings;
         for (const Part& part : parts) {
             if (part.occasion && !recordings.contains(recorded(part.occasion->conditions, id)))
                 recordings += recorded(part.occasion->conditions, id);
         }
-        value = recordings.contains(QString()) ? QString() : recordings.join(QStringLiteral(" / "));
+        shared[id] = recordings.contains(QString()) ? QString() : recordings.join(QStringLiteral(" / "));
     }
     return shared;
 }

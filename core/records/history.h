@@ -16,6 +16,16 @@ std::vector<Occasion> history(const std::vector<Visit>& visits, const catalogue:
                               const QString& measure, Side side,
                               const std::vector<DeclaredEqual>& declared = {});
 
+struct History {
+    QString measure;
+    Side side = Side::None;
+    std::vector<Occasion> occasions; ///< as history() gives them
+};
+
+/// The histories of all recordedPairs, in one pass over the visits.
+std::vector<History> histories(const std::vector<Visit>& visits, const catalogue::Catalogue& catalogue,
+                               const std::vector<DeclaredEqual>& declared = {});
+
 /// The measure and side pairs that have at least one finding in the visits, or a value that follows from
 /// some, in catalogue order, right before left. A total that always lacks a part has none.
 std::vector<std::pair<QString, Side>> recordedPairs(const std::vector<Visit>& visits,

@@ -75,21 +75,17 @@ double exactP(int n, int s)
     return beyond / std::accumulate(orders.begin(), orders.end(), 0.0);
 }
 
-/// The value at a rank from 1 that may lie between two.
-double atRank(const std::vector<double>& sorted, double rank)
+/// The value at a rank from 1 that may lie between two. Orders the numbers no further than it must.
+double atRank(std::vector<double>& numbers, double rank)
 {
     if (rank < 1)
         return -std::numeric_limits<double>::infinity();
-    if (rank > double(sorted.size()))
+    if (rank > double(numbers.size()))
         return std::numeric_limits<double>::infinity();
-    const auto below = size_t(std::floor(rank)) - 1;
-    const size_t above = std::min(below + 1, sorted.size() - 1);
-    return std::lerp(sorted[below], sorted[above], rank - std::floor(rank));
-}
-
-double median(const std::vector<double>& sorted)
-{
-    return atRank(sorted, double(sorted.size() + 1) / 2);
+    const auto below = numbers.begin() + std::ptrdiff_t(std::floor(rank)) - 1;
+    std::ranges::nth_element(numbers, below);
+    const auto above = std::min_element(below + 1, numbers.end());
+    return above == numbers.end() ? *below : std::lerp(*below, *above, rank - std::floor(rank));
 }
 
 struct Line {
@@ -129,10 +125,10 @@ std::optional<Slope> theilSen(std::span<const double> times, std::span<const dou
     }
     if (slopes.empty())
         return std::nullopt;
-    std::ranges::sort(slopes);
     const double count = double(slopes.size());
     const double half = normalValueAt(upperTail) * std::sqrt(varianceOf(values));
-    return Slope{median(slopes), atRank(slopes, (count - half) / 2), atRank(slopes, (count + half) / 2 + 1)};
+    return Slope{atRank(slopes, (count + 1) / 2), atRank(slopes, (count - half) / 2),
+                 atRank(slopes, (count + half) / 2 + 1)};
 }
 
 std::optional<MannKendall> mannKendall(std::span<const double> times, std::span<const double> values)

@@ -51,7 +51,7 @@ base::Result<void> insertTaps(const Store& store, const QString& findingId, cons
 base::Result<void> insertExceptions(const Store& store, const QString& findingId,
                                     const records::Conditions& exceptions)
 {
-    for (const auto& [name, value] : exceptions) {
+    for (const auto& [name, value] : exceptions.asKeyValueRange()) {
         auto written =
             write(store,
                   u"INSERT INTO finding_conditions (finding, name, value) VALUES (:finding, :name, :value)"_s,
@@ -201,7 +201,7 @@ base::Result<void> putConditions(const Store& store, const VisitId& visit,
             write(store, u"DELETE FROM visit_conditions WHERE visit = :visit"_s, {{":visit", key(visit)}});
         !cleared)
         return cleared.error();
-    for (const auto& [name, value] : conditions) {
+    for (const auto& [name, value] : conditions.asKeyValueRange()) {
         auto written = write(
             store, u"INSERT INTO visit_conditions (visit, name, value) VALUES (:visit, :name, :value)"_s,
             {{":visit", key(visit)}, {":name", text(name)}, {":value", text(value)}});

@@ -141,7 +141,7 @@ void TestShipped::everyMeasureCompletelyRecordedCompares()
             if (rule.strictness != catalogue::Strictness::Hard)
                 continue;
             records::Occasion one = all;
-            one.conditions.erase(rule.condition);
+            one.conditions.remove(rule.condition);
             const auto missing = interpretation::comparability(measure, book(), u"parkinson"_s, all, one);
             QVERIFY2(!missing.isComparable(), qPrintable(measure.id + u' ' + rule.condition));
         }
