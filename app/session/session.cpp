@@ -24,7 +24,7 @@ records::Conditions carriedForward(const std::vector<records::Visit>& visits, QD
     }
     for (const catalogue::Condition& condition : catalogue.conditions) {
         if (condition.isOfOneVisit)
-            conditions.erase(condition.id);
+            conditions.remove(condition.id);
     }
     return conditions;
 }
