@@ -75,7 +75,7 @@ Comparability comparability(const catalogue::Measure& measure, const catalogue::
             continue;
         }
         const Strictness strictness = strictnessFor(rule, catalogue, population);
-        const bool isUnknown = counts.before.isEmpty() && counts.now.isEmpty();
+        const bool isUnknown = mismatch.before.isEmpty() && mismatch.now.isEmpty();
         const bool blocksWhenKnown =
             strictness == Strictness::IfRecorded || strictness == Strictness::IfEither;
         if (strictness == Strictness::Hard || (blocksWhenKnown && !counts.isMissing()))

@@ -67,6 +67,8 @@ void layDeclared(std::vector<Occasion>& occasions, const catalogue::Measure& mea
     }
     for (const catalogue::ConditionRule& rule : measure.conditions) {
         spread(pairs, rule.condition);
+        if (rule.strictness != catalogue::Strictness::Hard)
+            continue; // recorded at neither visit, it keeps nothing apart
         for (const Pair& pair : pairs) {
             if (known(*pair.first, rule.condition).isEmpty()) {
                 pair.first->declared[rule.condition] = pair.first->series.text;

@@ -10,7 +10,8 @@ bool isDeclaredEqual(const std::vector<DeclaredEqual>& declared, const QString& 
                      const VisitId& series, const VisitId& otherSeries);
 
 /// Fills in at each occasion what its unrecorded conditions count as: what was recorded at a visit they were
-/// declared equal to, also by way of others. Where nobody recorded one, equal ones share a word of their own.
+/// declared equal to, also by way of others. Where nobody recorded a hard one, equal ones share a word of
+/// their own.
 void layDeclared(std::vector<Occasion>& occasions, const catalogue::Measure& measure,
                  const std::vector<DeclaredEqual>& declared);
 

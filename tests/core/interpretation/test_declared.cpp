@@ -54,6 +54,7 @@ private Q_SLOTS:
     void itReachesAcrossVisits();
     void neitherRecordedIsEqualOnlyToItself();
     void itHoldsForItsMeasureAlone();
+    void whatNobodyAsksForIsNotHeldApart();
 };
 
 void TestDeclared::whatWasNotRecordedMayBeDeclaredEqual()
@@ -101,6 +102,24 @@ void TestDeclared::itHoldsForItsMeasureAlone()
     DeclaredEqual other = equal(1, 9);
     other.measure = u"gait-speed-comfortable"_s;
     QCOMPARE(held({walked(1, 12, withoutAid), walked(9, 10, all)}, {other}).verdict, Verdict::NotComparable);
+}
+
+void TestDeclared::whatNobodyAsksForIsNotHeldApart()
+{
+    catalogue::Catalogue catalogue = examples::catalogue();
+    for (catalogue::Measure& measure : catalogue.measures)
+        measure.conditions = {{u"aid"_s, catalogue::Strictness::Hard, {}},
+                              {u"medication"_s, catalogue::Strictness::Hard, u"parkinson"_s},
+                              {u"start"_s, catalogue::Strictness::IfEither, {}},
+                              {u"footwear"_s, catalogue::Strictness::Soft, {}}};
+    const std::vector<Visit> visits = {walked(1, 12, all), walked(2, 12, {}), walked(5, 11, all),
+                                       walked(9, 10, {})};
+    records::Patient patient = examples::patient(u"stroke"_s);
+    patient.declared = {equal(1, 2), equal(5, 9)};
+    const auto changes = interpretation::changesAt(visits[3].id, visits[1].id, visits, patient, catalogue);
+    const auto found = std::ranges::find(changes, walk, &interpretation::Change::measure);
+    QVERIFY(found->chosen->comparability.isComparable());
+    QVERIFY(found->chosen->comparability.cautions.empty());
 }
 
 QTEST_MAIN(TestDeclared)
