@@ -1,5 +1,6 @@
 #include "core/letters/letter_rows.h"
 
+#include "core/interpretation/declared_words.h"
 #include "core/interpretation/row_words.h"
 #include "core/interpretation/terms.h"
 #include "core/interpretation/wording.h"
@@ -41,7 +42,8 @@ class RowMaker
 public:
     RowMaker(const Material& material, const records::Visit& visit, const catalogue::Catalogue& catalogue,
              const base::Phrasebook& phrases)
-        : m_visit(visit),
+        : m_material(material),
+          m_visit(visit),
           m_catalogue(catalogue),
           m_phrases(phrases),
           m_changes(changesOf(material, catalogue))
@@ -70,11 +72,15 @@ private:
     Earlier earlier(const Comparison& comparison, const catalogue::Measure& measure);
     void addLimit(MeasureRow& row, const Comparison& comparison, const catalogue::Measure& measure);
     QString limitWords(const Comparison& comparison, const catalogue::Measure& measure) const;
+    QStringList cautions(const Comparison& comparison) const;
+    void addDeclared(const catalogue::Measure& measure, Side side);
 
+    const Material& m_material;
     const records::Visit& m_visit;
     const catalogue::Catalogue& m_catalogue;
     const base::Phrasebook& m_phrases;
     std::vector<Change> m_changes;
+    std::map<QString, QStringList> m_declared; ///< a clinician's word, and the tests it is about
     Rows m_rows;
 };
 
@@ -123,6 +129,8 @@ void RowMaker::addFinding(const catalogue::Measure& measure)
         row.whole = seen(measure, Side::None);
     }
     m_rows.findings.push_back(row);
+    for (const Side side : sides)
+        addDeclared(measure, side);
 }
 
 Earlier RowMaker::earlier(const Comparison& comparison, const catalogue::Measure& measure)
@@ -174,6 +182,29 @@ void RowMaker::addLimit(MeasureRow& row, const Comparison& comparison, const cat
         row.limits.push_back(limit);
 }
 
+/// What speaks for caution, and the clinician's word it rests on.
+QStringList RowMaker::cautions(const Comparison& comparison) const
+{
+    QStringList lines = interpretation::cautions(comparison, m_catalogue, m_phrases);
+    if (comparison.comparability.isComparable())
+        lines += interpretation::declaredWords(comparison, m_material.patient, m_material.visits, m_catalogue,
+                                               m_phrases);
+    lines.removeAll(QString());
+    return lines;
+}
+
+/// The rows of graded and worded tests have no room for it, so it is gathered.
+void RowMaker::addDeclared(const catalogue::Measure& measure, Side side)
+{
+    const Change* change = changeOf(m_changes, measure.id, side);
+    if (change == nullptr || !earlierOf(*change) || !earlierOf(*change)->comparability.isComparable())
+        return;
+    const QString words = interpretation::declaredWords(*earlierOf(*change), m_material.patient,
+                                                        m_material.visits, m_catalogue, m_phrases);
+    if (!words.isEmpty())
+        m_declared[words] += titleOf(measure, side, m_phrases);
+}
+
 void RowMaker::addComparisons(MeasureRow& row, const Change& change, const catalogue::Measure& measure)
 {
     if (!change.now.computedFrom.isEmpty())
@@ -182,7 +213,7 @@ void RowMaker::addComparisons(MeasureRow& row, const Change& change, const catal
     if (previous) {
         row.previous = earlier(*previous, measure);
         addLimit(row, *previous, measure);
-        row.cautions = interpretation::cautions(*previous, m_catalogue, m_phrases);
+        row.cautions = cautions(*previous);
     }
     if (!change.baseline)
         return;
@@ -191,7 +222,7 @@ void RowMaker::addComparisons(MeasureRow& row, const Change& change, const catal
         return;
     row.baseline = earlier(*change.baseline, measure);
     addLimit(row, *change.baseline, measure);
-    for (const QString& caution : interpretation::cautions(*change.baseline, m_catalogue, m_phrases)) {
+    for (const QString& caution : cautions(*change.baseline)) {
         if (!row.cautions.contains(caution))
             row.cautions += m_phrases("Baseline: %1").arg(caution);
     }
@@ -227,16 +258,16 @@ void RowMaker::addMeasure(const catalogue::Measure& measure)
     }
 }
 
-/// Says once what is to be borne in mind for several measures.
+/// Says once what is to be borne in mind for several measures, or has no row to stand in.
 void RowMaker::gatherCautions()
 {
-    std::map<QString, QStringList> measuresOf;
+    std::map<QString, QStringList> measuresOf = m_declared;
     for (const MeasureRow& row : m_rows.measures) {
         for (const QString& caution : row.cautions)
             measuresOf[caution] += row.measure;
     }
     for (const auto& [caution, measures] : measuresOf) {
-        if (measures.size() < 2)
+        if (measures.size() < 2 && !m_declared.contains(caution))
             continue;
         m_rows.cautions += m_phrases("%1 (%2)").arg(caution, measures.join(QStringLiteral("; ")));
         for (MeasureRow& row : m_rows.measures)

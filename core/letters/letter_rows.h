@@ -53,7 +53,7 @@ struct Rows {
     std::vector<FindingRow> findings;
     std::vector<MeasureRow> measures;
     QStringList sources;  ///< each row of evidence in full, in the order it is cited
-    QStringList cautions; ///< those of several measures, with their names
+    QStringList cautions; ///< those of several measures or of findings, with their names
     int judged = 0;       ///< comparisons against an error published with its confidence
 };
 

@@ -178,6 +178,46 @@ private Q_SLOTS:
             u"(Romberg hold: eyes closed; Gait speed: comfortable pace; Berg balance scale: total)"_s));
     }
 
+    void whatWasDeclaredEqualIsToldOnceWithItsReason()
+    {
+        Material letter = material();
+        letter.visits.front().conditions.erase(u"aid"_s);
+        QVERIFY(composed(letter, book(), {}).body.contains(u"walking aid was not recorded"_s));
+        letter.patient.declared = {{u"gait-speed-comfortable"_s,
+                                    {u"a"_s},
+                                    {u"b"_s},
+                                    false,
+                                    u"stick seen in the film"_s,
+                                    u"A. Halden"_s,
+                                    QDateTime(june, QTime(9, 0), Qt::UTC)}};
+        const QString body = composed(letter, book(), {}).body;
+        const QString told = u"walking aid. Declared the same on 12-Mar-2026 and 12-Jun-2026 by A. Halden on "
+                             "12-Jun-2026: “stick seen in the film”."_s;
+        QVERIFY(body.contains(u"+0.29 m/s"_s));
+        QVERIFY2(body.count(told) == 1, qPrintable(body));
+        letter.patient.declared.push_back(letter.patient.declared.front());
+        letter.patient.declared.back().isTakenBack = true;
+        QVERIFY(!composed(letter, book(), {}).body.contains(u"Declared the same"_s));
+    }
+
+    void aGradeThatRestsOnADeclarationSaysSoToo()
+    {
+        Material letter = material();
+        for (records::Visit& visit : letter.visits)
+            std::erase_if(visit.findings,
+                          [](const records::Finding& each) { return each.measure != u"finger-nose"_s; });
+        letter.visits.front().conditions.erase(u"aid"_s);
+        letter.patient.declared = {
+            {u"finger-nose"_s, {u"a"_s}, {u"b"_s}, false, u"sat in both films"_s, u"A. Halden"_s, {}}};
+        letter.patient.declared.front().declaredAt = QDateTime(june, QTime(9, 0), Qt::UTC);
+        catalogue::Catalogue catalogue = book();
+        for (catalogue::Measure& measure : catalogue.measures)
+            measure.conditions = {{u"aid"_s, catalogue::Strictness::Hard, {}}};
+        const QString body = composed(letter, catalogue, {}).body;
+        QVERIFY2(body.count(u"“sat in both films”"_s) == 1, qPrintable(body));
+        QVERIFY(body.contains(u"(Finger to nose, right; Finger to nose, left)"_s));
+    }
+
     void anotherWalkingAidIsNotComparableAndNamed()
     {
         Material letter = material();
