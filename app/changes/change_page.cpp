@@ -2,6 +2,7 @@
 
 #include "app/changes/change_delegate.h"
 #include "app/changes/detail.h"
+#include "app/changes/equality_line.h"
 #include "app/changes/row_chooser.h"
 #include "app/changes/standing_section.h"
 #include "app/widgets/copy_rows.h"
@@ -82,6 +83,8 @@ ChangePage::ChangePage(session::Session& session, session::Prompts& prompts, QWi
     column->addWidget(makeTable(), 1);
     m_rowChooser = new RowChooser(m_session, m_prompts, content);
     column->addWidget(m_rowChooser);
+    m_equality = new EqualityLine(m_session, m_prompts, content);
+    column->addWidget(m_equality);
     m_pages->addWidget(m_empty);
     m_pages->addWidget(content);
     setFocusProxy(m_table);
@@ -207,6 +210,7 @@ void ChangePage::explain()
                                                            m_session.catalogue(), m_phrases)
                                      : QString());
     m_rowChooser->offer(row != nullptr ? row->comparison : std::nullopt);
+    m_equality->offer(row != nullptr ? row->comparison : std::nullopt);
 }
 
 void ChangePage::showEvent(QShowEvent* event)

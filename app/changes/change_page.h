@@ -20,6 +20,7 @@ class EmptyState;
 namespace changes
 {
 
+class EqualityLine;
 class RowChooser;
 
 /// What this visit says against an earlier one: a table by section, and the selected row explained below it.
@@ -54,6 +55,7 @@ private:
     QTableView* m_table;
     QTextBrowser* m_detail = nullptr;
     RowChooser* m_rowChooser = nullptr;
+    EqualityLine* m_equality = nullptr;
     widgets::EmptyState* m_empty;
     QStackedWidget* m_pages;
     std::optional<records::VisitId> m_lastReference;

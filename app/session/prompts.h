@@ -18,7 +18,7 @@ public:
 
     /// A question with two answers; `accept` names the act ("Sign visit").
     virtual bool confirmed(const QString& question, const QString& explanation, const QString& accept) = 0;
-    /// One line of text; empty when the person turned back.
+    /// One line of text; further lines of the question explain it. Empty when the person turned back.
     virtual std::optional<QString> line(const QString& question, const QString& label,
                                         const QString& initial) = 0;
     /// Who signs, and as what. Empty when the person turned back.

@@ -58,7 +58,7 @@ bool Dialogs::confirmed(const QString& question, const QString& explanation, con
 
 std::optional<QString> Dialogs::line(const QString& question, const QString& label, const QString& initial)
 {
-    Question dialog(question, {}, tr("Continue"), front());
+    Question dialog(question.section(u'\n', 0, 0), question.section(u'\n', 1), tr("Continue"), front());
     const QLineEdit* field = dialog.addField(label, initial, u"line"_s, true);
     if (dialog.exec() != QDialog::Accepted)
         return std::nullopt;
