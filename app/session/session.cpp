@@ -96,8 +96,11 @@ base::Result<void> Session::saveClinic(const records::Clinic& clinic)
 {
     if (auto saved = m_store->save(clinic); !saved)
         return saved;
+    const bool isJudgedAnew = m_clinic.judging != clinic.judging;
     m_clinic = clinic;
     Q_EMIT clinicChanged();
+    if (isJudgedAnew)
+        Q_EMIT focusChanged();
     return {};
 }
 

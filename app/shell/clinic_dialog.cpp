@@ -14,13 +14,42 @@ using namespace Qt::StringLiterals;
 namespace shell
 {
 
+namespace
+{
+
+constexpr int fewestVisits = 3;
+constexpr int mostVisits = 100;
+
+QLabel* titleOf(const QString& words, QWidget* parent)
+{
+    auto* title = new QLabel(words, parent);
+    title->setFont(widgets::headingFont());
+    return title;
+}
+
+QLabel* quiet(const QString& words, QWidget* parent)
+{
+    auto* label = new QLabel(words, parent);
+    label->setProperty("role", u"quiet"_s);
+    label->setWordWrap(true);
+    return label;
+}
+
+} // namespace
+
 ClinicDialog::ClinicDialog(session::Session& session, session::Prompts& prompts, QWidget* parent)
     : QDialog(parent),
       m_session(session),
       m_prompts(prompts),
       m_name(widgets::FormField::line(tr("Name"), {}, u"clinicName"_s, this)),
       m_address(widgets::FormField::lines(tr("Address"), u"clinicAddress"_s, this)),
-      m_telephone(widgets::FormField::line(tr("Telephone"), {}, u"clinicTelephone"_s, this))
+      m_telephone(widgets::FormField::line(tr("Telephone"), {}, u"clinicTelephone"_s, this)),
+      m_plannedVisits(
+          widgets::FormField::line(tr("Visits planned"), tr("for one patient"), u"plannedVisits"_s, this)),
+      m_compositeWeeks(widgets::FormField::choice(
+          tr("Confirmed worsening"),
+          {{{}, tr("Off")}, {u"12"_s, tr("Kept for 12 weeks")}, {u"24"_s, tr("Kept for 24 weeks")}},
+          u"compositeWeeks"_s, this))
 {
     setWindowTitle(tr("Clinic details"));
     const records::Clinic clinic = session.clinic();
@@ -28,10 +57,16 @@ ClinicDialog::ClinicDialog(session::Session& session, session::Prompts& prompts,
     m_address->setTyped(clinic.address);
     m_telephone->setTyped(clinic.telephone);
 
-    auto* title = new QLabel(tr("Clinic details"), this);
-    title->setFont(widgets::headingFont());
-    auto* words = new QLabel(tr("They stand at the head of every letter."), this);
-    words->setProperty("role", u"quiet"_s);
+    m_plannedVisits->setTyped(QString::number(clinic.judging.plannedVisits));
+    m_plannedVisits->setHint(
+        tr("Over so many visits a sustained trend keeps its rate of false flags at 5 %."));
+    m_compositeWeeks->entry()->setAccessibleName(tr("Composite confirmed worsening (multiple sclerosis)"));
+    m_compositeWeeks->setTyped(clinic.judging.compositeWeeks ? QString::number(*clinic.judging.compositeWeeks)
+                                                             : QString());
+    m_compositeWeeks->setHint(
+        tr("Multiple sclerosis: a timed walk or a peg test of either hand at least 20 % "
+           "slower, told once it has lasted."));
+
     auto* cancel = new QPushButton(tr("Cancel"), this);
     cancel->setAutoDefault(false);
     auto* save = new QPushButton(tr("Save"), this);
@@ -46,14 +81,25 @@ ClinicDialog::ClinicDialog(session::Session& session, session::Prompts& prompts,
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(widgets::space6, widgets::space6, widgets::space6, widgets::space4);
     column->setSpacing(widgets::space3);
-    for (QWidget* row :
-         {static_cast<QWidget*>(title), static_cast<QWidget*>(words), static_cast<QWidget*>(m_name),
-          static_cast<QWidget*>(m_address), static_cast<QWidget*>(m_telephone)})
+    column->addWidget(titleOf(tr("Clinic details"), this));
+    column->addWidget(quiet(tr("They stand at the head of every letter."), this));
+    for (QWidget* row : {m_name, m_address, m_telephone})
+        column->addWidget(row);
+    column->addSpacing(widgets::space2);
+    column->addWidget(titleOf(tr("Judging several visits"), this));
+    for (QWidget* row : {m_plannedVisits, m_compositeWeeks})
         column->addWidget(row);
     column->addLayout(answers);
     setMinimumWidth(600);
     connect(save, &QPushButton::clicked, this, &ClinicDialog::save);
     connect(cancel, &QPushButton::clicked, this, &QDialog::reject);
+}
+
+std::optional<int> ClinicDialog::plannedVisits() const
+{
+    bool isWhole = false;
+    const int visits = base::tidied(m_plannedVisits->typed()).toInt(&isWhole);
+    return isWhole && visits >= fewestVisits && visits <= mostVisits ? std::optional(visits) : std::nullopt;
 }
 
 void ClinicDialog::save()
@@ -66,6 +112,15 @@ void ClinicDialog::save()
         m_name->setWrong(tr("A clinic needs a name; it heads every letter."));
         return;
     }
+    const auto visits = plannedVisits();
+    if (!visits) {
+        m_plannedVisits->setWrong(
+            tr("A whole number of visits from %1 to %2.").arg(fewestVisits).arg(mostVisits));
+        return;
+    }
+    const QString weeks = m_compositeWeeks->typed();
+    clinic.judging.plannedVisits = *visits;
+    clinic.judging.compositeWeeks = weeks.isEmpty() ? std::nullopt : std::optional(weeks.toInt());
     if (const auto saved = m_session.saveClinic(clinic))
         accept();
     else

@@ -13,7 +13,7 @@ class FormField;
 namespace shell
 {
 
-/// Whose records these are, as it stands on letters.
+/// Whose records these are, as it stands on letters, and how courses are judged.
 class ClinicDialog : public QDialog
 {
     Q_OBJECT
@@ -23,12 +23,15 @@ public:
 
 private:
     void save();
+    std::optional<int> plannedVisits() const; ///< empty unless a whole number that is allowed
 
     session::Session& m_session;
     session::Prompts& m_prompts;
     widgets::FormField* m_name;
     widgets::FormField* m_address;
     widgets::FormField* m_telephone;
+    widgets::FormField* m_plannedVisits;
+    widgets::FormField* m_compositeWeeks;
 };
 
 } // namespace shell

@@ -1,0 +1,101 @@
+#include "app/shell/clinic_dialog.h"
+
+#include "tests/support/clinic_desk.h"
+#include "tests/support/test_support.h"
+
+#include <QComboBox>
+#include <QLabel>
+#include <QLineEdit>
+#include <QPushButton>
+
+using namespace Qt::StringLiterals;
+using clinic_desk::Desk;
+
+namespace
+{
+
+/// The dialog on a clinic with a name.
+struct Asked {
+    Desk desk;
+    std::unique_ptr<shell::ClinicDialog> dialog;
+
+    explicit Asked(const records::Judging& judging = {})
+    {
+        records::Clinic clinic = desk.session->clinic();
+        clinic.name = u"Invented clinic"_s;
+        clinic.judging = judging;
+        const bool isSaved = bool(desk.session->saveClinic(clinic));
+        dialog = isSaved ? std::make_unique<shell::ClinicDialog>(*desk.session, desk.answers, nullptr)
+                         : nullptr;
+        dialog->show();
+    }
+
+    QLineEdit& visits() { return *dialog->findChild<QLineEdit*>(u"plannedVisits"_s); }
+    QComboBox& weeks() { return *dialog->findChild<QComboBox*>(u"compositeWeeks"_s); }
+    QLabel& below() { return *dialog->findChild<QLabel*>(u"plannedVisitsBelow"_s); }
+    void save() { QTest::keyClick(dialog->findChild<QPushButton*>(u"saveClinic"_s), Qt::Key_Space); }
+    records::Judging judging() const { return desk.session->clinic().judging; }
+};
+
+} // namespace
+
+class TestClinicDialog : public HouseTest
+{
+    Q_OBJECT
+
+private Q_SLOTS:
+    void itShowsHowTheClinicJudges()
+    {
+        Asked asked;
+        QCOMPARE(asked.visits().text(), u"8"_s);
+        QCOMPARE(asked.weeks().currentText(), u"Off"_s);
+        QVERIFY(asked.below().isVisible());
+        QVERIFY2(asked.below().text().contains(u"5 %"_s), qPrintable(asked.below().text()));
+        QCOMPARE(asked.weeks().accessibleName(), u"Composite confirmed worsening (multiple sclerosis)"_s);
+        Asked other({12, 24});
+        QCOMPARE(other.visits().text(), u"12"_s);
+        QCOMPARE(other.weeks().currentText(), u"Kept for 24 weeks"_s);
+    }
+
+    void whatIsChosenIsKept()
+    {
+        Asked asked;
+        asked.visits().setText(u" 20 "_s);
+        asked.weeks().setFocus();
+        QTest::keyClick(&asked.weeks(), Qt::Key_Down);
+        asked.save();
+        QCOMPARE(asked.judging(), (records::Judging{20, 12}));
+        QCOMPARE(asked.dialog->result(), int(QDialog::Accepted));
+        QCOMPARE(asked.desk.openAgain()->clinic().judging, (records::Judging{20, 12}));
+    }
+
+    void theCompositeIsSwitchedOff()
+    {
+        Asked asked({8, 24});
+        asked.weeks().setCurrentIndex(0);
+        asked.save();
+        QCOMPARE(asked.judging(), records::Judging());
+    }
+
+    void anotherNumberOfVisitsIsRefusedInOneSentence_data()
+    {
+        QTest::addColumn<QString>("typed");
+        for (const char* typed : {"", "2", "101", "8.5", "eight", "-8"})
+            QTest::newRow(typed) << QString::fromLatin1(typed);
+    }
+
+    void anotherNumberOfVisitsIsRefusedInOneSentence()
+    {
+        QFETCH(QString, typed);
+        Asked asked;
+        asked.visits().setText(typed);
+        asked.save();
+        QCOMPARE(asked.below().text(), u"A whole number of visits from 3 to 100."_s);
+        QCOMPARE(asked.judging(), records::Judging());
+        QVERIFY(asked.dialog->isVisible());
+        QCOMPARE(asked.visits().text(), typed);
+    }
+};
+
+QTEST_MAIN(TestClinicDialog)
+#include "test_clinic_dialog.moc"
