@@ -17,9 +17,9 @@ namespace
 
 const QString walk = u"ten-metre-walk-time-comfortable"_s;
 
-const records::Conditions known = {{u"aid"_s, u"none"_s},        {u"orthosis"_s, u"none"_s},
+const records::Conditions known = {{u"aid"_s, u"none"_s},           {u"orthosis"_s, u"none"_s},
                                    {u"footwear"_s, u"own-shoes"_s}, {u"assistance"_s, u"none"_s},
-                                   {u"start"_s, u"moving"_s},    {u"distance_m"_s, u"10"_s},
+                                   {u"start"_s, u"moving"_s},       {u"distance_m"_s, u"10"_s},
                                    {u"surface"_s, u"hard-floor"_s}};
 
 /// A patient who walked twice; nobody wrote down the aid of the first time.
@@ -32,7 +32,7 @@ struct Walked : Desk {
     {
         session->choosePatient(patient.id);
         records::Conditions withoutAid = known;
-        withoutAid.erase(u"aid"_s);
+        withoutAid.remove(u"aid"_s);
         first = walked(QDate(2026, 2, 2), 14, withoutAid);
         second = walked(QDate(2026, 3, 2), 10, known, false);
     }

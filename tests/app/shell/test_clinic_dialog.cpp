@@ -25,8 +25,8 @@ struct Asked {
         clinic.name = u"Invented clinic"_s;
         clinic.judging = judging;
         const bool isSaved = bool(desk.session->saveClinic(clinic));
-        dialog = isSaved ? std::make_unique<shell::ClinicDialog>(*desk.session, desk.answers, nullptr)
-                         : nullptr;
+        dialog =
+            isSaved ? std::make_unique<shell::ClinicDialog>(*desk.session, desk.answers, nullptr) : nullptr;
         dialog->show();
     }
 

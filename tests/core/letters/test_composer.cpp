@@ -181,7 +181,7 @@ private Q_SLOTS:
     void whatWasDeclaredEqualIsToldOnceWithItsReason()
     {
         Material letter = material();
-        letter.visits.front().conditions.erase(u"aid"_s);
+        letter.visits.front().conditions.remove(u"aid"_s);
         QVERIFY(composed(letter, book(), {}).body.contains(u"walking aid was not recorded"_s));
         letter.patient.declared = {{u"gait-speed-comfortable"_s,
                                     {u"a"_s},
@@ -206,7 +206,7 @@ private Q_SLOTS:
         for (records::Visit& visit : letter.visits)
             std::erase_if(visit.findings,
                           [](const records::Finding& each) { return each.measure != u"finger-nose"_s; });
-        letter.visits.front().conditions.erase(u"aid"_s);
+        letter.visits.front().conditions.remove(u"aid"_s);
         letter.patient.declared = {
             {u"finger-nose"_s, {u"a"_s}, {u"b"_s}, false, u"sat in both films"_s, u"A. Halden"_s, {}}};
         letter.patient.declared.front().declaredAt = QDateTime(june, QTime(9, 0), Qt::UTC);
