@@ -144,4 +144,15 @@ Axis valueAxis(const TrendPoints& points)
     return axis;
 }
 
+Axis roundAxis(double low, double high)
+{
+    const double margin = high > low ? (high - low) * 0.08 : std::max(1.0, std::abs(high) * 0.1);
+    Axis axis{low - margin, high + margin, {}};
+    const double step = roundStep((axis.to - axis.from) / 6);
+    const double first = std::ceil(axis.from / step);
+    for (int each = 0; (first + each) * step <= axis.to; ++each)
+        axis.ticks.push_back({(first + each) * step, tickWords((first + each) * step, step)});
+    return axis;
+}
+
 } // namespace charts

@@ -27,4 +27,7 @@ Axis timeAxis(QDate from, QDate to, int most);
 /// zero, and is never so narrow that a change of the finest recorded difference fills it.
 Axis valueAxis(const TrendPoints& points);
 
+/// Somewhat more than the numbers, labelled at round ones.
+Axis roundAxis(double low, double high);
+
 } // namespace charts

@@ -73,9 +73,9 @@ QStringList lines(const ErrorStudy& study, int leftOut)
     for (const double mean : study.practice)
         means += QString::number(mean, 'g', 4);
     all += u"Mean of each trial "_s + means.join(u", "_s);
-    constexpr int fewest = 20;
-    if (study.subjects < fewest)
-        all += u"Fewer than %1 pairs: too few to stand in for a published error."_s.arg(fewest);
+    if (study.subjects < statistics::fewestSubjects)
+        all += u"Fewer than %1 pairs: too few to stand in for a published error."_s.arg(
+            statistics::fewestSubjects);
     return all;
 }
 

@@ -304,6 +304,14 @@ void FormsPage::newThreshold(const QString& measure)
     m_thresholdEditor->begin(forms::newThreshold(measure));
 }
 
+void FormsPage::newThreshold(const catalogue::Threshold& row, const catalogue::Source& source)
+{
+    if (!isFree())
+        return;
+    open(m_thresholdEditor);
+    m_thresholdEditor->begin(forms::newThreshold(row, source));
+}
+
 void FormsPage::editThreshold()
 {
     const auto& rows = m_session.own().thresholds;

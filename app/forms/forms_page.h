@@ -35,6 +35,7 @@ public:
     void newMeasure();
     /// For a measure, which may be empty.
     void newThreshold(const QString& measure);
+    void newThreshold(const catalogue::Threshold& row, const catalogue::Source& source);
     /// The lists, unless an entry is still being typed.
     void showList();
     bool hasUnsavedEntry() const;

@@ -62,6 +62,11 @@ ThresholdDraft newThreshold(const QString& measure)
     return filled(row, {});
 }
 
+ThresholdDraft newThreshold(const Threshold& row, const catalogue::Source& source)
+{
+    return filled(row, source);
+}
+
 ThresholdDraft draftOf(const Threshold& row, const catalogue::Catalogue& catalogue)
 {
     const catalogue::Source* source = catalogue.source(row.source);

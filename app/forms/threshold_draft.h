@@ -47,6 +47,8 @@ struct ThresholdDraft {
 
 /// For a measure, which may be empty.
 ThresholdDraft newThreshold(const QString& measure);
+/// Filled with what is known of it already.
+ThresholdDraft newThreshold(const catalogue::Threshold& row, const catalogue::Source& source);
 ThresholdDraft draftOf(const catalogue::Threshold& row, const catalogue::Catalogue& catalogue);
 
 /// Whether a field has a meaning beside what else is typed: an important change has no confidence, a row

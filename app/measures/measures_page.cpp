@@ -2,18 +2,21 @@
 
 #include "app/measures/measure_list.h"
 #include "app/measures/measure_view.h"
+#include "app/measures/own_error_page.h"
 #include "app/measures/section_delegate.h"
 #include "app/widgets/empty_state.h"
 #include "app/widgets/theme.h"
 
 #include <QHBoxLayout>
 #include <QHeaderView>
+#include <QHideEvent>
 #include <QKeyEvent>
 #include <QLabel>
 #include <QLineEdit>
 #include <QPushButton>
 #include <QShortcut>
 #include <QSplitter>
+#include <QStackedWidget>
 #include <QTableView>
 
 using namespace Qt::StringLiterals;
@@ -28,29 +31,59 @@ constexpr int widestList = 340;
 
 } // namespace
 
-MeasuresPage::MeasuresPage(session::Session& session, QWidget* parent)
-    : QWidget(parent), m_session(session), m_measures(new MeasureList(this))
+MeasuresPage::MeasuresPage(session::Session& session, session::Prompts& prompts, QWidget* parent)
+    : QWidget(parent),
+      m_session(session),
+      m_measures(new MeasureList(this)),
+      m_stack(new QStackedWidget(this)),
+      m_ownError(new OwnErrorPage(session, prompts, this))
 {
-    auto* halves = new QSplitter(this);
+    m_stack->addWidget(madeHandbook());
+    m_stack->addWidget(m_ownError);
+    auto* column = new QVBoxLayout(this);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->addWidget(m_stack);
+    setFocusProxy(m_search);
+    bindKeys();
+    connect(m_view, &MeasureView::measureAsked, this, &MeasuresPage::showMeasure);
+    connect(m_view, &MeasureView::visitAsked, this, &MeasuresPage::visitAsked);
+    connect(m_ownError, &OwnErrorPage::left, this, &MeasuresPage::showHandbook);
+    connect(m_ownError, &OwnErrorPage::thresholdAsked, this, &MeasuresPage::studyThresholdAsked);
+    connect(&m_session, &session::Session::catalogueChanged, this, &MeasuresPage::fill);
+    search();
+}
+
+QWidget* MeasuresPage::madeHandbook()
+{
+    auto* page = new QWidget(this);
+    auto* halves = new QSplitter(page);
     // Made in the order Tab goes: search, list, page, and what is on top last.
     halves->addWidget(madeList());
-    m_view = new MeasureView(session, this);
+    m_view = new MeasureView(m_session, this);
     halves->addWidget(m_view);
     halves->setChildrenCollapsible(false);
     halves->setStretchFactor(0, 0);
     halves->setStretchFactor(1, 1);
     halves->setSizes({350, 880});
-    auto* column = new QVBoxLayout(this);
+    auto* column = new QVBoxLayout(page);
     column->setContentsMargins(widgets::space6, widgets::space4, widgets::space6, widgets::space4);
     column->setSpacing(widgets::space3);
     column->addWidget(madeTop());
     column->addWidget(halves, 1);
-    setFocusProxy(m_search);
-    bindKeys();
-    connect(m_view, &MeasureView::measureAsked, this, &MeasuresPage::showMeasure);
-    connect(m_view, &MeasureView::visitAsked, this, &MeasuresPage::visitAsked);
-    connect(&m_session, &session::Session::catalogueChanged, this, &MeasuresPage::fill);
-    search();
+    return page;
+}
+
+void MeasuresPage::studyError()
+{
+    m_ownError->showMeasure(measure());
+    m_stack->setCurrentWidget(m_ownError);
+    m_ownError->setFocus(Qt::OtherFocusReason);
+}
+
+void MeasuresPage::showHandbook()
+{
+    m_stack->setCurrentIndex(0);
+    m_list->setFocus(Qt::OtherFocusReason);
 }
 
 QWidget* MeasuresPage::madeTop()
@@ -67,6 +100,9 @@ QWidget* MeasuresPage::madeTop()
     auto* ownThreshold = new QPushButton(tr("Own threshold…"), top);
     ownThreshold->setObjectName(u"ownThreshold"_s);
     ownThreshold->setToolTip(tr("Add a threshold of change with its source to the measure shown"));
+    m_study = new QPushButton(tr("Own error…"), top);
+    m_study->setObjectName(u"ownError"_s);
+    m_study->setToolTip(tr("Work out this clinic's own measurement error of the measure shown"));
     auto* back = new QPushButton(tr("Back"), top);
     back->setObjectName(u"measuresBack"_s);
     back->setProperty("kind", u"quiet"_s);
@@ -78,9 +114,11 @@ QWidget* MeasuresPage::madeTop()
     row->addWidget(m_count);
     row->addStretch();
     row->addWidget(back);
+    row->addWidget(m_study);
     row->addWidget(ownThreshold);
     row->addWidget(ownMeasure);
     connect(ownMeasure, &QPushButton::clicked, this, &MeasuresPage::ownMeasureAsked);
+    connect(m_study, &QPushButton::clicked, this, &MeasuresPage::studyError);
     connect(ownThreshold, &QPushButton::clicked, this, [this] { Q_EMIT ownThresholdAsked(measure()); });
     connect(back, &QPushButton::clicked, this, &MeasuresPage::left);
     return top;
@@ -121,6 +159,8 @@ QWidget* MeasuresPage::madeList()
             [this](const QModelIndex& current) {
                 if (const QString id = m_measures->measure(current.row()); !id.isEmpty())
                     m_view->showMeasure(id);
+                const catalogue::Measure* shown = m_session.catalogue().measure(m_view->measure());
+                m_study->setEnabled(shown != nullptr && hasNumbers(*shown));
             });
     return side;
 }
@@ -133,6 +173,7 @@ void MeasuresPage::bindKeys()
         connect(shortcut, &QShortcut::activated, this, act);
     };
     bind(QKeySequence::Find, [this] {
+        m_stack->setCurrentIndex(0);
         m_search->setFocus(Qt::ShortcutFocusReason);
         m_search->selectAll();
     });
@@ -174,6 +215,7 @@ void MeasuresPage::fill()
 
 void MeasuresPage::showMeasure(const QString& id)
 {
+    m_stack->setCurrentIndex(0);
     if (m_measures->rowOf(id) < 0)
         m_search->clear();
     const int row = m_measures->rowOf(id);
@@ -191,7 +233,9 @@ QString MeasuresPage::measure() const
 
 void MeasuresPage::escape()
 {
-    if (m_search->hasFocus() && !m_search->text().isEmpty())
+    if (m_stack->currentWidget() == m_ownError)
+        showHandbook();
+    else if (m_search->hasFocus() && !m_search->text().isEmpty())
         m_search->clear();
     else
         Q_EMIT left();
@@ -215,6 +259,14 @@ bool MeasuresPage::listKey(const QString& typed, int key)
     m_search->setFocus(Qt::OtherFocusReason);
     m_search->setText(typed);
     return true;
+}
+
+/// Who comes again finds the handbook.
+void MeasuresPage::hideEvent(QHideEvent* event)
+{
+    QWidget::hideEvent(event);
+    if (!event->spontaneous())
+        m_stack->setCurrentIndex(0);
 }
 
 bool MeasuresPage::eventFilter(QObject* watched, QEvent* event)

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "app/session/prompts.h"
 #include "app/session/session.h"
 
 #include <QWidget>
@@ -7,6 +8,7 @@
 class QLabel;
 class QLineEdit;
 class QPushButton;
+class QStackedWidget;
 class QTableView;
 
 namespace widgets
@@ -19,6 +21,7 @@ namespace measures
 
 class MeasureList;
 class MeasureView;
+class OwnErrorPage;
 
 /// Every measure: a list that searches as one types, and the handbook page of the one chosen.
 class MeasuresPage : public QWidget
@@ -26,7 +29,7 @@ class MeasuresPage : public QWidget
     Q_OBJECT
 
 public:
-    MeasuresPage(session::Session& session, QWidget* parent);
+    MeasuresPage(session::Session& session, session::Prompts& prompts, QWidget* parent);
 
     void showMeasure(const QString& id);
     QString measure() const; ///< the one shown
@@ -35,13 +38,18 @@ Q_SIGNALS:
     void visitAsked(const records::PatientId& patient, const records::VisitId& visit, const QString& measure);
     void ownMeasureAsked();
     void ownThresholdAsked(const QString& measure);
+    void studyThresholdAsked(const catalogue::Threshold& row, const catalogue::Source& source);
     void left(); ///< back to where one came from
 
 protected:
     bool eventFilter(QObject* watched, QEvent* event) override;
+    void hideEvent(QHideEvent* event) override;
 
 private:
+    QWidget* madeHandbook();
     QWidget* madeTop();
+    void studyError();
+    void showHandbook();
     QWidget* madeList();
     void bindKeys();
     void search();
@@ -52,7 +60,10 @@ private:
 
     session::Session& m_session;
     MeasureList* m_measures;
+    QStackedWidget* m_stack;
+    OwnErrorPage* m_ownError;
     QLabel* m_count = nullptr;
+    QPushButton* m_study = nullptr;
     QLineEdit* m_search = nullptr;
     QTableView* m_list = nullptr;
     widgets::EmptyState* m_empty = nullptr;

@@ -33,7 +33,7 @@ MainWindow::MainWindow(session::Session& session, session::Prompts& prompts, QWi
     m_patients = new patients::PatientsPage(session, prompts, m_stack);
     m_patient = new PatientPage(session, prompts, m_stack);
     m_forms = new forms::FormsPage(session, prompts, m_stack);
-    m_measures = new measures::MeasuresPage(session, m_stack);
+    m_measures = new measures::MeasuresPage(session, prompts, m_stack);
     m_stack->addWidget(m_patients);
     m_stack->addWidget(m_patient);
     m_stack->addWidget(m_forms);
@@ -68,6 +68,11 @@ MainWindow::MainWindow(session::Session& session, session::Prompts& prompts, QWi
         showForms();
         m_forms->newThreshold(measure);
     });
+    connect(m_measures, &measures::MeasuresPage::studyThresholdAsked, this,
+            [this](const catalogue::Threshold& row, const catalogue::Source& source) {
+                showForms();
+                m_forms->newThreshold(row, source);
+            });
     bindKeys();
     if (!restoreGeometry(rememberedGeometry()))
         resize(1280, 860);

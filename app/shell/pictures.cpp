@@ -210,6 +210,9 @@ void takeAll(session::Session& session, const std::vector<storage::PatientSummar
     album.take(window, u"measures"_s);
     window.showHandbook(u"berg-balance"_s);
     album.take(window, u"measure"_s);
+    window.showHandbook(u"nine-hole-peg"_s);
+    press(window, u"ownError"_s);
+    album.take(window, u"own-error"_s);
     window.showPatients();
     const auto first = std::ranges::min_element(patients, {}, &storage::PatientSummary::recordNumber);
     if (first != patients.end()) {

@@ -94,6 +94,28 @@ double growthOf(const Repeats& repeats)
 
 } // namespace
 
+bool growsWithLevel(const ErrorStudy& study)
+{
+    const double degrees = study.subjects - 2;
+    if (degrees < 1 || study.growth <= 0)
+        return false;
+    const double t = study.growth * std::sqrt(degrees / std::max(1 - study.growth * study.growth, 1e-12));
+    return t > studentQuantile(upperTail, degrees);
+}
+
+std::optional<Repeats> logarithms(const Repeats& repeats)
+{
+    Repeats logs = repeats;
+    for (auto& row : logs) {
+        for (double& value : row) {
+            if (!(value > 0))
+                return std::nullopt;
+            value = std::log(value);
+        }
+    }
+    return logs;
+}
+
 std::optional<ErrorStudy> errorStudy(const Repeats& repeats)
 {
     const auto squares = meanSquares(repeats);

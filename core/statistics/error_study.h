@@ -30,6 +30,16 @@ struct ErrorStudy {
                        ///< error grows with the level
 };
 
+/// Below so many subjects a study may not stand in for a published error.
+constexpr int fewestSubjects = 20;
+
+/// Whether the error grows with the level: `growth` is above 0 at the two-sided 5 % level by
+/// t = r · √((n − 2) / (1 − r²)) with n − 2 degrees of freedom (common practice, no source).
+bool growsWithLevel(const ErrorStudy& study);
+
+/// The natural logarithms; empty unless every value is above 0.
+std::optional<Repeats> logarithms(const Repeats& repeats);
+
 /// Empty for what meanSquares refuses, and where subjects or repeats do not differ at all.
 std::optional<ErrorStudy> errorStudy(const Repeats& repeats);
 

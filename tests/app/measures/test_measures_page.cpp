@@ -26,7 +26,7 @@ namespace
 /// The page on a clinic of one.
 struct Shown : Desk {
     records::Patient halden = add(u"Halden"_s, u"Mirrit"_s, QDate(1951, 3, 4), u"L-0042"_s);
-    measures::MeasuresPage page{*session, nullptr};
+    measures::MeasuresPage page{*session, answers, nullptr};
 
     Shown()
     {

@@ -1,5 +1,6 @@
 #include "app/shell/main_window.h"
 
+#include "app/measures/measures_page.h"
 #include "app/shell/settings.h"
 #include "app/writing/author_setting.h"
 #include "tests/support/clinic_desk.h"
@@ -58,6 +59,7 @@ private Q_SLOTS:
     void theHandbookOfTheFocusedTestAndBack();
     void visitsThatUsedAMeasureOpenFromItsPage();
     void theClinicsOwnIsBegunFromTheHandbook();
+    void aStudyBecomesAThresholdInTheEditor();
     void findSaysWhenNothingIsFound();
     void escapeLeavesTheFindField();
     void aVisitIsBegunSignedAndAmendedFromTheKeyboard();
@@ -185,6 +187,24 @@ void TestMainWindow::theClinicsOwnIsBegunFromTheHandbook()
     desk.press(u"ownThreshold"_s);
     QVERIFY(desk.widget<QPushButton>(u"forms"_s)->isChecked());
     QVERIFY(!desk.widget<QTextBrowser>(u"handbook"_s)->isVisible());
+}
+
+void TestMainWindow::aStudyBecomesAThresholdInTheEditor()
+{
+    AtWork desk;
+    QVERIFY(desk.isShown());
+    desk.key(Qt::Key_9, Qt::ControlModifier);
+    catalogue::Threshold row;
+    row.measure = u"nine-hole-peg"_s;
+    row.improvement = row.decline = 2.9;
+    row.confidence = 0.95;
+    row.n = 24;
+    Q_EMIT desk.window.findChild<measures::MeasuresPage*>()->studyThresholdAsked(
+        row, {{}, u"Own error study, 2026-03-12"_s, {}, u"Own error study"_s});
+    const auto* number = desk.widget<QLineEdit>(u"n"_s);
+    QVERIFY(number->isVisible());
+    QCOMPARE(number->text(), u"24"_s);
+    QCOMPARE(desk.widget<QLineEdit>(u"reference"_s)->text(), u"Own error study, 2026-03-12"_s);
 }
 
 void TestMainWindow::findSaysWhenNothingIsFound()

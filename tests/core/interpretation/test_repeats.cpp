@@ -33,7 +33,7 @@ Visit walk(const QString& id, QDate day, double seconds, const QString& aid, boo
 {
     records::Conditions conditions = {{u"aid"_s, aid}, {u"distance_m"_s, u"10"_s}};
     if (isMarked)
-        conditions.insert(stable.begin(), stable.end());
+        conditions.insert(stable);
     return examples::visit(id, day,
                            {examples::finding(u"ten-metre-walk-time-comfortable"_s,
                                               values::Quantity{seconds, values::Unit::Second})},

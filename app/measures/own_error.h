@@ -1,0 +1,46 @@
+#pragma once
+
+#include "app/charts/agreement_chart.h"
+#include "core/interpretation/repeats.h"
+#include "core/records/clinic.h"
+#include "core/statistics/error_study.h"
+
+namespace measures
+{
+
+enum class StudySource { Trials, MarkedVisits, File };
+
+/// The clinic's own error of one measure, as its screen and its report tell it.
+struct OwnError {
+    catalogue::Measure measure;
+    records::Side side = records::Side::None;
+    StudySource source = StudySource::Trials;
+    QString file; ///< name of the file, without its folder; empty: from the records
+    interpretation::RepeatedResults results;
+    bool isLog = false;                          ///< `study` is of the natural logarithms
+    bool mayLog = false;                         ///< every value is above 0
+    bool grows = false;                          ///< the error grows with the level, as measured
+    std::optional<statistics::ErrorStudy> study; ///< empty where the results do not make one
+};
+
+/// Whether a measure has numbers whose error can be studied; grades and words have none.
+bool hasNumbers(const catalogue::Measure& measure);
+
+/// Makes the study; the logarithms are taken only where every value is above 0.
+OwnError worked(OwnError asked);
+
+/// Whether every value is one the measure can have; a file may be of another measure or unit.
+bool isInRange(const OwnError& error);
+
+/// Whether it may stand in for a published error: of enough people, and of this measure.
+bool mayStandIn(const OwnError& error);
+
+/// Of two trials the differences against the means; of more, each trial less the person's own mean. Without
+/// points where there is no study.
+charts::AgreementPoints agreementPoints(const OwnError& error);
+
+/// MDC at 95 % as a threshold of the clinic's own, its population still to be chosen, and its source.
+std::pair<catalogue::Threshold, catalogue::Source> asThreshold(const OwnError& error,
+                                                               const records::Clinic& clinic, QDate today);
+
+} // namespace measures

@@ -1,0 +1,213 @@
+#include "app/measures/own_error.h"
+
+#include "app/forms/own_edits.h"
+#include "app/forms/threshold_draft.h"
+#include "app/measures/own_error_report.h"
+#include "app/measures/own_error_words.h"
+#include "core/letters/pages.h"
+#include "tests/core/letters/pdf_file.h"
+#include "tests/support/clinic_desk.h"
+#include "tests/support/test_support.h"
+
+#include <cmath>
+
+using namespace Qt::StringLiterals;
+using clinic_desk::book;
+using measures::OwnError;
+using measures::StudySource;
+
+namespace
+{
+
+OwnError of(const statistics::Repeats& repeats, bool isLog = false,
+            const QString& measure = u"nine-hole-peg"_s)
+{
+    OwnError error;
+    error.measure = *book().measure(measure);
+    error.side = error.measure.hasSides ? records::Side::Right : records::Side::None;
+    error.results.repeats = repeats;
+    error.results.leftOut = 3;
+    error.results.from = QDate(2026, 1, 12);
+    error.results.to = QDate(2026, 3, 3);
+    error.isLog = isLog;
+    return measures::worked(error);
+}
+
+/// Data set A of Weir 2005, J Strength Cond Res 19:231-40.
+statistics::Repeats weir()
+{
+    return {{146, 140}, {148, 152}, {170, 152}, {90, 99}, {157, 145}, {156, 153}, {176, 167}, {205, 218}};
+}
+
+/// Invented; the error grows with the level.
+statistics::Repeats growing(int people)
+{
+    statistics::Repeats repeats;
+    for (int person = 0; person < people; ++person) {
+        const double level = 15 + 2 * person;
+        repeats.push_back({level, level * (person % 2 == 0 ? 1.08 : 0.94)});
+    }
+    return repeats;
+}
+
+QString shown(const OwnError& error, const QString& name)
+{
+    for (const measures::StudyRow& row : measures::studyRows(error)) {
+        if (row.name.startsWith(name))
+            return row.value;
+    }
+    return {};
+}
+
+const records::Clinic clinic{u"Clinic of Invented Vale"_s, {}, {}, true};
+const QDate day(2026, 3, 12);
+
+} // namespace
+
+class TestOwnError : public HouseTest
+{
+    Q_OBJECT
+
+private Q_SLOTS:
+    /// SEM 7.6 as Weir prints it; the rest follows from his mean squares (tests/app/console).
+    void weirsExampleIsShown()
+    {
+        const OwnError error = of(weir());
+        QCOMPARE(shown(error, u"SEM"_s), u"7.557"_s);
+        QCOMPARE(shown(error, u"MDC95"_s), u"20.946"_s);
+        QCOMPARE(shown(error, u"ICC(1,1)"_s), u"0.950"_s);
+        QCOMPARE(shown(error, u"ICC(3,1)"_s), u"0.947"_s);
+        QCOMPARE(shown(error, u"People"_s), u"8"_s);
+        QCOMPARE(shown(error, u"Left out"_s), u"3"_s);
+        QCOMPARE(shown(error, u"Mean of trial 1"_s), u"156.000"_s);
+        QCOMPARE(shown(error, u"Bias"_s), u"2.750"_s);
+    }
+
+    void fewPeopleAreCalledFew()
+    {
+        QVERIFY(!measures::mayStandIn(of(weir())));
+        QVERIFY(measures::studyRemarks(of(weir())).last().startsWith(u"Fewer than 20 people"_s));
+        QVERIFY(!measures::mayStandIn(of(growing(19))));
+        QVERIFY(measures::mayStandIn(of(growing(20))));
+    }
+
+    void valuesOfAnotherMeasureMakeNoThreshold()
+    {
+        auto repeats = growing(24);
+        QVERIFY(measures::mayStandIn(of(repeats)));
+        repeats.back() = {301, 290}; // the peg test ends at 300 s
+        QVERIFY(!measures::mayStandIn(of(repeats)));
+        QVERIFY(measures::studyRemarks(of(repeats)).last().contains(u"another measure or unit"_s));
+    }
+
+    void growthOffersTheLogScale()
+    {
+        const OwnError measured = of(growing(24));
+        QVERIFY(measured.grows && measured.mayLog);
+        QVERIFY(measures::studyRemarks(measured).first().contains(u"The error grows with the level"_s));
+
+        const OwnError onLogs = of(growing(24), true);
+        QVERIFY(onLogs.isLog);
+        const QString ratio = QString::number(std::exp(onLogs.study->mdc95.value), 'f', 3);
+        QVERIFY(measures::studyRemarks(onLogs).join(u' ').contains(u"more than %1 times"_s.arg(ratio)));
+    }
+
+    void withoutLogarithmsTheScaleStays()
+    {
+        auto repeats = growing(24);
+        repeats.front() = {0, 0.1};
+        const OwnError error = of(repeats, true);
+        QVERIFY(!error.isLog);
+        QVERIFY(error.study);
+    }
+
+    void whatMakesNoStudyIsSaid()
+    {
+        OwnError none = of({});
+        QVERIFY(!none.study);
+        QVERIFY(measures::whyNone(none).contains(u"two or more trials"_s));
+        none.source = StudySource::MarkedVisits;
+        QVERIFY(measures::whyNone(none).contains(u"No change expected"_s));
+        QVERIFY(measures::whyNone(of({{2, 2}, {2, 2}})).contains(u"values that differ"_s));
+        QVERIFY(measures::agreementPoints(none).points.empty());
+    }
+
+    void thePlotHoldsDifferencesAgainstMeans()
+    {
+        const auto plot = measures::agreementPoints(of(weir()));
+        QCOMPARE(plot.points.size(), size_t(8));
+        QCOMPARE(plot.points.front(), QPointF(143, 6));
+        QCOMPARE(plot.middle, 2.75);
+        QVERIFY(*plot.lower < plot.middle && plot.middle < *plot.upper);
+        QVERIFY(plot.spoken.contains(u"8 people"_s));
+
+        const auto three = measures::agreementPoints(of({{1, 2, 3}, {4, 4, 7}}));
+        QCOMPARE(three.points.size(), size_t(6));
+        QCOMPARE(three.points.front(), QPointF(2, -1));
+        QVERIFY(!three.lower);
+    }
+
+    void theThresholdIsOneOfTheClinicsOwn_data()
+    {
+        QTest::addColumn<bool>("isLog");
+        QTest::newRow("as measured") << false;
+        QTest::newRow("on the log scale") << true;
+    }
+
+    /// What the editor and the reader of catalogues ask of a threshold, the population chosen.
+    void theThresholdIsOneOfTheClinicsOwn()
+    {
+        QFETCH(bool, isLog);
+        const OwnError error = of(growing(24), isLog);
+        const auto [row, source] = measures::asThreshold(error, clinic, day);
+        auto draft = forms::newThreshold(row, source);
+        QVERIFY(draft.isNew);
+        QVERIFY(forms::checked(draft, book(), {}).wrong.contains(forms::ThresholdField::Population));
+        draft.typed[forms::ThresholdField::Population] = u"stroke-chronic"_s;
+        const auto check = forms::checked(draft, book(), {});
+        QVERIFY(check.wrong.empty());
+
+        const auto own = forms::with({}, check.row, check.source, book());
+        const auto read = catalogue::ownFrom(catalogue::written(own), u"own"_s, book());
+        QVERIFY2(read, read ? "" : qPrintable(read.error().what));
+        const catalogue::Threshold& kept = read->thresholds.front();
+        QCOMPARE(kept.scale, isLog ? catalogue::Scale::Log : catalogue::Scale::Absolute);
+        QVERIFY(std::abs(kept.improvement / error.study->mdc95.value - 1) < 1e-3);
+        QCOMPARE(kept.n, std::optional(24));
+        QCOMPARE(kept.daysLow, std::optional(0.0));
+        QCOMPARE(kept.trialRule, catalogue::singleTrial.toString());
+        QVERIFY(read->sources.front().reference.contains(u"Clinic of Invented Vale, own error study"_s));
+    }
+
+    void theReportIsOnePage_data()
+    {
+        QTest::addColumn<statistics::Repeats>("repeats");
+        QTest::addColumn<bool>("isLog");
+        QTest::newRow("two trials") << growing(24) << false;
+        QTest::newRow("two trials on the log scale") << growing(12) << true;
+        QTest::newRow("ten trials") << statistics::Repeats{{1, 2, 3, 4, 5, 6, 7, 8, 9, 10},
+                                                           {2, 2, 3, 5, 5, 6, 7, 9, 9, 11}}
+                                    << false;
+    }
+
+    void theReportIsOnePage()
+    {
+        QFETCH(statistics::Repeats, repeats);
+        QFETCH(bool, isLog);
+        const OwnError error = of(repeats, isLog);
+        const auto pdf = letters::pdf(measures::report(error, clinic, day));
+        QVERIFY(pdf);
+        const QStringList pages = PdfFile(*pdf).pages();
+        QCOMPARE(pages.size(), 1);
+        const QString page = pages.first().simplified();
+        for (const QString& words :
+             {u"Clinic of Invented Vale"_s, error.measure.title, u"12-Jan-2026 to 03-Mar-2026"_s,
+              u"right side"_s, u"Shrout & Fleiss 1979"_s, u"McGraw & Wong 1996"_s, u"Weir 2005"_s,
+              u"Bland & Altman 1986"_s, u"Bland & Altman 1999"_s, u"This report decides nothing."_s,
+              u"Page 1 of 1"_s, u"DEMO"_s, shown(error, u"MDC95"_s), shown(error, u"ICC(2,1)"_s)})
+            QVERIFY2(page.contains(words), qPrintable(words + u" is not in: "_s + page));
+    }
+};
+
+QTEST_MAIN(TestOwnError)
+#include "test_own_error.moc"
