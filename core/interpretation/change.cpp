@@ -116,6 +116,8 @@ Change changeOf(const std::vector<Occasion>& history, const Occasion& now,
     change.previous =
         judge.against(comparable.empty() ? *earlier.back() : *comparable.back(), FlagRule::PreviousVisit);
     const catalogue::Measure* measure = ground.catalogue.measure(change.measure);
+    if (measure != nullptr && measure->practice)
+        change.practiceUntil = earlier[std::min(earlier.size(), size_t(measure->practice->visits)) - 1]->day;
     if (const Occasion* best = measure == nullptr ? nullptr : bestOf(comparable, measure->better))
         change.best = judge.against(*best, FlagRule::BestVisit);
     change.lastConfirmed = judge.againstLastConfirmed();

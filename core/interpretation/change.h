@@ -20,6 +20,7 @@ struct Change {
     std::optional<Comparison>
         firstTwo; ///< the mean of the first two comparable numbers; empty unless both lie before now
     Course course;
+    std::optional<QDate> practiceUntil; ///< up to this day's visit practice alone improves the measure
 };
 
 /// The numbers of one visit by measure, of this side and of measures without sides, that banded rows of the

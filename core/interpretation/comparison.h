@@ -65,6 +65,8 @@ struct Comparison {
     Comparability comparability;
     std::optional<Applied> threshold; ///< looked up for comparable numbers only
     std::vector<NotUsed> notUsed;     ///< best first
+    std::optional<catalogue::Threshold>
+        otherBand; ///< the row of the band the present visit lies in, where that is another one
     std::optional<records::EvidenceChoice>
         choice;            ///< a clinician's for this measure, unless taken back to the rule
     bool isChosen = false; ///< the threshold is the row of `choice` or another band of it
@@ -78,6 +80,8 @@ struct Comparison {
     std::optional<double> probabilityBeyondImportant;
     Strength strength = Strength::None; ///< set by a course of several visits
     std::optional<Raised> raised;       ///< set where the strength is
+    std::optional<QDate>
+        since; ///< set with it unless sustained: seen at every comparable visit from this day
 };
 
 /// How many trials or visits each value is the mean of.

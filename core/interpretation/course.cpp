@@ -100,13 +100,39 @@ QDate seenSince(const Comparison& held, const Run& run, const catalogue::Catalog
     return since;
 }
 
+bool isOtherBandOf(const catalogue::Threshold& row, const catalogue::Threshold& used)
+{
+    return row.id != used.id && row.measure == used.measure && row.bandOf == used.bandOf &&
+           row.answers == used.answers && row.source == used.source && row.population == used.population &&
+           row.hand == used.hand && row.condition == used.condition;
+}
+
+std::optional<catalogue::Threshold> otherBandOf(const catalogue::Threshold& used, double level,
+                                                const catalogue::Catalogue& catalogue)
+{
+    if (isInBand(used, level))
+        return std::nullopt;
+    const auto found = std::ranges::find_if(catalogue.thresholds, [&](const catalogue::Threshold& row) {
+        return isOtherBandOf(row, used) && isInBand(row, level);
+    });
+    return found == catalogue.thresholds.end() ? std::nullopt : std::optional(*found);
+}
+
 } // namespace
 
 Comparison Ground::compared(const Occasion& reference, const Occasion& now, Averaged averaged) const
 {
-    return comparison(catalogue, patient, reference, now,
-                      levelsAt(reference.visit, now.finding.measure, now.finding.side, visits, catalogue),
-                      averaged);
+    const auto levels = [&](const Occasion& of) {
+        return levelsAt(of.visit, now.finding.measure, now.finding.side, visits, catalogue);
+    };
+    Comparison held = comparison(catalogue, patient, reference, now, levels(reference), averaged);
+    if (held.threshold && !held.threshold->row.bandOf.isEmpty()) {
+        const auto present = levels(now);
+        const auto level = present.find(held.threshold->row.bandOf);
+        if (level != present.end())
+            held.otherBand = otherBandOf(held.threshold->row, level->second, catalogue);
+    }
+    return held;
 }
 
 Course courseOf(const Run& run, const Ground& ground)
@@ -139,6 +165,7 @@ void strengthen(Comparison& held, statistics::FlagRule rule, const Run& run, con
         rule = statistics::FlagRule::Sequential;
     } else if (isTurned(held.verdict)) {
         const QDate since = seenSince(held, run, ground.catalogue);
+        held.since = since;
         const bool isConfirmed =
             since < held.now.day && since.daysTo(held.now.day) >= course.confirmAfterDays;
         held.strength = isConfirmed ? Strength::Confirmed : Strength::Possible;

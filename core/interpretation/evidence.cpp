@@ -32,14 +32,7 @@ bool fitsBand(const Threshold& row, const std::map<QString, double>& levels)
     if (!row.bandLow && !row.bandHigh)
         return true;
     const auto level = levels.find(row.bandOf.isEmpty() ? row.measure : row.bandOf);
-    if (level == levels.end())
-        return false;
-    if (row.bandLow && values::exceeds(*row.bandLow, level->second))
-        return false;
-    if (!row.bandHigh)
-        return true;
-    return row.bandHighIncluded ? !values::exceeds(level->second, *row.bandHigh)
-                                : values::exceeds(*row.bandHigh, level->second);
+    return level != levels.end() && isInBand(row, level->second);
 }
 
 /// Where the row's condition stands in the rule: recorded and met, for everybody, not recorded. Empty: not
@@ -100,6 +93,16 @@ struct Candidate {
 };
 
 } // namespace
+
+bool isInBand(const Threshold& row, double level)
+{
+    if (row.bandLow && values::exceeds(*row.bandLow, level))
+        return false;
+    if (!row.bandHigh)
+        return true;
+    return row.bandHighIncluded ? !values::exceeds(level, *row.bandHigh)
+                                : values::exceeds(*row.bandHigh, level);
+}
 
 bool isBetweenDays(const Threshold& row)
 {

@@ -43,6 +43,9 @@ enum class WhyNot {
 /// Whether the row's repeats are known to lie on different days.
 bool isBetweenDays(const catalogue::Threshold& row);
 
+/// Whether the level lies in the row's band; a row without a band holds at every level.
+bool isInBand(const catalogue::Threshold& row, double level);
+
 /// The row for a comparison. A row fits that is of the patient's population or a broader one, never of a
 /// neighbour, and whose band, hand and condition agree with what is recorded; a condition that was not
 /// recorded speaks against no row. Of those that fit comes first:
