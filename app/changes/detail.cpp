@@ -124,6 +124,8 @@ QString Teller::match(const QString& condition, const QString& before, const QSt
         return isMissing ? tr("not recorded: not comparable") : tr("differs: not comparable");
     if (std::ranges::any_of(row.comparison->comparability.cautions, isThis))
         return isMissing ? tr("not recorded: with caution") : tr("differs: with caution");
+    if (std::ranges::any_of(row.comparison->comparability.declared, isThis))
+        return tr("not recorded: declared the same");
     return isMissing ? tr("not recorded") : tr("same");
 }
 
