@@ -108,8 +108,8 @@ QString longGap(const Threshold& row, const Comparison& held, const Phrasebook& 
     const qint64 days = held.reference.day.daysTo(held.now.day);
     if (!row.daysHigh || *row.daysHigh < 1 || double(days) < far * *row.daysHigh)
         return {};
-    return phrases("The visits lie %1 days apart; the error was measured over at most %2 days.")
-        .arg(QString::number(days), QString::number(*row.daysHigh));
+    return phrases("The visits lie %1 apart; the error was measured over at most %2.")
+        .arg(daysWords(double(days), phrases), daysWords(*row.daysHigh, phrases));
 }
 
 QString otherBand(const Comparison& held, const Measure& measure, const Phrasebook& phrases)

@@ -118,6 +118,7 @@ void TestCourseCautions::aGapFarBeyondTheRetestIntervalIsSaid()
     };
     QVERIFY(
         lines(3).contains(u"The visits lie 30 days apart; the error was measured over at most 3 days."_s));
+    QVERIFY(lines(1).contains(u"The visits lie 30 days apart; the error was measured over at most 1 day."_s));
     for (const double daysHigh : {0.0, 0.5, 3.1})
         QVERIFY(lines(daysHigh).filter(u"days apart"_s).isEmpty());
 }
