@@ -95,6 +95,8 @@ std::vector<double> heights(const TrendPoints& points)
             found.push_back(*line.limits->improved);
         if (line.limits && line.limits->declined)
             found.push_back(*line.limits->declined);
+        if (line.slope)
+            found.insert(found.end(), {line.slope->atFrom, line.slope->atTo});
     }
     return found;
 }

@@ -50,9 +50,15 @@ double rowHeight(const ChartFonts& fonts)
     return QFontMetricsF(fonts.caption).height() + 4;
 }
 
+double eventRows(const TrendPoints& points)
+{
+    return points.events.empty() ? 0 : 1;
+}
+
 double rowsBelow(const TrendPoints& points, const QString& note)
 {
-    return double(laneRows(points).size()) + 1 + double(points.remarks.size()) + (note.isEmpty() ? 0 : 1);
+    return double(laneRows(points).size()) + eventRows(points) + 1 + double(points.remarks.size()) +
+           (note.isEmpty() ? 0 : 1);
 }
 
 } // namespace
@@ -88,7 +94,8 @@ Frame frame(const TrendPoints& points, const QString& note, const QSizeF& size)
     made.plot = {left, top, std::max(1.0, size.width() - left - right),
                  std::max(1.0, size.height() - top - below)};
     made.lane = {left, made.plot.bottom(), made.plot.width(), double(laneRows(points).size()) * made.row};
-    made.dates = {left, made.lane.bottom(), made.plot.width(), made.row};
+    made.events = {left, made.lane.bottom(), made.plot.width(), eventRows(points) * made.row};
+    made.dates = {left, made.events.bottom(), made.plot.width(), made.row};
     made.remarks = {widgets::space4, made.dates.bottom(), width, size.height() - made.dates.bottom()};
     return made;
 }

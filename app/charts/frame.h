@@ -24,7 +24,8 @@ struct Frame {
     QRectF head;  ///< title, and one line a side
     QRectF words; ///< above the plot: of the plumb lines, and under them what changed
     QRectF plot;
-    QRectF lane; ///< one row a side that has something in it
+    QRectF lane;   ///< one row a side that has something in it
+    QRectF events; ///< one row where there are any
     QRectF dates;
     QRectF remarks; ///< one row each
     double row = 0; ///< height of a row

@@ -32,9 +32,19 @@ void drawMark(QPainter& painter, Mark mark, const QPointF& at, double width, con
     case Mark::OpenTriangle:
         painter.drawPolygon(QPolygonF{box.topLeft(), box.topRight(), {at.x(), box.bottom()}});
         break;
+    case Mark::OpenSquare:
+        painter.drawRect(box);
+        break;
     case Mark::BarredSquare:
         painter.drawRect(box);
         painter.drawLine(QPointF(box.left() - 2, at.y()), QPointF(box.right() + 2, at.y()));
+        break;
+    case Mark::Unequal:
+        painter.drawLine(QPointF(at.x() - half / 2, box.bottom()), QPointF(at.x() + half / 2, box.top()));
+        [[fallthrough]];
+    case Mark::Equal:
+        for (const double aside : {-half / 3, half / 3})
+            painter.drawLine(QPointF(box.left(), at.y() + aside), QPointF(box.right(), at.y() + aside));
         break;
     }
     painter.restore();

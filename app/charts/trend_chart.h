@@ -39,6 +39,7 @@ private:
     void addLine(const TrendLine& line);
     void addRun(const std::vector<const TrendEntry*>& run, const TrendLine& line);
     void addLimit(double value, QDate from, const QColor& colour);
+    void addSlope(const TrendSlope& slope, const QColor& colour);
     void addShade(const std::vector<const TrendEntry*>& run, double error, const QColor& colour);
     double height(const TrendEntry& entry, records::Side side) const;
     void attach(QAbstractSeries* series);

@@ -1,5 +1,7 @@
 #include "app/charts/trend_overlay.h"
 
+#include "app/charts/lanes.h"
+#include "app/charts/line_of_words.h"
 #include "app/charts/trend_words.h"
 #include "app/widgets/verdict_mark.h"
 
@@ -17,34 +19,9 @@ namespace charts
 namespace
 {
 
-constexpr double gap = 6; ///< between a mark and its word
-
-void drawElided(QPainter& painter, const QRectF& box, Qt::Alignment where, const QString& text)
-{
-    const QFontMetricsF metrics(painter.font());
-    painter.drawText(box, int(where | Qt::TextSingleLine),
-                     metrics.elidedText(text, Qt::ElideRight, box.width() + 1));
-}
-
 Mark markOf(records::Side side)
 {
     return side == records::Side::Left ? Mark::Square : Mark::Circle;
-}
-
-Mark markOf(values::Absence absence)
-{
-    switch (absence) {
-    case values::Absence::Unable:
-        return Mark::BarredSquare;
-    case values::Absence::Declined:
-        return Mark::OpenTriangle;
-    case values::Absence::NotAttempted:
-        return Mark::OpenCircle;
-    case values::Absence::NotApplicable:
-    case values::Absence::NotAsked:
-        return Mark::OpenDiamond;
-    }
-    return Mark::OpenDiamond;
 }
 
 struct LimitLabel {
@@ -103,7 +80,8 @@ void TrendOverlay::paint(QPainter* painter, const QStyleOptionGraphicsItem*, QWi
         paintPlumbLine(*painter, *points.visitDay, false);
     paintChanges(*painter);
     paintLimits(*painter);
-    paintLane(*painter);
+    paintLane(*painter, m_chart, m_fonts);
+    paintEvents(*painter, m_chart, m_fonts);
     paintRemarks(*painter);
 }
 
@@ -166,7 +144,7 @@ void TrendOverlay::paintPlumbLine(QPainter& painter, QDate day, bool isReference
     const QString word = isReference ? reference : phrases("this visit");
     const double at = x(day);
     painter.setPen(QPen(colours.accent, 1.4, isReference ? Qt::DotLine : Qt::SolidLine));
-    painter.drawLine(QPointF(at, frame.words.top() + frame.row - 4), QPointF(at, frame.lane.bottom()));
+    painter.drawLine(QPointF(at, frame.words.top() + frame.row - 4), QPointF(at, frame.events.bottom()));
     painter.setFont(m_fonts.caption);
     painter.setPen(colours.quiet);
     const double width = QFontMetricsF(m_fonts.caption).horizontalAdvance(word) + 4;
@@ -256,45 +234,6 @@ void TrendOverlay::paintLimits(QPainter& painter) const
         painter.setPen(colours.text);
         drawElided(painter, {left, label.y - frame.row / 2, m_area.right() - left - 2, frame.row},
                    Qt::AlignLeft | Qt::AlignVCenter, label.words);
-    }
-}
-
-void TrendOverlay::paintLane(QPainter& painter) const
-{
-    const Frame& frame = m_chart.frame();
-    const widgets::Colours& colours = m_chart.look().colours;
-    const base::Phrasebook& phrases = m_chart.phrases();
-    double middle = frame.lane.top() + frame.row / 2;
-    painter.setFont(m_fonts.caption);
-    for (const TrendLine* line : laneRows(m_chart.points())) {
-        painter.setPen(colours.quiet);
-        drawElided(
-            painter,
-            {widgets::space4, middle - frame.row / 2, frame.plot.left() - widgets::space4 - gap, frame.row},
-            Qt::AlignRight | Qt::AlignVCenter,
-            line->name.isEmpty() ? phrases("without a value") : line->name);
-        std::vector<const TrendEntry*> missing;
-        for (const TrendEntry& entry : line->entries) {
-            if (!entry.number)
-                missing.push_back(&entry);
-        }
-        for (size_t i = 0; i < missing.size(); ++i) {
-            const TrendEntry& entry = *missing[i];
-            const double at = x(entry.day);
-            drawMark(painter, entry.absence ? markOf(*entry.absence) : Mark::OpenDiamond, {at, middle}, 8,
-                     colours.text);
-            const double end = i + 1 < missing.size() ? x(missing[i + 1]->day) - gap : m_area.right() - gap;
-            const double room = end - at - 4 - gap;
-            if (room < frame.row * 2)
-                continue;
-            // Without room for the reason, the state alone.
-            const bool isWide = QFontMetricsF(m_fonts.caption).horizontalAdvance(entry.words) <= room;
-            painter.setPen(colours.text);
-            drawElided(painter, {at + 4 + gap, middle - frame.row / 2, room, frame.row},
-                       Qt::AlignLeft | Qt::AlignVCenter,
-                       isWide ? entry.words : entry.words.section(u':', 0, 0));
-        }
-        middle += frame.row;
     }
 }
 

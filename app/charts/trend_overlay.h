@@ -27,7 +27,6 @@ private:
     void paintPlumbLine(QPainter& painter, QDate day, bool isReference) const;
     void paintChanges(QPainter& painter) const;
     void paintLimits(QPainter& painter) const;
-    void paintLane(QPainter& painter) const;
     void paintRemarks(QPainter& painter) const;
 
     TrendChart& m_chart;

@@ -2,8 +2,11 @@
 
 #include "app/charts/limits.h"
 #include "app/charts/reference_range.h"
+#include "app/charts/trend_remarks.h"
+#include "app/charts/trend_slope.h"
 
 #include "core/interpretation/change.h"
+#include "core/interpretation/course_words.h"
 #include "core/records/wording.h"
 
 #include <algorithm>
@@ -23,14 +26,17 @@ struct Maker {
     const catalogue::Catalogue& catalogue;
     const catalogue::Measure& measure;
     const base::Phrasebook& phrases;
+    const records::Judging& judging;
 
     std::optional<double> height(const values::Value& value) const;
     QString conditionWords(const interpretation::Mismatch& mismatch) const;
     interpretation::Comparability comparability(const records::Occasion& before,
                                                 const records::Occasion& now) const;
     std::vector<TrendEntry> entries(const std::vector<records::Occasion>& occasions) const;
+    size_t nowAmong(const std::vector<TrendEntry>& entries) const;
     size_t referenceAmong(const std::vector<TrendEntry>& entries,
                           const std::vector<records::Occasion>& occasions) const;
+    interpretation::Course course(const std::vector<records::Occasion>& occasions, size_t now) const;
     TrendLine line(records::Side side) const;
     std::optional<TrendRange> range(const std::vector<TrendLine>& lines) const;
 };
@@ -108,6 +114,20 @@ std::vector<TrendEntry> Maker::entries(const std::vector<records::Occasion>& occ
     return made;
 }
 
+/// What this visit found, or the last one before it. The number of entries where there is none.
+size_t Maker::nowAmong(const std::vector<TrendEntry>& entries) const
+{
+    const auto visit =
+        std::ranges::find(visits, question.visit.value_or(records::VisitId{}), &records::Visit::id);
+    size_t now = entries.size();
+    for (size_t i = 0; i < entries.size(); ++i) {
+        const bool counts = entries[i].number || entries[i].absence == values::Absence::Unable;
+        if (counts && (now == entries.size() || visit == visits.end() || entries[i].day <= visit->day))
+            now = i;
+    }
+    return now;
+}
+
 /// The reference asked for where it holds a value; else the first value comparable with what this visit
 /// found. The number of entries where there is none.
 size_t Maker::referenceAmong(const std::vector<TrendEntry>& entries,
@@ -117,20 +137,25 @@ size_t Maker::referenceAmong(const std::vector<TrendEntry>& entries,
         const auto found = std::ranges::find(entries, *question.reference, &TrendEntry::visit);
         return found != entries.end() && found->number ? size_t(found - entries.begin()) : entries.size();
     }
-    const auto visit =
-        std::ranges::find(visits, question.visit.value_or(records::VisitId{}), &records::Visit::id);
-    size_t now = entries.size();
-    for (size_t i = 0; i < entries.size(); ++i) {
-        const bool counts = entries[i].number || entries[i].absence == values::Absence::Unable;
-        if (counts && (now == entries.size() || visit == visits.end() || entries[i].day <= visit->day))
-            now = i;
-    }
+    const size_t now = nowAmong(entries);
     for (size_t i = 0; i < now; ++i) {
         if (now < entries.size() && entries[i].number &&
             comparability(occasions[i], occasions[now]).isComparable())
             return i;
     }
     return now < entries.size() && entries[now].number ? now : entries.size();
+}
+
+interpretation::Course Maker::course(const std::vector<records::Occasion>& occasions, size_t now) const
+{
+    std::vector<const records::Occasion*> run;
+    for (size_t i = 0; i <= now && now < occasions.size(); ++i) {
+        const values::Value& value = occasions[i].finding.value;
+        const bool counts = values::isDone(value) || values::isUnable(value);
+        if (counts && comparability(occasions[i], occasions[now]).isComparable())
+            run.push_back(&occasions[i]);
+    }
+    return interpretation::courseOf(run, {visits, patient, catalogue, judging});
 }
 
 TrendLine Maker::line(records::Side side) const
@@ -140,6 +165,9 @@ TrendLine Maker::line(records::Side side) const
     line.name = records::written(side, phrases);
     const auto occasions = records::history(visits, catalogue, measure.id, side, patient.declared);
     line.entries = entries(occasions);
+    const interpretation::Course run = course(occasions, nowAmong(line.entries));
+    line.slope = trendSlope(run);
+    line.trend = interpretation::trendWords(run, measure, phrases);
     const size_t place = referenceAmong(line.entries, occasions);
     if (place == line.entries.size())
         return line;
@@ -195,41 +223,37 @@ std::vector<TrendStep> stepsOf(const catalogue::Measure& measure)
     return steps;
 }
 
-QString sided(const TrendLine& line, const QString& sentence, const base::Phrasebook& phrases)
+/// As it stands on the time line, where its place says the day.
+QString shortly(const interpretation::Event& event, const base::Phrasebook& phrases)
 {
-    return line.name.isEmpty() ? sentence : phrases("%1: %2").arg(line.name, sentence);
-}
-
-QStringList remarksOnLimits(const TrendPoints& points, const TrendLine& line, const base::Phrasebook& phrases)
-{
-    const TrendLimits& limits = *line.limits;
-    QStringList remarks{
-        sided(line,
-              phrases("Limits of measurement error (95 %) around %1 of %2: %3.")
-                  .arg(points.written(limits.reference), records::dayInWords(limits.day), limits.source),
-              phrases)};
-    if (!limits.improved)
-        remarks << sided(line, phrases("The scale ends before an improvement could show."), phrases);
-    if (!limits.declined)
-        remarks << sided(line, phrases("The scale ends before a decline could show."), phrases);
-    return remarks;
-}
-
-QStringList remarksOn(const TrendPoints& points, const base::Phrasebook& phrases)
-{
-    QStringList remarks;
-    std::map<QString, QStringList> shaded; // the sides of each sentence
-    for (const TrendLine& line : points.lines) {
-        if (line.limits)
-            remarks << remarksOnLimits(points, line, phrases);
-        if (line.standardError)
-            shaded[phrases("Shaded: value ± 1.96 × standard error of measurement (%1), same source.")
-                       .arg(points.written(*line.standardError))]
-                << line.name;
+    using Kind = interpretation::Event::Kind;
+    switch (event.kind) {
+    case Kind::SidesDiffer:
+        return phrases("sides differ");
+    case Kind::SidesAlike:
+        return phrases("sides alike");
+    case Kind::BecameUnable:
+    case Kind::BecameAble:
+        break;
     }
-    for (const auto& [sentence, sides] : shaded)
-        remarks << (shaded.size() > 1 ? phrases("%1: %2").arg(sides.join(u", "_s), sentence) : sentence);
-    return remarks;
+    const QString turn = event.kind == Kind::BecameUnable ? phrases("became unable") : phrases("became able");
+    return event.side == records::Side::None
+               ? turn
+               : phrases("%1 %2").arg(records::written(event.side, phrases), turn);
+}
+
+std::vector<TrendEvent> eventsFor(const TrendQuestion& question, const std::vector<records::Visit>& visits,
+                                  const records::Patient& patient, const catalogue::Catalogue& catalogue,
+                                  const base::Phrasebook& phrases)
+{
+    std::vector<TrendEvent> made;
+    for (const interpretation::Event& event :
+         interpretation::events(question.measure, visits, patient, catalogue)) {
+        if (!question.side || event.side == *question.side)
+            made.push_back({event.visit, event.day, event.kind, shortly(event, phrases),
+                            interpretation::eventWords(event, phrases)});
+    }
+    return made;
 }
 
 std::optional<QDate> dayOf(const std::vector<records::Visit>& visits,
@@ -283,7 +307,7 @@ QString TrendPoints::written(double number) const
 
 TrendPoints trendPoints(const TrendQuestion& question, const std::vector<records::Visit>& visits,
                         const records::Patient& patient, const catalogue::Catalogue& catalogue,
-                        const base::Phrasebook& phrases)
+                        const base::Phrasebook& phrases, const records::Judging& judging)
 {
     TrendPoints points;
     points.measure = question.measure;
@@ -305,7 +329,7 @@ TrendPoints trendPoints(const TrendQuestion& question, const std::vector<records
     points.referenceDay = dayOf(visits, question.reference);
     points.isBaseline = !question.reference;
 
-    const Maker maker{question, visits, patient, catalogue, *measure, phrases};
+    const Maker maker{question, visits, patient, catalogue, *measure, phrases, judging};
     for (const records::Side side : {records::Side::None, records::Side::Right, records::Side::Left}) {
         if (question.side && question.side != side)
             continue;
@@ -318,6 +342,7 @@ TrendPoints trendPoints(const TrendQuestion& question, const std::vector<records
         if (!points.referenceDay && reference != nullptr)
             points.referenceDay = reference->day;
     }
+    points.events = eventsFor(question, visits, patient, catalogue, phrases);
     points.remarks = remarksOn(points, phrases);
     points.range = maker.range(points.lines);
     if (points.range)

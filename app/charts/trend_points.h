@@ -1,6 +1,8 @@
 #pragma once
 
 #include "core/interpretation/comparison.h"
+#include "core/interpretation/events.h"
+#include "core/records/clinic.h"
 
 #include "core/base/phrasebook.h"
 
@@ -32,12 +34,24 @@ struct TrendLimits {
     QString source; ///< "Steffen & Seney 2008, Parkinson disease, n 37"
 };
 
+/// The line through the numbers of one run of comparable visits, the measure's unit.
+struct TrendSlope {
+    QDate from; ///< days of its first and its last number
+    QDate to;
+    double atFrom = 0;
+    double atTo = 0;
+    int visits = 0;
+    bool isProvisional = false; ///< of few visits
+};
+
 struct TrendLine {
     records::Side side = records::Side::None;
     QString name;                        ///< "right", "left" or nothing
     std::vector<TrendEntry> entries;     ///< oldest first
     std::optional<double> standardError; ///< of measurement, the measure's unit
     std::optional<TrendLimits> limits;
+    std::optional<TrendSlope> slope; ///< of the run that this visit belongs to, up to it
+    QStringList trend;               ///< what this run says as a whole, in words
 
     const TrendEntry* latest() const; ///< the newest value, or that it could not be done; nullptr without one
     const TrendEntry* previous() const; ///< the one before it
@@ -59,6 +73,15 @@ struct TrendStep {
     QString words;
 };
 
+/// A turn that no slope shows, on its day.
+struct TrendEvent {
+    records::VisitId visit;
+    QDate day;
+    interpretation::Event::Kind kind = interpretation::Event::Kind::BecameUnable;
+    QString label; ///< "right became unable"
+    QString words; ///< "Became unable on 13-May-2026, right"
+};
+
 /// Everything a trend shows of one measure, ready to be drawn, read out or copied.
 struct TrendPoints {
     QString measure;
@@ -78,8 +101,9 @@ struct TrendPoints {
     bool isBaseline =
         false; ///< no reference was asked for: each line is held against its first comparable value
     std::vector<TrendLine> lines;
+    std::vector<TrendEvent> events;  ///< oldest first
     std::optional<TrendRange> range; ///< for the newest value, where it is the same for every line
-    QStringList remarks;             ///< what the shading and the limits are, with their source
+    QStringList remarks;             ///< what is drawn beside the values, with its source
 
     bool isEmpty() const;
 
@@ -99,6 +123,6 @@ struct TrendQuestion {
 /// recorded.
 TrendPoints trendPoints(const TrendQuestion& question, const std::vector<records::Visit>& visits,
                         const records::Patient& patient, const catalogue::Catalogue& catalogue,
-                        const base::Phrasebook& phrases);
+                        const base::Phrasebook& phrases, const records::Judging& judging = {});
 
 } // namespace charts

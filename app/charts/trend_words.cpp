@@ -31,6 +31,8 @@ QString spoken(const TrendPoints& points, const base::Phrasebook& phrases)
         const QString latest = latestWords(line, phrases);
         sentences << (line.name.isEmpty() ? latest : phrases("%1: %2").arg(line.name, latest)) + u'.';
     }
+    for (const TrendEvent& event : points.events)
+        sentences << event.words + u'.';
     return (sentences + points.remarks).join(u' ');
 }
 

@@ -9,8 +9,8 @@ namespace charts
 /// 02-Feb-2026".
 QString latestWords(const TrendLine& line, const base::Phrasebook& phrases);
 
-/// The whole trend for someone who cannot see it: latest and previous value of each side with verdict, and
-/// what the shading and the limits are.
+/// The whole trend for someone who cannot see it: latest and previous value of each side with verdict,
+/// events, and the remarks.
 QString spoken(const TrendPoints& points, const base::Phrasebook& phrases);
 
 } // namespace charts

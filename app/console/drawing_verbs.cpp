@@ -88,7 +88,7 @@ base::Result<void> writeLetter(const Request& request)
                   (*session)->catalogue());
     const charts::TrendPoints points =
         charts::trendPoints({measure, std::nullopt, visits.back().id, std::nullopt}, visits, patient->patient,
-                            (*session)->catalogue(), phrases);
+                            (*session)->catalogue(), phrases, (*session)->clinic().judging);
     if (!points.isEmpty()) {
         material.letter.charts = {measure};
         material.figures = {charts::figure(points, phrases)};
@@ -113,7 +113,7 @@ base::Result<void> writeChart(const Request& request)
     const base::Phrasebook phrases;
     const charts::TrendPoints points =
         charts::trendPoints({request.measure, request.side, std::nullopt, std::nullopt}, patient->visits,
-                            patient->patient, (*session)->catalogue(), phrases);
+                            patient->patient, (*session)->catalogue(), phrases, (*session)->clinic().judging);
     if (points.isEmpty())
         return base::Error{
             base::ErrorKind::NotFound, u"This measure was never recorded for this patient."_s, {}};

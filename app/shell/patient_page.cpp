@@ -44,7 +44,8 @@ std::optional<letters::Figure> figureOf(const session::Session& session, const Q
     if (side != records::Side::None)
         question.side = side;
     const auto points =
-        charts::trendPoints(question, visits, session.patientInFocus(), session.catalogue(), {});
+        charts::trendPoints(question, visits, session.patientInFocus(), session.catalogue(), {},
+                            session.clinic().judging);
     return points.isEmpty() ? std::nullopt : std::optional(charts::figure(points, {}));
 }
 

@@ -59,6 +59,10 @@ QString ChartView::wordsAt(const records::VisitId& visit) const
             lines << records::dayInWords(entry->day);
         lines << QString(line.name + u' ' + entry->words).trimmed();
     }
+    for (const charts::TrendEvent& event : m_trend->points().events) {
+        if (event.visit == visit)
+            lines << event.label;
+    }
     return lines.join(u'\n');
 }
 

@@ -68,6 +68,7 @@ TrendPage::TrendPage(session::Session& session, session::Prompts& prompts, QWidg
     connect(&m_session, &session::Session::visitChanged, this, &TrendPage::refresh);
     connect(&m_session, &session::Session::visitsChanged, this, &TrendPage::refresh);
     connect(&m_session, &session::Session::patientChanged, this, &TrendPage::refresh);
+    connect(&m_session, &session::Session::clinicChanged, this, &TrendPage::refresh);
 }
 
 QWidget* TrendPage::makeChooser()
@@ -164,7 +165,8 @@ charts::TrendPoints TrendPage::pointsOf(const QString& measure) const
 {
     const session::Focus& focus = m_session.focus();
     return charts::trendPoints({measure, std::nullopt, focus.visit, focus.reference}, m_session.visits(),
-                               m_session.patientInFocus(), m_session.catalogue(), m_phrases);
+                               m_session.patientInFocus(), m_session.catalogue(), m_phrases,
+                               m_session.clinic().judging);
 }
 
 /// Fetches everything anew; a new patient starts with the charts that have most to show.

@@ -18,6 +18,16 @@ const charts::TrendEntry* entryAt(const charts::TrendLine& line, const records::
     return found == line.entries.end() ? nullptr : &*found;
 }
 
+QStringList eventsAt(const charts::TrendPoints& points, const records::VisitId& visit)
+{
+    QStringList words;
+    for (const charts::TrendEvent& event : points.events) {
+        if (event.visit == visit)
+            words << event.label;
+    }
+    return words;
+}
+
 QString capitalized(QString words)
 {
     if (!words.isEmpty())
@@ -43,6 +53,9 @@ void TrendTable::show(const charts::TrendPoints& points, const base::Phrasebook&
         const QString against = points.isBaseline ? tr("against the baseline") : tr("against the reference");
         m_titles << capitalized(QString(line.name + u' ' + against).trimmed());
     }
+    const bool hasEvents = !points.events.empty();
+    if (hasEvents)
+        m_titles << tr("Events");
     m_titles << tr("Conditions changed") << tr("State");
     std::ranges::stable_sort(m_rows, {}, &Row::day);
     for (Row& row : m_rows) {
@@ -64,7 +77,10 @@ void TrendTable::show(const charts::TrendPoints& points, const base::Phrasebook&
             }
         }
         changes.removeDuplicates();
-        row.cells << verdicts << changes.join(u"; "_s) << (isDraft ? tr("draft") : QString());
+        row.cells << verdicts;
+        if (hasEvents)
+            row.cells << eventsAt(points, row.visit).join(u"; "_s);
+        row.cells << changes.join(u"; "_s) << (isDraft ? tr("draft") : QString());
     }
     endResetModel();
 }

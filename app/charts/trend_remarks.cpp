@@ -1,0 +1,75 @@
+#include "app/charts/trend_remarks.h"
+
+#include "core/records/patient.h"
+
+#include <map>
+
+using namespace Qt::StringLiterals;
+
+namespace charts
+{
+
+namespace
+{
+
+QString sided(const TrendLine& line, const QString& sentence, const base::Phrasebook& phrases)
+{
+    return line.name.isEmpty() ? sentence : phrases("%1: %2").arg(line.name, sentence);
+}
+
+QStringList remarksOnLimits(const TrendPoints& points, const TrendLine& line, const base::Phrasebook& phrases)
+{
+    const TrendLimits& limits = *line.limits;
+    QStringList remarks{
+        sided(line,
+              phrases("Limits of measurement error (95 %) around %1 of %2: %3.")
+                  .arg(points.written(limits.reference), records::dayInWords(limits.day), limits.source),
+              phrases)};
+    if (!limits.improved)
+        remarks << sided(line, phrases("The scale ends before an improvement could show."), phrases);
+    if (!limits.declined)
+        remarks << sided(line, phrases("The scale ends before a decline could show."), phrases);
+    return remarks;
+}
+
+/// What the thin lines are; empty where there are none.
+QStringList remarksOnSlopes(const TrendPoints& points, const base::Phrasebook& phrases)
+{
+    bool isSteady = false;
+    bool isProvisional = false;
+    for (const TrendLine& line : points.lines) {
+        isSteady = isSteady || (line.slope && !line.slope->isProvisional);
+        isProvisional = isProvisional || (line.slope && line.slope->isProvisional);
+    }
+    if (isSteady && isProvisional)
+        return {phrases("Thin dashed line: trend of the comparable visits; dotted: provisional, of three or "
+                        "four visits.")};
+    if (isSteady)
+        return {phrases("Thin dashed line: trend of the comparable visits.")};
+    if (isProvisional)
+        return {phrases("Thin dotted line: provisional trend, of three or four comparable visits.")};
+    return {};
+}
+
+} // namespace
+
+QStringList remarksOn(const TrendPoints& points, const base::Phrasebook& phrases)
+{
+    QStringList remarks = remarksOnSlopes(points, phrases);
+    std::map<QString, QStringList> shaded; // the sides of each sentence
+    for (const TrendLine& line : points.lines) {
+        if (line.limits)
+            remarks << remarksOnLimits(points, line, phrases);
+        if (line.standardError)
+            shaded[phrases("Shaded: value ± 1.96 × standard error of measurement (%1), same source.")
+                       .arg(points.written(*line.standardError))]
+                << line.name;
+        for (const QString& words : line.trend)
+            remarks << sided(line, words, phrases);
+    }
+    for (const auto& [sentence, sides] : shaded)
+        remarks << (shaded.size() > 1 ? phrases("%1: %2").arg(sides.join(u", "_s), sentence) : sentence);
+    return remarks;
+}
+
+} // namespace charts
