@@ -66,6 +66,21 @@ void paintNumber(QPainter& painter, const QRectF& box, const QString& words, con
                      number.unit);
 }
 
+/// The verdict, and what qualifies it in quiet text.
+void paintVerdict(QPainter& painter, const QRectF& box, const Row& row, const widgets::Colours& colours)
+{
+    painter.setPen(row.isHeldBack ? colours.quiet : colours.text);
+    const QString verdict =
+        QFontMetricsF(painter.font()).elidedText(row.verdict, Qt::ElideRight, box.width());
+    painter.drawText(box, int(Qt::AlignLeft | Qt::AlignVCenter), verdict);
+    const double used = QFontMetricsF(painter.font()).horizontalAdvance(row.verdict + u"  "_s);
+    painter.setFont(widgets::captionFont());
+    painter.setPen(colours.quiet);
+    const QRectF rest = box.adjusted(used, 0, 0, 0);
+    painter.drawText(rest, int(Qt::AlignLeft | Qt::AlignVCenter),
+                     QFontMetricsF(painter.font()).elidedText(qualified(row), Qt::ElideRight, rest.width()));
+}
+
 bool holdsNumbers(int column)
 {
     return column == ChangeModel::Reference || column == ChangeModel::Now ||
@@ -104,9 +119,13 @@ void ChangeDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option
     } else if (holdsNumbers(index.column()) && isNumber(words)) {
         painter->setFont(widgets::figureFont());
         paintNumber(*painter, box, words, colours);
+    } else if (index.column() == ChangeModel::Verdict && !qualified(*row).isEmpty()) {
+        painter->setFont(item.font);
+        paintVerdict(*painter, box, *row, colours);
     } else {
-        const bool isQuiet = index.column() == ChangeModel::Day || index.column() == ChangeModel::Side ||
-                             (index.column() == ChangeModel::Verdict && row->isUnjudged);
+        const bool isQuiet =
+            index.column() == ChangeModel::Day || index.column() == ChangeModel::Side ||
+            (index.column() == ChangeModel::Verdict && (row->isUnjudged || !row->comparison));
         painter->setFont(isQuiet ? widgets::captionFont() : item.font);
         painter->setPen(isQuiet ? colours.quiet : colours.text);
         painter->drawText(box, int(Qt::AlignLeft | Qt::AlignVCenter),

@@ -1,11 +1,37 @@
 #include "app/changes/change_model.h"
 
-#include <set>
-
 using namespace Qt::StringLiterals;
 
 namespace changes
 {
+
+namespace
+{
+
+using interpretation::Strength;
+
+/// How much a row has to tell.
+int interest(const Row& row)
+{
+    if (!row.comparison)
+        return 0;
+    switch (row.comparison->verdict) {
+    case interpretation::Verdict::BecameUnable:
+    case interpretation::Verdict::BecameAble:
+        return 3;
+    case interpretation::Verdict::Improved:
+    case interpretation::Verdict::Declined:
+        return 2;
+    case interpretation::Verdict::WithinError:
+    case interpretation::Verdict::NotComparable:
+        return row.comparison->strength == Strength::Sustained ? 2 : 1;
+    case interpretation::Verdict::NoThreshold:
+        break;
+    }
+    return 0;
+}
+
+} // namespace
 
 void ChangeModel::show(const std::vector<Row>& rows)
 {
@@ -35,18 +61,16 @@ const Row* ChangeModel::row(int place) const
 
 int ChangeModel::tellingRow() const
 {
-    const std::vector<std::set<interpretation::Verdict>> ranks = {
-        {interpretation::Verdict::BecameUnable, interpretation::Verdict::BecameAble},
-        {interpretation::Verdict::Improved, interpretation::Verdict::Declined},
-        {interpretation::Verdict::WithinError, interpretation::Verdict::NotComparable}};
-    for (const std::set<interpretation::Verdict>& rank : ranks) {
-        for (int place = 0; place < rowCount(); ++place) {
-            const Row* shown = row(place);
-            if (shown != nullptr && shown->comparison && rank.contains(shown->comparison->verdict))
-                return place;
+    int telling = m_rows.empty() ? -1 : isSection(0) ? 1 : 0;
+    int most = 0;
+    for (int place = 0; place < rowCount(); ++place) {
+        const Row* shown = row(place);
+        if (shown != nullptr && interest(*shown) > most) {
+            most = interest(*shown);
+            telling = place;
         }
     }
-    return m_rows.empty() ? -1 : isSection(0) ? 1 : 0;
+    return telling;
 }
 
 int ChangeModel::placeOf(const QString& measure, records::Side side) const
@@ -88,7 +112,7 @@ QString ChangeModel::text(const Row& row, int column) const
     case StripColumn:
         return row.stripWords;
     case Verdict:
-        return row.verdict;
+        return qualified(row).isEmpty() ? row.verdict : row.verdict + u" · "_s + qualified(row);
     default:
         return {};
     }

@@ -22,8 +22,8 @@ public:
     /// nullptr for a section's row.
     const Row* row(int place) const;
     bool isSection(int place) const;
-    /// The row to begin with: the first turn between able and unable, else the first change beyond error,
-    /// else the first that was judged at all, else the first; −1 without rows.
+    /// The row to begin with: the first turn between able and unable, else the first change beyond error
+    /// or sustained, else the first that was judged at all, else the first; −1 without rows.
     int tellingRow() const;
     int placeOf(const QString& measure, records::Side side) const; ///< −1 where it is not shown
 

@@ -3,17 +3,24 @@
 #include "app/changes/change_delegate.h"
 #include "app/changes/detail.h"
 #include "app/changes/equality_line.h"
+#include "app/changes/reference_chooser.h"
 #include "app/changes/row_chooser.h"
+#include "app/changes/screen_limit.h"
 #include "app/changes/standing_section.h"
+#include "app/changes/tally.h"
 #include "app/widgets/copy_rows.h"
 #include "app/widgets/empty_state.h"
+#include "app/widgets/notice.h"
 #include "app/widgets/theme.h"
 
+#include "core/interpretation/composite.h"
+#include "core/interpretation/course_words.h"
+
+#include <QCheckBox>
 #include <QEvent>
-#include <QHBoxLayout>
+#include <QGridLayout>
 #include <QHeaderView>
 #include <QLabel>
-#include <QRadioButton>
 #include <QSplitter>
 #include <QStackedWidget>
 #include <QTableView>
@@ -70,16 +77,12 @@ ChangePage::ChangePage(session::Session& session, session::Prompts& prompts, QWi
     auto* column = new QVBoxLayout(content);
     column->setContentsMargins(widgets::space4, widgets::space4, widgets::space4, widgets::space4);
     column->setSpacing(widgets::space2);
-    column->addWidget(makeChooser());
-    m_tally = new QLabel(content);
-    m_tally->setObjectName(u"tally"_s);
-    m_tally->setWordWrap(true);
-    m_byChance = new QLabel(content);
-    m_byChance->setObjectName(u"byChance"_s);
-    m_byChance->setWordWrap(true);
-    m_byChance->setProperty("role", u"quiet"_s);
-    column->addWidget(m_tally);
-    column->addWidget(m_byChance);
+    m_composite = new widgets::Notice(content);
+    m_composite->setObjectName(u"compositeNotice"_s);
+    m_chooser = new ReferenceChooser(content);
+    column->addWidget(m_composite);
+    column->addWidget(m_chooser);
+    column->addWidget(makeCounts());
     column->addWidget(makeTable(), 1);
     m_rowChooser = new RowChooser(m_session, m_prompts, content);
     column->addWidget(m_rowChooser);
@@ -92,38 +95,46 @@ ChangePage::ChangePage(session::Session& session, session::Prompts& prompts, QWi
     whole->setContentsMargins(0, 0, 0, 0);
     whole->addWidget(m_pages);
 
+    connect(m_chooser, &ReferenceChooser::chosen, this, &ChangePage::refresh);
     connect(&m_session, &session::Session::focusChanged, this, &ChangePage::follow);
     connect(&m_session, &session::Session::visitChanged, this, &ChangePage::refresh);
     connect(&m_session, &session::Session::visitsChanged, this, &ChangePage::refresh);
     connect(&m_session, &session::Session::patientChanged, this, &ChangePage::refresh);
+    connect(&m_session, &session::Session::clinicChanged, this, &ChangePage::refresh);
     follow();
 }
 
-QWidget* ChangePage::makeChooser()
+QWidget* ChangePage::makeCounts()
 {
-    auto* bar = new QWidget(this);
-    auto* row = new QHBoxLayout(bar);
-    row->setContentsMargins(0, 0, 0, 0);
-    row->setSpacing(widgets::space3);
-    auto* label = new QLabel(tr("Compared with"), bar);
-    label->setProperty("role", u"quiet"_s);
-    row->addWidget(label);
-    m_previous = new QRadioButton(tr("&Previous comparable visit"), bar);
-    m_baseline = new QRadioButton(tr("&Baseline, the first comparable visit"), bar);
-    m_chosen = new QRadioButton(bar);
-    m_previous->setObjectName(u"againstPrevious"_s);
-    m_baseline->setObjectName(u"againstBaseline"_s);
-    m_chosen->setObjectName(u"againstChosen"_s);
-    m_previous->setChecked(true);
-    for (QRadioButton* button : {m_previous, m_baseline, m_chosen}) {
-        row->addWidget(button);
-        connect(button, &QRadioButton::toggled, this, [this](bool isOn) {
-            if (isOn)
-                refresh();
-        });
-    }
-    row->addStretch(1);
-    return bar;
+    auto* counts = new QWidget(this);
+    auto* grid = new QGridLayout(counts);
+    grid->setContentsMargins(0, 0, 0, 0);
+    grid->setHorizontalSpacing(widgets::space4);
+    grid->setVerticalSpacing(widgets::space1);
+    m_tally = new QLabel(counts);
+    m_tally->setObjectName(u"tally"_s);
+    m_tally->setWordWrap(true);
+    m_byChance = new QLabel(counts);
+    m_byChance->setObjectName(u"byChance"_s);
+    m_byChance->setWordWrap(true);
+    m_byChance->setProperty("role", u"quiet"_s);
+    m_hold = new QCheckBox(tr("&Hold false flags among these at 5 %"), counts);
+    m_hold->setObjectName(u"holdFalseFlags"_s);
+    m_hold->setToolTip(
+        tr("Marks the flags that do not stay while the expected share of false ones among them "
+           "is held at 5 % (Benjamini and Hochberg 1995). Flags by limits without a standard "
+           "error are not counted."));
+    m_hold->setAccessibleDescription(m_hold->toolTip());
+    m_hold->setChecked(isLimitHeld());
+    grid->addWidget(m_tally, 0, 0, 1, 2);
+    grid->addWidget(m_byChance, 1, 0);
+    grid->addWidget(m_hold, 1, 1);
+    grid->setColumnStretch(0, 1);
+    connect(m_hold, &QCheckBox::toggled, this, [this](bool isHeld) {
+        rememberLimitHeld(isHeld);
+        refresh();
+    });
+    return counts;
 }
 
 QWidget* ChangePage::makeTable()
@@ -146,11 +157,12 @@ QWidget* ChangePage::makeTable()
     return halves;
 }
 
-Against ChangePage::against() const
+std::vector<Row> ChangePage::shownRows() const
 {
-    if (m_chosen->isChecked())
-        return Against::Chosen;
-    return m_baseline->isChecked() ? Against::Baseline : Against::Previous;
+    auto shown = rows(m_session.changes(), m_chooser->against(), m_session.catalogue(), m_phrases);
+    if (m_hold->isChecked())
+        holdFalseFlags(shown);
+    return shown;
 }
 
 /// A reference line that was just set is what is asked about; one that was taken away no longer is.
@@ -160,12 +172,10 @@ void ChangePage::follow()
     const auto& visits = m_session.visits();
     const auto visit =
         std::ranges::find_if(visits, [&](const records::Visit& each) { return each.id == reference; });
-    m_chosen->setEnabled(visit != visits.end());
-    m_chosen->setText(visit != visits.end() ? tr("&Reference visit, %1").arg(records::dayInWords(visit->day))
-                                            : tr("&Reference visit: none chosen"));
+    m_chooser->offerVisit(visit != visits.end() ? std::optional(visit->day) : std::nullopt);
     if (reference != m_lastReference) {
         m_lastReference = reference;
-        (reference ? m_chosen : m_previous)->setChecked(true);
+        m_chooser->choose(reference ? Against::Chosen : Against::Previous);
     }
     refresh();
 }
@@ -179,11 +189,14 @@ void ChangePage::refresh()
     const QString measure = before != nullptr ? before->occasion.finding.measure : QString();
     const records::Side side = before != nullptr ? before->occasion.finding.side : records::Side::None;
 
-    const auto shown = rows(m_session.changes(), against(), m_session.catalogue(), m_phrases);
+    if (const QString words = composite(); words != m_composite->words())
+        m_composite->say(widgets::Notice::Kind::Info, words);
+    const std::vector<Row> shown = shownRows();
     m_model->show(shown);
-    m_tally->setText(tally(shown));
+    m_tally->setText(tally(shown, m_hold->isChecked()));
     m_byChance->setText(expectedByChance(shown));
     m_byChance->setVisible(!m_byChance->text().isEmpty());
+    m_hold->setVisible(!m_byChance->text().isEmpty());
     m_table->clearSpans();
     for (int place = 0; place < m_model->rowCount(); ++place) {
         if (m_model->isSection(place))
@@ -201,14 +214,33 @@ void ChangePage::refresh()
     m_pages->setCurrentIndex(shown.empty() ? 0 : 1);
 }
 
+/// What the clinic's composite rule says up to this visit.
+QString ChangePage::composite() const
+{
+    const records::Judging judging = m_session.clinic().judging;
+    const records::Visit* now = m_session.visitInFocus();
+    if (!judging.compositeWeeks || now == nullptr)
+        return {};
+    std::vector<records::Visit> until = m_session.visits();
+    std::erase_if(until, [&](const records::Visit& visit) { return visit.day > now->day; });
+    QStringList lines;
+    for (const auto& worsening : interpretation::compositeWorsenings(
+             {until, m_session.patientInFocus(), m_session.catalogue(), judging}))
+        lines << interpretation::compositeWords(worsening, m_session.catalogue(), m_phrases);
+    return lines.join(u'\n');
+}
+
 void ChangePage::explain()
 {
     const Row* row = m_model->row(m_table->currentIndex().row());
+    const records::Judging judging = m_session.clinic().judging;
+    const records::Patient& patient = m_session.patientInFocus();
+    const catalogue::Catalogue& catalogue = m_session.catalogue();
     m_detail->document()->setDefaultStyleSheet(detailStyle(widgets::coloursFor(palette())));
-    m_detail->setHtml(row != nullptr ? detail(*row, m_session.catalogue(), m_phrases) +
-                                           standingSection(*row, m_session.patientInFocus(),
-                                                           m_session.catalogue(), m_phrases)
-                                     : QString());
+    m_detail->setHtml(row != nullptr
+                          ? detail(*row, {m_session.visits(), patient, catalogue, judging}, m_phrases) +
+                                standingSection(*row, patient, catalogue, m_phrases)
+                          : QString());
     m_rowChooser->offer(row != nullptr ? row->comparison : std::nullopt);
     m_equality->offer(row != nullptr ? row->comparison : std::nullopt);
 }

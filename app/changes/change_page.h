@@ -6,8 +6,8 @@
 
 #include <QWidget>
 
+class QCheckBox;
 class QLabel;
-class QRadioButton;
 class QStackedWidget;
 class QTableView;
 class QTextBrowser;
@@ -15,12 +15,14 @@ class QTextBrowser;
 namespace widgets
 {
 class EmptyState;
-}
+class Notice;
+} // namespace widgets
 
 namespace changes
 {
 
 class EqualityLine;
+class ReferenceChooser;
 class RowChooser;
 
 /// What this visit says against an earlier one: a table by section, and the selected row explained below it.
@@ -36,22 +38,23 @@ protected:
     void changeEvent(QEvent* event) override;
 
 private:
-    QWidget* makeChooser();
+    QWidget* makeCounts();
     QWidget* makeTable();
     void follow();
     void refresh();
     void explain();
-    Against against() const;
+    std::vector<Row> shownRows() const;
+    QString composite() const;
 
     session::Session& m_session;
     session::Prompts& m_prompts;
     base::Phrasebook m_phrases;
     ChangeModel* m_model;
-    QRadioButton* m_previous;
-    QRadioButton* m_baseline;
-    QRadioButton* m_chosen;
+    widgets::Notice* m_composite;
+    ReferenceChooser* m_chooser;
     QLabel* m_tally;
     QLabel* m_byChance;
+    QCheckBox* m_hold;
     QTableView* m_table;
     QTextBrowser* m_detail = nullptr;
     RowChooser* m_rowChooser = nullptr;

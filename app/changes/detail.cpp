@@ -1,5 +1,9 @@
 #include "app/changes/detail.h"
 
+#include "app/changes/certainty_section.h"
+#include "app/changes/course_section.h"
+#include "app/changes/html.h"
+
 #include "core/interpretation/row_words.h"
 #include "core/interpretation/wording.h"
 #include "core/records/wording.h"
@@ -40,31 +44,9 @@ private:
     QString withLink(const catalogue::Threshold& threshold) const;
 };
 
-QString section(const QString& title, const QString& content)
-{
-    return content.isEmpty() ? QString() : u"<h4>%1</h4>%2"_s.arg(title.toHtmlEscaped(), content);
-}
-
-QString list(const QStringList& items, bool isNumbered)
-{
-    if (items.isEmpty())
-        return {};
-    QString html;
-    for (const QString& item : items)
-        html += u"<li>"_s + item + u"</li>"_s;
-    return isNumbered ? u"<ol>"_s + html + u"</ol>"_s : u"<ul>"_s + html + u"</ul>"_s;
-}
-
 QString capitalised(const QString& words)
 {
     return words.left(1).toUpper() + words.mid(1);
-}
-
-QStringList escaped(QStringList lines)
-{
-    for (QString& line : lines)
-        line = line.toHtmlEscaped();
-    return lines;
 }
 
 QString Teller::heading() const
@@ -124,8 +106,6 @@ QString Teller::match(const QString& condition, const QString& before, const QSt
         return isMissing ? tr("not recorded: not comparable") : tr("differs: not comparable");
     if (std::ranges::any_of(row.comparison->comparability.cautions, isThis))
         return isMissing ? tr("not recorded: with caution") : tr("differs: with caution");
-    if (std::ranges::any_of(row.comparison->comparability.declared, isThis))
-        return tr("not recorded: declared the same");
     return isMissing ? tr("not recorded") : tr("same");
 }
 
@@ -144,8 +124,7 @@ QString Teller::conditions() const
     }
     if (html.isEmpty())
         return {};
-    const QString head = u"<tr><th>%1</th><th>%2</th><th>%3</th><th>%4</th></tr>"_s.arg(
-        tr("Condition"), row.referenceDay, tr("This visit"), tr("Match"));
+    const QString head = tableLine({tr("Condition"), row.referenceDay, tr("This visit"), tr("Match")}, true);
     return section(tr("Conditions"), u"<table cellspacing=0>"_s + head + html + u"</table>"_s);
 }
 
@@ -160,7 +139,7 @@ QString Teller::important() const
 QString Teller::cautions() const
 {
     return section(tr("Caution"),
-                   list(escaped(interpretation::cautions(*row.comparison, catalogue, phrases)), false));
+                   list(escaped(interpretation::cautions(*row.comparison, catalogue, phrases))));
 }
 
 QString Teller::notUsed() const
@@ -170,7 +149,7 @@ QString Teller::notUsed() const
         lines << u"<b>%1.</b> %2"_s.arg(
             capitalised(interpretation::whyNotUsed(each, catalogue, phrases)).toHtmlEscaped(),
             withLink(each.row));
-    return section(tr("Evidence that fits but was not used"), list(lines, false));
+    return section(tr("Evidence that fits but was not used"), list(lines));
 }
 
 QString Teller::howMeasured() const
@@ -198,20 +177,22 @@ QString Teller::howMeasured() const
     if (row.comparison)
         tell(row.referenceDay, row.comparison->reference);
     tell(tr("This visit"), row.occasion);
-    return section(tr("As it was taken"), list(lines, false));
+    return section(tr("As it was taken"), list(lines));
 }
 
 } // namespace
 
-QString detail(const Row& row, const catalogue::Catalogue& catalogue, const base::Phrasebook& phrases)
+QString detail(const Row& row, const interpretation::Ground& ground, const base::Phrasebook& phrases)
 {
-    const catalogue::Measure* measure = catalogue.measure(row.occasion.finding.measure);
+    const catalogue::Measure* measure = ground.catalogue.measure(row.occasion.finding.measure);
     if (measure == nullptr)
         return {};
-    const Teller teller{row, catalogue, phrases, *measure};
+    const Teller teller{row, ground.catalogue, phrases, *measure};
     if (!row.comparison)
-        return teller.heading() + teller.howMeasured();
-    return teller.heading() + teller.arithmetic() + teller.source() + teller.important() + teller.cautions() +
+        return teller.heading() + courseSection(row, ground, phrases) + teller.howMeasured();
+    return teller.heading() + teller.arithmetic() +
+           certaintySection(row, ground.catalogue, ground.judging.plannedVisits, phrases) +
+           courseSection(row, ground, phrases) + teller.source() + teller.important() + teller.cautions() +
            teller.conditions() + teller.howMeasured() + teller.notUsed();
 }
 

@@ -19,19 +19,16 @@ namespace
 {
 
 using interpretation::Comparison;
+using interpretation::Strength;
 using interpretation::Verdict;
-
-constexpr double falseFlagRate = 0.05; ///< of a threshold at 95 % confidence
 
 struct Words {
     Q_DECLARE_TR_FUNCTIONS(changes::Rows)
 
 public:
     static QString strip(const Strip& strip);
-    static QString counted(Verdict verdict, qsizetype count);
-    static QString byChance(double expected, qsizetype judged);
-    static QString first() { return tr("first result, nothing to compare with"); }
-    static QString absent() { return tr("not recorded at the reference visit"); }
+    static QString absent(const interpretation::Change& change, Against against);
+    static QString inCourse(const Comparison& comparison, const interpretation::Course& course);
 };
 
 QString Words::strip(const Strip& strip)
@@ -63,47 +60,40 @@ QString Words::strip(const Strip& strip)
     return strip.hasScale ? tr("no difference") : tr("no scale");
 }
 
-QString Words::counted(Verdict verdict, qsizetype count)
+QString Words::absent(const interpretation::Change& change, Against against)
 {
-    switch (verdict) {
-    case Verdict::Improved:
-        return tr("improved beyond error: %1").arg(count);
-    case Verdict::Declined:
-        return tr("declined beyond error: %1").arg(count);
-    case Verdict::WithinError:
-        return tr("within error: %1").arg(count);
-    case Verdict::NotComparable:
-        return tr("not comparable: %1").arg(count);
-    case Verdict::NoThreshold:
-        return tr("no published threshold: %1").arg(count);
-    case Verdict::BecameUnable:
-        return tr("became unable: %1").arg(count);
-    case Verdict::BecameAble:
-        return tr("became able: %1").arg(count);
+    if (!change.previous)
+        return tr("first result, nothing to compare with");
+    switch (against) {
+    case Against::Best:
+        return tr("no earlier number to be the best");
+    case Against::LastConfirmed:
+        return tr("none confirmed yet");
+    case Against::Chosen:
+        return tr("not recorded at the reference visit");
+    case Against::Previous:
+    case Against::Baseline:
+        break;
     }
     return {};
 }
 
-QString Words::byChance(double expected, qsizetype judged)
+QString Words::inCourse(const Comparison& comparison, const interpretation::Course& course)
 {
-    return tr("If nothing had changed, measurement error alone would still flag about %1 of the %2 results "
-              "judged "
-              "by a threshold (5 % each).")
-        .arg(QLocale().toString(expected, 'f', expected < 1 ? 2 : 1))
-        .arg(judged);
-}
-
-const std::optional<Comparison>& chosen(const interpretation::Change& change, Against against)
-{
-    switch (against) {
-    case Against::Previous:
-        return change.previous;
-    case Against::Baseline:
-        return change.baseline;
-    case Against::Chosen:
+    switch (comparison.strength) {
+    case Strength::Possible:
+        return tr("possible");
+    case Strength::Confirmed:
+        return tr("confirmed");
+    case Strength::Sustained:
+        if (!course.trend || !course.trend->sustained || course.trend->sustained == comparison.verdict)
+            return tr("sustained");
+        return *course.trend->sustained == Verdict::Improved ? tr("sustained improvement")
+                                                             : tr("sustained decline");
+    case Strength::None:
         break;
     }
-    return change.chosen;
+    return {};
 }
 
 Row row(const interpretation::Change& change, Against against, const catalogue::Catalogue& catalogue,
@@ -116,9 +106,10 @@ Row row(const interpretation::Change& change, Against against, const catalogue::
     made.side = records::written(change.side, phrases);
     made.now = records::written(change.now.finding.value, measure, phrases);
     made.occasion = change.now;
-    made.comparison = chosen(change, against);
+    made.change = change;
+    made.comparison = comparisonWith(change, against);
     if (!made.comparison) {
-        made.verdict = against == Against::Chosen && change.previous ? Words::absent() : Words::first();
+        made.verdict = Words::absent(change, against);
         return made;
     }
     made.reference = records::written(made.comparison->reference.finding.value, measure, phrases);
@@ -126,19 +117,52 @@ Row row(const interpretation::Change& change, Against against, const catalogue::
     if (made.comparison->difference)
         made.difference = interpretation::signedAmount(*made.comparison->difference, measure);
     made.verdict = interpretation::written(made.comparison->verdict, phrases);
+    made.strength = strengthWord(*made.comparison, change.course);
     made.isUnjudged = made.comparison->verdict == Verdict::NoThreshold && !made.comparison->difference;
     made.strip = strip(*made.comparison, measure.better);
     made.stripWords = Words::strip(made.strip);
     return made;
 }
 
-qsizetype count(const std::vector<Row>& rows, Verdict verdict)
+} // namespace
+
+const std::optional<Comparison>& comparisonWith(const interpretation::Change& change, Against against)
 {
-    return std::ranges::count_if(
-        rows, [&](const Row& each) { return each.comparison && each.comparison->verdict == verdict; });
+    switch (against) {
+    case Against::Previous:
+        return change.previous;
+    case Against::Baseline:
+        return change.baseline;
+    case Against::Best:
+        return change.best;
+    case Against::LastConfirmed:
+        return change.lastConfirmed;
+    case Against::Chosen:
+        break;
+    }
+    return change.chosen;
 }
 
-} // namespace
+QString strengthWord(const Comparison& comparison, const interpretation::Course& course)
+{
+    return Words::inCourse(comparison, course);
+}
+
+bool isFlag(const Row& row)
+{
+    return row.comparison &&
+           (row.comparison->verdict == Verdict::Improved || row.comparison->verdict == Verdict::Declined);
+}
+
+QString qualified(const Row& row)
+{
+    QStringList words;
+    if (!row.strength.isEmpty())
+        words << row.strength;
+    if (row.isHeldBack)
+        words << QCoreApplication::translate("changes::Rows", "not beyond the screen's limit");
+    return words.join(u", "_s);
+}
 
 std::vector<Row> rows(const std::vector<interpretation::Change>& changes, Against against,
                       const catalogue::Catalogue& catalogue, const base::Phrasebook& phrases)
@@ -149,29 +173,6 @@ std::vector<Row> rows(const std::vector<interpretation::Change>& changes, Agains
             made.push_back(row(change, against, catalogue, *measure, phrases));
     }
     return made;
-}
-
-QString tally(const std::vector<Row>& rows)
-{
-    QStringList parts;
-    for (const Verdict verdict :
-         {Verdict::BecameUnable, Verdict::BecameAble, Verdict::Improved, Verdict::Declined,
-          Verdict::WithinError, Verdict::NotComparable, Verdict::NoThreshold}) {
-        const qsizetype found = count(rows, verdict);
-        const bool isAlwaysSaid = verdict == Verdict::Improved || verdict == Verdict::Declined;
-        if (found > 0 || isAlwaysSaid)
-            parts << Words::counted(verdict, found);
-    }
-    QString sentence = parts.join(u"  ·  "_s);
-    sentence[0] = sentence[0].toUpper();
-    return sentence;
-}
-
-QString expectedByChance(const std::vector<Row>& rows)
-{
-    const qsizetype judged =
-        count(rows, Verdict::Improved) + count(rows, Verdict::Declined) + count(rows, Verdict::WithinError);
-    return judged < 2 ? QString() : Words::byChance(falseFlagRate * double(judged), judged);
 }
 
 } // namespace changes

@@ -9,7 +9,7 @@ namespace changes
 {
 
 /// What this visit is compared with.
-enum class Against { Previous, Baseline, Chosen };
+enum class Against { Previous, Baseline, Best, LastConfirmed, Chosen };
 
 /// One measure on one side, in words.
 struct Row {
@@ -19,23 +19,34 @@ struct Row {
     QString reference; ///< empty where there is nothing to compare with
     QString referenceDay;
     QString now;
-    QString difference; ///< with its sign and unit; empty for grades, words and unable
-    QString verdict;
+    QString difference;      ///< with its sign and unit; empty for grades, words and unable
+    QString verdict;         ///< or why there is nothing to compare with
+    QString strength;        ///< "possible", "confirmed", "sustained decline"; empty where nothing is flagged
+    bool isHeldBack = false; ///< a flag that does not stay within the screen's limit
     bool isUnjudged = false; ///< a grade or a word, which no threshold can judge: said in the detail alone
     QString stripWords;      ///< what the strip shows
     Strip strip;
     records::Occasion occasion;
-    std::optional<interpretation::Comparison> comparison;
+    interpretation::Change change;
+    std::optional<interpretation::Comparison> comparison; ///< the one of the change that was asked for
 };
+
+/// Empty where the change has no such reference.
+const std::optional<interpretation::Comparison>& comparisonWith(const interpretation::Change& change,
+                                                                Against against);
+
+/// "possible", "confirmed", "sustained", or "sustained decline" where the comparison itself says otherwise;
+/// empty where nothing is flagged.
+QString strengthWord(const interpretation::Comparison& comparison, const interpretation::Course& course);
+
+/// Improved or declined beyond error.
+bool isFlag(const Row& row);
+
+/// What stands quietly after the verdict: its strength, and that it does not stay within the screen's limit.
+QString qualified(const Row& row);
 
 /// The changes in the order given, which is the catalogue's.
 std::vector<Row> rows(const std::vector<interpretation::Change>& changes, Against against,
                       const catalogue::Catalogue& catalogue, const base::Phrasebook& phrases);
-
-/// How many rows improved, declined and so on; the first sentence above the table.
-QString tally(const std::vector<Row>& rows);
-
-/// How many of the compared results would be flagged by measurement error alone. Empty for fewer than two.
-QString expectedByChance(const std::vector<Row>& rows);
 
 } // namespace changes

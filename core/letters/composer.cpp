@@ -119,7 +119,6 @@ Fields earlierFields(const std::optional<Earlier>& earlier, const QString& other
         .text("day", earlier->day)
         .text("difference", earlier->difference)
         .text(earlier->isJudged ? "verdict" : "unjudged", earlier->verdict)
-        .text("strength", earlier->strength)
         .text("reason", earlier->reason);
 }
 
@@ -165,7 +164,7 @@ QString explanationOf(const Rows& rows, const base::Phrasebook& phrases)
             phrases("%1 comparisons were judged at 95 %; about %2 of them may lie beyond error by chance.")
                 .arg(QString::number(rows.judged), QString::number(rows.judged * 0.05, 'f', 1));
     }
-    return (QStringList(words) + rows.rates).join(u' ');
+    return words;
 }
 
 QStringList signatureOf(const records::Letter& letter, const base::Phrasebook& phrases)

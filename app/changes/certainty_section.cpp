@@ -1,0 +1,30 @@
+#include "app/changes/certainty_section.h"
+
+#include "app/changes/html.h"
+
+#include "core/interpretation/course_words.h"
+
+#include <QCoreApplication>
+
+namespace changes
+{
+
+QString certaintySection(const Row& row, const catalogue::Catalogue& catalogue, int plannedVisits,
+                         const base::Phrasebook& phrases)
+{
+    if (!row.comparison)
+        return {};
+    const interpretation::Comparison& held = *row.comparison;
+    QStringList lines{interpretation::weightWords(held, catalogue, phrases),
+                      interpretation::strengthWords(held, row.change.course, phrases)};
+    lines.removeAll(QString());
+    if (held.raised)
+        lines << interpretation::raisedWords(*held.raised, plannedVisits, phrases);
+    if (row.isHeldBack)
+        lines << QCoreApplication::translate(
+            "changes::Detail", "Not beyond the screen's limit: it does not stay while the expected share of "
+                               "false flags among the tests of this visit is held at 5 %.");
+    return section(QCoreApplication::translate("changes::Detail", "How sure"), list(escaped(lines)));
+}
+
+} // namespace changes

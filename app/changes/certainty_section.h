@@ -1,0 +1,13 @@
+#pragma once
+
+#include "app/changes/rows.h"
+
+namespace changes
+{
+
+/// How sure the verdict is, as HTML: its weight, its strength, how often the rule that raised it flags stable
+/// people, and whether it stays within the screen's limit. Empty where nothing can be said.
+QString certaintySection(const Row& row, const catalogue::Catalogue& catalogue, int plannedVisits,
+                         const base::Phrasebook& phrases);
+
+} // namespace changes

@@ -1,0 +1,122 @@
+#include "app/changes/course_section.h"
+
+#include "app/changes/html.h"
+
+#include "core/interpretation/course_words.h"
+#include "core/interpretation/events.h"
+#include "core/interpretation/terms.h"
+#include "core/interpretation/wording.h"
+#include "core/records/wording.h"
+
+#include <QCoreApplication>
+
+using namespace Qt::StringLiterals;
+
+namespace changes
+{
+
+namespace
+{
+
+using interpretation::Comparison;
+
+struct Teller {
+    Q_DECLARE_TR_FUNCTIONS(changes::CourseSection)
+
+public:
+    const Row& row;
+    const interpretation::Ground& ground;
+    const base::Phrasebook& phrases;
+    const catalogue::Measure& measure;
+
+    QString run() const;
+    QString references() const;
+    QStringList confirmations() const;
+    QStringList events() const;
+
+private:
+    QString referenceLine(const QString& name, const std::optional<Comparison>& held,
+                          const QString& absent) const;
+};
+
+QString Teller::run() const
+{
+    const auto& points = row.change.course.run;
+    if (points.size() < 2)
+        return tr("No earlier visit is comparable with this one.");
+    return tr("%1 comparable visits since %2.")
+        .arg(points.size())
+        .arg(records::dayInWords(points.front().day));
+}
+
+QString Teller::referenceLine(const QString& name, const std::optional<Comparison>& held,
+                              const QString& absent) const
+{
+    if (!held)
+        return tableLine({name.toHtmlEscaped(), absent.toHtmlEscaped(), {}, {}, {}});
+    const QString verdict = interpretation::written(held->verdict, phrases);
+    const QString strength = strengthWord(*held, row.change.course);
+    return tableLine(
+        escaped({name, records::dayInWords(held->reference.day),
+                 records::written(held->reference.finding.value, measure, phrases),
+                 held->difference ? interpretation::signedAmount(*held->difference, measure) : QString(),
+                 strength.isEmpty() ? verdict : verdict + u" · "_s + strength}));
+}
+
+QString Teller::references() const
+{
+    const interpretation::Change& change = row.change;
+    if (!change.previous)
+        return {};
+    QString lines =
+        tableLine({tr("Reference"), tr("Day"), tr("Result"), tr("Difference"), tr("Meaning")}, true) +
+        referenceLine(tr("previous"), change.previous, {}) +
+        referenceLine(tr("baseline"), change.baseline, {}) +
+        referenceLine(tr("best"), change.best, tr("no earlier number to be the best")) +
+        referenceLine(tr("last confirmed"), change.lastConfirmed, tr("none confirmed yet"));
+    if (change.firstTwo)
+        lines += referenceLine(tr("mean of the first two"), change.firstTwo, {});
+    return u"<table cellspacing=0>"_s + lines + u"</table>"_s;
+}
+
+QStringList Teller::confirmations() const
+{
+    QStringList lines;
+    for (const interpretation::Confirmation& each : row.change.course.confirmations) {
+        const QString seen = records::dayInWords(each.seen.day);
+        const QString confirmed = records::dayInWords(each.confirmed.day);
+        lines << (each.verdict == interpretation::Verdict::Improved
+                      ? tr("Improvement seen on %1 and confirmed on %2, which is the new level.")
+                      : tr("Decline seen on %1 and confirmed on %2, which is the new level."))
+                     .arg(seen, confirmed);
+    }
+    return lines;
+}
+
+QStringList Teller::events() const
+{
+    QStringList lines;
+    for (const interpretation::Event& event :
+         interpretation::events(measure.id, ground.visits, ground.patient, ground.catalogue)) {
+        const bool isOurs = event.side == records::Side::None || event.side == row.change.side;
+        if (isOurs && event.day <= row.occasion.day)
+            lines << interpretation::eventWords(event, phrases);
+    }
+    return lines;
+}
+
+} // namespace
+
+QString courseSection(const Row& row, const interpretation::Ground& ground, const base::Phrasebook& phrases)
+{
+    const catalogue::Measure* measure = ground.catalogue.measure(row.change.measure);
+    if (measure == nullptr || !row.change.previous)
+        return {};
+    const Teller teller{row, ground, phrases, *measure};
+    const QStringList lines = interpretation::trendWords(row.change.course, *measure, phrases) +
+                              teller.confirmations() + teller.events();
+    return section(Teller::tr("Over the visits"), u"<p>"_s + teller.run().toHtmlEscaped() + u"</p>"_s +
+                                                      teller.references() + list(escaped(lines)));
+}
+
+} // namespace changes

@@ -1,0 +1,95 @@
+#include "app/changes/tally.h"
+
+#include "app/changes/screen_limit.h"
+#include "core/statistics/multiplicity.h"
+
+#include <QCoreApplication>
+#include <QLocale>
+
+#include <algorithm>
+
+using namespace Qt::StringLiterals;
+
+namespace changes
+{
+
+namespace
+{
+
+using interpretation::Verdict;
+
+constexpr double confidence = 0.95; ///< of every threshold, as applied
+
+struct Words {
+    Q_DECLARE_TR_FUNCTIONS(changes::Rows)
+
+public:
+    static QString counted(Verdict verdict, qsizetype count);
+    static QString byChance(double expected, qsizetype judged);
+};
+
+QString Words::counted(Verdict verdict, qsizetype count)
+{
+    switch (verdict) {
+    case Verdict::Improved:
+        return tr("improved beyond error: %1").arg(count);
+    case Verdict::Declined:
+        return tr("declined beyond error: %1").arg(count);
+    case Verdict::WithinError:
+        return tr("within error: %1").arg(count);
+    case Verdict::NotComparable:
+        return tr("not comparable: %1").arg(count);
+    case Verdict::NoThreshold:
+        return tr("no published threshold: %1").arg(count);
+    case Verdict::BecameUnable:
+        return tr("became unable: %1").arg(count);
+    case Verdict::BecameAble:
+        return tr("became able: %1").arg(count);
+    }
+    return {};
+}
+
+QString Words::byChance(double expected, qsizetype judged)
+{
+    return tr("If nothing had changed, measurement error alone would still flag about %1 of the %2 results "
+              "judged "
+              "by a threshold (5 % each).")
+        .arg(QLocale().toString(expected, 'f', expected < 1 ? 2 : 1))
+        .arg(judged);
+}
+
+qsizetype count(const std::vector<Row>& rows, Verdict verdict)
+{
+    return std::ranges::count_if(
+        rows, [&](const Row& each) { return each.comparison && each.comparison->verdict == verdict; });
+}
+
+} // namespace
+
+QString tally(const std::vector<Row>& rows, bool isHeld)
+{
+    QStringList parts;
+    for (const Verdict verdict :
+         {Verdict::BecameUnable, Verdict::BecameAble, Verdict::Improved, Verdict::Declined,
+          Verdict::WithinError, Verdict::NotComparable, Verdict::NoThreshold}) {
+        const qsizetype found = count(rows, verdict);
+        const bool isAlwaysSaid = verdict == Verdict::Improved || verdict == Verdict::Declined;
+        if (found > 0 || isAlwaysSaid)
+            parts << Words::counted(verdict, found);
+    }
+    if (isHeld && !stayingWords(rows).isEmpty())
+        parts << stayingWords(rows);
+    QString sentence = parts.join(u"  ·  "_s);
+    sentence[0] = sentence[0].toUpper();
+    return sentence;
+}
+
+QString expectedByChance(const std::vector<Row>& rows)
+{
+    const qsizetype judged =
+        count(rows, Verdict::Improved) + count(rows, Verdict::Declined) + count(rows, Verdict::WithinError);
+    return judged < 2 ? QString()
+                      : Words::byChance(statistics::expectedFalseFlags(int(judged), confidence), judged);
+}
+
+} // namespace changes

@@ -1,0 +1,15 @@
+#pragma once
+
+#include "app/changes/rows.h"
+
+namespace changes
+{
+
+/// How many rows improved, declined and so on; the first sentence above the table. Where the screen's limit
+/// is held, how many flags stay besides.
+QString tally(const std::vector<Row>& rows, bool isHeld = false);
+
+/// How many of the compared results would be flagged by measurement error alone. Empty for fewer than two.
+QString expectedByChance(const std::vector<Row>& rows);
+
+} // namespace changes

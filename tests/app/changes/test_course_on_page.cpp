@@ -1,0 +1,232 @@
+#include "app/changes/change_page.h"
+#include "app/widgets/notice.h"
+
+#include "tests/support/clinic_desk.h"
+#include "tests/support/story.h"
+#include "tests/support/test_support.h"
+
+#include <QCheckBox>
+#include <QLabel>
+#include <QRadioButton>
+#include <QTableView>
+#include <QTextBrowser>
+
+using namespace Qt::StringLiterals;
+using changes::ChangeModel;
+using clinic_desk::Desk;
+using records::Side;
+using values::Quantity;
+using values::Unit;
+
+namespace
+{
+
+const QString peg = u"nine-hole-peg"_s;
+const QString berg = u"berg-balance"_s;
+
+/// An invented person with multiple sclerosis and one visit after another, and the page on the last of them.
+struct Shown {
+    Desk desk;
+    changes::ChangePage page{*desk.session, desk.answers};
+
+    Shown()
+    {
+        records::Patient patient = desk.add(u"Vessary"_s, u"Ilvane"_s, QDate(1980, 2, 3), u"T-0300"_s);
+        patient.population = u"multiple-sclerosis"_s;
+        patient.dominantHand = records::Hand::Right;
+        const auto saved = desk.session->savePatient(patient);
+        desk.session->choosePatient(saved ? saved->id : records::PatientId());
+        page.resize(1280, 760);
+        page.show();
+    }
+
+    /// Pegs on the right and a score, signed.
+    void visit(QDate day, double seconds, double score)
+    {
+        const auto started = desk.session->startVisit(day);
+        records::Finding hand;
+        hand.measure = peg;
+        hand.side = Side::Right;
+        hand.value = Quantity{seconds, Unit::Second};
+        records::Finding balance;
+        balance.measure = berg;
+        balance.value = Quantity{score, Unit::Score};
+        QVERIFY(started);
+        QVERIFY(desk.session->saveFinding(started->id, hand));
+        QVERIFY(desk.session->saveFinding(started->id, balance));
+        QVERIFY(desk.session->signVisit(started->id, *desk.answers.signer));
+    }
+
+    template <class Widget>
+    Widget& find(const QString& name)
+    {
+        return *page.findChild<Widget*>(name);
+    }
+    ChangeModel& model() { return *qobject_cast<ChangeModel*>(find<QTableView>(u"changeTable"_s).model()); }
+    QString cell(const QString& measure, int column, Side side = Side::None)
+    {
+        return model().index(model().placeOf(measure, side), column).data().toString();
+    }
+    QString detailOf(const QString& measure, Side side = Side::None)
+    {
+        find<QTableView>(u"changeTable"_s).setCurrentIndex(model().index(model().placeOf(measure, side), 0));
+        return find<QTextBrowser>(u"changeDetail"_s).toPlainText();
+    }
+    void press(const QString& radio) { QTest::keyClick(&find<QRadioButton>(radio), Qt::Key_Space); }
+};
+
+/// The hand slows by a third, is confirmed half a year later, and recovers a little.
+void slowDown(Shown& shown)
+{
+    shown.visit({2025, 1, 6}, 20, 50);
+    shown.visit({2025, 4, 7}, 27, 51);
+    shown.visit({2025, 10, 6}, 28, 50);
+    shown.visit({2026, 2, 2}, 27, 49);
+}
+
+} // namespace
+
+class TestCourseOnPage : public HouseTest
+{
+    Q_OBJECT
+
+private Q_SLOTS:
+    void fiveReferencesCanBeChosenByKeyboard();
+    void withoutAConfirmedChangeTheRowSaysSo();
+    void theReferencesStandSideBySide();
+    void aFlagCarriesItsStrengthAndItsRule();
+    void theFirstVisitHasNoCourse();
+    void flagsBeyondTheScreensLimitAreMarked();
+    void theCompositeIsToldWhereItIsSwitchedOn();
+    void theChooserFitsTheWindow();
+};
+
+void TestCourseOnPage::fiveReferencesCanBeChosenByKeyboard()
+{
+    Shown shown;
+    slowDown(shown);
+    QCOMPARE(shown.cell(peg, ChangeModel::Day, Side::Right), u"06-Oct-2025"_s);
+    shown.press(u"againstBaseline"_s);
+    QCOMPARE(shown.cell(peg, ChangeModel::Day, Side::Right), u"06-Jan-2025"_s);
+    shown.press(u"againstBest"_s);
+    QCOMPARE(shown.cell(peg, ChangeModel::Day, Side::Right), u"06-Jan-2025"_s);
+    QCOMPARE(shown.cell(berg, ChangeModel::Day), u"07-Apr-2025"_s);
+    shown.press(u"againstLastConfirmed"_s);
+    QCOMPARE(shown.cell(peg, ChangeModel::Day, Side::Right), u"06-Oct-2025"_s);
+    for (const QRadioButton* button : shown.page.findChildren<QRadioButton*>()) {
+        QVERIFY2(button->text().contains(u'&'), qPrintable(button->text()));
+        QVERIFY(!button->accessibleDescription().isEmpty());
+    }
+}
+
+void TestCourseOnPage::withoutAConfirmedChangeTheRowSaysSo()
+{
+    Shown shown;
+    slowDown(shown);
+    shown.press(u"againstLastConfirmed"_s);
+    QCOMPARE(shown.cell(berg, ChangeModel::Verdict), u"none confirmed yet"_s);
+    QCOMPARE(shown.cell(berg, ChangeModel::Reference), QString());
+    QVERIFY(shown.detailOf(berg).startsWith(u"Berg balance scale: total (BBS): none confirmed yet"_s) ||
+            shown.detailOf(berg).contains(u"none confirmed yet"_s));
+    QVERIFY(shown.detailOf(berg).contains(u"Over the visits"_s));
+}
+
+void TestCourseOnPage::theReferencesStandSideBySide()
+{
+    Shown shown;
+    slowDown(shown);
+    const QString words = shown.detailOf(peg, Side::Right);
+    QVERIFY2(words.contains(u"4 comparable visits since 06-Jan-2025."_s), qPrintable(words));
+    for (const QString& reference : {u"previous"_s, u"baseline"_s, u"best"_s, u"last confirmed"_s})
+        QVERIFY2(words.contains(u'\n' + reference + u'\n'), qPrintable(words));
+    QVERIFY(words.contains(u"mean of the first two"_s));
+    QVERIFY(words.contains(u"+7.0 s"_s)); // 27 − 20, against the baseline
+    QVERIFY2(words.contains(u"Decline seen on 07-Apr-2025 and confirmed on 06-Oct-2025"_s),
+             qPrintable(words));
+}
+
+void TestCourseOnPage::aFlagCarriesItsStrengthAndItsRule()
+{
+    Shown shown;
+    slowDown(shown);
+    shown.press(u"againstBaseline"_s);
+    const QString verdict = shown.cell(peg, ChangeModel::Verdict, Side::Right);
+    QVERIFY2(verdict.startsWith(u"declined beyond error · "_s), qPrintable(verdict));
+    const QModelIndex cell =
+        shown.model().index(shown.model().placeOf(peg, Side::Right), ChangeModel::Verdict);
+    QCOMPARE(cell.data(Qt::AccessibleTextRole).toString(), verdict);
+    const QString words = shown.detailOf(peg, Side::Right);
+    QVERIFY2(words.contains(u"How sure"_s), qPrintable(words));
+    QVERIFY2(words.contains(u"of stable people"_s), qPrintable(words));
+    QVERIFY(words.indexOf(u"Arithmetic"_s) < words.indexOf(u"How sure"_s));
+    QVERIFY(words.indexOf(u"How sure"_s) < words.indexOf(u"Over the visits"_s));
+}
+
+void TestCourseOnPage::theFirstVisitHasNoCourse()
+{
+    Shown shown;
+    shown.visit({2025, 1, 6}, 20, 50);
+    const QString words = shown.detailOf(peg, Side::Right);
+    QVERIFY2(!words.contains(u"Over the visits"_s) && !words.contains(u"How sure"_s), qPrintable(words));
+    QCOMPARE(shown.cell(peg, ChangeModel::Verdict, Side::Right), u"first result, nothing to compare with"_s);
+}
+
+/// One of three judged results declined by 1.1 times its limit: p about 0.03, and 0.05 / 3 is asked.
+void TestCourseOnPage::flagsBeyondTheScreensLimitAreMarked()
+{
+    const Desk settings;
+    Story story;
+    Answers answers;
+    changes::ChangePage page(story.session(), answers);
+    page.show();
+    const auto& table = *page.findChild<QTableView*>(u"changeTable"_s);
+    const auto& model = *qobject_cast<ChangeModel*>(table.model());
+    const int place = model.placeOf(u"ten-metre-walk-time-comfortable"_s, Side::None);
+    const QModelIndex verdict = model.index(place, ChangeModel::Verdict);
+    const auto& tally = *page.findChild<QLabel*>(u"tally"_s);
+    auto& hold = *page.findChild<QCheckBox*>(u"holdFalseFlags"_s);
+    QVERIFY(hold.isVisible() && !hold.isChecked());
+    QCOMPARE(verdict.data().toString(), u"declined beyond error · possible"_s);
+
+    QTest::keyClick(&hold, Qt::Key_Space);
+    QCOMPARE(model.index(place, ChangeModel::Verdict).data().toString(),
+             u"declined beyond error · possible, not beyond the screen's limit"_s);
+    QVERIFY2(tally.text().endsWith(u"beyond the screen's limit: 0 of 1"_s), qPrintable(tally.text()));
+    page.findChild<QTableView*>(u"changeTable"_s)->setCurrentIndex(model.index(place, 0));
+    const QString words = page.findChild<QTextBrowser*>(u"changeDetail"_s)->toPlainText();
+    QVERIFY2(words.contains(u"Not beyond the screen's limit"_s), qPrintable(words));
+
+    const changes::ChangePage again(story.session(), answers);
+    QVERIFY(again.findChild<QCheckBox*>(u"holdFalseFlags"_s)->isChecked());
+    QTest::keyClick(&hold, Qt::Key_Space);
+    QCOMPARE(model.index(place, ChangeModel::Verdict).data().toString(),
+             u"declined beyond error · possible"_s);
+}
+
+void TestCourseOnPage::theCompositeIsToldWhereItIsSwitchedOn()
+{
+    Shown shown;
+    slowDown(shown);
+    auto& notice = shown.find<widgets::Notice>(u"compositeNotice"_s);
+    QVERIFY(!notice.isVisible());
+    records::Clinic clinic = shown.desk.session->clinic();
+    clinic.judging.compositeWeeks = 24;
+    QVERIFY(shown.desk.session->saveClinic(clinic));
+    QVERIFY(notice.isVisible());
+    QVERIFY2(notice.words().contains(u"Cadavid"_s), qPrintable(notice.words()));
+    shown.desk.session->moveVisit(-1);
+    shown.desk.session->moveVisit(-1); // first slow, not confirmed yet
+    QVERIFY(!notice.isVisible());
+}
+
+void TestCourseOnPage::theChooserFitsTheWindow()
+{
+    Shown shown;
+    slowDown(shown);
+    shown.desk.session->moveReference(-1);
+    QVERIFY(shown.find<QRadioButton>(u"againstChosen"_s).isChecked());
+    QVERIFY(shown.page.minimumSizeHint().width() <= 1280);
+}
+
+QTEST_MAIN(TestCourseOnPage)
+#include "test_course_on_page.moc"
