@@ -1,5 +1,6 @@
 #include "app/console/change_json.h"
 #include "core/interpretation/change.h"
+#include "core/interpretation/course_words.h"
 #include "core/interpretation/terms.h"
 #include "core/interpretation/wording.h"
 #include "core/records/wording.h"
@@ -54,13 +55,15 @@ QStringList row(const interpretation::Change& change, const QString& against,
             records::dayInWords(comparison.reference.day),
             valueOf(comparison.reference, measure, phrases),
             comparison.difference ? interpretation::signedAmount(*comparison.difference, measure) : QString(),
-            interpretation::written(comparison.verdict, phrases)};
+            interpretation::written(comparison.verdict, phrases),
+            interpretation::strengthWords(comparison, change.course, phrases)};
 }
 
 QString table(const Found& found, const catalogue::Catalogue& catalogue, const base::Phrasebook& phrases)
 {
     std::vector<QStringList> rows = {{u"Measure"_s, u"Side"_s, u"Date"_s, u"Value"_s, u"Against"_s,
-                                      u"Its date"_s, u"Its value"_s, u"Difference"_s, u"Verdict"_s}};
+                                      u"Its date"_s, u"Its value"_s, u"Difference"_s, u"Verdict"_s,
+                                      u"Strength"_s}};
     for (const interpretation::Change& change :
          interpretation::latestChanges(found.visits, found.patient, catalogue, found.judging)) {
         const catalogue::Measure* measure = catalogue.measure(change.measure);

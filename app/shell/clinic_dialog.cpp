@@ -59,13 +59,12 @@ ClinicDialog::ClinicDialog(session::Session& session, session::Prompts& prompts,
 
     m_plannedVisits->setTyped(QString::number(clinic.judging.plannedVisits));
     m_plannedVisits->setHint(
-        tr("Over so many visits a sustained trend keeps its rate of false flags at 5 %."));
+        tr("A stable measure is flagged “sustained” in at most 5 % of people over so many visits."));
     m_compositeWeeks->entry()->setAccessibleName(tr("Composite confirmed worsening (multiple sclerosis)"));
     m_compositeWeeks->setTyped(clinic.judging.compositeWeeks ? QString::number(*clinic.judging.compositeWeeks)
                                                              : QString());
-    m_compositeWeeks->setHint(
-        tr("Multiple sclerosis: a timed walk or a peg test of either hand at least 20 % "
-           "slower, told once it has lasted."));
+    m_compositeWeeks->setHint(tr("Composite for multiple sclerosis: timed 25-foot walk or nine-hole peg test "
+                                 "(either hand) at least 20 % slower, told once it has lasted."));
 
     auto* cancel = new QPushButton(tr("Cancel"), this);
     cancel->setAutoDefault(false);

@@ -49,7 +49,7 @@ QString limitOnScale(const Applied& threshold, const Sum& sum)
 /// How the limit on its own scale becomes a difference in the measure's unit. Empty for an absolute limit.
 QString limitInUnit(const Applied& threshold, const Sum& sum)
 {
-    const double limit = threshold.limitFor(*sum.held.difference, sum.measure.better);
+    const double limit = threshold.limitFor(*sum.held.difference, sum.measure.better) / threshold.factor;
     const QString inUnit = amount(limit, sum.measure);
     switch (threshold.row.scale) {
     case Scale::Absolute:
@@ -63,6 +63,15 @@ QString limitInUnit(const Applied& threshold, const Sum& sum)
         return sum.phrases("From the reference value %1: %2").arg(amount(sum.reference, sum.measure), inUnit);
     }
     return {};
+}
+
+QString narrowed(const Applied& threshold, const Sum& sum)
+{
+    if (threshold.factor == 1)
+        return {};
+    const double limit = threshold.limitFor(*sum.held.difference, sum.measure.better);
+    return sum.phrases("Means of trials or visits: × √((1/nb + 1/nc)/2) = %1: %2")
+        .arg(QString::number(threshold.factor, 'f', 2), amount(limit, sum.measure));
 }
 
 QString decision(const Sum& sum)
@@ -110,9 +119,12 @@ QStringList arithmetic(const Comparison& comparison, const catalogue::Catalogue&
         return lines;
     const Applied& threshold = *comparison.threshold;
     const double side = publishedSide(threshold, *comparison.difference, measure->better);
-    lines +=
-        {phrases("Row: %1").arg(whyThisRow(comparison, catalogue, phrases)), limitOnScale(threshold, sum),
-         conversion(side, threshold, *measure, phrases), limitInUnit(threshold, sum), decision(sum)};
+    lines += {phrases("Row: %1").arg(whyThisRow(comparison, catalogue, phrases)),
+              limitOnScale(threshold, sum),
+              conversion(side, threshold, *measure, phrases),
+              limitInUnit(threshold, sum),
+              narrowed(threshold, sum),
+              decision(sum)};
     lines.removeAll(QString());
     return lines;
 }

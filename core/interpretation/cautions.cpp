@@ -101,13 +101,36 @@ QString choiceThatDoesNotFit(const Comparison& held, const Phrasebook& phrases)
         .arg(held.choice->who);
 }
 
+/// A gap at least ten times the longest published one.
+QString longGap(const Threshold& row, const Comparison& held, const Phrasebook& phrases)
+{
+    constexpr double far = 10;
+    const qint64 days = held.reference.day.daysTo(held.now.day);
+    if (!row.daysHigh || *row.daysHigh < 1 || double(days) < far * *row.daysHigh)
+        return {};
+    return phrases("The visits lie %1 apart; the error was measured over at most %2.")
+        .arg(daysWords(double(days), phrases), daysWords(*row.daysHigh, phrases));
+}
+
+QString otherBand(const Comparison& held, const Measure& measure, const Phrasebook& phrases)
+{
+    if (!held.otherBand)
+        return {};
+    const Threshold& row = *held.otherBand;
+    return phrases(
+               "The two visits lie in different bands of the row; the threshold of the present one is %1.")
+        .arg(publishedLimit(
+            publishedSide(Applied{row, row.improvement, row.decline}, *held.difference, measure.better), row,
+            measure, phrases));
+}
+
 QStringList aboutRow(const Comparison& held, const Catalogue& catalogue, const Phrasebook& phrases)
 {
     if (!held.threshold)
         return {choiceThatDoesNotFit(held, phrases)};
     const Threshold& row = held.threshold->row;
     QStringList lines = {choiceThatDoesNotFit(held, phrases),
-                         unrecordedCondition(row, held, catalogue, phrases)};
+                         unrecordedCondition(row, held, catalogue, phrases), longGap(row, held, phrases)};
     if (row.population != held.population)
         lines += phrases("The threshold is of a wider group (%1) than is recorded for this patient (%2).")
                      .arg(populationWords(row.population, catalogue, phrases),
@@ -133,9 +156,12 @@ QStringList cautions(const Comparison& comparison, const Catalogue& catalogue, c
     QStringList lines;
     for (const Mismatch& mismatch : comparison.comparability.cautions)
         lines += asSentence(mismatchWords(mismatch, comparison, catalogue, phrases));
-    lines += {endOfScale(comparison, *measure, phrases), capReached(comparison.reference, *measure, phrases),
-              capReached(comparison.now, *measure, phrases), draft(comparison.reference, phrases),
-              important(comparison, *measure, catalogue, phrases)};
+    lines += {endOfScale(comparison, *measure, phrases),
+              capReached(comparison.reference, *measure, phrases),
+              capReached(comparison.now, *measure, phrases),
+              draft(comparison.reference, phrases),
+              important(comparison, *measure, catalogue, phrases),
+              otherBand(comparison, *measure, phrases)};
     if (comparison.important)
         lines += unrecordedCondition(comparison.important->row, comparison, catalogue, phrases);
     lines += aboutRow(comparison, catalogue, phrases);

@@ -20,12 +20,6 @@ using statistics::Slope;
 constexpr int simulatedPlan = 8;
 constexpr int mostSimulatedVisits = 20;
 
-/// "84 days", "1 day".
-QString daysWords(qint64 days, const Phrasebook& phrases)
-{
-    return days == 1 ? phrases("1 day") : phrases("%1 days").arg(days);
-}
-
 /// Whole percent; below 10 and above 99 with one decimal, so that rare is not none and likely not certain.
 QString percentWords(double share, const Phrasebook& phrases)
 {

@@ -159,6 +159,11 @@ QString mismatchWords(const Mismatch& mismatch, const Comparison& comparison,
              conditionValue(mismatch.now, condition, phrases));
 }
 
+QString daysWords(double days, const base::Phrasebook& phrases)
+{
+    return days == 1 ? phrases("1 day") : phrases("%1 days").arg(days);
+}
+
 double publishedSide(const Applied& threshold, double difference, catalogue::Direction better)
 {
     const Applied published{threshold.row, threshold.row.improvement, threshold.row.decline};

@@ -40,6 +40,9 @@ QString titleInSentence(const QString& title);
 QString mismatchWords(const Mismatch& mismatch, const Comparison& comparison,
                       const catalogue::Catalogue& catalogue, const base::Phrasebook& phrases);
 
+/// "84 days", "1 day", "2.5 days".
+QString daysWords(double days, const base::Phrasebook& phrases);
+
 /// The limit on the row's own scale on the side the difference lies on, as published.
 double publishedSide(const Applied& threshold, double difference, catalogue::Direction better);
 

@@ -24,8 +24,12 @@ QString written(const catalogue::Threshold& row, const catalogue::Catalogue& cat
                 const base::Phrasebook& phrases);
 
 /// Cautions worth a line each: soft conditions, the limit of the scale reached, an important change hidden in
-/// the error.
+/// the error, a gap far longer than the published interval, visits in different bands.
 QStringList cautions(const Comparison& comparison, const catalogue::Catalogue& catalogue,
                      const base::Phrasebook& phrases);
+
+/// The same, with those that need the earlier visits: practice, and a first result that stands apart.
+QStringList cautions(const Change& change, const Comparison& comparison,
+                     const catalogue::Catalogue& catalogue, const base::Phrasebook& phrases);
 
 } // namespace interpretation

@@ -119,6 +119,7 @@ Fields earlierFields(const std::optional<Earlier>& earlier, const QString& other
         .text("day", earlier->day)
         .text("difference", earlier->difference)
         .text(earlier->isJudged ? "verdict" : "unjudged", earlier->verdict)
+        .text("strength", earlier->strength)
         .text("reason", earlier->reason);
 }
 
@@ -164,7 +165,7 @@ QString explanationOf(const Rows& rows, const base::Phrasebook& phrases)
             phrases("%1 comparisons were judged at 95 %; about %2 of them may lie beyond error by chance.")
                 .arg(QString::number(rows.judged), QString::number(rows.judged * 0.05, 'f', 1));
     }
-    return words;
+    return (QStringList(words) + rows.rates).join(u' ');
 }
 
 QStringList signatureOf(const records::Letter& letter, const base::Phrasebook& phrases)

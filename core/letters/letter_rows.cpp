@@ -1,5 +1,6 @@
 #include "core/letters/letter_rows.h"
 
+#include "core/interpretation/course_words.h"
 #include "core/interpretation/declared_words.h"
 #include "core/interpretation/row_words.h"
 #include "core/interpretation/terms.h"
@@ -59,6 +60,8 @@ public:
                 addFinding(measure);
         }
         gatherCautions();
+        addRates();
+        m_rows.cautions += compositeLines(m_material, m_catalogue, m_phrases);
         return m_rows;
     }
 
@@ -69,10 +72,13 @@ private:
     void gatherCautions();
     QString seen(const catalogue::Measure& measure, Side side) const;
     QStringList besides(const records::Finding& finding) const;
-    Earlier earlier(const Comparison& comparison, const catalogue::Measure& measure);
+    Earlier earlier(const Comparison& comparison, const interpretation::Course& course,
+                    const catalogue::Measure& measure);
+    void keepLongest(const interpretation::Raised& raised);
+    void addRates();
     void addLimit(MeasureRow& row, const Comparison& comparison, const catalogue::Measure& measure);
     QString limitWords(const Comparison& comparison, const catalogue::Measure& measure) const;
-    QStringList cautions(const Comparison& comparison) const;
+    QStringList cautions(const Change& change, const Comparison& comparison) const;
     void addDeclared(const catalogue::Measure& measure, Side side);
 
     const Material& m_material;
@@ -81,6 +87,7 @@ private:
     const base::Phrasebook& m_phrases;
     std::vector<Change> m_changes;
     std::map<QString, QStringList> m_declared; ///< a clinician's word, and the tests it is about
+    std::map<statistics::FlagRule, interpretation::Raised> m_raised; ///< of each rule over the most visits
     Rows m_rows;
 };
 
@@ -133,7 +140,8 @@ void RowMaker::addFinding(const catalogue::Measure& measure)
         addDeclared(measure, side);
 }
 
-Earlier RowMaker::earlier(const Comparison& comparison, const catalogue::Measure& measure)
+Earlier RowMaker::earlier(const Comparison& comparison, const interpretation::Course& course,
+                          const catalogue::Measure& measure)
 {
     const bool isAtConfidence = comparison.threshold && comparison.threshold->row.confidence;
     m_rows.judged += isAtConfidence && comparison.difference ? 1 : 0;
@@ -144,6 +152,9 @@ Earlier RowMaker::earlier(const Comparison& comparison, const catalogue::Measure
         earlier.difference =
             interpretation::signedAmount(*comparison.difference, measure, decimalsOf(comparison, measure));
     earlier.verdict = interpretation::written(comparison.verdict, m_phrases);
+    earlier.strength = interpretation::strengthWords(comparison, course, m_phrases);
+    if (comparison.raised)
+        keepLongest(*comparison.raised);
     earlier.isJudged = comparison.verdict != Verdict::NoThreshold;
     if (comparison.verdict == Verdict::NotComparable)
         earlier.reason = whyNotComparable(comparison, m_catalogue, m_phrases);
@@ -183,9 +194,9 @@ void RowMaker::addLimit(MeasureRow& row, const Comparison& comparison, const cat
 }
 
 /// What speaks for caution, and the clinician's word it rests on.
-QStringList RowMaker::cautions(const Comparison& comparison) const
+QStringList RowMaker::cautions(const Change& change, const Comparison& comparison) const
 {
-    QStringList lines = interpretation::cautions(comparison, m_catalogue, m_phrases);
+    QStringList lines = interpretation::cautions(change, comparison, m_catalogue, m_phrases);
     if (comparison.comparability.isComparable())
         lines += interpretation::declaredWords(comparison, m_material.patient, m_material.visits, m_catalogue,
                                                m_phrases);
@@ -211,18 +222,18 @@ void RowMaker::addComparisons(MeasureRow& row, const Change& change, const catal
         row.notes += change.now.computedFrom;
     const auto& previous = earlierOf(change);
     if (previous) {
-        row.previous = earlier(*previous, measure);
+        row.previous = earlier(*previous, change.course, measure);
         addLimit(row, *previous, measure);
-        row.cautions = cautions(*previous);
+        row.cautions = cautions(change, *previous);
     }
     if (!change.baseline)
         return;
     row.isBaselinePrevious = previous && previous->reference.visit == change.baseline->reference.visit;
     if (row.isBaselinePrevious)
         return;
-    row.baseline = earlier(*change.baseline, measure);
+    row.baseline = earlier(*change.baseline, change.course, measure);
     addLimit(row, *change.baseline, measure);
-    for (const QString& caution : cautions(*change.baseline)) {
+    for (const QString& caution : cautions(change, *change.baseline)) {
         if (!row.cautions.contains(caution))
             row.cautions += m_phrases("Baseline: %1").arg(caution);
     }
@@ -273,6 +284,20 @@ void RowMaker::gatherCautions()
         for (MeasureRow& row : m_rows.measures)
             row.cautions.removeAll(caution);
     }
+}
+
+void RowMaker::keepLongest(const interpretation::Raised& raised)
+{
+    const auto [kept, isNew] = m_raised.try_emplace(raised.rule, raised);
+    if (!isNew && kept->second.visits < raised.visits)
+        kept->second = raised;
+}
+
+void RowMaker::addRates()
+{
+    for (const auto& each : m_raised)
+        m_rows.rates +=
+            interpretation::raisedWords(each.second, m_material.clinic.judging.plannedVisits, m_phrases);
 }
 
 } // namespace

@@ -22,6 +22,7 @@ struct Earlier {
     QString day;
     QString difference; ///< with sign and unit; empty where there is none or it would mean nothing
     QString verdict;
+    QString strength;     ///< how often it was seen, with the interval; empty where nothing changed
     bool isJudged = true; ///< there is a verdict beyond "no published threshold"
     QString reason;       ///< why it is not comparable; empty otherwise
 };
@@ -54,6 +55,7 @@ struct Rows {
     std::vector<MeasureRow> measures;
     QStringList sources;  ///< each row of evidence in full, in the order it is cited
     QStringList cautions; ///< those of several measures or of findings, with their names
+    QStringList rates;    ///< how often each rule that raised a flag is wrong, a sentence each
     int judged = 0;       ///< comparisons against an error published with its confidence
 };
 

@@ -1,5 +1,7 @@
 #include "core/letters/letter_visit.h"
 
+#include "core/interpretation/composite.h"
+#include "core/interpretation/course_words.h"
 #include "core/interpretation/terms.h"
 #include "core/records/visit_form.h"
 #include "core/records/wording.h"
@@ -155,6 +157,21 @@ QStringList conditionLines(const Material& material, const catalogue::Catalogue&
         lines += exceptionLines(finding, catalogue, phrases);
     if (!notRecorded.isEmpty())
         lines += phrases("Not recorded: %1").arg(notRecorded.join(QStringLiteral(", ")));
+    return lines;
+}
+
+QStringList compositeLines(const Material& material, const catalogue::Catalogue& catalogue,
+                           const base::Phrasebook& phrases)
+{
+    const records::Visit* visit = visitOf(material);
+    if (visit == nullptr)
+        return {};
+    std::vector<records::Visit> visits = material.visits;
+    std::erase_if(visits, [&](const records::Visit& other) { return other.day > visit->day; });
+    QStringList lines;
+    for (const interpretation::CompositeWorsening& worsening :
+         interpretation::compositeWorsenings({visits, material.patient, catalogue, material.clinic.judging}))
+        lines += interpretation::compositeWords(worsening, catalogue, phrases);
     return lines;
 }
 

@@ -44,4 +44,8 @@ QStringList notDone(const Material& material, const catalogue::Catalogue& catalo
 QStringList conditionLines(const Material& material, const catalogue::Catalogue& catalogue,
                            const base::Phrasebook& phrases);
 
+/// The composite confirmed worsening up to the letter's visit, where the clinic has switched it on.
+QStringList compositeLines(const Material& material, const catalogue::Catalogue& catalogue,
+                           const base::Phrasebook& phrases);
+
 } // namespace letters

@@ -1,5 +1,6 @@
 #include "core/letters/composition.h"
 
+#include "core/interpretation/course_words.h"
 #include "core/interpretation/row_words.h"
 #include "core/interpretation/terms.h"
 #include "core/interpretation/wording.h"
@@ -28,7 +29,9 @@ public:
     }
 
     QString of(const Change& change) const;
-    /// Where the first comparable visit gives another answer than the previous one.
+    /// How often the change was seen.
+    QString ofStrength(const Comparison& comparison, const Change& change) const;
+    /// Where the first comparable visit gives another answer than the previous one, or a stronger one.
     QString ofBaseline(const Change& change) const;
     QString title(const Change& change) const;
 
@@ -87,16 +90,19 @@ QString Sentences::of(const Change& change) const
     case Verdict::BecameAble:
         return said("%1: at this visit %2, where on %4 the result was %3.");
     case Verdict::Improved:
-        return saidWith(
-            "%1: %2 at this visit, %3 on %4; better by more than the published measurement error (%5).",
-            limit(comparison));
+        return saidWith("%1: %2 at this visit, %3 on %4; better by more than the published measurement error "
+                        "(%5).",
+                        limit(comparison)) +
+               ofStrength(comparison, change);
     case Verdict::Declined:
         return saidWith(
-            "%1: %2 at this visit, %3 on %4; worse by more than the published measurement error (%5).",
-            limit(comparison));
+                   "%1: %2 at this visit, %3 on %4; worse by more than the published measurement error (%5).",
+                   limit(comparison)) +
+               ofStrength(comparison, change);
     case Verdict::WithinError:
         return saidWith("%1: %2 at this visit, %3 on %4; the difference could be within error (%5).",
-                        limit(comparison));
+                        limit(comparison)) +
+               ofStrength(comparison, change);
     case Verdict::NotComparable:
         return saidWith("%1: %2 at this visit, %3 on %4; not comparable, because %5.",
                         whyNotComparable(comparison, m_catalogue, m_phrases));
@@ -106,12 +112,20 @@ QString Sentences::of(const Change& change) const
     return said("%1 %2 (%3 on %4)");
 }
 
+QString Sentences::ofStrength(const Comparison& comparison, const Change& change) const
+{
+    const QString words = interpretation::strengthWords(comparison, change.course, m_phrases);
+    return words.isEmpty() ? words : u' ' + words.at(0).toUpper() + words.mid(1) + u'.';
+}
+
 QString Sentences::ofBaseline(const Change& change) const
 {
     const auto& earlier = earlierOf(change);
-    if (!earlier || !change.baseline || change.baseline->verdict == earlier->verdict)
+    if (!earlier || !change.baseline || change.baseline->reference.visit == earlier->reference.visit)
         return {};
     const Comparison& first = *change.baseline;
+    if (first.verdict == earlier->verdict && first.strength <= earlier->strength)
+        return {};
     const auto said = [&](const char* english) {
         return m_phrases(english).arg(title(change), value(change, first.reference),
                                       records::dayInWords(first.reference.day),
@@ -121,8 +135,11 @@ QString Sentences::ofBaseline(const Change& change) const
         return said("%1: against the first comparable visit (%2 on %3) it %4.");
     if (first.verdict == Verdict::Improved || first.verdict == Verdict::Declined)
         return said("%1: against the first comparable visit (%2 on %3) it has %4; error: ") + limit(first) +
-               u'.';
-    return {};
+               u'.' + ofStrength(first, change);
+    if (first.strength == interpretation::Strength::None)
+        return {};
+    return said("%1: against the first comparable visit (%2 on %3) the difference is %4.") +
+           ofStrength(first, change);
 }
 
 /// The order in which verdicts are told; improved and declined share a place.

@@ -6,6 +6,7 @@
 #include <QLabel>
 #include <QPushButton>
 #include <QTableView>
+#include <QTextBrowser>
 
 using namespace Qt::StringLiterals;
 using changes::ChangeModel;
@@ -114,6 +115,8 @@ void TestEqualityLine::whatWasNotRecordedIsDeclaredEqualByKeyboard()
              u"Not recorded on 02-Feb-2026: walking aid. Declared the same on 02-Feb-2026 and 02-Mar-2026 by "
              "tester on 12-Mar-2026: “seen in the film”."_s);
     QVERIFY(!shown.declare().isVisible() && shown.takeBack().isVisible());
+    const QString detail = shown.find<QTextBrowser>(u"changeDetail"_s).toPlainText();
+    QVERIFY2(detail.contains(u"not recorded: declared the same"_s), qPrintable(detail));
 }
 
 void TestEqualityLine::theWordIsTakenBackByKeyboard()

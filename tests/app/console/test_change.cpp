@@ -256,6 +256,9 @@ void TestChange::withoutJsonItIsATableForReading()
         QCOMPARE(shown.code, 0);
         QVERIFY(shown.out.startsWith(u"AALTJE, Borre · born 04-Mar-1951 "_s));
         QVERIFY2(shown.out.contains(u"declined beyond error"_s), qPrintable(shown.out));
+        QVERIFY2(shown.out.contains(u"Strength"_s) &&
+                     shown.out.contains(u": seen once, confirmed if still so"_s),
+                 qPrintable(shown.out));
         QCOMPARE(shown.err, QString());
     }
 }

@@ -50,7 +50,7 @@ private Q_SLOTS:
         QCOMPARE(asked.visits().text(), u"8"_s);
         QCOMPARE(asked.weeks().currentText(), u"Off"_s);
         QVERIFY(asked.below().isVisible());
-        QVERIFY2(asked.below().text().contains(u"5 %"_s), qPrintable(asked.below().text()));
+        QVERIFY2(asked.below().text().contains(u"5 %"_s), qPrintable(asked.below().text()));
         QCOMPARE(asked.weeks().accessibleName(), u"Composite confirmed worsening (multiple sclerosis)"_s);
         Asked other({12, 24});
         QCOMPARE(other.visits().text(), u"12"_s);

@@ -325,6 +325,59 @@ private Q_SLOTS:
                     u"against the first comparable visit (unable: fell on 12-Mar-2026) it became able"_s));
     }
 
+    void aChangeStandsBesideHowOftenItWasSeen()
+    {
+        Material letter = material();
+        const QString once = u"ossible: seen once, confirmed if still so after 7 days"_s;
+        const QString body = composed(letter, book(), {}).body;
+        QVERIFY2(body.count(once) == 1, qPrintable(body));
+        QVERIFY(body.count(u"By this rule (each visit against the one before) "_s) == 1);
+        QVERIFY(suggestedInterpretation(letter, book(), {}).contains(once));
+        letter.visits.back() = visitOn(u"b"_s, june, 0.63, 25, u"stick"_s);
+        QVERIFY(!composed(letter, book(), {}).body.contains(u"By this rule (each visit against the one"_s));
+    }
+
+    void aSustainedTrendIsToldThoughTwoVisitsDifferWithinError()
+    {
+        Material letter = material();
+        letter.visits.clear();
+        for (const double speed : {1.00, 0.91, 0.82, 0.73, 0.64})
+            letter.visits.push_back(visitOn(u"v%1"_s.arg(letter.visits.size()),
+                                            march.addDays(30 * qint64(letter.visits.size())), speed, 20,
+                                            u"stick"_s));
+        letter.letter.visit = letter.visits.back().id;
+        const QString sustained = u"ustained decline: the trend of 5 comparable visits"_s;
+        const QString body = composed(letter, book(), {}).body;
+        QVERIFY2(body.count(sustained) == 1, qPrintable(body));
+        QVERIFY(body.count(u"By this rule (the trend, looked at anew at each visit) "_s) == 1);
+        const QString text = suggestedInterpretation(letter, book(), {});
+        QVERIFY2(text.contains(u"0.64 m/s at this visit, 0.73 m/s on 10-Jun-2026; the difference could be "
+                               "within error"_s),
+                 qPrintable(text));
+        QVERIFY2(text.count(sustained) == 1, qPrintable(text));
+    }
+
+    void theCompositeIsToldOnceWhereTheClinicAsksForIt()
+    {
+        Material letter = material();
+        letter.patient.population = u"multiple-sclerosis"_s;
+        letter.visits.clear();
+        for (const double seconds : {6.0, 7.5, 7.6}) {
+            letter.visits.push_back(examples::visit(
+                u"v%1"_s.arg(letter.visits.size()), march.addDays(100 * qint64(letter.visits.size())),
+                {finding(u"timed-25-foot-walk"_s, Quantity{seconds, Unit::Second})},
+                {{u"aid"_s, u"stick"_s}}));
+            letter.visits.back().form = u"examination"_s;
+        }
+        letter.letter.visit = letter.visits.back().id;
+        const QString composite = u"Composite confirmed worsening, Timed 25-foot walk"_s;
+        QVERIFY(!composed(letter, book(), {}).body.contains(composite));
+        letter.clinic.judging.compositeWeeks = 12;
+        QCOMPARE(composed(letter, book(), {}).body.count(composite), 1);
+        letter.letter.visit = letter.visits[1].id;
+        QVERIFY(!composed(letter, book(), {}).body.contains(composite));
+    }
+
     void withoutAnEarlierVisitTheSuggestionComparesNothing()
     {
         Material letter = material();
