@@ -16,7 +16,7 @@ QString certaintySection(const Row& row, const catalogue::Catalogue& catalogue, 
         return {};
     const interpretation::Comparison& held = *row.comparison;
     QStringList lines{interpretation::weightWords(held, catalogue, phrases),
-                      interpretation::strengthWords(held, row.change.course, phrases)};
+                      capitalised(interpretation::strengthWords(held, row.change.course, phrases))};
     lines.removeAll(QString());
     if (held.raised)
         lines << interpretation::raisedWords(*held.raised, plannedVisits, phrases);

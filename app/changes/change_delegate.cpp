@@ -67,18 +67,25 @@ void paintNumber(QPainter& painter, const QRectF& box, const QString& words, con
 }
 
 /// The verdict, and what qualifies it in quiet text.
-void paintVerdict(QPainter& painter, const QRectF& box, const Row& row, const widgets::Colours& colours)
+void paintMeaning(QPainter& painter, const QRectF& box, const Row& row, const widgets::Colours& colours)
 {
+    const Meaning meaning = shortMeaning(row);
     painter.setPen(row.isHeldBack ? colours.quiet : colours.text);
-    const QString verdict =
-        QFontMetricsF(painter.font()).elidedText(row.verdict, Qt::ElideRight, box.width());
-    painter.drawText(box, int(Qt::AlignLeft | Qt::AlignVCenter), verdict);
-    const double used = QFontMetricsF(painter.font()).horizontalAdvance(row.verdict + u"  "_s);
+    painter.drawText(box, int(Qt::AlignLeft | Qt::AlignVCenter), meaning.verdict);
+    const double used = QFontMetricsF(painter.font()).horizontalAdvance(meaning.verdict);
     painter.setFont(widgets::captionFont());
     painter.setPen(colours.quiet);
-    const QRectF rest = box.adjusted(used, 0, 0, 0);
-    painter.drawText(rest, int(Qt::AlignLeft | Qt::AlignVCenter),
-                     QFontMetricsF(painter.font()).elidedText(qualified(row), Qt::ElideRight, rest.width()));
+    painter.drawText(box.adjusted(used + widgets::space2, 0, 0, 0), int(Qt::AlignLeft | Qt::AlignVCenter),
+                     meaning.quiet);
+}
+
+/// Room for both.
+int meaningWidth(const QFont& font, const Row& row)
+{
+    const Meaning meaning = shortMeaning(row);
+    return int(QFontMetricsF(font).horizontalAdvance(meaning.verdict) +
+               QFontMetricsF(widgets::captionFont()).horizontalAdvance(meaning.quiet)) +
+           widgets::space2 + 2 * widgets::space3;
 }
 
 bool holdsNumbers(int column)
@@ -121,7 +128,7 @@ void ChangeDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option
         paintNumber(*painter, box, words, colours);
     } else if (index.column() == ChangeModel::Verdict && !qualified(*row).isEmpty()) {
         painter->setFont(item.font);
-        paintVerdict(*painter, box, *row, colours);
+        paintMeaning(*painter, box, *row, colours);
     } else {
         const bool isQuiet =
             index.column() == ChangeModel::Day || index.column() == ChangeModel::Side ||
@@ -141,6 +148,9 @@ QSize ChangeDelegate::sizeHint(const QStyleOptionViewItem& option, const QModelI
         return {0, widgets::rowHeight};
     if (index.column() == ChangeModel::StripColumn)
         size.setWidth(stripWidth);
+    const Row* row = modelOf(index).row(index.row());
+    if (index.column() == ChangeModel::Verdict && row != nullptr && !qualified(*row).isEmpty())
+        size.setWidth(meaningWidth(option.font, *row));
     const QString words = index.data().toString();
     if (holdsNumbers(index.column()) && isNumber(words)) {
         const Places room = places(QFontMetricsF(widgets::figureFont()));

@@ -37,6 +37,7 @@ public:
 private:
     QString referenceLine(const QString& name, const std::optional<Comparison>& held,
                           const QString& absent) const;
+    QString meanLine(const Comparison& held) const;
 };
 
 QString Teller::run() const
@@ -53,7 +54,7 @@ QString Teller::referenceLine(const QString& name, const std::optional<Compariso
                               const QString& absent) const
 {
     if (!held)
-        return tableLine({name.toHtmlEscaped(), absent.toHtmlEscaped(), {}, {}, {}});
+        return tableLine({name.toHtmlEscaped(), {}, {}, {}, absent.toHtmlEscaped()});
     const QString verdict = interpretation::written(held->verdict, phrases);
     const QString strength = strengthWord(*held, row.change.course);
     return tableLine(
@@ -61,6 +62,18 @@ QString Teller::referenceLine(const QString& name, const std::optional<Compariso
                  records::written(held->reference.finding.value, measure, phrases),
                  held->difference ? interpretation::signedAmount(*held->difference, measure) : QString(),
                  strength.isEmpty() ? verdict : verdict + u" · "_s + strength}));
+}
+
+/// A mean lies between what can be measured, and on no day.
+QString Teller::meanLine(const Comparison& held) const
+{
+    const auto mean = values::number(held.reference.finding.value);
+    return tableLine(
+        escaped({tr("mean of the first two"),
+                 {},
+                 mean ? interpretation::amount(*mean, measure, 1) : QString(),
+                 held.difference ? interpretation::signedAmount(*held.difference, measure, 1) : QString(),
+                 interpretation::written(held.verdict, phrases)}));
 }
 
 QString Teller::references() const
@@ -75,7 +88,7 @@ QString Teller::references() const
         referenceLine(tr("best"), change.best, tr("no earlier number to be the best")) +
         referenceLine(tr("last confirmed"), change.lastConfirmed, tr("none confirmed yet"));
     if (change.firstTwo)
-        lines += referenceLine(tr("mean of the first two"), change.firstTwo, {});
+        lines += meanLine(*change.firstTwo);
     return u"<table cellspacing=0>"_s + lines + u"</table>"_s;
 }
 

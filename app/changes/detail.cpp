@@ -44,11 +44,6 @@ private:
     QString withLink(const catalogue::Threshold& threshold) const;
 };
 
-QString capitalised(const QString& words)
-{
-    return words.left(1).toUpper() + words.mid(1);
-}
-
 QString Teller::heading() const
 {
     const QString name = row.side.isEmpty() ? row.measure : tr("%1, %2").arg(row.measure, row.side);
@@ -106,6 +101,8 @@ QString Teller::match(const QString& condition, const QString& before, const QSt
         return isMissing ? tr("not recorded: not comparable") : tr("differs: not comparable");
     if (std::ranges::any_of(row.comparison->comparability.cautions, isThis))
         return isMissing ? tr("not recorded: with caution") : tr("differs: with caution");
+    if (std::ranges::any_of(row.comparison->comparability.declared, isThis))
+        return tr("not recorded: declared the same");
     return isMissing ? tr("not recorded") : tr("same");
 }
 
@@ -139,7 +136,7 @@ QString Teller::important() const
 QString Teller::cautions() const
 {
     return section(tr("Caution"),
-                   list(escaped(interpretation::cautions(*row.comparison, catalogue, phrases))));
+                   list(escaped(interpretation::cautions(row.change, *row.comparison, catalogue, phrases))));
 }
 
 QString Teller::notUsed() const

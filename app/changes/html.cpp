@@ -32,4 +32,9 @@ QStringList escaped(QStringList lines)
     return lines;
 }
 
+QString capitalised(const QString& words)
+{
+    return words.left(1).toUpper() + words.mid(1);
+}
+
 } // namespace changes

@@ -27,6 +27,11 @@ struct Words {
 
 public:
     static QString strip(const Strip& strip);
+    static QString heldBack() { return tr("not beyond the screen's limit"); }
+    static QString flagged(Verdict verdict)
+    {
+        return verdict == Verdict::Improved ? tr("improved") : tr("declined");
+    }
     static QString absent(const interpretation::Change& change, Against against);
     static QString inCourse(const Comparison& comparison, const interpretation::Course& course);
 };
@@ -160,8 +165,15 @@ QString qualified(const Row& row)
     if (!row.strength.isEmpty())
         words << row.strength;
     if (row.isHeldBack)
-        words << QCoreApplication::translate("changes::Rows", "not beyond the screen's limit");
+        words << Words::heldBack();
     return words.join(u", "_s);
+}
+
+Meaning shortMeaning(const Row& row)
+{
+    if (row.isHeldBack)
+        return {Words::flagged(row.comparison->verdict), Words::heldBack()};
+    return {row.verdict, row.strength};
 }
 
 std::vector<Row> rows(const std::vector<interpretation::Change>& changes, Against against,

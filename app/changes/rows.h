@@ -45,6 +45,14 @@ bool isFlag(const Row& row);
 /// What stands quietly after the verdict: its strength, and that it does not stay within the screen's limit.
 QString qualified(const Row& row);
 
+/// A verdict and what qualifies it, as short as a cell of the table needs them.
+struct Meaning {
+    QString verdict;
+    QString quiet;
+};
+
+Meaning shortMeaning(const Row& row);
+
 /// The changes in the order given, which is the catalogue's.
 std::vector<Row> rows(const std::vector<interpretation::Change>& changes, Against against,
                       const catalogue::Catalogue& catalogue, const base::Phrasebook& phrases);
