@@ -55,7 +55,7 @@ QStringList remarksOnSlopes(const TrendPoints& points, const base::Phrasebook& p
 
 QStringList remarksOn(const TrendPoints& points, const base::Phrasebook& phrases)
 {
-    QStringList remarks = remarksOnSlopes(points, phrases);
+    QStringList remarks;
     std::map<QString, QStringList> shaded; // the sides of each sentence
     for (const TrendLine& line : points.lines) {
         if (line.limits)
@@ -64,11 +64,14 @@ QStringList remarksOn(const TrendPoints& points, const base::Phrasebook& phrases
             shaded[phrases("Shaded: value ± 1.96 × standard error of measurement (%1), same source.")
                        .arg(points.written(*line.standardError))]
                 << line.name;
-        for (const QString& words : line.trend)
-            remarks << sided(line, words, phrases);
     }
     for (const auto& [sentence, sides] : shaded)
         remarks << (shaded.size() > 1 ? phrases("%1: %2").arg(sides.join(u", "_s), sentence) : sentence);
+    remarks << remarksOnSlopes(points, phrases);
+    for (const TrendLine& line : points.lines) {
+        for (const QString& words : line.trend)
+            remarks << sided(line, words, phrases);
+    }
     return remarks;
 }
 
