@@ -83,22 +83,26 @@ QString Words::absent(const interpretation::Change& change, Against against)
     return {};
 }
 
+/// A sustained trend is told whatever the two visits say alone.
 QString Words::inCourse(const Comparison& comparison, const interpretation::Course& course)
 {
+    const auto sustained = course.trend ? course.trend->sustained : std::nullopt;
     switch (comparison.strength) {
     case Strength::Possible:
         return tr("possible");
     case Strength::Confirmed:
         return tr("confirmed");
     case Strength::Sustained:
-        if (!course.trend || !course.trend->sustained || course.trend->sustained == comparison.verdict)
-            return tr("sustained");
-        return *course.trend->sustained == Verdict::Improved ? tr("sustained improvement")
-                                                             : tr("sustained decline");
     case Strength::None:
         break;
     }
-    return {};
+    const bool isTold =
+        comparison.strength == Strength::Sustained || comparison.verdict == Verdict::WithinError;
+    if (!sustained || !isTold)
+        return {};
+    if (sustained == comparison.verdict)
+        return tr("sustained");
+    return *sustained == Verdict::Improved ? tr("sustained improvement") : tr("sustained decline");
 }
 
 Row row(const interpretation::Change& change, Against against, const catalogue::Catalogue& catalogue,

@@ -121,6 +121,11 @@ public:
                                      const records::VisitId& later, const QString& reason);
     /// The visits of all patients that used a measure.
     base::Result<std::vector<storage::Use>> uses(const QString& measure) const;
+    /// Hands over every patient who has visits, with the versions of these that count; one patient at a time
+    /// is held in memory.
+    using TakePatient =
+        std::function<void(const records::Patient& patient, const std::vector<records::Visit>& visits)>;
+    base::Result<void> eachPatient(const TakePatient& take) const;
     /// The repeated results of a measure in the signed visits of all patients, for the clinic's own error.
     base::Result<interpretation::RepeatedResults>
     repeatedResults(const interpretation::RepeatQuestion& question) const;

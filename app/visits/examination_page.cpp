@@ -38,6 +38,12 @@ namespace
 
 constexpr int restMs = 60; ///< of the keyboard, after which is said what a value means
 
+/// A grade or a word, which no threshold can judge.
+bool cannotBeJudged(const interpretation::Comparison& comparison)
+{
+    return comparison.verdict == interpretation::Verdict::NoThreshold && !comparison.difference;
+}
+
 records::Conditions exceptionsOf(const Finding* finding)
 {
     return finding == nullptr ? records::Conditions() : finding->exceptions;
@@ -388,7 +394,7 @@ void ExaminationPage::refreshMeanings()
         for (SideField* field : box->fields()) {
             const Place& place = field->place();
             const auto found = meanings.find(place);
-            if (found == meanings.end() || found->second == nullptr)
+            if (found == meanings.end() || found->second == nullptr || cannotBeJudged(*found->second))
                 box->meaningOf(place.measure)->clear(place.side);
             else
                 box->meaningOf(place.measure)

@@ -31,6 +31,11 @@ bool isComparable(const Occasion& earlier, const Occasion& now, const QString& p
     return measure != nullptr && comparability(*measure, catalogue, population, earlier, now).isComparable();
 }
 
+bool haveSameConditions(const Occasion& one, const Occasion& other)
+{
+    return one.conditions == other.conditions && one.declared == other.declared;
+}
+
 /// The best of the earlier numbers; the first of equal ones.
 const Occasion* bestOf(const Run& earlier, catalogue::Direction better)
 {
@@ -93,11 +98,15 @@ Change changeOf(const std::vector<Occasion>& history, const Occasion& now,
 {
     Run earlier;
     Run run;
+    bool isOfRun = false;
     for (const Occasion* occasion = history.data(); occasion != &now; ++occasion) {
         if (!counts(*occasion))
             continue;
+        const bool isAsBefore = !earlier.empty() && haveSameConditions(*earlier.back(), *occasion);
+        isOfRun =
+            isAsBefore ? isOfRun : isComparable(*occasion, now, ground.patient.population, ground.catalogue);
         earlier.push_back(occasion);
-        if (isComparable(*occasion, now, ground.patient.population, ground.catalogue))
+        if (isOfRun)
             run.push_back(occasion);
     }
     Change change;
@@ -134,12 +143,12 @@ std::vector<Change> changes(const Ground& ground, const std::optional<records::V
                             Chooses chooses)
 {
     std::vector<Change> all;
-    for (const records::History& each :
-         records::histories(ground.visits, ground.catalogue, ground.patient.declared)) {
-        const auto now = std::find_if(each.occasions.rbegin(), each.occasions.rend(), chooses);
-        if (now != each.occasions.rend())
-            all.push_back(changeOf(each.occasions, *now, reference, ground));
-    }
+    records::eachHistory(
+        ground.visits, ground.catalogue, ground.patient.declared, [&](const records::History& each) {
+            const auto now = std::find_if(each.occasions.rbegin(), each.occasions.rend(), chooses);
+            if (now != each.occasions.rend())
+                all.push_back(changeOf(each.occasions, *now, reference, ground));
+        });
     return all;
 }
 

@@ -97,6 +97,8 @@ records::Conditions common(records::Conditions before, const records::Conditions
 {
     for (const auto& [id, value] : now.asKeyValueRange()) {
         QString& together = before[id];
+        if (together == value)
+            continue;
         if (together.isEmpty() || base::folded(together) == base::folded(value))
             together = value;
         else if (!value.isEmpty())

@@ -87,9 +87,12 @@ void lookAgain(Trend& trend, const Series& series, const EvenError& error, catal
                int plannedVisits)
 {
     const std::vector<double> scaled = onScale(series.numbers, error.isOfLogarithm);
-    for (size_t visits = statistics::firstLook; visits <= scaled.size(); ++visits) {
-        const auto z = statistics::slopeInErrors(std::span(series.years).first(visits),
-                                                 std::span(scaled).first(visits), error.sem);
+    statistics::GrowingSlope slope;
+    for (size_t visits = 1; visits <= scaled.size(); ++visits) {
+        slope.add(series.years[visits - 1], scaled[visits - 1]);
+        if (visits < statistics::firstLook)
+            continue;
+        const auto z = slope.inErrors(error.sem);
         const auto bound = statistics::sequentialBound(int(visits), plannedVisits);
         if (!z || !bound)
             return;

@@ -24,6 +24,60 @@ bool isRecorded(const Occasion& occasion)
     return occasion.computedFrom.isEmpty() || isAnswered(occasion.finding);
 }
 
+std::vector<Occasion> occasionsOf(const std::vector<Visit>& visits, const catalogue::Catalogue& catalogue,
+                                  const QString& measure, Side side)
+{
+    std::vector<Occasion> occasions;
+    for (const Visit& visit : visits) {
+        if (auto found = occasionAt(visit, catalogue, measure, side))
+            occasions.push_back(std::move(*found));
+    }
+    return occasions;
+}
+
+void arrange(std::vector<Occasion>& occasions, const catalogue::Measure& measure,
+             const std::vector<DeclaredEqual>& declared)
+{
+    if (!std::ranges::is_sorted(occasions, {}, &Occasion::day))
+        std::ranges::stable_sort(occasions, {}, &Occasion::day);
+    layDeclared(occasions, measure, declared);
+}
+
+/// Where the findings of each measure lie, so that a measure need not be searched for at every visit.
+class FindingsByMeasure
+{
+public:
+    explicit FindingsByMeasure(const std::vector<Visit>& visits)
+    {
+        for (const Visit& visit : visits) {
+            for (const Finding& finding : visit.findings)
+                m_places[finding.measure].push_back({&visit, &finding});
+        }
+    }
+
+    std::vector<Occasion> occasions(const QString& measure, Side side) const
+    {
+        std::vector<Occasion> occasions;
+        const auto places = m_places.constFind(measure);
+        if (places == m_places.cend())
+            return occasions;
+        occasions.reserve(places->size());
+        for (const Place& place : *places) {
+            if (place.finding->side == side)
+                occasions.push_back(occasionOf(*place.visit, *place.finding));
+        }
+        return occasions;
+    }
+
+private:
+    struct Place {
+        const Visit* visit = nullptr;
+        const Finding* finding = nullptr;
+    };
+
+    QHash<QString, std::vector<Place>> m_places;
+};
+
 } // namespace
 
 std::optional<Occasion> occasionAt(const Visit& visit, const catalogue::Catalogue& catalogue,
@@ -43,58 +97,39 @@ std::optional<Occasion> occasionAt(const Visit& visit, const catalogue::Catalogu
 std::vector<Occasion> history(const std::vector<Visit>& visits, const catalogue::Catalogue& catalogue,
                               const QString& id, Side side, const std::vector<DeclaredEqual>& declared)
 {
-    std::vector<Occasion> occasions;
     const catalogue::Measure* measure = catalogue.measure(id);
     if (measure == nullptr)
-        return occasions;
-    for (const Visit& visit : visits) {
-        if (auto found = occasionAt(visit, catalogue, id, side))
-            occasions.push_back(std::move(*found));
-    }
-    std::ranges::stable_sort(occasions, {}, &Occasion::day);
-    layDeclared(occasions, *measure, declared);
+        return {};
+    std::vector<Occasion> occasions = occasionsOf(visits, catalogue, id, side);
+    arrange(occasions, *measure, declared);
     return occasions;
 }
 
-std::vector<History> histories(const std::vector<Visit>& visits, const catalogue::Catalogue& catalogue,
-                               const std::vector<DeclaredEqual>& declared)
+void eachHistory(const std::vector<Visit>& visits, const catalogue::Catalogue& catalogue,
+                 const std::vector<DeclaredEqual>& declared, const std::function<void(const History&)>& take)
 {
-    std::vector<History> all;
-    QHash<QString, size_t> firstOf; // of a measure's histories
+    const FindingsByMeasure entered(visits);
     for (const catalogue::Measure& measure : catalogue.measures) {
-        firstOf.insert(measure.id, all.size());
-        for (const Side side : sidesOf(measure))
-            all.push_back({measure.id, side, {}});
-    }
-    for (const Visit& visit : visits) {
-        for (const Finding& finding : visit.findings) {
-            const size_t place =
-                firstOf.value(finding.measure, all.size()) + (finding.side == Side::Left ? 1 : 0);
-            if (place < all.size() && all[place].measure == finding.measure &&
-                all[place].side == finding.side)
-                all[place].occasions.push_back(occasionOf(visit, finding));
+        for (const Side side : sidesOf(measure)) {
+            History found{measure.id, side, {}};
+            if (measure.computed)
+                found.occasions = occasionsOf(visits, catalogue, measure.id, side);
+            else
+                found.occasions = entered.occasions(measure.id, side);
+            if (std::ranges::none_of(found.occasions, isRecorded))
+                continue;
+            arrange(found.occasions, measure, declared);
+            take(found);
         }
     }
-    for (const catalogue::Measure& measure : catalogue.measures) {
-        History& found = all[firstOf.value(measure.id)];
-        if (measure.computed)
-            found.occasions = history(visits, catalogue, measure.id, Side::None);
-    }
-    std::erase_if(all,
-                  [](const History& found) { return std::ranges::none_of(found.occasions, isRecorded); });
-    for (History& found : all) {
-        std::ranges::stable_sort(found.occasions, {}, &Occasion::day);
-        layDeclared(found.occasions, *catalogue.measure(found.measure), declared);
-    }
-    return all;
 }
 
 std::vector<std::pair<QString, Side>> recordedPairs(const std::vector<Visit>& visits,
                                                     const catalogue::Catalogue& catalogue)
 {
     std::vector<std::pair<QString, Side>> pairs;
-    for (const History& found : histories(visits, catalogue))
-        pairs.emplace_back(found.measure, found.side);
+    eachHistory(visits, catalogue, {},
+                [&](const History& found) { pairs.emplace_back(found.measure, found.side); });
     return pairs;
 }
 

@@ -3,6 +3,8 @@
 #include "core/catalogue/catalogue.h"
 #include "core/records/occasion.h"
 
+#include <functional>
+
 namespace records
 {
 
@@ -22,9 +24,9 @@ struct History {
     std::vector<Occasion> occasions; ///< as history() gives them
 };
 
-/// The histories of all recordedPairs, in one pass over the visits.
-std::vector<History> histories(const std::vector<Visit>& visits, const catalogue::Catalogue& catalogue,
-                               const std::vector<DeclaredEqual>& declared = {});
+/// Hands over the histories of all recordedPairs, one at a time, in their order.
+void eachHistory(const std::vector<Visit>& visits, const catalogue::Catalogue& catalogue,
+                 const std::vector<DeclaredEqual>& declared, const std::function<void(const History&)>& take);
 
 /// The measure and side pairs that have at least one finding in the visits, or a value that follows from
 /// some, in catalogue order, right before left. A total that always lacks a part has none.

@@ -88,28 +88,6 @@ double atRank(std::vector<double>& numbers, double rank)
     return above == numbers.end() ? *below : std::lerp(*below, *above, rank - std::floor(rank));
 }
 
-struct Line {
-    double slope = 0;
-    double error = 0; ///< standard error of the slope
-};
-
-std::optional<Line> lineThrough(std::span<const double> times, std::span<const double> values,
-                                double standardError)
-{
-    if (!isUsable(times, values) || !(standardError > 0) || !std::isfinite(standardError))
-        return std::nullopt;
-    const double n = double(times.size());
-    const double middle = std::accumulate(times.begin(), times.end(), 0.0) / n;
-    double squares = 0;
-    double products = 0;
-    for (size_t place = 0; place < times.size(); ++place) {
-        squares += (times[place] - middle) * (times[place] - middle);
-        products += (times[place] - middle) * values[place];
-    }
-    return squares > 0 ? std::optional(Line{products / squares, standardError / std::sqrt(squares)})
-                       : std::nullopt;
-}
-
 } // namespace
 
 std::optional<Slope> theilSen(std::span<const double> times, std::span<const double> values)
@@ -157,18 +135,38 @@ std::optional<MannKendall> mannKendall(std::span<const double> times, std::span<
 std::optional<Slope> leastSquares(std::span<const double> times, std::span<const double> values,
                                   double standardError)
 {
-    const auto line = lineThrough(times, values, standardError);
-    if (!line)
+    if (!isUsable(times, values) || !(standardError > 0) || !std::isfinite(standardError))
         return std::nullopt;
-    const double half = normalValueAt(upperTail) * line->error;
-    return Slope{line->slope, line->slope - half, line->slope + half};
+    const double n = double(times.size());
+    const double middle = std::accumulate(times.begin(), times.end(), 0.0) / n;
+    double squares = 0;
+    double products = 0;
+    for (size_t place = 0; place < times.size(); ++place) {
+        squares += (times[place] - middle) * (times[place] - middle);
+        products += (times[place] - middle) * values[place];
+    }
+    if (!(squares > 0))
+        return std::nullopt;
+    const double slope = products / squares;
+    const double half = normalValueAt(upperTail) * standardError / std::sqrt(squares);
+    return Slope{slope, slope - half, slope + half};
 }
 
-std::optional<double> slopeInErrors(std::span<const double> times, std::span<const double> values,
-                                    double standardError)
+void GrowingSlope::add(double time, double value)
 {
-    const auto line = lineThrough(times, values, standardError);
-    return line ? std::optional(line->slope / line->error) : std::nullopt;
+    m_count += 1;
+    const double step = time - m_meanTime;
+    m_meanTime += step / m_count;
+    m_meanValue += (value - m_meanValue) / m_count;
+    m_squares += step * (time - m_meanTime);
+    m_products += step * (value - m_meanValue);
+}
+
+std::optional<double> GrowingSlope::inErrors(double standardError) const
+{
+    if (!(m_squares > 0) || !(standardError > 0))
+        return std::nullopt;
+    return m_products / std::sqrt(m_squares) / standardError;
 }
 
 } // namespace statistics

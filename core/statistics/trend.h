@@ -37,8 +37,21 @@ std::optional<MannKendall> mannKendall(std::span<const double> times, std::span<
 std::optional<Slope> leastSquares(std::span<const double> times, std::span<const double> values,
                                   double standardError);
 
-/// The least squares slope divided by its standard error. Empty as leastSquares.
-std::optional<double> slopeInErrors(std::span<const double> times, std::span<const double> values,
-                                    double standardError);
+/// The least squares slope of a series as it grows, for looks at every visit.
+class GrowingSlope
+{
+public:
+    void add(double time, double value);
+    /// The slope divided by its standard error where every value errs by the same known one. Empty below two
+    /// different times, and for an error that is not above 0.
+    std::optional<double> inErrors(double standardError) const;
+
+private:
+    double m_count = 0;
+    double m_meanTime = 0;
+    double m_meanValue = 0;
+    double m_squares = 0;  ///< of the times about their mean
+    double m_products = 0; ///< of times and values about theirs
+};
 
 } // namespace statistics

@@ -3,6 +3,11 @@
 #include "core/catalogue/own.h"
 #include "core/storage/query.h"
 
+#include <QSet>
+
+#include <algorithm>
+#include <numeric>
+
 using namespace Qt::StringLiterals;
 
 namespace storage
@@ -20,7 +25,10 @@ const Error unknownWord{ErrorKind::Unreadable, u"The records hold a word this pr
 
 /// Where the rows read so far ended up, so that later rows find what they belong to.
 struct Loading {
+    const RareParts* rare = nullptr;
     std::vector<Visit> visits;
+    std::vector<std::vector<int>> positions; ///< of each visit's findings
+    QSet<QString> measures; ///< one text for all findings of a measure
     QHash<QString, size_t> visitAt;
     QHash<QString, std::pair<size_t, size_t>> findingAt;
 
@@ -53,6 +61,7 @@ base::Result<void> takeVisit(Loading& loading, Row& row)
     visit.state = *state;
     loading.visitAt.insert(visit.id.text, loading.visits.size());
     loading.visits.push_back(std::move(visit));
+    loading.positions.emplace_back();
     return {};
 }
 
@@ -79,8 +88,9 @@ base::Result<void> takeFinding(Loading& loading, Row& row)
 {
     const QString id = row.text();
     const size_t visit = loading.visitAt.value(row.text());
+    const int position = row.whole();
     Finding finding;
-    finding.measure = row.text();
+    finding.measure = *loading.measures.insert(row.text());
     const auto side = records::sideFromCode(row.text());
     const auto value = valueFrom(row);
     if (!side || !value)
@@ -90,23 +100,37 @@ base::Result<void> takeFinding(Loading& loading, Row& row)
     finding.capReached = row.flag();
     finding.signs = row.lines();
     finding.note = row.text();
+    if (loading.rare != nullptr) {
+        finding.taps = loading.rare->taps.value(id);
+        finding.exceptions = loading.rare->exceptions.value(id);
+    }
     auto& findings = loading.visits.at(visit).findings;
     loading.findingAt.insert(id, {visit, findings.size()});
     findings.push_back(std::move(finding));
+    loading.positions[visit].push_back(position);
     return {};
+}
+
+/// Number `number` of a list, counted from 1.
+void put(std::vector<double>& numbers, int number, double value)
+{
+    numbers.resize(std::max(numbers.size(), size_t(number)));
+    numbers[size_t(number) - 1] = value;
 }
 
 base::Result<void> takeTrial(Loading& loading, Row& row)
 {
     Finding& finding = loading.finding(row.text());
-    finding.trials.push_back(row.number());
+    const int number = row.whole();
+    put(finding.trials, number, row.number());
     return {};
 }
 
 base::Result<void> takeTap(Loading& loading, Row& row)
 {
     Finding& finding = loading.finding(row.text());
-    finding.taps.push_back(row.number());
+    const int number = row.whole();
+    put(finding.taps, number, row.number());
     return {};
 }
 
@@ -126,26 +150,74 @@ base::Result<void> takeCondition(Loading& loading, Row& row)
     return {};
 }
 
+/// In the order in which they were first entered.
+void arrange(std::vector<Finding>& findings, const std::vector<int>& positions)
+{
+    if (std::ranges::is_sorted(positions))
+        return;
+    std::vector<size_t> order(positions.size());
+    std::iota(order.begin(), order.end(), size_t(0));
+    std::ranges::sort(order, {}, [&](size_t place) { return positions[place]; });
+    std::vector<Finding> arranged;
+    for (const size_t place : order)
+        arranged.push_back(std::move(findings[place]));
+    findings = std::move(arranged);
+}
+
+/// Most visits repeat the conditions of the one before; then both share one map.
+void shareConditions(std::vector<Visit>& visits)
+{
+    for (size_t i = 1; i < visits.size(); ++i) {
+        if (visits[i].conditions == visits[i - 1].conditions)
+            visits[i].conditions = visits[i - 1].conditions;
+    }
+}
+
 } // namespace
 
-base::Result<std::vector<Visit>> visitsWhere(const Store& store, const QString& condition, const QString& key)
+base::Result<RareParts> rareParts(const Store& store)
+{
+    RareParts rare;
+    const auto takeTaps = [&](Row& row) -> base::Result<void> {
+        std::vector<double>& taps = rare.taps[row.text()];
+        const int number = row.whole();
+        put(taps, number, row.number());
+        return {};
+    };
+    const auto takeExceptions = [&](Row& row) -> base::Result<void> {
+        records::Conditions& exceptions = rare.exceptions[row.text()];
+        const QString name = row.text();
+        exceptions[name] = row.text();
+        return {};
+    };
+    if (auto taken = read(store, u"SELECT finding, number, at_s FROM taps"_s, {}, takeTaps); !taken)
+        return taken.error();
+    if (auto taken =
+            read(store, u"SELECT finding, name, value FROM finding_conditions"_s, {}, takeExceptions);
+        !taken)
+        return taken.error();
+    return rare;
+}
+
+base::Result<std::vector<Visit>> visitsWhere(const Store& store, const QString& condition, const QString& key,
+                                             const RareParts* rare)
 {
     const QString visits = uR"(
         SELECT id, series, version, revision, patient, day, state, form, form_made, conditions_confirmed,
                author_name, author_role, author_registration, signed_at, amendment_reason
         FROM visits WHERE %1 ORDER BY day, series, version)"_s;
     const QString findings = uR"(
-        SELECT findings.id, findings.visit, measure, side, findings.state, number, unit, grade, choice, reason,
+        SELECT findings.id, findings.visit, position, measure, side, findings.state, number, unit, grade, choice, reason,
                cap_reached, signs, note
-        FROM findings JOIN visits ON visits.id = findings.visit WHERE %1 ORDER BY findings.visit, position)"_s;
+        FROM findings JOIN visits ON visits.id = findings.visit WHERE %1)"_s;
     const QString trials = uR"(
-        SELECT finding, trials.value FROM trials
+        SELECT finding, trials.number, trials.value FROM trials
         JOIN findings ON findings.id = finding JOIN visits ON visits.id = findings.visit
-        WHERE %1 ORDER BY finding, trials.number)"_s;
+        WHERE %1)"_s;
     const QString taps = uR"(
-        SELECT finding, taps.at_s FROM taps
+        SELECT finding, taps.number, taps.at_s FROM taps
         JOIN findings ON findings.id = finding JOIN visits ON visits.id = findings.visit
-        WHERE %1 ORDER BY finding, taps.number)"_s;
+        WHERE %1)"_s;
     const QString exceptions = uR"(
         SELECT finding, name, value FROM finding_conditions
         JOIN findings ON findings.id = finding JOIN visits ON visits.id = findings.visit WHERE %1)"_s;
@@ -153,14 +225,20 @@ base::Result<std::vector<Visit>> visitsWhere(const Store& store, const QString& 
         SELECT visit, name, value FROM visit_conditions JOIN visits ON visits.id = visit WHERE %1)"_s;
 
     Loading loading;
-    for (const auto& part : {std::pair(visits, &takeVisit), std::pair(findings, &takeFinding),
-                             std::pair(trials, &takeTrial), std::pair(taps, &takeTap),
-                             std::pair(exceptions, &takeException), std::pair(conditions, &takeCondition)}) {
+    loading.rare = rare;
+    std::vector<std::pair<QString, base::Result<void> (*)(Loading&, Row&)>> parts = {
+        {visits, &takeVisit}, {findings, &takeFinding}, {trials, &takeTrial}, {conditions, &takeCondition}};
+    if (rare == nullptr)
+        parts.insert(parts.end(), {{taps, &takeTap}, {exceptions, &takeException}});
+    for (const auto& part : parts) {
         auto loaded = read(store, part.first.arg(condition), {{":key", key}},
                            [&](Row& row) { return part.second(loading, row); });
         if (!loaded)
             return loaded.error();
     }
+    for (size_t visit = 0; visit < loading.visits.size(); ++visit)
+        arrange(loading.visits[visit].findings, loading.positions[visit]);
+    shareConditions(loading.visits);
     return std::move(loading.visits);
 }
 

@@ -50,7 +50,8 @@ records::Finding findingOf(const catalogue::Measure& measure, Side side, int vis
 }
 
 records::Visit visitOf(const records::PatientId& patient, QDate day, int number,
-                       const std::vector<const catalogue::Measure*>& measures)
+                       const std::vector<const catalogue::Measure*>& measures,
+                       const records::Conditions& conditions)
 {
     records::Visit visit;
     visit.id = records::VisitId::make();
@@ -59,12 +60,7 @@ records::Visit visitOf(const records::PatientId& patient, QDate day, int number,
     visit.day = day;
     visit.form = QStringLiteral("neurological");
     visit.conditionsConfirmed = true;
-    visit.conditions = {{QStringLiteral("aid"), QStringLiteral("none")},
-                        {QStringLiteral("orthosis"), QStringLiteral("none")},
-                        {QStringLiteral("footwear"), QStringLiteral("own shoes")},
-                        {QStringLiteral("assistance"), QStringLiteral("none")},
-                        {QStringLiteral("start"), QStringLiteral("moving")},
-                        {QStringLiteral("distance_m"), QStringLiteral("6")}};
+    visit.conditions = conditions;
     for (const catalogue::Measure* measure : measures) {
         const auto sides = measure->hasSides ? std::vector{Side::Right, Side::Left} : std::vector{Side::None};
         for (const Side side : sides)
@@ -86,7 +82,8 @@ records::Patient patientNumber(int number)
 }
 
 base::Result<void> addPatient(storage::Store& store, int number,
-                              const std::vector<const catalogue::Measure*>& all)
+                              const std::vector<const catalogue::Measure*>& all,
+                              const records::Conditions& conditions)
 {
     const auto patient = storage::Patients(store).save(patientNumber(number));
     if (!patient)
@@ -95,8 +92,8 @@ base::Result<void> addPatient(storage::Store& store, int number,
     const int count = number == 0 ? manyVisits : 1;
     const std::vector<const catalogue::Measure*> few(all.begin(), all.begin() + 4);
     for (int visit = 0; visit < count; ++visit) {
-        const auto added =
-            visits.add(visitOf(patient->id, firstDay.addDays(visit * 30), visit, number == 0 ? all : few));
+        const auto added = visits.add(
+            visitOf(patient->id, firstDay.addDays(visit * 30), visit, number == 0 ? all : few, conditions));
         if (!added)
             return added.error();
         const bool staysOpen = number == 0 && visit == count - 1;
@@ -110,18 +107,32 @@ base::Result<void> addPatient(storage::Store& store, int number,
 
 } // namespace
 
+records::Conditions everyCondition(const catalogue::Catalogue& catalogue)
+{
+    records::Conditions all;
+    for (const catalogue::Condition& condition : catalogue.conditions) {
+        if (condition.isNumber)
+            all[condition.id] = QString::number(std::max(condition.lowest.value_or(1), 1.0));
+        else
+            all[condition.id] =
+                condition.options.empty() ? QStringLiteral("as always") : condition.options.front().key;
+    }
+    return all;
+}
+
 base::Result<void> makeClinic(const QString& path, const catalogue::Catalogue& catalogue)
 {
     auto store =
         storage::Store::open(path, {QStringLiteral("bench"), clockOf(firstDay)}, storage::Opening::MayCreate);
     if (!store)
         return store.error();
+    const records::Conditions conditions = everyCondition(catalogue);
     std::vector<const catalogue::Measure*> all;
     for (const catalogue::Measure& measure : catalogue.measures)
         all.push_back(&measure);
     return storage::together(**store, [&]() -> base::Result<void> {
         for (int number = 0; number < patients; ++number) {
-            if (auto added = addPatient(**store, number, all); !added)
+            if (auto added = addPatient(**store, number, all, conditions); !added)
                 return added;
         }
         return {};

@@ -9,6 +9,9 @@ namespace bench
 /// every measure of the catalogue on every side, and an open draft.
 base::Result<void> makeClinic(const QString& path, const catalogue::Catalogue& catalogue);
 
+/// Something recorded for every condition, so that all results of a measure can be compared.
+records::Conditions everyCondition(const catalogue::Catalogue& catalogue);
+
 /// The clinic opened, and the patient with the many visits.
 std::unique_ptr<session::Session> openedClinic(const QString& path, const catalogue::Catalogue& catalogue);
 records::PatientId patientWithMany(const session::Session& session);

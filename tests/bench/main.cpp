@@ -2,6 +2,7 @@
 
 #include "tests/bench/bare.h"
 #include "tests/bench/clinic.h"
+#include "tests/bench/everyone.h"
 
 #include "app/charts/chart_files.h"
 #include "app/shell/main_window.h"
@@ -270,9 +271,15 @@ int main(int count, char** words)
 
     const QTemporaryDir folder;
     Ground ground;
+    const auto everyone = arguments.indexOf(QLatin1String("--everyone"));
     auto catalogue = catalogue::readCatalogue(QStringLiteral(":/catalogue"));
     must(bool(catalogue), "the catalogue does not load");
     ground.catalogue = std::move(*catalogue);
+    if (everyone > 0) {
+        must(bench::judgeEveryone(folder.path(), ground.catalogue, arguments.value(everyone + 1).toInt()),
+             "not everyone was judged");
+        return 0;
+    }
     ground.path = folder.filePath(QStringLiteral("bench.aplomb"));
     ground.program = QCoreApplication::applicationFilePath();
     must(bool(bench::makeClinic(ground.path, ground.catalogue)), "the records could not be made");

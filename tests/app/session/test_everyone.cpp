@@ -42,7 +42,7 @@ struct Clinic : Desk {
 
 } // namespace
 
-class TestErrorRepeats : public HouseTest
+class TestEveryone : public HouseTest
 {
     Q_OBJECT
 
@@ -52,7 +52,7 @@ private Q_SLOTS:
     void markedVisitsAreGatheredOverAllPatients();
 };
 
-void TestErrorRepeats::thatNothingChangedIsSaidOfOneVisitAlone()
+void TestEveryone::thatNothingChangedIsSaidOfOneVisitAlone()
 {
     Clinic desk;
     desk.session->choosePatient(desk.add(u"Halden"_s, u"Mirrit"_s, QDate(1951, 3, 4)).id);
@@ -62,7 +62,7 @@ void TestErrorRepeats::thatNothingChangedIsSaidOfOneVisitAlone()
     QCOMPARE(next->conditions, (records::Conditions{{u"footwear"_s, u"own-shoes"_s}}));
 }
 
-void TestErrorRepeats::trialsAreGatheredOverAllPatients()
+void TestEveryone::trialsAreGatheredOverAllPatients()
 {
     Clinic desk;
     desk.addPatients(3);
@@ -75,7 +75,7 @@ void TestErrorRepeats::trialsAreGatheredOverAllPatients()
                 ->repeats.empty());
 }
 
-void TestErrorRepeats::markedVisitsAreGatheredOverAllPatients()
+void TestEveryone::markedVisitsAreGatheredOverAllPatients()
 {
     Clinic desk;
     desk.addPatients(3);
@@ -88,5 +88,5 @@ void TestErrorRepeats::markedVisitsAreGatheredOverAllPatients()
     QCOMPARE(found->from, QDate(2026, 1, 5));
 }
 
-QTEST_MAIN(TestErrorRepeats)
-#include "test_error_repeats.moc"
+QTEST_MAIN(TestEveryone)
+#include "test_everyone.moc"

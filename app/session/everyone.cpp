@@ -1,0 +1,29 @@
+#include "app/session/session.h"
+
+#include "core/storage/everyone.h"
+
+namespace session
+{
+
+base::Result<void> Session::eachPatient(const TakePatient& take) const
+{
+    return storage::eachPatient(
+        *m_store, [&](const records::Patient& patient, const std::vector<records::Visit>& versions) {
+            take(patient, records::current(versions));
+        });
+}
+
+base::Result<interpretation::RepeatedResults>
+Session::repeatedResults(const interpretation::RepeatQuestion& question) const
+{
+    std::vector<interpretation::RepeatCandidates> all;
+    const auto taken = eachPatient([&](const records::Patient& patient,
+                                       const std::vector<records::Visit>& visits) {
+        all.push_back(interpretation::repeatCandidates(question, visits, patient.population, m_catalogue));
+    });
+    if (!taken)
+        return taken.error();
+    return interpretation::repeatedResults(all);
+}
+
+} // namespace session

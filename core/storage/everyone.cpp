@@ -1,0 +1,40 @@
+#include "core/storage/everyone.h"
+
+#include "core/storage/patients.h"
+#include "core/storage/query.h"
+#include "core/storage/transaction.h"
+#include "core/storage/visit_reading.h"
+
+using namespace Qt::StringLiterals;
+
+namespace storage
+{
+
+base::Result<void> eachPatient(Store& store, const TakeRecord& take)
+{
+    const Transaction transaction(store, Transaction::Kind::Reads);
+    if (!transaction.begun())
+        return transaction.begun().error();
+    std::vector<records::PatientId> people;
+    const auto takeId = [&](Row& row) -> base::Result<void> {
+        people.push_back(row.key<records::Patient>());
+        return {};
+    };
+    if (auto found = read(store, u"SELECT DISTINCT patient FROM visits"_s, {}, takeId); !found)
+        return found;
+    const auto rare = rareParts(store);
+    if (!rare)
+        return rare.error();
+    for (const records::PatientId& id : people) {
+        const auto patient = Patients(store).withId(id);
+        if (!patient)
+            return patient.error();
+        auto versions = visitsWhere(store, u"visits.patient = :key"_s, id.text, &*rare);
+        if (!versions)
+            return versions.error();
+        take(*patient, std::move(*versions));
+    }
+    return {};
+}
+
+} // namespace storage
