@@ -17,9 +17,6 @@ using catalogue::Measure;
 using statistics::FlagRule;
 using statistics::Slope;
 
-constexpr int simulatedPlan = 8;
-constexpr int mostSimulatedVisits = 20;
-
 /// Whole percent; below 10 and above 99 with one decimal, so that rare is not none and likely not certain.
 QString percentWords(double share, const Phrasebook& phrases)
 {
@@ -158,13 +155,13 @@ QString strengthWords(const Comparison& comparison, const Course& course, const 
 
 QString raisedWords(const Raised& raised, int plannedVisits, const Phrasebook& phrases)
 {
-    const bool isMost = raised.rule == FlagRule::Sequential && plannedVisits != simulatedPlan;
+    const bool isMost = raised.rule == FlagRule::Sequential && plannedVisits != statistics::simulatedPlan;
     QString words =
         phrases("By this rule (%1) %2 of stable people would be flagged at least once within %3 visits.");
     if (isMost)
         words = phrases(
             "By this rule (%1) at most %2 of stable people would be flagged at least once within %3 visits.");
-    else if (raised.visits > mostSimulatedVisits)
+    else if (raised.visits > statistics::mostSimulatedVisits)
         words = phrases("By this rule (%1) at least %2 of stable people would be flagged at least once "
                         "within %3 visits.");
     return words.arg(ruleWords(raised.rule, phrases), percentWords(raised.falseFlagRate, phrases),

@@ -13,11 +13,9 @@ namespace
 {
 
 constexpr int fewestVisits = 2;
-constexpr int mostVisits = 20;
-constexpr int simulatedPlan = 8;
 
 /// A row per rule, a column per number of visits. From `rule_rates --rows` in tests/bench, a million people.
-using Row = std::array<double, mostVisits - fewestVisits + 1>;
+using Row = std::array<double, mostSimulatedVisits - fewestVisits + 1>;
 constexpr std::array<Row, 5> rates = {{
     {0.0496, 0.0903, 0.1252, 0.1556, 0.1827, 0.2071, 0.2295, 0.2500, 0.2691, 0.2866, 0.3034, 0.3189, 0.3336,
      0.3475, 0.3608, 0.3734, 0.3856, 0.3971, 0.4081},
@@ -48,7 +46,7 @@ std::optional<double> falseFlagRate(FlagRule rule, int visits, int plannedVisits
         return std::nullopt;
     if (isOtherPlan)
         return mostSpent(visits, plannedVisits);
-    return rates[size_t(rule)][size_t(std::min(visits, mostVisits) - fewestVisits)];
+    return rates[size_t(rule)][size_t(std::min(visits, mostSimulatedVisits) - fewestVisits)];
 }
 
 } // namespace statistics

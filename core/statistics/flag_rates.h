@@ -14,11 +14,15 @@ enum class FlagRule {
     Sequential     ///< the slope beyond its sequential bound
 };
 
+/// What the simulation was made with: this plan for the sequential rule, and up to so many visits.
+inline constexpr int simulatedPlan = 8;
+inline constexpr int mostSimulatedVisits = 20;
+
 /// The share of people who are truly stable that the rule flags at least once within so many visits, each
 /// erring by the same standard error and judged at 95 %. By simulation (tests/bench, rule-rates); at 2 to 20
 /// visits, beyond that of 20, which is then the least it can be. For a sequential rule with another plan than
 /// eight visits the most it can be: all that its looks up to then may spend. Empty for fewer than two visits,
 /// and for a plan without a look.
-std::optional<double> falseFlagRate(FlagRule rule, int visits, int plannedVisits = 8);
+std::optional<double> falseFlagRate(FlagRule rule, int visits, int plannedVisits = simulatedPlan);
 
 } // namespace statistics

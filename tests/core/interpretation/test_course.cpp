@@ -70,6 +70,7 @@ private Q_SLOTS:
     void theFlagSaysHowOftenItsRuleIsWrong();
     void theBestAndTheMeanOfTheFirstTwoAreReferences();
     void theWeightOfADifferenceFollowsFromTheError();
+    void theWeightOnTheLogScaleIsOfTheRatio();
     void meansOfSingleTrialsNarrowTheLimit();
     void aTrendNeedsThreeVisits();
     void fewVisitsCannotBeSignificant();
@@ -196,6 +197,19 @@ void TestCourse::theWeightOfADifferenceFollowsFromTheError()
     const auto none = *latest(walked({1.00, 1.00})).baseline;
     QCOMPARE(*none.z, 0.0);
     QCOMPARE(*none.probabilityBeyondZero, 0.5);
+}
+
+void TestCourse::theWeightOnTheLogScaleIsOfTheRatio()
+{
+    catalogue::Catalogue book = examples::catalogue();
+    book.thresholds.front().scale = catalogue::Scale::Log;
+    book.thresholds.front().improvement = book.thresholds.front().decline = 0.3;
+    const double error = 0.3 / 1.959963984540054;
+    for (const double after : {0.8, 1.2, 0.5}) {
+        const auto held = *latest(walked({1.0, after}), book).baseline;
+        QVERIFY(std::abs(*held.z - std::log(after) / error) < 1e-9);
+        QCOMPARE(held.verdict == Verdict::WithinError, std::abs(std::log(after)) <= 0.3);
+    }
 }
 
 void TestCourse::meansOfSingleTrialsNarrowTheLimit()
