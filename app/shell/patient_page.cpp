@@ -43,9 +43,8 @@ std::optional<letters::Figure> figureOf(const session::Session& session, const Q
     charts::TrendQuestion question{measure, std::nullopt, session.focus().visit, session.focus().reference};
     if (side != records::Side::None)
         question.side = side;
-    const auto points =
-        charts::trendPoints(question, visits, session.patientInFocus(), session.catalogue(), {},
-                            session.clinic().judging);
+    const auto points = charts::trendPoints(question, visits, session.patientInFocus(), session.catalogue(),
+                                            {}, session.clinic().judging);
     return points.isEmpty() ? std::nullopt : std::optional(charts::figure(points, {}));
 }
 

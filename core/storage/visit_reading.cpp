@@ -28,7 +28,7 @@ struct Loading {
     const RareParts* rare = nullptr;
     std::vector<Visit> visits;
     std::vector<std::vector<int>> positions; ///< of each visit's findings
-    QSet<QString> measures; ///< one text for all findings of a measure
+    QSet<QString> measures;                  ///< one text for all findings of a measure
     QHash<QString, size_t> visitAt;
     QHash<QString, std::pair<size_t, size_t>> findingAt;
 

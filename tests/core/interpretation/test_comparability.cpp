@@ -86,7 +86,8 @@ void TestComparability::aTitleEqualsItsKey()
     catalogue::Catalogue book = examples::catalogue();
     book.conditions.front().options = {{u"frame"_s, u"Walking frame"_s}, {u"stick"_s, u"Stick"_s}};
     const auto isComparable = [&](const QString& before, const QString& now) {
-        return interpretation::comparability(*book.measure(speed), book, {}, under({{aid, before}}), under({{aid, now}}))
+        return interpretation::comparability(*book.measure(speed), book, {}, under({{aid, before}}),
+                                             under({{aid, now}}))
             .isComparable();
     };
     QCOMPARE(book.conditions.front().id, aid);

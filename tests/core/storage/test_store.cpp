@@ -289,7 +289,8 @@ private Q_SLOTS:
         QVERIFY(store);
         records::Clinic clinic = *(*store)->clinic();
         QCOMPARE(clinic.name, u"Old clinic"_s);
-        QCOMPARE(clinic.judging, records::Judging());
+        QCOMPARE(clinic.judging.plannedVisits, 8);
+        QVERIFY(!clinic.judging.compositeWeeks);
         clinic.judging = {3, std::nullopt};
         QVERIFY((*store)->save(clinic));
         QCOMPARE(*(*store)->clinic(), clinic);
