@@ -62,6 +62,7 @@ private Q_SLOTS:
     void verdictsFollowThePublishedThresholds();
     void everyObjectHasEveryField();
     void previousAndBaselineAreHeldApart();
+    void theOrderOfImportChangesNothing();
     void aConditionThatDiffersIsNotComparable();
     void aConditionThatWasNotRecordedIsNotComparable();
     void becomingUnableAndAbleAreEvents();
@@ -185,6 +186,35 @@ void TestChange::previousAndBaselineAreHeldApart()
     const QJsonObject baseline = place.change(u"T-1"_s, measure, u"baseline"_s);
     QCOMPARE(baseline[u"againstDate"_s].toString(), first);
     QCOMPARE(baseline[u"verdict"_s].toString(), u"declined"_s);
+}
+
+void TestChange::theOrderOfImportChangesNothing()
+{
+    const QString tug = u"timed-up-and-go"_s;
+    std::vector<Cells> rows;
+    for (const auto& [date, seconds] :
+         {std::pair(u"2024-01-10"_s, u"12.0"_s), std::pair(u"2024-03-01"_s, u"15.7"_s),
+          std::pair(u"2024-05-01"_s, u"15.8"_s), std::pair(u"2024-07-01"_s, u"16.1"_s)})
+        rows.push_back(row(u"parkinson"_s, date, tug, seconds));
+    const Place together;
+    QCOMPARE(together.import(rows).code, 0);
+    const Place apart;
+    for (const size_t next : {size_t(2), size_t(0), size_t(3), size_t(1)})
+        QCOMPARE(apart.import({rows[next]}).code, 0);
+    for (const QString& against : {u"previous"_s, u"baseline"_s}) {
+        const QJsonObject change = together.change(u"T-1"_s, tug, against);
+        QVERIFY(!change.isEmpty());
+        QCOMPARE(apart.change(u"T-1"_s, tug, against), change);
+    }
+    const QJsonObject baseline = together.change(u"T-1"_s, tug, u"baseline"_s);
+    // Huang et al. 2011: 3.5 s. Beyond it at three visits running, over more than the interval.
+    QCOMPARE(baseline[u"strength"_s].toString(), u"confirmed"_s);
+    QCOMPARE(baseline[u"rule"_s][u"name"_s].toString(), u"confirmed"_s);
+    QVERIFY(baseline[u"rule"_s][u"falseFlagRate"_s].toDouble() < 0.05);
+    QCOMPARE(baseline[u"runStart"_s].toString(), u"2024-01-10"_s);
+    QCOMPARE(baseline[u"trend"_s][u"n"_s].toInt(), 4);
+    QVERIFY(std::abs(baseline[u"trend"_s][u"p"_s].toDouble() - 1.0 / 12) < 1e-9);
+    QVERIFY(std::abs(baseline[u"z"_s].toDouble() - 4.1 / (3.5 / 1.959964)) < 0.05);
 }
 
 void TestChange::aConditionThatDiffersIsNotComparable()
