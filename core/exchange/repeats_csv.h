@@ -3,6 +3,8 @@
 #include "core/base/result.h"
 #include "core/statistics/reliability.h"
 
+#include <QStringList>
+
 namespace exchange
 {
 

@@ -17,7 +17,7 @@ using records::Occasion;
 using records::Side;
 
 constexpr double worseBy = 1.2;
-constexpr int daysOfAWeek = 7;
+constexpr qint64 daysOfAWeek = 7;
 
 struct Component {
     QString measure;
@@ -70,7 +70,7 @@ std::optional<CompositeWorsening> worsening(const Component& component, const Gr
             seen = nullptr;
         } else if (seen == nullptr) {
             seen = &point;
-        } else if (seen->day.daysTo(point.day) >= *ground.judging.compositeWeeks * daysOfAWeek) {
+        } else if (seen->day.daysTo(point.day) >= daysOfAWeek * *ground.judging.compositeWeeks) {
             const double percent = (*point.number / *points.front().number - 1) * 100;
             return CompositeWorsening{
                 component.measure, component.side, points.front(), *seen, point, percent};

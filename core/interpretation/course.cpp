@@ -89,8 +89,8 @@ std::vector<Confirmation> confirmationsOf(Comparison held, const Run& numbers, i
 QDate seenSince(const Comparison& held, const Run& run, const catalogue::Catalogue& catalogue)
 {
     QDate since = held.now.day;
-    for (auto occasion = run.rbegin(); occasion != run.rend(); ++occasion) {
-        const Occasion& between = **occasion;
+    for (size_t place = run.size(); place > 0; --place) {
+        const Occasion& between = *run[place - 1];
         if (!isNumber(between) || between.visit == held.now.visit || between.day > held.now.day)
             continue;
         if (between.visit == held.reference.visit || verdictBy(held, between, catalogue) != held.verdict)

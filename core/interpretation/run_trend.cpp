@@ -14,7 +14,6 @@ namespace
 {
 
 using records::Occasion;
-using statistics::Slope;
 using Run = std::vector<const Occasion*>;
 
 constexpr double daysOfAYear = 365.25;

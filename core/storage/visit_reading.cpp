@@ -159,6 +159,7 @@ void arrange(std::vector<Finding>& findings, const std::vector<int>& positions)
     std::iota(order.begin(), order.end(), size_t(0));
     std::ranges::sort(order, {}, [&](size_t place) { return positions[place]; });
     std::vector<Finding> arranged;
+    arranged.reserve(order.size());
     for (const size_t place : order)
         arranged.push_back(std::move(findings[place]));
     findings = std::move(arranged);
