@@ -5,6 +5,8 @@
 
 #include <QCoreApplication>
 
+#include <algorithm>
+
 using namespace Qt::StringLiterals;
 
 namespace measures
@@ -17,7 +19,15 @@ struct Words {
     Q_DECLARE_TR_FUNCTIONS(measures::OwnErrorReport)
 };
 
-constexpr double figureWidth = 165, figureHeight = 72; ///< mm
+constexpr double figureWidth = 165; ///< mm
+
+/// In mm: the line that each trial beyond two takes in the table is taken from the plot, so that the page
+/// holds both.
+double figureHeight(int trials)
+{
+    constexpr double tallest = 72, lowest = 34, lineHeight = 4.8;
+    return std::max(lowest, tallest - lineHeight * std::max(trials - 2, 0));
+}
 
 QString style()
 {
@@ -82,7 +92,8 @@ letters::Composition report(const OwnError& error, const records::Clinic& clinic
     if (clinic.isDemo)
         made.demoMark = Words::tr("DEMO – invented patients");
     const charts::AgreementPoints points = agreementPoints(error);
-    made.figures = {{points.differenceWords, QSizeF(figureWidth, figureHeight),
+    made.figures = {{points.differenceWords,
+                     QSizeF(figureWidth, figureHeight(error.study ? error.study->trials : 2)),
                      [points](QPainter& painter, const QRectF& area) {
                          charts::draw(points, charts::paperLook(), painter, area);
                      }}};
