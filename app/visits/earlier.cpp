@@ -1,5 +1,7 @@
 #include "app/visits/earlier.h"
 
+#include "core/records/declared.h"
+
 namespace visits
 {
 
@@ -27,6 +29,7 @@ std::optional<Earlier> earlierValue(const Place& place, const records::Visit& vi
 
     Occasion now;
     now.visit = visit.id;
+    now.series = visit.series;
     now.day = visit.day;
     now.state = visit.state;
     now.conditions = visit.conditions;
@@ -36,6 +39,12 @@ std::optional<Earlier> earlierValue(const Place& place, const records::Visit& vi
     } else {
         now.finding.measure = place.measure;
         now.finding.side = place.side;
+    }
+    if (const catalogue::Measure* measure = catalogue.measure(place.measure)) {
+        earlier.push_back(now); // so that what was declared equal to this visit counts
+        records::layDeclared(earlier, *measure, patient.declared);
+        now = earlier.back();
+        earlier.pop_back();
     }
     if (const auto comparable = interpretation::lastComparable(earlier, now, patient, catalogue))
         return Earlier{*comparable, true};
