@@ -159,8 +159,7 @@ QString strengthWord(const Comparison& comparison, const interpretation::Course&
 
 bool isFlag(const Row& row)
 {
-    return row.comparison &&
-           (row.comparison->verdict == Verdict::Improved || row.comparison->verdict == Verdict::Declined);
+    return row.comparison && interpretation::isBeyondError(row.comparison->verdict);
 }
 
 QString qualified(const Row& row)

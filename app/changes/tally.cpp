@@ -73,7 +73,7 @@ QString tally(const std::vector<Row>& rows, bool isHeld)
          {Verdict::BecameUnable, Verdict::BecameAble, Verdict::Improved, Verdict::Declined,
           Verdict::WithinError, Verdict::NotComparable, Verdict::NoThreshold}) {
         const qsizetype found = count(rows, verdict);
-        const bool isAlwaysSaid = verdict == Verdict::Improved || verdict == Verdict::Declined;
+        const bool isAlwaysSaid = interpretation::isBeyondError(verdict);
         if (found > 0 || isAlwaysSaid)
             parts << Words::counted(verdict, found);
     }

@@ -1,10 +1,10 @@
 #include "app/charts/agreement_chart.h"
 
 #include "app/charts/frame.h"
+#include "app/charts/scene_drawing.h"
 
 #include <QFontMetricsF>
 #include <QGraphicsLayout>
-#include <QGraphicsScene>
 #include <QGraphicsSimpleTextItem>
 #include <QLegend>
 #include <QLineSeries>
@@ -161,15 +161,7 @@ void AgreementChart::settle()
 void draw(const AgreementPoints& points, const ChartLook& look, QPainter& painter, const QRectF& area,
           double pixelsWide)
 {
-    QGraphicsScene scene;
-    auto* chart = new AgreementChart(points, look);
-    scene.addItem(chart);
-    const QRectF size(0, 0, pixelsWide, pixelsWide * area.height() / area.width());
-    chart->resize(size.size());
-    scene.setSceneRect(size);
-    painter.save();
-    scene.render(&painter, area, size);
-    painter.restore();
+    drawChart(std::make_unique<AgreementChart>(points, look), painter, area, pixelsWide);
 }
 
 } // namespace charts

@@ -1,11 +1,11 @@
 #include "app/charts/chart_files.h"
 
+#include "app/charts/scene_drawing.h"
 #include "app/charts/trend_chart.h"
 #include "app/charts/trend_words.h"
 #include "core/base/file.h"
 
 #include <QBuffer>
-#include <QGraphicsScene>
 #include <QImage>
 #include <QPainter>
 #include <QSvgGenerator>
@@ -24,15 +24,7 @@ constexpr int pictureScale = 2;
 void draw(const TrendPoints& points, const ChartLook& look, const base::Phrasebook& phrases,
           QPainter& painter, const QRectF& area, double pixelsWide)
 {
-    QGraphicsScene scene;
-    auto* chart = new TrendChart(points, look, phrases);
-    scene.addItem(chart);
-    const QRectF size(0, 0, pixelsWide, pixelsWide * area.height() / area.width());
-    chart->resize(size.size());
-    scene.setSceneRect(size);
-    painter.save();
-    scene.render(&painter, area, size);
-    painter.restore();
+    drawChart(std::make_unique<TrendChart>(points, look, phrases), painter, area, pixelsWide);
 }
 
 double heightForWidth(const TrendPoints& points, const ChartLook& look, double width, double pixelsWide)

@@ -245,13 +245,14 @@ void OwnErrorPage::work()
 void OwnErrorPage::draw()
 {
     const bool isWaiting = m_error.source == StudySource::File && m_error.file.isEmpty();
+    QStringList remarks = studyRemarks(m_error);
     m_notice->clear();
     if (!m_fault.isEmpty())
         m_notice->say(widgets::Notice::Kind::Danger, m_fault);
     else if (!isWaiting && !m_error.study)
         m_notice->say(widgets::Notice::Kind::Info, whyNone(m_error));
     else if (m_error.study && !mayStandIn(m_error))
-        m_notice->say(widgets::Notice::Kind::Caution, studyRemarks(m_error).last());
+        m_notice->say(widgets::Notice::Kind::Caution, remarks.takeLast());
     m_of->setText(isWaiting
                       ? tr("A file with one row for each trial: subject,trial,value. A number has a point; "
                            "an empty value is a trial that is missing.")
@@ -265,7 +266,7 @@ void OwnErrorPage::draw()
     if (!hasStudy)
         return;
     QString page = tableHtml(m_error);
-    for (const QString& remark : studyRemarks(m_error))
+    for (const QString& remark : std::as_const(remarks))
         page += u"<p class=remark>%1</p>"_s.arg(remark.toHtmlEscaped());
     m_figures->document()->setDefaultStyleSheet(
         pageStyle(palette()) +

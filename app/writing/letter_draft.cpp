@@ -37,11 +37,11 @@ records::VisitId versionThatCounts(const session::Session& session, const record
     return current == visits.end() ? id : current->id;
 }
 
-bool isBeyondError(const interpretation::Change& change)
+bool isTelling(const interpretation::Change& change)
 {
     const auto verdict = change.previous ? change.previous->verdict : interpretation::Verdict::NoThreshold;
-    return verdict == interpretation::Verdict::Improved || verdict == interpretation::Verdict::Declined ||
-           verdict == interpretation::Verdict::BecameUnable || verdict == interpretation::Verdict::BecameAble;
+    return interpretation::isBeyondError(verdict) || verdict == interpretation::Verdict::BecameUnable ||
+           verdict == interpretation::Verdict::BecameAble;
 }
 
 bool isMeasured(const catalogue::Measure* measure)
@@ -86,7 +86,7 @@ base::Result<void> LetterDraft::begin()
                 u"%1 %2"_s.arg(patient.given, patient.family).simplified()});
     letter.urgency = u"routine"_s;
     for (const interpretation::Change& change : m_session.changes()) {
-        if (isBeyondError(change) && isMeasured(m_session.catalogue().measure(change.measure)) &&
+        if (isTelling(change) && isMeasured(m_session.catalogue().measure(change.measure)) &&
             !letter.charts.contains(change.measure) && letter.charts.size() < chartsAtFirst)
             letter.charts += change.measure;
     }

@@ -19,11 +19,6 @@ bool counts(const Occasion& occasion)
     return values::isDone(occasion.finding.value) || values::isUnable(occasion.finding.value);
 }
 
-bool isNumber(const Occasion* occasion)
-{
-    return std::holds_alternative<values::Quantity>(occasion->finding.value);
-}
-
 bool isComparable(const Occasion& earlier, const Occasion& now, const QString& population,
                   const catalogue::Catalogue& catalogue)
 {
@@ -41,7 +36,7 @@ const Occasion* bestOf(const Run& earlier, catalogue::Direction better)
 {
     const Occasion* best = nullptr;
     for (const Occasion* occasion : earlier) {
-        if (!isNumber(occasion) || better == catalogue::Direction::Neither)
+        if (!isNumber(*occasion) || better == catalogue::Direction::Neither)
             continue;
         const double number = *values::number(occasion->finding.value);
         const double soFar = best == nullptr ? number : *values::number(best->finding.value);
@@ -70,8 +65,7 @@ struct Judge {
 
     std::optional<Comparison> againstFirstTwo() const
     {
-        Run numbers;
-        std::ranges::copy_if(run, std::back_inserter(numbers), isNumber);
+        const Run numbers = numbersOf(run);
         if (numbers.size() < 3 || numbers.back() != &now)
             return std::nullopt;
         Occasion mean = *numbers[1];

@@ -24,20 +24,19 @@ constexpr std::array verdicts = {"improved",     "declined",      "within-error"
                                  "no-threshold", "became-unable", "became-able"};
 constexpr std::array strengths = {"none", "possible", "confirmed", "sustained"};
 constexpr std::array rules = {"first-visit", "previous-visit", "best-visit", "confirmed", "sequential"};
-constexpr double ourConfidence = 0.95;
 
 /// What the published limit is multiplied with to stand at 95 %: 1.96 / 1.645 for one at 90 %. A limit
 /// without a confidence is taken as published.
 double toOurConfidence(const Threshold& row)
 {
     const auto published = row.confidence ? statistics::normalQuantile(*row.confidence) : std::nullopt;
-    const auto ours = statistics::normalQuantile(ourConfidence);
+    const auto ours = statistics::normalQuantile(judgedAt);
     return published && ours ? *ours / *published : 1;
 }
 
 bool isAtOurConfidence(const Threshold& row)
 {
-    return !row.confidence || !(std::abs(*row.confidence - ourConfidence) > 1e-9);
+    return !row.confidence || !(std::abs(*row.confidence - judgedAt) > 1e-9);
 }
 
 /// A limit on the row's scale as a difference in the measure's unit, upwards or downwards from the reference.
@@ -205,6 +204,11 @@ Verdict verdictOfNumbers(double difference, double limit, Direction better)
 QString code(Verdict verdict)
 {
     return QString::fromLatin1(verdicts.at(static_cast<size_t>(verdict)));
+}
+
+bool isBeyondError(Verdict verdict)
+{
+    return verdict == Verdict::Improved || verdict == Verdict::Declined;
 }
 
 QString code(Strength strength)

@@ -14,6 +14,12 @@ enum class Verdict { Improved, Declined, WithinError, NotComparable, NoThreshold
 /// "became-able".
 QString code(Verdict verdict);
 
+/// Improved or declined: larger than measurement error.
+bool isBeyondError(Verdict verdict);
+
+/// The confidence at which every change is judged.
+inline constexpr double judgedAt = 0.95;
+
 /// A published threshold worked out for one reference value, at 95 % confidence.
 struct Applied {
     catalogue::Threshold row;

@@ -32,11 +32,6 @@ const std::array<Component, 3>& components()
     return all;
 }
 
-RunPoint pointOf(const Occasion& occasion)
-{
-    return {occasion.visit, occasion.day, values::number(occasion.finding.value)};
-}
-
 /// The numbers that are comparable with the first of them, oldest first.
 std::vector<RunPoint> comparableWithFirst(const std::vector<Occasion>& history,
                                           const catalogue::Measure& measure, const Ground& ground)

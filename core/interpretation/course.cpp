@@ -14,21 +14,6 @@ namespace
 using records::Occasion;
 using Run = std::vector<const Occasion*>;
 
-bool isTurned(Verdict verdict)
-{
-    return verdict == Verdict::Improved || verdict == Verdict::Declined;
-}
-
-RunPoint pointOf(const Occasion& occasion)
-{
-    return {occasion.visit, occasion.day, values::number(occasion.finding.value)};
-}
-
-bool isNumber(const Occasion& occasion)
-{
-    return std::holds_alternative<values::Quantity>(occasion.finding.value);
-}
-
 /// The verdict on another value against the same reference, by the same row.
 Verdict verdictBy(const Comparison& held, const Occasion& occasion, const catalogue::Catalogue& catalogue)
 {
@@ -59,7 +44,7 @@ std::optional<std::pair<Confirmation, size_t>> nextConfirmation(const Comparison
     Verdict direction = Verdict::WithinError;
     for (size_t place = from + 1; place < run.size(); ++place) {
         const Verdict verdict = verdictBy(held, *run[place], ground.catalogue);
-        if (!isTurned(verdict)) {
+        if (!isBeyondError(verdict)) {
             seen = nullptr;
         } else if (seen == nullptr || verdict != direction) {
             seen = run[place];
@@ -91,7 +76,7 @@ QDate seenSince(const Comparison& held, const Run& run, const catalogue::Catalog
     QDate since = held.now.day;
     for (size_t place = run.size(); place > 0; --place) {
         const Occasion& between = *run[place - 1];
-        if (!isNumber(between) || between.visit == held.now.visit || between.day > held.now.day)
+        if (!isNumber(between) || between.visit == held.now.visit)
             continue;
         if (between.visit == held.reference.visit || verdictBy(held, between, catalogue) != held.verdict)
             break;
@@ -120,6 +105,19 @@ std::optional<catalogue::Threshold> otherBandOf(const catalogue::Threshold& used
 
 } // namespace
 
+RunPoint pointOf(const Occasion& occasion)
+{
+    return {occasion.visit, occasion.day, values::number(occasion.finding.value)};
+}
+
+Run numbersOf(const Run& run)
+{
+    Run numbers;
+    std::ranges::copy_if(run, std::back_inserter(numbers),
+                         [](const Occasion* occasion) { return isNumber(*occasion); });
+    return numbers;
+}
+
 Comparison Ground::compared(const Occasion& reference, const Occasion& now, Averaged averaged) const
 {
     const auto levels = [&](const Occasion& of) {
@@ -138,12 +136,9 @@ Comparison Ground::compared(const Occasion& reference, const Occasion& now, Aver
 Course courseOf(const Run& run, const Ground& ground)
 {
     Course course;
-    Run numbers;
-    for (const Occasion* occasion : run) {
+    for (const Occasion* occasion : run)
         course.run.push_back(pointOf(*occasion));
-        if (isNumber(*occasion))
-            numbers.push_back(occasion);
-    }
+    const Run numbers = numbersOf(run);
     course.confirmAfterDays = confirmAfterDays(ground);
     std::optional<Comparison> ends;
     if (numbers.size() > 1) {
@@ -157,22 +152,22 @@ Course courseOf(const Run& run, const Ground& ground)
 void strengthen(Comparison& held, statistics::FlagRule rule, const Run& run, const Course& course,
                 const Ground& ground)
 {
-    const int visits =
-        int(std::ranges::count_if(run, [](const Occasion* occasion) { return isNumber(*occasion); }));
     const bool isFirst = !run.empty() && held.reference.visit == run.front()->visit;
     if (isFirst && held.difference && course.trend && course.trend->sustained) {
         held.strength = Strength::Sustained;
         rule = statistics::FlagRule::Sequential;
-    } else if (isTurned(held.verdict)) {
+    } else if (isBeyondError(held.verdict)) {
         const QDate since = seenSince(held, run, ground.catalogue);
         held.since = since;
         const bool isConfirmed =
             since < held.now.day && since.daysTo(held.now.day) >= course.confirmAfterDays;
         held.strength = isConfirmed ? Strength::Confirmed : Strength::Possible;
         rule = isConfirmed ? statistics::FlagRule::Confirmed : rule;
+    } else {
+        return;
     }
-    const auto rate = statistics::falseFlagRate(rule, visits, ground.judging.plannedVisits);
-    if (held.strength != Strength::None && rate)
+    const int visits = int(numbersOf(run).size());
+    if (const auto rate = statistics::falseFlagRate(rule, visits, ground.judging.plannedVisits))
         held.raised = Raised{rule, visits, *rate};
 }
 

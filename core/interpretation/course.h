@@ -22,6 +22,11 @@ struct Confirmation {
     Verdict verdict = Verdict::WithinError;
 };
 
+RunPoint pointOf(const records::Occasion& occasion);
+
+/// Those of a run that hold numbers.
+std::vector<const records::Occasion*> numbersOf(const std::vector<const records::Occasion*>& run);
+
 /// What a run of at least three numbers says as a whole.
 struct Trend {
     int n = 0; ///< visits; of several on one day the last

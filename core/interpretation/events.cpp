@@ -30,22 +30,19 @@ void addTurns(std::vector<Event>& events, const std::vector<Occasion>& history)
     }
 }
 
-bool isBeyondError(const Occasion& one, const Occasion& other, const Ground& ground)
-{
-    const Verdict verdict = ground.compared(one, other).verdict;
-    return verdict == Verdict::Improved || verdict == Verdict::Declined;
-}
-
 /// Whether right and left differ beyond error at a visit. Empty where one side has no number or the row is
 /// missing.
 std::optional<bool> doSidesDiffer(const Visit& visit, const QString& measure, const Ground& ground)
 {
     const auto right = records::occasionAt(visit, ground.catalogue, measure, Side::Right);
     const auto left = records::occasionAt(visit, ground.catalogue, measure, Side::Left);
-    if (!right || !left || !ground.compared(*right, *left).threshold ||
-        !ground.compared(*left, *right).threshold)
+    if (!right || !left)
         return std::nullopt;
-    return isBeyondError(*right, *left, ground) && isBeyondError(*left, *right, ground);
+    const Comparison leftAgainstRight = ground.compared(*right, *left);
+    const Comparison rightAgainstLeft = ground.compared(*left, *right);
+    if (!leftAgainstRight.threshold || !rightAgainstLeft.threshold)
+        return std::nullopt;
+    return isBeyondError(leftAgainstRight.verdict) && isBeyondError(rightAgainstLeft.verdict);
 }
 
 void addSides(std::vector<Event>& events, const QString& measure, const Ground& ground)

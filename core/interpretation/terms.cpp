@@ -112,7 +112,7 @@ QString conversion(double published, const Applied& threshold, const Measure& me
     if (!threshold.isConverted || !row.confidence)
         return {};
     const double theirs = statistics::normalQuantile(*row.confidence).value_or(1);
-    const double ours = statistics::normalQuantile(0.95).value_or(1);
+    const double ours = statistics::normalQuantile(judgedAt).value_or(1);
     return phrases("MDC%1 %2 × %3/%4 = %5 at 95 %")
         .arg(brief(*row.confidence * 100), publishedLimit(published, row, measure, phrases), brief(ours),
              brief(theirs), publishedLimit(published * ours / theirs, row, measure, phrases));

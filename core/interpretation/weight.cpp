@@ -16,8 +16,6 @@ using catalogue::Direction;
 using catalogue::Scale;
 using catalogue::Threshold;
 
-constexpr double ourConfidence = 0.95;
-
 /// A difference and its standard error, on the scale on which the row's error is the same at every level.
 struct Deviation {
     double difference = 0;
@@ -30,7 +28,7 @@ std::optional<Deviation> deviationOf(const Comparison& held, Direction better)
     const Threshold& row = threshold.row;
     if (const auto standard = standardErrorOf(row))
         return Deviation{*held.difference, std::numbers::sqrt2 * *standard * threshold.factor};
-    const auto z = statistics::normalQuantile(ourConfidence);
+    const auto z = statistics::normalQuantile(judgedAt);
     if (!row.confidence || !z)
         return std::nullopt;
     const double limit = threshold.limitFor(*held.difference, better);

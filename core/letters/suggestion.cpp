@@ -133,7 +133,7 @@ QString Sentences::ofBaseline(const Change& change) const
     };
     if (first.verdict == Verdict::BecameUnable || first.verdict == Verdict::BecameAble)
         return said("%1: against the first comparable visit (%2 on %3) it %4.");
-    if (first.verdict == Verdict::Improved || first.verdict == Verdict::Declined)
+    if (isBeyondError(first.verdict))
         return said("%1: against the first comparable visit (%2 on %3) it has %4; error: ") + limit(first) +
                u'.' + ofStrength(first, change);
     if (first.strength == interpretation::Strength::None)

@@ -9,6 +9,11 @@ Occasion occasionOf(const Visit& visit, Finding finding)
     return {visit.id, visit.day, visit.state, std::move(finding), std::move(conditions), {}, visit.series};
 }
 
+bool isNumber(const Occasion& occasion)
+{
+    return std::holds_alternative<values::Quantity>(occasion.finding.value);
+}
+
 bool isAnswered(const Finding& finding)
 {
     const auto* missing = std::get_if<values::Missing>(&finding.value);

@@ -21,6 +21,9 @@ struct Occasion {
 /// A finding of a visit as an occasion.
 Occasion occasionOf(const Visit& visit, Finding finding);
 
+/// Whether it holds a number with a unit, which alone have differences.
+bool isNumber(const Occasion& occasion);
+
 /// Whether something was said of it: a value, or why there is none. "Not asked" says nothing.
 bool isAnswered(const Finding& finding);
 
