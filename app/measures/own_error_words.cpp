@@ -53,11 +53,12 @@ void addAgreement(std::vector<StudyRow>& rows, const OwnError& error)
     const ErrorStudy& study = *error.study;
     if (!study.bias)
         return;
-    rows.push_back(row(Words::tr("Bias"), *study.bias, error, Words::tr("mean of first less second")));
-    rows.push_back(
-        row(Words::tr("Lower limit of agreement"), *study.lowerLimit, error, Words::tr("bias − 1.96 SD")));
-    rows.push_back(
-        row(Words::tr("Upper limit of agreement"), *study.upperLimit, error, Words::tr("bias + 1.96 SD")));
+    const QString unit = unitWords(error);
+    rows.push_back(row(Words::tr("Bias") + unit, *study.bias, error, Words::tr("mean of first less second")));
+    rows.push_back(row(Words::tr("Lower limit of agreement") + unit, *study.lowerLimit, error,
+                       Words::tr("bias − 1.96 SD")));
+    rows.push_back(row(Words::tr("Upper limit of agreement") + unit, *study.upperLimit, error,
+                       Words::tr("bias + 1.96 SD")));
 }
 
 /// A change beyond the MDC of logarithms is one by this factor.
@@ -138,7 +139,7 @@ std::vector<StudyRow> studyRows(const OwnError& error)
         row(Words::tr("MDC95") + unit, study.mdc95, error, Words::tr("1.96 · √2 · SEM"))};
     addAgreement(rows, error);
     for (size_t trial = 0; trial < study.practice.size(); ++trial)
-        rows.push_back({Words::tr("Mean of trial %1").arg(trial + 1),
+        rows.push_back({Words::tr("Mean of trial %1").arg(trial + 1) + unit,
                         numberWords(study.practice[trial], error),
                         {},
                         trial == 0 ? Words::tr("a rise or fall is practice or fatigue") : QString()});
