@@ -7,6 +7,9 @@ target_compile_definitions(house_rules INTERFACE
 target_compile_options(house_rules INTERFACE
   -Wall -Wextra -Wpedantic -Wshadow -Wconversion -Wold-style-cast -Wnon-virtual-dtor -Woverloaded-virtual
   -Wswitch-enum -fpch-preprocess $<$<BOOL:${APLOMB_WARNINGS_AS_ERRORS}>:-Werror>)
+if(APLOMB_UNITY)
+  target_compile_options(house_rules INTERFACE -Wno-shadow) # one file's helper is no business of another's names
+endif()
 if(APLOMB_SANITIZE)
   target_compile_options(house_rules INTERFACE -fsanitize=address,undefined -fno-sanitize-recover=undefined
     -fno-omit-frame-pointer)

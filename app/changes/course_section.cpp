@@ -20,7 +20,7 @@ namespace
 
 using interpretation::Comparison;
 
-struct Teller {
+struct CourseSectionTeller {
     Q_DECLARE_TR_FUNCTIONS(changes::CourseSection)
 
 public:
@@ -40,7 +40,7 @@ private:
     QString meanLine(const Comparison& held) const;
 };
 
-QString Teller::run() const
+QString CourseSectionTeller::run() const
 {
     const auto& points = row.change.course.run;
     if (points.size() < 2)
@@ -50,8 +50,8 @@ QString Teller::run() const
         .arg(records::dayInWords(points.front().day));
 }
 
-QString Teller::referenceLine(const QString& name, const std::optional<Comparison>& held,
-                              const QString& absent) const
+QString CourseSectionTeller::referenceLine(const QString& name, const std::optional<Comparison>& held,
+                                           const QString& absent) const
 {
     if (!held)
         return tableLine({name.toHtmlEscaped(), {}, {}, {}, absent.toHtmlEscaped()});
@@ -65,7 +65,7 @@ QString Teller::referenceLine(const QString& name, const std::optional<Compariso
 }
 
 /// A mean lies between what can be measured, and on no day.
-QString Teller::meanLine(const Comparison& held) const
+QString CourseSectionTeller::meanLine(const Comparison& held) const
 {
     const auto mean = values::number(held.reference.finding.value);
     return tableLine(
@@ -76,7 +76,7 @@ QString Teller::meanLine(const Comparison& held) const
                  interpretation::written(held.verdict, phrases)}));
 }
 
-QString Teller::references() const
+QString CourseSectionTeller::references() const
 {
     const interpretation::Change& change = row.change;
     if (!change.previous)
@@ -92,7 +92,7 @@ QString Teller::references() const
     return u"<table cellspacing=0>"_s + lines + u"</table>"_s;
 }
 
-QStringList Teller::confirmations() const
+QStringList CourseSectionTeller::confirmations() const
 {
     QStringList lines;
     for (const interpretation::Confirmation& each : row.change.course.confirmations) {
@@ -106,7 +106,7 @@ QStringList Teller::confirmations() const
     return lines;
 }
 
-QStringList Teller::events() const
+QStringList CourseSectionTeller::events() const
 {
     QStringList lines;
     for (const interpretation::Event& event :
@@ -125,11 +125,12 @@ QString courseSection(const Row& row, const interpretation::Ground& ground, cons
     const catalogue::Measure* measure = ground.catalogue.measure(row.change.measure);
     if (measure == nullptr || !row.change.previous)
         return {};
-    const Teller teller{row, ground, phrases, *measure};
+    const CourseSectionTeller teller{row, ground, phrases, *measure};
     const QStringList lines = interpretation::trendWords(row.change.course, *measure, phrases) +
                               teller.confirmations() + teller.events();
-    return section(Teller::tr("Over the visits"), u"<p>"_s + teller.run().toHtmlEscaped() + u"</p>"_s +
-                                                      teller.references() + list(escaped(lines)));
+    return section(CourseSectionTeller::tr("Over the visits"), u"<p>"_s + teller.run().toHtmlEscaped() +
+                                                                   u"</p>"_s + teller.references() +
+                                                                   list(escaped(lines)));
 }
 
 } // namespace changes

@@ -20,7 +20,7 @@ namespace changes
 namespace
 {
 
-struct Teller {
+struct DetailTeller {
     Q_DECLARE_TR_FUNCTIONS(changes::Detail)
 
 public:
@@ -44,7 +44,7 @@ private:
     QString withLink(const catalogue::Threshold& threshold) const;
 };
 
-QString Teller::heading() const
+QString DetailTeller::heading() const
 {
     const QString name = row.side.isEmpty() ? row.measure : tr("%1, %2").arg(row.measure, row.side);
     const QString why = row.comparison ? interpretation::why(*row.comparison, catalogue, phrases) : QString();
@@ -52,13 +52,13 @@ QString Teller::heading() const
                                              why.toHtmlEscaped());
 }
 
-QString Teller::arithmetic() const
+QString DetailTeller::arithmetic() const
 {
     return section(tr("Arithmetic"),
                    list(escaped(interpretation::arithmetic(*row.comparison, catalogue, phrases)), true));
 }
 
-QString Teller::withLink(const catalogue::Threshold& threshold) const
+QString DetailTeller::withLink(const catalogue::Threshold& threshold) const
 {
     QString words = interpretation::written(threshold, catalogue, phrases).toHtmlEscaped();
     const catalogue::Source* published = catalogue.source(threshold.source);
@@ -70,7 +70,7 @@ QString Teller::withLink(const catalogue::Threshold& threshold) const
     return words;
 }
 
-QString Teller::source() const
+QString DetailTeller::source() const
 {
     const auto& threshold = row.comparison->threshold;
     if (!threshold)
@@ -81,7 +81,7 @@ QString Teller::source() const
                                                tr("Why this row: %1.").arg(why).toHtmlEscaped()));
 }
 
-QString Teller::recorded(const catalogue::Condition* condition, const QString& value) const
+QString DetailTeller::recorded(const catalogue::Condition* condition, const QString& value) const
 {
     if (value.isEmpty())
         return tr("not recorded");
@@ -93,7 +93,7 @@ QString Teller::recorded(const catalogue::Condition* condition, const QString& v
     return condition->isNumber ? (value + u' ' + values::symbol(condition->unit)).trimmed() : value;
 }
 
-QString Teller::match(const QString& condition, const QString& before, const QString& now) const
+QString DetailTeller::match(const QString& condition, const QString& before, const QString& now) const
 {
     const auto isThis = [&](const interpretation::Mismatch& each) { return each.condition == condition; };
     const bool isMissing = before.isEmpty() || now.isEmpty();
@@ -106,7 +106,7 @@ QString Teller::match(const QString& condition, const QString& before, const QSt
     return isMissing ? tr("not recorded") : tr("same");
 }
 
-QString Teller::conditions() const
+QString DetailTeller::conditions() const
 {
     QString html;
     for (const catalogue::ConditionRule& rule : measure.conditions) {
@@ -125,7 +125,7 @@ QString Teller::conditions() const
     return section(tr("Conditions"), u"<table cellspacing=0>"_s + head + html + u"</table>"_s);
 }
 
-QString Teller::important() const
+QString DetailTeller::important() const
 {
     const auto& important = row.comparison->important;
     return important ? section(tr("Important change, a second answer"),
@@ -133,13 +133,13 @@ QString Teller::important() const
                      : QString();
 }
 
-QString Teller::cautions() const
+QString DetailTeller::cautions() const
 {
     return section(tr("Caution"),
                    list(escaped(interpretation::cautions(row.change, *row.comparison, catalogue, phrases))));
 }
 
-QString Teller::notUsed() const
+QString DetailTeller::notUsed() const
 {
     QStringList lines;
     for (const interpretation::NotUsed& each : row.comparison->notUsed)
@@ -149,7 +149,7 @@ QString Teller::notUsed() const
     return section(tr("Evidence that fits but was not used"), list(lines));
 }
 
-QString Teller::howMeasured() const
+QString DetailTeller::howMeasured() const
 {
     QStringList lines;
     const auto tell = [&](const QString& day, const records::Occasion& occasion) {
@@ -184,7 +184,7 @@ QString detail(const Row& row, const interpretation::Ground& ground, const base:
     const catalogue::Measure* measure = ground.catalogue.measure(row.occasion.finding.measure);
     if (measure == nullptr)
         return {};
-    const Teller teller{row, ground.catalogue, phrases, *measure};
+    const DetailTeller teller{row, ground.catalogue, phrases, *measure};
     if (!row.comparison)
         return teller.heading() + courseSection(row, ground, phrases) + teller.howMeasured();
     return teller.heading() + teller.arithmetic() +

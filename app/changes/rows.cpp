@@ -22,7 +22,7 @@ using interpretation::Comparison;
 using interpretation::Strength;
 using interpretation::Verdict;
 
-struct Words {
+struct RowsWords {
     Q_DECLARE_TR_FUNCTIONS(changes::Rows)
 
 public:
@@ -36,7 +36,7 @@ public:
     static QString inCourse(const Comparison& comparison, const interpretation::Course& course);
 };
 
-QString Words::strip(const Strip& strip)
+QString RowsWords::strip(const Strip& strip)
 {
     if (!strip.verdict)
         return {};
@@ -65,7 +65,7 @@ QString Words::strip(const Strip& strip)
     return strip.hasScale ? tr("no difference") : tr("no scale");
 }
 
-QString Words::absent(const interpretation::Change& change, Against against)
+QString RowsWords::absent(const interpretation::Change& change, Against against)
 {
     if (!change.previous)
         return tr("first result, nothing to compare with");
@@ -84,7 +84,7 @@ QString Words::absent(const interpretation::Change& change, Against against)
 }
 
 /// A sustained trend is told whatever the two visits say alone.
-QString Words::inCourse(const Comparison& comparison, const interpretation::Course& course)
+QString RowsWords::inCourse(const Comparison& comparison, const interpretation::Course& course)
 {
     const auto sustained = course.trend ? course.trend->sustained : std::nullopt;
     switch (comparison.strength) {
@@ -118,7 +118,7 @@ Row row(const interpretation::Change& change, Against against, const catalogue::
     made.change = change;
     made.comparison = comparisonWith(change, against);
     if (!made.comparison) {
-        made.verdict = Words::absent(change, against);
+        made.verdict = RowsWords::absent(change, against);
         return made;
     }
     made.reference = records::written(made.comparison->reference.finding.value, measure, phrases);
@@ -129,7 +129,7 @@ Row row(const interpretation::Change& change, Against against, const catalogue::
     made.strength = strengthWord(*made.comparison, change.course);
     made.isUnjudged = made.comparison->verdict == Verdict::NoThreshold && !made.comparison->difference;
     made.strip = strip(*made.comparison, measure.better);
-    made.stripWords = Words::strip(made.strip);
+    made.stripWords = RowsWords::strip(made.strip);
     return made;
 }
 
@@ -154,7 +154,7 @@ const std::optional<Comparison>& comparisonWith(const interpretation::Change& ch
 
 QString strengthWord(const Comparison& comparison, const interpretation::Course& course)
 {
-    return Words::inCourse(comparison, course);
+    return RowsWords::inCourse(comparison, course);
 }
 
 bool isFlag(const Row& row)
@@ -168,14 +168,14 @@ QString qualified(const Row& row)
     if (!row.strength.isEmpty())
         words << row.strength;
     if (row.isHeldBack)
-        words << Words::heldBack();
+        words << RowsWords::heldBack();
     return words.join(u", "_s);
 }
 
 Meaning shortMeaning(const Row& row)
 {
     if (row.isHeldBack)
-        return {Words::flagged(row.comparison->verdict), Words::heldBack()};
+        return {RowsWords::flagged(row.comparison->verdict), RowsWords::heldBack()};
     return {row.verdict, row.strength};
 }
 

@@ -20,7 +20,7 @@ using interpretation::Verdict;
 
 constexpr double confidence = 0.95; ///< of every threshold, as applied
 
-struct Words {
+struct TallyWords {
     Q_DECLARE_TR_FUNCTIONS(changes::Rows)
 
 public:
@@ -28,7 +28,7 @@ public:
     static QString byChance(double expected, qsizetype judged);
 };
 
-QString Words::counted(Verdict verdict, qsizetype count)
+QString TallyWords::counted(Verdict verdict, qsizetype count)
 {
     switch (verdict) {
     case Verdict::Improved:
@@ -49,7 +49,7 @@ QString Words::counted(Verdict verdict, qsizetype count)
     return {};
 }
 
-QString Words::byChance(double expected, qsizetype judged)
+QString TallyWords::byChance(double expected, qsizetype judged)
 {
     return tr("If nothing had changed, measurement error alone would still flag about %1 of the %2 results "
               "judged "
@@ -75,7 +75,7 @@ QString tally(const std::vector<Row>& rows, bool isHeld)
         const qsizetype found = count(rows, verdict);
         const bool isAlwaysSaid = interpretation::isBeyondError(verdict);
         if (found > 0 || isAlwaysSaid)
-            parts << Words::counted(verdict, found);
+            parts << TallyWords::counted(verdict, found);
     }
     if (isHeld && !stayingWords(rows).isEmpty())
         parts << stayingWords(rows);
@@ -89,7 +89,7 @@ QString expectedByChance(const std::vector<Row>& rows)
     const qsizetype judged =
         count(rows, Verdict::Improved) + count(rows, Verdict::Declined) + count(rows, Verdict::WithinError);
     return judged < 2 ? QString()
-                      : Words::byChance(statistics::expectedFalseFlags(int(judged), confidence), judged);
+                      : TallyWords::byChance(statistics::expectedFalseFlags(int(judged), confidence), judged);
 }
 
 } // namespace changes

@@ -17,18 +17,18 @@ using namespace Qt::StringLiterals;
 namespace
 {
 
-using Done = base::Result<void>;
+using Outcome = base::Result<void>;
 
 /// Does `work` in the records file, made where there is none. What was made for work that failed is taken
 /// away again.
 template <class Work>
-Done inRecords(const Request& request, Work work)
+Outcome inRecords(const Request& request, Work work)
 {
     const bool isNew = !QFileInfo::exists(request.records);
     auto session = openRecords(request, true);
     if (!session)
         return session.error();
-    const Done done = work(**session);
+    const Outcome done = work(**session);
     session->reset();
     if (!done && isNew) {
         for (const QString& ending : {u""_s, u"-wal"_s, u"-shm"_s})
@@ -66,7 +66,7 @@ QString inWords(const session::ImportSummary& summary)
 
 base::Result<void> makeDemo(const Request& request)
 {
-    return inRecords(request, [&](session::Session& session) -> Done {
+    return inRecords(request, [&](session::Session& session) -> Outcome {
         if (auto made = session::makeDemoClinic(session); !made)
             return made;
         const auto patients = session.patients();
@@ -82,7 +82,7 @@ base::Result<void> importFile(const Request& request)
     const auto bytes = bytesOf(request.file);
     if (!bytes)
         return bytes.error();
-    return inRecords(request, [&](session::Session& session) -> Done {
+    return inRecords(request, [&](session::Session& session) -> Outcome {
         const auto patients = exchange::patientsFromCsv(*bytes, session.catalogue(), session.today());
         if (!patients)
             return patients.error();

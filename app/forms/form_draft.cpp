@@ -19,7 +19,7 @@ using catalogue::FormSection;
 namespace
 {
 
-struct Words {
+struct FormDraftWords {
     Q_DECLARE_TR_FUNCTIONS(Words)
 };
 
@@ -37,9 +37,9 @@ bool isTaken(const QString& title, const FormDraft& draft, const Catalogue& cata
 
 QString freeTitle(const QString& title, const Catalogue& catalogue)
 {
-    QString free = Words::tr("%1 (copy)").arg(title);
+    QString free = FormDraftWords::tr("%1 (copy)").arg(title);
     for (int number = 2; isTaken(free, {}, catalogue); ++number)
-        free = Words::tr("%1 (copy %2)").arg(title).arg(number);
+        free = FormDraftWords::tr("%1 (copy %2)").arg(title).arg(number);
     return free;
 }
 
@@ -49,7 +49,7 @@ FormDraft newForm()
 {
     FormDraft draft;
     draft.form.isOwn = true;
-    draft.form.sections = {{Words::tr("First section"), {}}};
+    draft.form.sections = {{FormDraftWords::tr("First section"), {}}};
     return draft;
 }
 
@@ -152,16 +152,18 @@ QString wrongWith(const FormDraft& draft, const Catalogue& catalogue)
 {
     const QString title = base::tidied(draft.form.title);
     if (title.isEmpty())
-        return Words::tr("Give the form a title.");
+        return FormDraftWords::tr("Give the form a title.");
     if (isTaken(title, draft, catalogue))
-        return Words::tr("Another form is called “%1”; choose another title.").arg(title);
+        return FormDraftWords::tr("Another form is called “%1”; choose another title.").arg(title);
     for (const FormSection& section : draft.form.sections) {
         if (base::tidied(section.title).isEmpty())
-            return Words::tr("Give every section a title.");
+            return FormDraftWords::tr("Give every section a title.");
         if (section.measures.isEmpty())
-            return Words::tr("“%1” holds no test; add one or remove the section.").arg(section.title);
+            return FormDraftWords::tr("“%1” holds no test; add one or remove the section.")
+                .arg(section.title);
     }
-    return draft.form.sections.empty() ? Words::tr("Add a section with at least one test.") : QString();
+    return draft.form.sections.empty() ? FormDraftWords::tr("Add a section with at least one test.")
+                                       : QString();
 }
 
 Form finished(const FormDraft& draft, const Catalogue& catalogue)

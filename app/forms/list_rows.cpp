@@ -13,7 +13,7 @@ using catalogue::Scale;
 namespace
 {
 
-struct Words {
+struct ListRowsWords {
     Q_DECLARE_TR_FUNCTIONS(Words)
 };
 
@@ -24,11 +24,11 @@ QString sizeWords(double number, Scale scale, values::Unit unit)
     case Scale::Absolute:
         return u"%1 %2"_s.arg(written, values::symbol(unit)).trimmed();
     case Scale::PercentOfReference:
-        return Words::tr("%1 % of the reference").arg(written);
+        return ListRowsWords::tr("%1 % of the reference").arg(written);
     case Scale::ProportionalToMean:
-        return Words::tr("%1 × the mean").arg(written);
+        return ListRowsWords::tr("%1 × the mean").arg(written);
     case Scale::Log:
-        return Words::tr("%1 on the logarithmic scale").arg(written);
+        return ListRowsWords::tr("%1 on the logarithmic scale").arg(written);
     }
     return written;
 }
@@ -42,7 +42,7 @@ QString scaleWords(const catalogue::Measure& measure)
         return words.join(u", "_s);
     }
     const QLocale locale;
-    return Words::tr("%1 to %2 %3")
+    return ListRowsWords::tr("%1 to %2 %3")
         .arg(locale.toString(measure.lowest.value_or(0)), locale.toString(measure.highest.value_or(0)),
              values::symbol(measure.unit))
         .trimmed();
@@ -57,7 +57,8 @@ QString sizeWords(const catalogue::Threshold& row, const catalogue::Catalogue& c
     const QString improvement = sizeWords(row.improvement, row.scale, unit);
     if (row.improvement == row.decline)
         return improvement;
-    return Words::tr("improvement %1, decline %2").arg(improvement, sizeWords(row.decline, row.scale, unit));
+    return ListRowsWords::tr("improvement %1, decline %2")
+        .arg(improvement, sizeWords(row.decline, row.scale, unit));
 }
 
 std::vector<ListRow> formRows(const catalogue::Catalogue& catalogue)
@@ -66,7 +67,8 @@ std::vector<ListRow> formRows(const catalogue::Catalogue& catalogue)
     for (const catalogue::Form& form : catalogue.forms)
         rows.push_back({form.id,
                         {form.title, QString::number(form.measures().size()),
-                         form.isOwn ? Words::tr("the clinic's own") : Words::tr("comes with the program")}});
+                         form.isOwn ? ListRowsWords::tr("the clinic's own")
+                                    : ListRowsWords::tr("comes with the program")}});
     return rows;
 }
 
@@ -77,7 +79,7 @@ std::vector<ListRow> measureRows(const catalogue::Own& own, const catalogue::Cat
         const catalogue::Section* section = catalogue.section(measure.section);
         rows.push_back({measure.id,
                         {measure.title, scaleWords(measure), section == nullptr ? QString() : section->title,
-                         measure.retired ? Words::tr("retired") : Words::tr("in use")}});
+                         measure.retired ? ListRowsWords::tr("retired") : ListRowsWords::tr("in use")}});
     }
     return rows;
 }
@@ -89,12 +91,12 @@ std::vector<ListRow> thresholdRows(const catalogue::Own& own, const catalogue::C
         const catalogue::Measure* measure = catalogue.measure(row.measure);
         const catalogue::Population* population = catalogue.population(row.population);
         const catalogue::Source* source = catalogue.source(row.source);
-        const QString memory =
-            row.checked == catalogue::Checked::Memory ? Words::tr("from memory") : Words::tr("read");
+        const QString memory = row.checked == catalogue::Checked::Memory ? ListRowsWords::tr("from memory")
+                                                                         : ListRowsWords::tr("read");
         rows.push_back({row.id,
                         {measure == nullptr ? row.measure : measure->title, sizeWords(row, catalogue),
-                         row.answers == catalogue::Answers::Error ? Words::tr("measurement error")
-                                                                  : Words::tr("important change"),
+                         row.answers == catalogue::Answers::Error ? ListRowsWords::tr("measurement error")
+                                                                  : ListRowsWords::tr("important change"),
                          population == nullptr ? row.population : population->title,
                          source == nullptr ? QString() : source->shortForm, memory}});
     }

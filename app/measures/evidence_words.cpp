@@ -17,7 +17,7 @@ using catalogue::Catalogue;
 using catalogue::Measure;
 using catalogue::Threshold;
 
-struct Words {
+struct EvidenceWords {
     Q_DECLARE_TR_FUNCTIONS(measures::Evidence)
 };
 
@@ -27,13 +27,13 @@ QString levelWords(const Threshold& row, const Measure& of)
     const auto bare = [&of](double number) { return records::written(number, of); };
     if (row.bandLow && row.bandHigh)
         return row.bandHighIncluded
-                   ? Words::tr("%1 to %2").arg(bare(*row.bandLow), shown(*row.bandHigh))
-                   : Words::tr("%1 to under %2").arg(bare(*row.bandLow), shown(*row.bandHigh));
+                   ? EvidenceWords::tr("%1 to %2").arg(bare(*row.bandLow), shown(*row.bandHigh))
+                   : EvidenceWords::tr("%1 to under %2").arg(bare(*row.bandLow), shown(*row.bandHigh));
     if (row.bandLow)
-        return Words::tr("%1 and more").arg(shown(*row.bandLow));
+        return EvidenceWords::tr("%1 and more").arg(shown(*row.bandLow));
     if (row.bandHigh)
-        return row.bandHighIncluded ? Words::tr("up to %1").arg(shown(*row.bandHigh))
-                                    : Words::tr("under %1").arg(shown(*row.bandHigh));
+        return row.bandHighIncluded ? EvidenceWords::tr("up to %1").arg(shown(*row.bandHigh))
+                                    : EvidenceWords::tr("under %1").arg(shown(*row.bandHigh));
     return {};
 }
 
@@ -52,8 +52,8 @@ QString conditionWords(const QString& written, const Catalogue& catalogue)
         }
         values += shown;
     }
-    return Words::tr("%1: %2").arg(interpretation::titleInSentence(condition->title),
-                                   values.join(Words::tr(" or ")));
+    return EvidenceWords::tr("%1: %2").arg(interpretation::titleInSentence(condition->title),
+                                           values.join(EvidenceWords::tr(" or ")));
 }
 
 QString designWords(const Threshold& row)
@@ -62,11 +62,11 @@ QString designWords(const Threshold& row)
     case catalogue::Design::TestRetest:
         break;
     case catalogue::Design::BetweenRaters:
-        return Words::tr("between raters");
+        return EvidenceWords::tr("between raters");
     case catalogue::Design::InternalConsistency:
-        return Words::tr("internal consistency");
+        return EvidenceWords::tr("internal consistency");
     }
-    return Words::tr("test–retest");
+    return EvidenceWords::tr("test–retest");
 }
 
 QString circumstances(const Threshold& row, const Catalogue& catalogue)
@@ -77,19 +77,20 @@ QString circumstances(const Threshold& row, const Catalogue& catalogue)
     if (row.answers == catalogue::Answers::Error)
         parts += designWords(row);
     if (const Measure* of = catalogue.measure(row.bandOf); of != nullptr && of->id != row.measure)
-        parts += Words::tr("level of: %1").arg(of->title);
+        parts += EvidenceWords::tr("level of: %1").arg(of->title);
     if (!row.condition.isEmpty())
         parts += conditionWords(row.condition, catalogue);
     if (!row.hand.isEmpty())
-        parts += row.hand == "dominant"_L1 ? Words::tr("dominant hand") : Words::tr("non-dominant hand");
+        parts += row.hand == "dominant"_L1 ? EvidenceWords::tr("dominant hand")
+                                           : EvidenceWords::tr("non-dominant hand");
     if (!row.trialRule.isEmpty())
         parts += row.trialRule;
     if (!row.protocol.isEmpty())
         parts += row.protocol;
     if (row.sem)
-        parts += Words::tr("standard error of measurement %1").arg(*row.sem);
+        parts += EvidenceWords::tr("standard error of measurement %1").arg(*row.sem);
     if (row.icc)
-        parts += Words::tr("ICC %1").arg(*row.icc);
+        parts += EvidenceWords::tr("ICC %1").arg(*row.icc);
     return parts.join(u" · "_s);
 }
 
@@ -97,14 +98,15 @@ QString circumstances(const Threshold& row, const Catalogue& catalogue)
 
 QString answerWords(const Threshold& row)
 {
-    return row.answers == catalogue::Answers::Error ? Words::tr("error") : Words::tr("importance");
+    return row.answers == catalogue::Answers::Error ? EvidenceWords::tr("error")
+                                                    : EvidenceWords::tr("importance");
 }
 
 QString valueWords(const Threshold& row, const Measure& measure, const base::Phrasebook& phrases)
 {
     const QString better = interpretation::publishedLimit(row.improvement, row, measure, phrases);
     const QString worse = interpretation::publishedLimit(row.decline, row, measure, phrases);
-    return better == worse ? better : Words::tr("%1 better, %2 worse").arg(better, worse);
+    return better == worse ? better : EvidenceWords::tr("%1 better, %2 worse").arg(better, worse);
 }
 
 QString peopleWords(const Threshold& row, const Catalogue& catalogue, const base::Phrasebook& phrases)
@@ -112,13 +114,13 @@ QString peopleWords(const Threshold& row, const Catalogue& catalogue, const base
     const QString people = interpretation::populationWords(row.population, catalogue, phrases);
     const Measure* of = catalogue.measure(row.bandOf);
     const QString level = of != nullptr ? levelWords(row, *of) : QString();
-    return level.isEmpty() ? people : Words::tr("%1, %2").arg(people, level);
+    return level.isEmpty() ? people : EvidenceWords::tr("%1, %2").arg(people, level);
 }
 
 QString confidenceWords(const Threshold& row, const base::Phrasebook& phrases)
 {
     const QString basis = phrases(row.confidenceBasis.toUtf8().constData());
-    return row.confidence ? Words::tr("%1 %, %2").arg(*row.confidence * 100).arg(basis) : basis;
+    return row.confidence ? EvidenceWords::tr("%1 %, %2").arg(*row.confidence * 100).arg(basis) : basis;
 }
 
 QString originWords(const Threshold& row, const Catalogue& catalogue)
@@ -126,8 +128,8 @@ QString originWords(const Threshold& row, const Catalogue& catalogue)
     const catalogue::Source* source = catalogue.source(row.source);
     QString words = source != nullptr ? source->shortForm : row.source;
     if (row.checked == catalogue::Checked::Memory)
-        words = Words::tr("%1, from memory").arg(words);
-    return row.isOwn ? Words::tr("%1 (the clinic's own)").arg(words) : words;
+        words = EvidenceWords::tr("%1, from memory").arg(words);
+    return row.isOwn ? EvidenceWords::tr("%1 (the clinic's own)").arg(words) : words;
 }
 
 QStringList detailWords(const Threshold& row, const Catalogue& catalogue)
@@ -136,7 +138,7 @@ QStringList detailWords(const Threshold& row, const Catalogue& catalogue)
     if (!row.note.isEmpty())
         lines += row.note;
     if (row.checked == catalogue::Checked::Memory)
-        lines += Words::tr("From memory: not read in the source. Check it before you rely on it.");
+        lines += EvidenceWords::tr("From memory: not read in the source. Check it before you rely on it.");
     if (const catalogue::Source* source = catalogue.source(row.source))
         lines += source->reference;
     lines.removeAll(QString());

@@ -23,7 +23,7 @@ using catalogue::Measure;
 using catalogue::Strictness;
 using catalogue::TrialRule;
 
-struct Words {
+struct HandbookWords {
     Q_DECLARE_TR_FUNCTIONS(measures::Handbook)
 };
 
@@ -41,9 +41,9 @@ QString placeOf(const Measure& measure, const Catalogue& catalogue)
     if (const catalogue::Section* section = catalogue.section(measure.section))
         parts += section->title;
     if (measure.isOwn)
-        parts += Words::tr("the clinic's own");
+        parts += HandbookWords::tr("the clinic's own");
     if (measure.retired)
-        parts += Words::tr("retired: kept for earlier results");
+        parts += HandbookWords::tr("retired: kept for earlier results");
     return parts.join(u" · "_s);
 }
 
@@ -51,8 +51,8 @@ QString optionsWords(const Measure& measure)
 {
     QStringList words;
     for (const catalogue::Option& option : measure.options)
-        words +=
-            measure.kind == Kind::Grade ? Words::tr("%1 %2").arg(option.key, option.title) : option.title;
+        words += measure.kind == Kind::Grade ? HandbookWords::tr("%1 %2").arg(option.key, option.title)
+                                             : option.title;
     return words.join(u"; "_s);
 }
 
@@ -63,19 +63,19 @@ QStringList resultWords(const Measure& measure, const base::Phrasebook& phrases)
         const QString lowest = records::written(*measure.lowest, measure);
         const QString highest = interpretation::amount(*measure.highest, measure);
         lines += measure.kind == Kind::Grade
-                     ? Words::tr("A grade from %1 to %2.").arg(lowest, highest)
-                     : Words::tr("From %1 to %2, in steps of %3.")
+                     ? HandbookWords::tr("A grade from %1 to %2.").arg(lowest, highest)
+                     : HandbookWords::tr("From %1 to %2, in steps of %3.")
                            .arg(lowest, highest, records::written(*measure.step, measure));
     }
     if (!measure.options.empty())
-        lines += Words::tr("%1.").arg(optionsWords(measure));
+        lines += HandbookWords::tr("%1.").arg(optionsWords(measure));
     const QString better = records::directionWords(measure, phrases);
-    lines += better.isEmpty() ? Words::tr("Neither direction is better.")
-                              : Words::tr("%1.").arg(better.at(0).toUpper() + better.mid(1));
-    lines += measure.hasSides ? Words::tr("Recorded right and left.")
-                              : Words::tr("Recorded once, without a side.");
+    lines += better.isEmpty() ? HandbookWords::tr("Neither direction is better.")
+                              : HandbookWords::tr("%1.").arg(better.at(0).toUpper() + better.mid(1));
+    lines += measure.hasSides ? HandbookWords::tr("Recorded right and left.")
+                              : HandbookWords::tr("Recorded once, without a side.");
     if (measure.isTapped)
-        lines += Words::tr("Counted by tapping along; the moment of each tap is kept.");
+        lines += HandbookWords::tr("Counted by tapping along; the moment of each tap is kept.");
     return lines;
 }
 
@@ -85,41 +85,43 @@ QString trialWords(const Measure& measure)
         return {};
     switch (measure.rule) {
     case TrialRule::Mean:
-        return Words::tr("%1; their mean counts.").arg(measure.trials);
+        return HandbookWords::tr("%1; their mean counts.").arg(measure.trials);
     case TrialRule::Best:
-        return Words::tr("%1; the best counts.").arg(measure.trials);
+        return HandbookWords::tr("%1; the best counts.").arg(measure.trials);
     case TrialRule::Single:
         break;
     }
-    return Words::tr("One.");
+    return HandbookWords::tr("One.");
 }
 
 QString capWords(const Measure& measure)
 {
-    return measure.cap ? Words::tr("A trial is stopped at %1; that it was reached is recorded on its own.")
-                             .arg(interpretation::amount(*measure.cap, measure))
-                       : QString();
+    return measure.cap
+               ? HandbookWords::tr("A trial is stopped at %1; that it was reached is recorded on its own.")
+                     .arg(interpretation::amount(*measure.cap, measure))
+               : QString();
 }
 
 QString computingWords(const Measure& measure, const Catalogue& catalogue)
 {
     QStringList titles;
     for (const QString& part : measure.computed->parts)
-        titles += Words::tr("“%1”").arg(titleOf(part, catalogue));
+        titles += HandbookWords::tr("“%1”").arg(titleOf(part, catalogue));
     const QString all = titles.join(u", "_s);
     switch (measure.computed->rule) {
     case Computing::Speed:
-        return Words::tr("The timed distance over the time of %1.").arg(all);
+        return HandbookWords::tr("The timed distance over the time of %1.").arg(all);
     case Computing::Cadence:
-        return Words::tr("Steps over time: %1.").arg(all);
+        return HandbookWords::tr("Steps over time: %1.").arg(all);
     case Computing::StepLength:
-        return Words::tr("The timed distance over the steps of %1.").arg(all);
+        return HandbookWords::tr("The timed distance over the steps of %1.").arg(all);
     case Computing::SumOfItems:
-        return Words::tr("The sum of %1; where one has sides, the mean of right and left counts.").arg(all);
+        return HandbookWords::tr("The sum of %1; where one has sides, the mean of right and left counts.")
+            .arg(all);
     case Computing::ShortBattery:
-        return Words::tr("Standing, walking and rising, each scored 0 to 4 and added: %1.").arg(all);
+        return HandbookWords::tr("Standing, walking and rising, each scored 0 to 4 and added: %1.").arg(all);
     case Computing::DualTaskCost:
-        return Words::tr("By how many percent the second lies above the first: %1.").arg(all);
+        return HandbookWords::tr("By how many percent the second lies above the first: %1.").arg(all);
     }
     return {};
 }
@@ -129,7 +131,7 @@ QStringList computedLines(const Measure& measure, const Catalogue& catalogue)
     if (!measure.computed)
         return {};
     return {computingWords(measure, catalogue),
-            Words::tr("It is not entered. Where a part is missing, the result is missing.")};
+            HandbookWords::tr("It is not entered. Where a part is missing, the result is missing.")};
 }
 
 QStringList related(const Measure& measure, const Catalogue& catalogue)
@@ -151,31 +153,34 @@ QString strictnessWords(Strictness strictness)
 {
     switch (strictness) {
     case Strictness::Hard:
-        return Words::tr("Must be recorded at both visits and be the same: %1.");
+        return HandbookWords::tr("Must be recorded at both visits and be the same: %1.");
     case Strictness::IfRecorded:
-        return Words::tr("Where both are recorded, must be the same; not recorded is a caution: %1.");
+        return HandbookWords::tr("Where both are recorded, must be the same; not recorded is a caution: %1.");
     case Strictness::IfEither:
-        return Words::tr("Where both are recorded, must be the same; recorded once is a caution: %1.");
+        return HandbookWords::tr(
+            "Where both are recorded, must be the same; recorded once is a caution: %1.");
     case Strictness::Soft:
         break;
     }
-    return Words::tr("A difference is a caution: %1.");
+    return HandbookWords::tr("A difference is a caution: %1.");
 }
 
 QString strictnessWordsFor(Strictness strictness)
 {
     switch (strictness) {
     case Strictness::Hard:
-        return Words::tr("In %1 only, must be recorded at both visits and be the same: %2. In others a "
-                         "difference is a caution.");
+        return HandbookWords::tr(
+            "In %1 only, must be recorded at both visits and be the same: %2. In others a "
+            "difference is a caution.");
     case Strictness::IfRecorded:
     case Strictness::IfEither:
-        return Words::tr("In %1 only, must be the same where both are recorded: %2. In others a difference "
-                         "is a caution.");
+        return HandbookWords::tr(
+            "In %1 only, must be the same where both are recorded: %2. In others a difference "
+            "is a caution.");
     case Strictness::Soft:
         break;
     }
-    return Words::tr("In %1, a difference is a caution: %2.");
+    return HandbookWords::tr("In %1, a difference is a caution: %2.");
 }
 
 /// The titles of the conditions held so strictly for these people, as they stand in a sentence.
@@ -211,7 +216,7 @@ QStringList notEmpty(const QStringList& lines)
 
 QString sentence(const QString& words)
 {
-    return words.isEmpty() || words.endsWith(u'.') ? words : Words::tr("%1.").arg(words);
+    return words.isEmpty() || words.endsWith(u'.') ? words : HandbookWords::tr("%1.").arg(words);
 }
 
 } // namespace
@@ -245,22 +250,23 @@ Handbook handbook(const Measure& measure, const Catalogue& catalogue, const base
         if (!said.isEmpty())
             page.parts.push_back({heading, said});
     };
-    add(Words::tr("What for"), {measure.purpose});
-    add(Words::tr("How"), {measure.how});
-    add(Words::tr("Position"), {sentence(measure.position)});
-    add(Words::tr("Equipment"), {sentence(measure.equipment)});
-    add(Words::tr("Worked out"), computedLines(measure, catalogue));
-    add(Words::tr("Trials"), {trialWords(measure)});
-    add(Words::tr("Time limit"), {capWords(measure)});
-    add(Words::tr("Result"), resultWords(measure, phrases));
-    add(Words::tr("Watch for"), {sentence(measure.watchFor.join(u", "_s))});
-    add(Words::tr("Unable means"), {sentence(measure.unableMeans)});
+    add(HandbookWords::tr("What for"), {measure.purpose});
+    add(HandbookWords::tr("How"), {measure.how});
+    add(HandbookWords::tr("Position"), {sentence(measure.position)});
+    add(HandbookWords::tr("Equipment"), {sentence(measure.equipment)});
+    add(HandbookWords::tr("Worked out"), computedLines(measure, catalogue));
+    add(HandbookWords::tr("Trials"), {trialWords(measure)});
+    add(HandbookWords::tr("Time limit"), {capWords(measure)});
+    add(HandbookWords::tr("Result"), resultWords(measure, phrases));
+    add(HandbookWords::tr("Watch for"), {sentence(measure.watchFor.join(u", "_s))});
+    add(HandbookWords::tr("Unable means"), {sentence(measure.unableMeans)});
     const QStringList matching = matchingWords(measure, catalogue, phrases);
-    add(Words::tr("To compare"),
-        matching.isEmpty() ? QStringList{Words::tr("No condition is asked for.")} : matching);
+    add(HandbookWords::tr("To compare"),
+        matching.isEmpty() ? QStringList{HandbookWords::tr("No condition is asked for.")} : matching);
     if (measure.hasLicensedWording)
-        add(Words::tr("Wording"), {Words::tr("The wording of this scale belongs to its owners. Aplomb keeps "
-                                             "its title, range and total; use it under its licence.")});
+        add(HandbookWords::tr("Wording"),
+            {HandbookWords::tr("The wording of this scale belongs to its owners. Aplomb keeps "
+                               "its title, range and total; use it under its licence.")});
     return page;
 }
 

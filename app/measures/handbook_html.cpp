@@ -14,7 +14,7 @@ namespace measures
 namespace
 {
 
-struct Words {
+struct HandbookHtmlWords {
     Q_DECLARE_TR_FUNCTIONS(measures::Page)
 };
 
@@ -34,7 +34,8 @@ QString cautionHtml(const QString& caution, const widgets::Colours& colours)
     if (caution.isEmpty())
         return {};
     return u"<table width=100% cellpadding=8 cellspacing=0 bgcolor=%1><tr><td><b>%2</b> %3</td></tr></table>"_s
-        .arg(colours.caution.name(), Words::tr("Caution:").toHtmlEscaped(), caution.toHtmlEscaped());
+        .arg(colours.caution.name(), HandbookHtmlWords::tr("Caution:").toHtmlEscaped(),
+             caution.toHtmlEscaped());
 }
 
 QString relatedHtml(const QStringList& ids, const catalogue::Catalogue& catalogue)
@@ -82,12 +83,12 @@ QString html(const Handbook& page, const catalogue::Catalogue& catalogue, const 
     for (const Part& part : page.parts)
         rows += row(part.heading, escaped(part.lines));
     if (const QString links = relatedHtml(page.related, catalogue); !links.isEmpty())
-        rows += row(Words::tr("See also"), links);
+        rows += row(HandbookHtmlWords::tr("See also"), links);
     return u"<h2>%1</h2><p class=quiet>%2</p>%3<table cellspacing=0 width=100%>%4</table>"
            "<p class=last>%5</p>"_s.arg(
                page.title.toHtmlEscaped(), page.place.toHtmlEscaped(),
                cautionHtml(page.caution, widgets::coloursFor(palette)), rows,
-               Words::tr("Local protocols and licensed practice come first.").toHtmlEscaped());
+               HandbookHtmlWords::tr("Local protocols and licensed practice come first.").toHtmlEscaped());
 }
 
 QString referenceHtml(const QString& measure, const catalogue::Catalogue& catalogue,
@@ -106,8 +107,9 @@ QString referenceHtml(const QString& measure, const catalogue::Catalogue& catalo
         const QString link = linkOf(*source);
         sources += source->reference.toHtmlEscaped() + (link.isEmpty() ? QString() : u' ' + linkHtml(link));
     }
-    const QString read =
-        sources.isEmpty() ? QString() : u"<h4>%1</h4>%2"_s.arg(Words::tr("Sources"), listHtml(sources));
+    const QString read = sources.isEmpty()
+                             ? QString()
+                             : u"<h4>%1</h4>%2"_s.arg(HandbookHtmlWords::tr("Sources"), listHtml(sources));
     return listHtml(values) + read;
 }
 

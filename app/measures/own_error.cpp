@@ -16,7 +16,7 @@ namespace measures
 namespace
 {
 
-struct Words {
+struct OwnErrorTexts {
     Q_DECLARE_TR_FUNCTIONS(measures::OwnError)
 };
 
@@ -85,25 +85,26 @@ charts::AgreementPoints agreementPoints(const OwnError& error)
             for (const double value : row)
                 made.points.emplace_back(mean, value - mean);
     }
-    made.meanWords = Words::tr("Mean of the person's trials%1").arg(unit);
-    made.differenceWords = isPair ? Words::tr("First less second%1").arg(unit)
-                                  : Words::tr("Each trial less the person's mean%1").arg(unit);
+    made.meanWords = OwnErrorTexts::tr("Mean of the person's trials%1").arg(unit);
+    made.differenceWords = isPair ? OwnErrorTexts::tr("First less second%1").arg(unit)
+                                  : OwnErrorTexts::tr("Each trial less the person's mean%1").arg(unit);
     if (isPair) {
         made.middle = error.study->bias->value;
         made.lower = error.study->lowerLimit->value;
         made.upper = error.study->upperLimit->value;
-        made.middleWords = Words::tr("bias %1").arg(numberWords(made.middle, error));
-        made.lowerWords = Words::tr("limit %1").arg(numberWords(*made.lower, error));
-        made.upperWords = Words::tr("limit %1").arg(numberWords(*made.upper, error));
-        made.spoken = Words::tr("Bland–Altman plot of %1 people: %2, limits of agreement %3 to %4.")
+        made.middleWords = OwnErrorTexts::tr("bias %1").arg(numberWords(made.middle, error));
+        made.lowerWords = OwnErrorTexts::tr("limit %1").arg(numberWords(*made.lower, error));
+        made.upperWords = OwnErrorTexts::tr("limit %1").arg(numberWords(*made.upper, error));
+        made.spoken = OwnErrorTexts::tr("Bland–Altman plot of %1 people: %2, limits of agreement %3 to %4.")
                           .arg(QString::number(error.study->subjects), made.middleWords,
                                numberWords(*made.lower, error), numberWords(*made.upper, error));
     } else {
-        made.middleWords = Words::tr("no error");
-        made.spoken = Words::tr("Plot of %1 people: each of %2 trials less the person's mean, against that "
-                                "mean.")
-                          .arg(error.study->subjects)
-                          .arg(error.study->trials);
+        made.middleWords = OwnErrorTexts::tr("no error");
+        made.spoken =
+            OwnErrorTexts::tr("Plot of %1 people: each of %2 trials less the person's mean, against that "
+                              "mean.")
+                .arg(error.study->subjects)
+                .arg(error.study->trials);
     }
     return made;
 }
@@ -126,26 +127,26 @@ std::pair<catalogue::Threshold, catalogue::Source> asThreshold(const OwnError& e
     row.icc = rounded(error.study->icc21.value);
     row.n = error.study->subjects;
     if (error.source == StudySource::Trials) {
-        row.interval = Words::tr("within one session");
+        row.interval = OwnErrorTexts::tr("within one session");
         row.trialRule = catalogue::singleTrial.toString();
     }
     if (error.source == StudySource::MarkedVisits)
-        row.interval = Words::tr("%1 to %2 days between two visits")
+        row.interval = OwnErrorTexts::tr("%1 to %2 days between two visits")
                            .arg(error.results.fewestDays)
                            .arg(error.results.mostDays);
     if (error.source != StudySource::File) {
         row.daysLow = error.results.fewestDays;
         row.daysHigh = error.results.mostDays;
     }
-    row.populationWords = Words::tr("patients of the clinic in whom no change was expected");
+    row.populationWords = OwnErrorTexts::tr("patients of the clinic in whom no change was expected");
     row.protocol = sourceLine(error);
-    row.note = Words::tr("MDC95 %1; ICC(2,1) %2; %3 left out.")
+    row.note = OwnErrorTexts::tr("MDC95 %1; ICC(2,1) %2; %3 left out.")
                    .arg(estimateWords(error.study->mdc95, error), coefficientWords(error.study->icc21))
                    .arg(error.results.leftOut);
-    const QString name = clinic.name.isEmpty() ? Words::tr("This clinic") : clinic.name;
-    source.reference = Words::tr("%1, own error study of “%2”, %3")
+    const QString name = clinic.name.isEmpty() ? OwnErrorTexts::tr("This clinic") : clinic.name;
+    source.reference = OwnErrorTexts::tr("%1, own error study of “%2”, %3")
                            .arg(name, error.measure.title, today.toString(Qt::ISODate));
-    source.shortForm = Words::tr("Own error study %1").arg(today.toString(Qt::ISODate));
+    source.shortForm = OwnErrorTexts::tr("Own error study %1").arg(today.toString(Qt::ISODate));
     return {row, source};
 }
 

@@ -15,7 +15,7 @@ namespace measures
 namespace
 {
 
-struct Words {
+struct OwnErrorReportWords {
     Q_DECLARE_TR_FUNCTIONS(measures::OwnErrorReport)
 };
 
@@ -52,17 +52,18 @@ QString heading(const QString& words)
 QStringList methods(const OwnError& error)
 {
     return {
-        Words::tr(
+        OwnErrorReportWords::tr(
             "ICC(1,1), (2,1) and (3,1) from the mean squares of people by trials (Shrout & Fleiss 1979, "
             "Psychol Bull 86:420), intervals after McGraw & Wong 1996, Psychol Methods 1:30."),
-        Words::tr(
+        OwnErrorReportWords::tr(
             "SEM is the root of the error mean square, MDC its multiple (Weir 2005, J Strength Cond Res "
             "19:231); intervals by the chi-square distribution of the error variance."),
-        Words::tr("Bias and limits of agreement of two trials after Bland & Altman 1986, Lancet i:307, with "
-                  "intervals after Bland & Altman 1999, Stat Methods Med Res 8:135."),
+        OwnErrorReportWords::tr(
+            "Bias and limits of agreement of two trials after Bland & Altman 1986, Lancet i:307, with "
+            "intervals after Bland & Altman 1999, Stat Methods Med Res 8:135."),
         error.source == StudySource::File
-            ? Words::tr("A person without a value in every trial was left out.")
-            : Words::tr(
+            ? OwnErrorReportWords::tr("A person without a value in every trial was left out.")
+            : OwnErrorReportWords::tr(
                   "From signed visits. Each person enters once, with the first visit or pair of visits that "
                   "has the most common number of trials; results at the time limit and pairs under "
                   "conditions that do not compare were left out.")};
@@ -78,19 +79,20 @@ QString tableHtml(const OwnError& error)
                 "<td><p class=\"small\">%4</p></td></tr>"_s.arg(row.name.toHtmlEscaped(), row.value,
                                                                 row.interval, row.meaning.toHtmlEscaped());
     return u"<table cellspacing=0><tr><th></th><th align=right>%1</th><th align=left>%2</th><th></th></tr>%3</table>"_s
-        .arg(Words::tr("Value").toHtmlEscaped(), Words::tr("95 % interval").toHtmlEscaped(), rows);
+        .arg(OwnErrorReportWords::tr("Value").toHtmlEscaped(),
+             OwnErrorReportWords::tr("95 % interval").toHtmlEscaped(), rows);
 }
 
 letters::Composition report(const OwnError& error, const records::Clinic& clinic, QDate today)
 {
     letters::Composition made;
-    const QString name = clinic.name.isEmpty() ? Words::tr("This clinic") : clinic.name;
-    made.title = Words::tr("Own measurement error: %1").arg(error.measure.title);
+    const QString name = clinic.name.isEmpty() ? OwnErrorReportWords::tr("This clinic") : clinic.name;
+    made.title = OwnErrorReportWords::tr("Own measurement error: %1").arg(error.measure.title);
     made.identity = name;
-    made.footer = Words::tr("Worked out on %1").arg(records::dayInWords(today));
-    made.pageWords = Words::tr("Page %1 of %2");
+    made.footer = OwnErrorReportWords::tr("Worked out on %1").arg(records::dayInWords(today));
+    made.pageWords = OwnErrorReportWords::tr("Page %1 of %2");
     if (clinic.isDemo)
-        made.demoMark = Words::tr("DEMO – invented patients");
+        made.demoMark = OwnErrorReportWords::tr("DEMO – invented patients");
     const charts::AgreementPoints points = agreementPoints(error);
     made.figures = {{points.differenceWords,
                      QSizeF(figureWidth, figureHeight(error.study ? error.study->trials : 2)),
@@ -98,17 +100,18 @@ letters::Composition report(const OwnError& error, const records::Clinic& clinic
                          charts::draw(points, charts::paperLook(), painter, area);
                      }}};
     QString body = paragraph(made.title, u"title"_s) + paragraph(sourceLine(error)) +
-                   heading(Words::tr("Figures")) + tableHtml(error);
+                   heading(OwnErrorReportWords::tr("Figures")) + tableHtml(error);
     for (const QString& remark : studyRemarks(error))
         body += paragraph(remark, u"remark"_s);
     body += u"<p><img src=\"figure:0\"/></p>"_s + paragraph(points.spoken, u"small"_s) +
-            heading(Words::tr("How it was computed"));
+            heading(OwnErrorReportWords::tr("How it was computed"));
     for (const QString& line : methods(error))
         body += paragraph(line, u"small"_s);
-    body += paragraph(
-        Words::tr("This report decides nothing. It shows arithmetic and its source; local protocols and "
-                  "licensed practice come first."),
-        u"last"_s);
+    body +=
+        paragraph(OwnErrorReportWords::tr(
+                      "This report decides nothing. It shows arithmetic and its source; local protocols and "
+                      "licensed practice come first."),
+                  u"last"_s);
     made.body = u"<html><head><style>%1</style></head><body>%2</body></html>"_s.arg(style(), body);
     return made;
 }

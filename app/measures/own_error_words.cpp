@@ -20,7 +20,7 @@ namespace
 using statistics::ErrorStudy;
 using statistics::Estimate;
 
-struct Words {
+struct OwnErrorWords {
     Q_DECLARE_TR_FUNCTIONS(measures::OwnErrorWords)
 };
 
@@ -34,7 +34,7 @@ QString fixed(double number, int decimals)
 
 QString range(const QString& low, const QString& high)
 {
-    return Words::tr("%1 to %2").arg(low, high);
+    return OwnErrorWords::tr("%1 to %2").arg(low, high);
 }
 
 StudyRow coefficientRow(const QString& name, const Estimate& estimate, const QString& meaning)
@@ -54,17 +54,18 @@ void addAgreement(std::vector<StudyRow>& rows, const OwnError& error)
     if (!study.bias)
         return;
     const QString unit = unitWords(error);
-    rows.push_back(row(Words::tr("Bias") + unit, *study.bias, error, Words::tr("mean of first less second")));
-    rows.push_back(row(Words::tr("Lower limit of agreement") + unit, *study.lowerLimit, error,
-                       Words::tr("bias − 1.96 SD")));
-    rows.push_back(row(Words::tr("Upper limit of agreement") + unit, *study.upperLimit, error,
-                       Words::tr("bias + 1.96 SD")));
+    rows.push_back(row(OwnErrorWords::tr("Bias") + unit, *study.bias, error,
+                       OwnErrorWords::tr("mean of first less second")));
+    rows.push_back(row(OwnErrorWords::tr("Lower limit of agreement") + unit, *study.lowerLimit, error,
+                       OwnErrorWords::tr("bias − 1.96 SD")));
+    rows.push_back(row(OwnErrorWords::tr("Upper limit of agreement") + unit, *study.upperLimit, error,
+                       OwnErrorWords::tr("bias + 1.96 SD")));
 }
 
 /// A change beyond the MDC of logarithms is one by this factor.
 QString ratioSentence(const ErrorStudy& study)
 {
-    return Words::tr(
+    return OwnErrorWords::tr(
                "On the log scale the MDC is a ratio: at 95 % a change is beyond error when one result is "
                "more than %1 times the other (interval %2 to %3).")
         .arg(fixed(std::exp(study.mdc95.value), 3), fixed(std::exp(study.mdc95.low), 3),
@@ -73,16 +74,17 @@ QString ratioSentence(const ErrorStudy& study)
 
 QString growthSentence(const OwnError& error)
 {
-    const QString found = Words::tr("Rank correlation of each person's spread with the level: %1.")
+    const QString found = OwnErrorWords::tr("Rank correlation of each person's spread with the level: %1.")
                               .arg(fixed(error.study->growth, 2));
     if (error.isLog)
         return found;
     if (!error.grows)
-        return found + u' ' + Words::tr("No sign that the error grows with the level.");
+        return found + u' ' + OwnErrorWords::tr("No sign that the error grows with the level.");
     return found + u' ' +
-           (error.mayLog
-                ? Words::tr("The error grows with the level: the log scale suits these results better.")
-                : Words::tr("The error grows with the level, but the log scale needs values above 0."));
+           (error.mayLog ? OwnErrorWords::tr(
+                               "The error grows with the level: the log scale suits these results better.")
+                         : OwnErrorWords::tr(
+                               "The error grows with the level, but the log scale needs values above 0."));
 }
 
 } // namespace
@@ -98,14 +100,14 @@ QString numberWords(double number, const OwnError& error)
 
 QString estimateWords(const Estimate& estimate, const OwnError& error)
 {
-    return Words::tr("%1 (%2 to %3)")
+    return OwnErrorWords::tr("%1 (%2 to %3)")
         .arg(numberWords(estimate.value, error), numberWords(estimate.low, error),
              numberWords(estimate.high, error));
 }
 
 QString coefficientWords(const Estimate& estimate)
 {
-    return Words::tr("%1 (%2 to %3)")
+    return OwnErrorWords::tr("%1 (%2 to %3)")
         .arg(fixed(estimate.value, 3), fixed(estimate.low, 3), fixed(estimate.high, 3));
 }
 
@@ -113,8 +115,8 @@ QString unitWords(const OwnError& error)
 {
     const QString unit = values::symbol(error.measure.unit);
     if (error.isLog)
-        return unit.isEmpty() ? Words::tr(" (natural logarithm)")
-                              : Words::tr(" (natural logarithm of %1)").arg(unit);
+        return unit.isEmpty() ? OwnErrorWords::tr(" (natural logarithm)")
+                              : OwnErrorWords::tr(" (natural logarithm of %1)").arg(unit);
     return unit.isEmpty() ? QString() : u" (%1)"_s.arg(unit);
 }
 
@@ -125,24 +127,25 @@ std::vector<StudyRow> studyRows(const OwnError& error)
     const ErrorStudy& study = *error.study;
     const QString unit = unitWords(error);
     std::vector<StudyRow> rows = {
-        {Words::tr("People"), QString::number(study.subjects), {}, Words::tr("each once")},
-        {Words::tr("Trials of each"), QString::number(study.trials), {}, {}},
-        {Words::tr("Left out"),
+        {OwnErrorWords::tr("People"), QString::number(study.subjects), {}, OwnErrorWords::tr("each once")},
+        {OwnErrorWords::tr("Trials of each"), QString::number(study.trials), {}, {}},
+        {OwnErrorWords::tr("Left out"),
          QString::number(error.results.leftOut),
          {},
-         Words::tr("incomplete or not usable")},
-        coefficientRow(u"ICC(1,1)"_s, study.icc11, Words::tr("one-way")),
-        coefficientRow(u"ICC(2,1)"_s, study.icc21, Words::tr("two-way, agreement")),
-        coefficientRow(u"ICC(3,1)"_s, study.icc31, Words::tr("two-way, consistency")),
-        row(Words::tr("SEM") + unit, study.sem, error, Words::tr("√ of the error mean square")),
-        row(Words::tr("MDC90") + unit, study.mdc90, error, Words::tr("1.645 · √2 · SEM")),
-        row(Words::tr("MDC95") + unit, study.mdc95, error, Words::tr("1.96 · √2 · SEM"))};
+         OwnErrorWords::tr("incomplete or not usable")},
+        coefficientRow(u"ICC(1,1)"_s, study.icc11, OwnErrorWords::tr("one-way")),
+        coefficientRow(u"ICC(2,1)"_s, study.icc21, OwnErrorWords::tr("two-way, agreement")),
+        coefficientRow(u"ICC(3,1)"_s, study.icc31, OwnErrorWords::tr("two-way, consistency")),
+        row(OwnErrorWords::tr("SEM") + unit, study.sem, error,
+            OwnErrorWords::tr("√ of the error mean square")),
+        row(OwnErrorWords::tr("MDC90") + unit, study.mdc90, error, OwnErrorWords::tr("1.645 · √2 · SEM")),
+        row(OwnErrorWords::tr("MDC95") + unit, study.mdc95, error, OwnErrorWords::tr("1.96 · √2 · SEM"))};
     addAgreement(rows, error);
     for (size_t trial = 0; trial < study.practice.size(); ++trial)
-        rows.push_back({Words::tr("Mean of trial %1").arg(trial + 1) + unit,
+        rows.push_back({OwnErrorWords::tr("Mean of trial %1").arg(trial + 1) + unit,
                         numberWords(study.practice[trial], error),
                         {},
-                        trial == 0 ? Words::tr("a rise or fall is practice or fatigue") : QString()});
+                        trial == 0 ? OwnErrorWords::tr("a rise or fall is practice or fatigue") : QString()});
     return rows;
 }
 
@@ -154,11 +157,12 @@ QStringList studyRemarks(const OwnError& error)
     if (error.isLog)
         lines += ratioSentence(*error.study);
     if (!isInRange(error))
-        lines += Words::tr("The results hold values this measure cannot have (%1), so they may be of another "
-                           "measure or unit and make no threshold.")
+        lines += OwnErrorWords::tr(
+                     "The results hold values this measure cannot have (%1), so they may be of another "
+                     "measure or unit and make no threshold.")
                      .arg(records::allowedWords(error.measure));
     if (error.study->subjects < statistics::fewestSubjects)
-        lines += Words::tr("Fewer than %1 people: it may not yet stand in for a published row.")
+        lines += OwnErrorWords::tr("Fewer than %1 people: it may not yet stand in for a published row.")
                      .arg(statistics::fewestSubjects);
     return lines;
 }
@@ -169,14 +173,16 @@ QString whyNone(const OwnError& error)
         return {};
     if (error.results.repeats.size() < 2)
         return error.source == StudySource::MarkedVisits
-                   ? Words::tr(
+                   ? OwnErrorWords::tr(
                          "Fewer than two people have a visit marked as “No change expected” since the "
                          "last visit with this result at both. The mark is one of the visit's conditions.")
                : error.source == StudySource::Trials
-                   ? Words::tr("Fewer than two people have two or more trials of this measure in one signed "
-                               "visit.")
-                   : Words::tr("The file holds fewer than two people with every trial.");
-    return Words::tr("An error study needs two or more trials of each person, and values that differ.");
+                   ? OwnErrorWords::tr(
+                         "Fewer than two people have two or more trials of this measure in one signed "
+                         "visit.")
+                   : OwnErrorWords::tr("The file holds fewer than two people with every trial.");
+    return OwnErrorWords::tr(
+        "An error study needs two or more trials of each person, and values that differ.");
 }
 
 QString sourceLine(const OwnError& error)
@@ -184,23 +190,26 @@ QString sourceLine(const OwnError& error)
     QStringList parts;
     switch (error.source) {
     case StudySource::Trials:
-        parts += Words::tr("Trials within one visit");
+        parts += OwnErrorWords::tr("Trials within one visit");
         break;
     case StudySource::MarkedVisits:
-        parts += Words::tr("Visits at which no change was expected since the last");
+        parts += OwnErrorWords::tr("Visits at which no change was expected since the last");
         break;
     case StudySource::File:
-        parts += Words::tr("File %1").arg(error.file);
+        parts += OwnErrorWords::tr("File %1").arg(error.file);
         break;
     }
     if (error.side != records::Side::None)
-        parts += error.side == records::Side::Right ? Words::tr("right side") : Words::tr("left side");
+        parts += error.side == records::Side::Right ? OwnErrorWords::tr("right side")
+                                                    : OwnErrorWords::tr("left side");
     if (error.results.from.isValid() && error.results.from == error.results.to)
         parts += records::dayInWords(error.results.to);
     else if (error.results.from.isValid())
         parts += range(records::dayInWords(error.results.from), records::dayInWords(error.results.to));
     if (error.source == StudySource::MarkedVisits && error.study)
-        parts += Words::tr("%1 to %2 days apart").arg(error.results.fewestDays).arg(error.results.mostDays);
+        parts += OwnErrorWords::tr("%1 to %2 days apart")
+                     .arg(error.results.fewestDays)
+                     .arg(error.results.mostDays);
     return parts.join(u", "_s);
 }
 

@@ -19,7 +19,7 @@ using namespace Qt::StringLiterals;
 namespace
 {
 
-using Done = base::Result<void>;
+using Outcome = base::Result<void>;
 
 QByteArray demoFile(const QString& name)
 {
@@ -104,16 +104,16 @@ struct Making {
         return **found;
     }
 
-    Done signedVisits()
+    Outcome signedVisits()
     {
         const auto imported = read(u"patients.csv"_s);
         if (!imported)
             return imported.error();
         const auto summary = importPatients(session, *imported, author);
-        return summary ? Done() : summary.error();
+        return summary ? Outcome() : summary.error();
     }
 
-    Done completePatients()
+    Outcome completePatients()
     {
         const QJsonObject all = clinic[u"patients"_s].toObject();
         for (const QString& number : all.keys()) {
@@ -128,7 +128,7 @@ struct Making {
     }
 
     /// The visit of today that waits to be finished and signed.
-    Done openDrafts()
+    Outcome openDrafts()
     {
         const auto imported = read(u"draft.csv"_s);
         if (!imported)
@@ -150,7 +150,7 @@ struct Making {
         return {};
     }
 
-    Done amend(const QJsonObject& json)
+    Outcome amend(const QJsonObject& json)
     {
         const auto known = patient(json[u"patient"_s].toString());
         if (!known)
@@ -177,10 +177,10 @@ struct Making {
         if (auto saved = visits.saveFinding(amendment->id, finding); !saved)
             return saved;
         const auto done = visits.sign(amendment->id, author);
-        return done ? Done() : done.error();
+        return done ? Outcome() : done.error();
     }
 
-    Done amendments()
+    Outcome amendments()
     {
         for (const auto& amendment : clinic[u"amendments"_s].toArray()) {
             if (auto amended = amend(amendment.toObject()); !amended)
@@ -189,7 +189,7 @@ struct Making {
         return {};
     }
 
-    Done everything()
+    Outcome everything()
     {
         for (auto step :
              {&Making::signedVisits, &Making::completePatients, &Making::openDrafts, &Making::amendments}) {

@@ -12,7 +12,7 @@ namespace session
 namespace
 {
 
-using Done = base::Result<void>;
+using Outcome = base::Result<void>;
 
 const QString amendmentReason = QStringLiteral("Further findings imported");
 
@@ -24,12 +24,12 @@ struct Importing {
     storage::Visits visits{session.store()};
     ImportSummary summary = {};
 
-    Done noteImport(const QString& kind, const QString& record)
+    Outcome noteImport(const QString& kind, const QString& record)
     {
         return storage::note(session.store(), QStringLiteral("imported"), kind, record);
     }
 
-    Done finish(const records::VisitId& visit, bool staysDraft)
+    Outcome finish(const records::VisitId& visit, bool staysDraft)
     {
         if (!staysDraft) {
             if (const auto done = visits.sign(visit, author); !done)
@@ -38,7 +38,7 @@ struct Importing {
         return noteImport(QStringLiteral("visit"), visit.text);
     }
 
-    Done addVisit(records::Visit visit, const records::PatientId& patient)
+    Outcome addVisit(records::Visit visit, const records::PatientId& patient)
     {
         visit.id = records::VisitId::make();
         visit.series = visit.id;
@@ -50,7 +50,7 @@ struct Importing {
         return finish(visit.id, false);
     }
 
-    Done addFurther(const exchange::FurtherFindings& further)
+    Outcome addFurther(const exchange::FurtherFindings& further)
     {
         records::VisitId place = further.visit;
         if (!further.isDraft) {
@@ -83,7 +83,7 @@ struct Importing {
         return exchange::addition(imported, *stored, versions, session.catalogue());
     }
 
-    Done take(const exchange::ImportedPatient& imported)
+    Outcome take(const exchange::ImportedPatient& imported)
     {
         auto addition = additionOf(imported);
         if (!addition)
@@ -117,7 +117,7 @@ base::Result<ImportSummary> importPatients(Session& session,
                                            const records::Author& author)
 {
     Importing importing{session, author};
-    const auto all = storage::together(session.store(), [&]() -> Done {
+    const auto all = storage::together(session.store(), [&]() -> Outcome {
         for (const exchange::ImportedPatient& patient : patients) {
             if (auto taken = importing.take(patient); !taken)
                 return taken;

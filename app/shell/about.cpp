@@ -11,13 +11,13 @@ namespace shell
 namespace
 {
 
-struct Words {
+struct AboutWords {
     Q_DECLARE_TR_FUNCTIONS(Words)
 };
 
 void show(const QString& title, const QString& words, QWidget* window)
 {
-    widgets::Question dialog(title, words, Words::tr("Close"), window);
+    widgets::Question dialog(title, words, AboutWords::tr("Close"), window);
     dialog.withoutRefusal();
     dialog.exec();
 }
@@ -27,8 +27,8 @@ void show(const QString& title, const QString& words, QWidget* window)
 void showAbout(QWidget* window)
 {
     show(
-        Words::tr("Aplomb %1").arg(QApplication::applicationVersion()),
-        Words::tr(
+        AboutWords::tr("Aplomb %1").arg(QApplication::applicationVersion()),
+        AboutWords::tr(
             "Findings of coordination, balance and walking, held against earlier ones by published "
             "measurement error.\n\n"
             "Aplomb decides nothing: it shows arithmetic and its source. It makes no diagnosis and does not "
@@ -41,39 +41,41 @@ void showAbout(QWidget* window)
 void showKeyboard(QWidget* window)
 {
     const QStringList lines = {
-        Words::tr("Ctrl+K: find a patient or a test"),
-        Words::tr("Ctrl+0: patients"),
-        Words::tr("Ctrl+8: forms and the clinic's own measures and thresholds"),
-        Words::tr("Ctrl+9: measures"),
-        Words::tr("Ctrl+N: new patient, from the list"),
-        Words::tr("Ctrl+1 to Ctrl+4: examination, change, trend, letters"),
-        Words::tr("Ctrl+Shift+N: new visit today; Ctrl+Alt+N: with another form"),
-        Words::tr("Ctrl+Shift+S: sign the visit"),
-        Words::tr("Ctrl+Z, Ctrl+Shift+Z: undo and redo in a draft"),
-        Words::tr("F6: the ribbon of visits, Escape: back; there Left and Right: this visit, with Shift: the "
-                  "reference, Delete: the last comparable visit again"),
+        AboutWords::tr("Ctrl+K: find a patient or a test"),
+        AboutWords::tr("Ctrl+0: patients"),
+        AboutWords::tr("Ctrl+8: forms and the clinic's own measures and thresholds"),
+        AboutWords::tr("Ctrl+9: measures"),
+        AboutWords::tr("Ctrl+N: new patient, from the list"),
+        AboutWords::tr("Ctrl+1 to Ctrl+4: examination, change, trend, letters"),
+        AboutWords::tr("Ctrl+Shift+N: new visit today; Ctrl+Alt+N: with another form"),
+        AboutWords::tr("Ctrl+Shift+S: sign the visit"),
+        AboutWords::tr("Ctrl+Z, Ctrl+Shift+Z: undo and redo in a draft"),
+        AboutWords::tr(
+            "F6: the ribbon of visits, Escape: back; there Left and Right: this visit, with Shift: the "
+            "reference, Delete: the last comparable visit again"),
         QString(),
-        Words::tr("Tab, Return: the next field"),
-        Words::tr("Ctrl+Up, Ctrl+Down: section; F9: fold it"),
-        Words::tr("u: unable; n: not attempted; d: declined; x: not applicable"),
-        Words::tr("c: cap reached; Space: stopwatch; Delete: clear"),
-        Words::tr("F1: how the test is done; Ctrl+F1: its handbook page; F2: note; F3: reason"),
-        Words::tr("F4: conditions; Ctrl+Return: confirm them; F8: all normal"),
+        AboutWords::tr("Tab, Return: the next field"),
+        AboutWords::tr("Ctrl+Up, Ctrl+Down: section; F9: fold it"),
+        AboutWords::tr("u: unable; n: not attempted; d: declined; x: not applicable"),
+        AboutWords::tr("c: cap reached; Space: stopwatch; Delete: clear"),
+        AboutWords::tr("F1: how the test is done; Ctrl+F1: its handbook page; F2: note; F3: reason"),
+        AboutWords::tr("F4: conditions; Ctrl+Return: confirm them; F8: all normal"),
         QString(),
-        Words::tr("Ctrl+S: save what is edited; Escape: leave it"),
-        Words::tr(
+        AboutWords::tr("Ctrl+S: save what is edited; Escape: leave it"),
+        AboutWords::tr(
             "In a form of the clinic's own: Alt+Up and Alt+Down move a test, Space ticks it as expected"),
-        Words::tr("Ctrl+Q: quit"),
+        AboutWords::tr("Ctrl+Q: quit"),
     };
-    show(Words::tr("Keyboard"), lines.join(u'\n'), window);
+    show(AboutWords::tr("Keyboard"), lines.join(u'\n'), window);
 }
 
 void showRecordsPlace(const QString& path, QWidget* window)
 {
-    show(Words::tr("Where the records are"),
-         Words::tr("%1\n\nOnly your account may read this file. It is not encrypted by Aplomb: keep it on an "
-                   "encrypted "
-                   "disk and back it up as your clinic's rules ask.")
+    show(AboutWords::tr("Where the records are"),
+         AboutWords::tr(
+             "%1\n\nOnly your account may read this file. It is not encrypted by Aplomb: keep it on an "
+             "encrypted "
+             "disk and back it up as your clinic's rules ask.")
              .arg(QDir::toNativeSeparators(path)),
          window);
 }

@@ -15,15 +15,16 @@ namespace shell
 namespace
 {
 
-struct Words {
+struct FindWords {
     Q_DECLARE_TR_FUNCTIONS(Words)
 };
 
 QString detailOf(const storage::PatientSummary& patient)
 {
-    const QString born = patient.born ? Words::tr("born %1").arg(records::dayInWords(*patient.born))
-                                      : Words::tr("birth date not recorded");
-    return patient.recordNumber.isEmpty() ? born : Words::tr("%1 · No. %2").arg(born, patient.recordNumber);
+    const QString born = patient.born ? FindWords::tr("born %1").arg(records::dayInWords(*patient.born))
+                                      : FindWords::tr("birth date not recorded");
+    return patient.recordNumber.isEmpty() ? born
+                                          : FindWords::tr("%1 · No. %2").arg(born, patient.recordNumber);
 }
 
 bool isNamed(const catalogue::Measure& measure, const QString& typed)
@@ -71,7 +72,7 @@ std::vector<Hit> pagesFound(const QString& typed, const std::vector<Hit>& tests,
     for (const catalogue::Measure& measure : catalogue.measures) {
         if (isNamed(measure, typed) && std::ranges::find(tests, measure.id, &Hit::id) == tests.end())
             hits.push_back({Hit::Kind::Handbook, measure.id, measure.title,
-                            Words::tr("handbook · %1").arg(sectionOf(measure, catalogue))});
+                            FindWords::tr("handbook · %1").arg(sectionOf(measure, catalogue))});
     }
     bestFirst(hits, typed);
     hits.resize(std::min(hits.size(), most));

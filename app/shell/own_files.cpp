@@ -10,25 +10,25 @@ namespace shell
 namespace
 {
 
-struct Words {
+struct OwnFilesWords {
     Q_DECLARE_TR_FUNCTIONS(Words)
 };
 
 QString filter()
 {
-    return Words::tr("Catalogue of a clinic (*.json)");
+    return OwnFilesWords::tr("Catalogue of a clinic (*.json)");
 }
 
 } // namespace
 
 bool readOwn(session::Session& session, session::Prompts& prompts)
 {
-    const auto path = prompts.fileToRead(Words::tr("Read a clinic's own catalogue"), filter());
-    if (!path ||
-        !prompts.confirmed(Words::tr("Take over the forms, measures and thresholds of this file?"),
-                           Words::tr("They are added to the clinic's own; an entry with the same id takes "
-                                     "the place of the one there is."),
-                           Words::tr("Take over")))
+    const auto path = prompts.fileToRead(OwnFilesWords::tr("Read a clinic's own catalogue"), filter());
+    if (!path || !prompts.confirmed(
+                     OwnFilesWords::tr("Take over the forms, measures and thresholds of this file?"),
+                     OwnFilesWords::tr("They are added to the clinic's own; an entry with the same id takes "
+                                       "the place of the one there is."),
+                     OwnFilesWords::tr("Take over")))
         return false;
     const auto read = session.readOwn(*path);
     if (!read)
@@ -38,7 +38,7 @@ bool readOwn(session::Session& session, session::Prompts& prompts)
 
 void writeOwn(const session::Session& session, session::Prompts& prompts)
 {
-    const auto path = prompts.fileToWrite(Words::tr("Write the clinic's own catalogue"),
+    const auto path = prompts.fileToWrite(OwnFilesWords::tr("Write the clinic's own catalogue"),
                                           u"clinic-catalogue.json"_s, filter());
     if (!path)
         return;

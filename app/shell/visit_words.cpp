@@ -12,7 +12,7 @@ namespace shell
 namespace
 {
 
-struct Words {
+struct VisitWords {
     Q_DECLARE_TR_FUNCTIONS(Words)
 };
 
@@ -22,11 +22,11 @@ QString stateWords(const records::Visit& visit)
 {
     switch (visit.state) {
     case records::VisitState::Draft:
-        return visit.version > 1 ? Words::tr("amendment in draft") : Words::tr("draft");
+        return visit.version > 1 ? VisitWords::tr("amendment in draft") : VisitWords::tr("draft");
     case records::VisitState::Signed:
-        return Words::tr("signed");
+        return VisitWords::tr("signed");
     case records::VisitState::Amended:
-        return Words::tr("amended");
+        return VisitWords::tr("amended");
     }
     return {};
 }
@@ -34,10 +34,10 @@ QString stateWords(const records::Visit& visit)
 QString visitWords(const records::Visit& visit)
 {
     const QString day = records::dayInWords(visit.day);
-    const QString count = Words::tr("%n finding(s)", nullptr, static_cast<int>(visit.findings.size()));
+    const QString count = VisitWords::tr("%n finding(s)", nullptr, static_cast<int>(visit.findings.size()));
     if (visit.state == records::VisitState::Draft)
-        return Words::tr("%1 · %2 · %3").arg(day, stateWords(visit), count);
-    return Words::tr("%1 · %2 by %3, %4 · %5")
+        return VisitWords::tr("%1 · %2 · %3").arg(day, stateWords(visit), count);
+    return VisitWords::tr("%1 · %2 by %3, %4 · %5")
         .arg(day, stateWords(visit), visit.author.name, visit.author.role, count);
 }
 
@@ -51,9 +51,9 @@ QString linesInWords(const session::Session& session)
     const auto found = std::ranges::find_if(
         session.visits(), [&reference](const records::Visit& other) { return other.id == reference; });
     if (found == session.visits().end())
-        return Words::tr("This visit: %1, %2 · held against the last comparable visit of each test")
+        return VisitWords::tr("This visit: %1, %2 · held against the last comparable visit of each test")
             .arg(day, stateWords(*visit));
-    return Words::tr("This visit: %1, %2 · held against %3, %4")
+    return VisitWords::tr("This visit: %1, %2 · held against %3, %4")
         .arg(day, stateWords(*visit), records::dayInWords(found->day), stateWords(*found));
 }
 
@@ -66,8 +66,8 @@ QString editWords(const session::Edit& edit, const catalogue::Catalogue& catalog
     const QString side = records::written(edit.side, phrases);
     const QString name = side.isEmpty() ? measure->title : measure->title + u' ' + side;
     const QString value =
-        edit.after ? records::written(edit.after->value, *measure, phrases) : Words::tr("cleared");
-    return Words::tr("%1: %2").arg(name, value);
+        edit.after ? records::written(edit.after->value, *measure, phrases) : VisitWords::tr("cleared");
+    return VisitWords::tr("%1: %2").arg(name, value);
 }
 
 } // namespace shell

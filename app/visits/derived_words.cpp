@@ -13,7 +13,7 @@ namespace visits
 namespace
 {
 
-struct Words {
+struct DerivedWords {
     Q_DECLARE_TR_FUNCTIONS(Words)
 };
 
@@ -37,14 +37,15 @@ QString rhythmWords(const records::Finding* finding)
     const auto run = statistics::tapping(finding == nullptr ? std::vector<double>() : finding->taps);
     if (!run)
         return {};
-    QStringList words = {Words::tr("%1 taps/s").arg(fixed(run->perSecond, 1)),
-                         Words::tr("mean interval %1 s").arg(fixed(run->meanInterval, 3))};
+    QStringList words = {DerivedWords::tr("%1 taps/s").arg(fixed(run->perSecond, 1)),
+                         DerivedWords::tr("mean interval %1 s").arg(fixed(run->meanInterval, 3))};
     if (run->variation)
-        words += Words::tr("variation %1 %").arg(fixed(*run->variation, 0));
+        words += DerivedWords::tr("variation %1 %").arg(fixed(*run->variation, 0));
     if (run->slowing)
-        words += *run->slowing >= 0
-                     ? Words::tr("last third %1 % slower than the first").arg(fixed(*run->slowing, 0))
-                     : Words::tr("last third %1 % quicker than the first").arg(fixed(-*run->slowing, 0));
+        words +=
+            *run->slowing >= 0
+                ? DerivedWords::tr("last third %1 % slower than the first").arg(fixed(*run->slowing, 0))
+                : DerivedWords::tr("last third %1 % quicker than the first").arg(fixed(-*run->slowing, 0));
     return words.join(u" · "_s);
 }
 
@@ -56,9 +57,10 @@ QString asymmetryWords(const catalogue::Measure& measure, const records::Visit& 
     if (!asymmetry)
         return {};
     if (*asymmetry == 0)
-        return Words::tr("right and left alike");
-    return *asymmetry > 0 ? Words::tr("right above left by %1 % of their mean").arg(fixed(*asymmetry, 0))
-                          : Words::tr("left above right by %1 % of their mean").arg(fixed(-*asymmetry, 0));
+        return DerivedWords::tr("right and left alike");
+    return *asymmetry > 0
+               ? DerivedWords::tr("right above left by %1 % of their mean").arg(fixed(*asymmetry, 0))
+               : DerivedWords::tr("left above right by %1 % of their mean").arg(fixed(-*asymmetry, 0));
 }
 
 } // namespace visits

@@ -20,7 +20,7 @@ using records::Side;
 namespace
 {
 
-struct Words {
+struct ExaminationWords {
     Q_DECLARE_TR_FUNCTIONS(Words)
 };
 
@@ -108,7 +108,7 @@ std::vector<FormSection> formSections(const catalogue::Catalogue& catalogue, con
     FormSection others = sectionOf(records::besideForm(visit, catalogue), taken, catalogue);
     if (!others.tests.empty()) {
         others.id = u"other-findings"_s;
-        others.title = Words::tr("Other findings");
+        others.title = ExaminationWords::tr("Other findings");
         others.expected.clear();
         sections.push_back(std::move(others));
     }

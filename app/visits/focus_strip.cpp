@@ -29,7 +29,7 @@ using values::Absence;
 namespace
 {
 
-constexpr int pauseMs = 250;
+constexpr int notePauseMs = 250;
 
 QStringList usualReasons()
 {
@@ -202,7 +202,7 @@ FocusStrip::FocusStrip(const catalogue::Catalogue& catalogue, std::function<qint
                             static_cast<QWidget*>(m_reason)})
         widget->installEventFilter(this);
     m_pause.setSingleShot(true);
-    m_pause.setInterval(pauseMs);
+    m_pause.setInterval(notePauseMs);
     connect(&m_pause, &QTimer::timeout, this, &FocusStrip::flush);
     connect(m_note, &QLineEdit::textEdited, this, [this] { m_pause.start(); });
     connect(m_note, &QLineEdit::editingFinished, this, &FocusStrip::flush);

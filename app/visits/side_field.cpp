@@ -25,7 +25,7 @@ using widgets::NumberField;
 namespace
 {
 
-constexpr int pauseMs = 300; ///< of typing, after which is said what is wrong
+constexpr int typingPauseMs = 300; ///< of typing, after which is said what is wrong
 constexpr std::array absences = {Absence::Unable, Absence::NotAttempted, Absence::Declined,
                                  Absence::NotApplicable};
 
@@ -129,7 +129,7 @@ SideField::SideField(const catalogue::Measure& measure, records::Side side,
     whole->addWidget(m_earlier, 0, Qt::AlignTop);
 
     m_pause.setSingleShot(true);
-    m_pause.setInterval(pauseMs);
+    m_pause.setInterval(typingPauseMs);
     connect(&m_pause, &QTimer::timeout, this, &SideField::judge);
 }
 

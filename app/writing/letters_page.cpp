@@ -33,7 +33,7 @@ namespace writing
 namespace
 {
 
-constexpr std::chrono::milliseconds pause(200);
+constexpr std::chrono::milliseconds pagesAfter(200);
 constexpr int sideWidth = 420;
 constexpr int mostRows = 4; // of the list at once
 constexpr auto iconProperty = "iconName";
@@ -64,7 +64,7 @@ LettersPage::LettersPage(session::Session& session, session::Prompts& prompts, Q
     column->addWidget(splitter, 1);
 
     m_pagesLater.setSingleShot(true);
-    m_pagesLater.setInterval(pause);
+    m_pagesLater.setInterval(pagesAfter);
     connect(&m_pagesLater, &QTimer::timeout, this, &LettersPage::showPages);
     connect(&m_session, &session::Session::focusChanged, this, &LettersPage::followFocus);
     connect(&m_session, &session::Session::visitChanged, &m_pagesLater, qOverload<>(&QTimer::start));

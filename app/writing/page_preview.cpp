@@ -17,7 +17,7 @@ namespace writing
 namespace
 {
 
-constexpr std::chrono::milliseconds pause(200);
+constexpr std::chrono::milliseconds redrawAfter(200);
 constexpr int widestPage = 900;
 constexpr double paperWidthInches = 210 / 25.4;
 
@@ -37,7 +37,7 @@ PagePreview::PagePreview(QWidget* parent) : QScrollArea(parent)
     m_column->addStretch(1);
     setWidget(sheet);
     m_later.setSingleShot(true);
-    m_later.setInterval(pause);
+    m_later.setInterval(redrawAfter);
     connect(&m_later, &QTimer::timeout, this, &PagePreview::draw);
 }
 

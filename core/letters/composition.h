@@ -13,6 +13,8 @@
 namespace letters
 {
 
+inline constexpr double pixelsPerInch = 96; ///< of what pages and figures are drawn in
+
 /// A drawing that stands in a letter as vectors. `draw` fills the rectangle it is given, in units of 1/96
 /// inch; fonts are set in pixels of that size, so that they come out alike on screen and paper.
 struct Figure {

@@ -5,7 +5,6 @@ namespace letters
 
 QImage pictureOf(const Figure& figure, double dotsPerInch)
 {
-    constexpr double pixelsPerInch = 96;
     const QSizeF inches = figure.sizeMm / 25.4;
     QImage picture((inches * dotsPerInch).toSize(), QImage::Format_RGB32);
     picture.fill(Qt::white);

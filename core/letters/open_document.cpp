@@ -12,7 +12,7 @@ namespace letters
 namespace
 {
 
-constexpr double picturesPerInch = 220;
+constexpr double placedPicturesPerInch = 220;
 
 QByteArray png(const QImage& picture)
 {
@@ -76,7 +76,7 @@ base::Result<QByteArray> odt(const Composition& composition)
     };
     for (size_t i = 0; i < composition.figures.size(); ++i) {
         files.emplace_back("Pictures/figure" + QByteArray::number(qulonglong(i)) + ".png",
-                           png(pictureOf(composition.figures[i], picturesPerInch)));
+                           png(pictureOf(composition.figures[i], placedPicturesPerInch)));
     }
     return zipped(files);
 }

@@ -12,8 +12,6 @@ namespace letters
 namespace
 {
 
-constexpr int pixelsPerInch = 96;
-
 base::Error unwritable()
 {
     return {base::ErrorKind::Unwritable,
@@ -45,7 +43,7 @@ base::Result<QByteArray> pdf(const Composition& composition)
     QBuffer bytes;
     bytes.open(QIODevice::WriteOnly);
     QPdfWriter writer(&bytes);
-    writer.setResolution(pixelsPerInch);
+    writer.setResolution(int(pixelsPerInch));
     writer.setPageSize(QPageSize(QPageSize::A4));
     writer.setPageMargins(QMarginsF());
     writer.setTitle(composition.title);

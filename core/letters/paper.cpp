@@ -14,7 +14,6 @@ namespace
 {
 
 constexpr double unitsPerInch = 600;
-constexpr double pixelsPerInch = 96;
 constexpr double pointsPerInch = 72;
 
 constexpr double units(double millimetres)

@@ -11,14 +11,14 @@ namespace letters
 namespace
 {
 
-constexpr double picturesPerInch = 300;
+constexpr double keptPicturesPerInch = 300;
 const QString dataStart = QStringLiteral("data:image/png;base64,");
 
 QString pictureData(const Figure& figure)
 {
     QBuffer bytes;
     bytes.open(QIODevice::WriteOnly);
-    pictureOf(figure, picturesPerInch).save(&bytes, "PNG");
+    pictureOf(figure, keptPicturesPerInch).save(&bytes, "PNG");
     return dataStart + QString::fromLatin1(bytes.data().toBase64());
 }
 
@@ -30,7 +30,7 @@ QString meta(const char* name, const QString& content)
 
 Figure pictureFigure(const QImage& picture, const QString& caption)
 {
-    const QSizeF sizeMm = QSizeF(picture.size()) / picturesPerInch * 25.4;
+    const QSizeF sizeMm = QSizeF(picture.size()) / keptPicturesPerInch * 25.4;
     return {caption, sizeMm,
             [picture](QPainter& painter, const QRectF& place) { painter.drawImage(place, picture); }};
 }

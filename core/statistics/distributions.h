@@ -3,6 +3,9 @@
 namespace statistics
 {
 
+/// The cumulative probability at the upper end of a two-sided 95 % interval.
+inline constexpr double upperTail = 0.975;
+
 /// Quantiles at a cumulative probability strictly between 0 and 1; degrees of freedom above 0.
 double studentQuantile(double probability, double degrees);
 double chiSquareQuantile(double probability, double degrees);

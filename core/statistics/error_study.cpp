@@ -13,8 +13,6 @@ namespace statistics
 namespace
 {
 
-constexpr double upperTail = 0.975;
-
 /// The interval of a coefficient (F − 1) / (F + k − 1) from that of its variance ratio F.
 Estimate consistency(double value, double ratio, double k, double degrees1, double degrees2)
 {

@@ -1,5 +1,7 @@
 #include "core/statistics/reliability.h"
 
+#include "core/statistics/mean.h"
+
 #include <boost/math/distributions/normal.hpp>
 
 #include <algorithm>
@@ -22,11 +24,6 @@ bool isFinite(double number)
 bool isCoefficient(double reliability)
 {
     return reliability >= 0 && reliability <= 1;
-}
-
-double mean(std::span<const double> numbers)
-{
-    return std::accumulate(numbers.begin(), numbers.end(), 0.0) / double(numbers.size());
 }
 
 bool isFullTable(const Repeats& repeats)

@@ -1,5 +1,7 @@
 #include "core/statistics/tapping.h"
 
+#include "core/statistics/mean.h"
+
 #include <cmath>
 #include <numeric>
 #include <vector>
@@ -11,11 +13,6 @@ namespace
 {
 
 constexpr size_t fewestForSlowing = 9;
-
-double mean(std::span<const double> numbers)
-{
-    return std::accumulate(numbers.begin(), numbers.end(), 0.0) / static_cast<double>(numbers.size());
-}
 
 double deviation(std::span<const double> numbers)
 {

@@ -15,7 +15,6 @@ namespace statistics
 namespace
 {
 
-constexpr double upperTail = 0.975;
 constexpr int exactBelow = 10;
 
 bool isUsable(std::span<const double> times, std::span<const double> values)

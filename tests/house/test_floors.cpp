@@ -184,5 +184,5 @@ private Q_SLOTS:
     }
 };
 
-QTEST_GUILESS_MAIN(FloorsTest)
+HOUSE_TEST(FloorsTest)
 #include "test_floors.moc"

@@ -202,5 +202,5 @@ private:
     }
 };
 
-QTEST_MAIN(TestOutside)
+HOUSE_TEST(TestOutside)
 #include "test_outside.moc"

@@ -478,5 +478,5 @@ void ReferenceValuesTest::everyLineNamesItsSource()
                             "summary of several studies). Read in a second source."_s);
 }
 
-QTEST_MAIN(ReferenceValuesTest)
+HOUSE_TEST(ReferenceValuesTest)
 #include "test_reference_values.moc"

@@ -232,5 +232,5 @@ void TestPublishedReliability::trueScoreOfKelley()
     near(*estimatedTrueScore(145, 105, .48), 124.2, 1e-9);
 }
 
-QTEST_MAIN(TestPublishedReliability)
+HOUSE_TEST(TestPublishedReliability)
 #include "test_reliability.moc"

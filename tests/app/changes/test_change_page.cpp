@@ -319,5 +319,5 @@ void TestChangePage::withoutAVisitThePageSaysWhatWillBeHere()
     QVERIFY(words.contains(u"No visit yet"_s));
 }
 
-QTEST_MAIN(TestChangePage)
+HOUSE_TEST(TestChangePage)
 #include "test_change_page.moc"

@@ -230,5 +230,5 @@ void TestCourseOnPage::theChooserFitsTheWindow()
     QVERIFY(shown.page.minimumSizeHint().width() <= 1280);
 }
 
-QTEST_MAIN(TestCourseOnPage)
+HOUSE_TEST(TestCourseOnPage)
 #include "test_course_on_page.moc"

@@ -207,5 +207,5 @@ void TestEqualityLine::whatCanBePressedHasAName()
     }
 }
 
-QTEST_MAIN(TestEqualityLine)
+HOUSE_TEST(TestEqualityLine)
 #include "test_equality_line.moc"

@@ -98,5 +98,5 @@ void TestScreenLimit::theChoiceIsRemembered()
     QVERIFY(changes::isLimitHeld());
 }
 
-QTEST_MAIN(TestScreenLimit)
+HOUSE_TEST(TestScreenLimit)
 #include "test_screen_limit.moc"

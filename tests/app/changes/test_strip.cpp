@@ -164,5 +164,5 @@ void TestStrip::nothingIsDrawnWithoutAComparison()
     QVERIFY(!placeOf(colours.edge, Strip{}));
 }
 
-QTEST_MAIN(TestStrip)
+HOUSE_TEST(TestStrip)
 #include "test_strip.moc"

@@ -127,5 +127,5 @@ void TestAxis::gradesStandOnTheirSteps()
     QCOMPARE(axis.share(1), 0.5);
 }
 
-QTEST_MAIN(TestAxis)
+HOUSE_TEST(TestAxis)
 #include "test_axis.moc"

@@ -239,5 +239,5 @@ void TestChartFiles::everyMeasureIsDrawnInBothLooks()
     }
 }
 
-QTEST_MAIN(TestChartFiles)
+HOUSE_TEST(TestChartFiles)
 #include "test_chart_files.moc"

@@ -192,5 +192,5 @@ void TestTrendCourse::withoutEventsThereIsNoRowForThem()
     QCOMPARE(frame.dates.top(), frame.lane.bottom());
 }
 
-QTEST_MAIN(TestTrendCourse)
+HOUSE_TEST(TestTrendCourse)
 #include "test_trend_course.moc"

@@ -338,5 +338,5 @@ void TestTrendPoints::anUnknownMeasureIsEmpty()
     QVERIFY(charts::trendPoints({upAndGo, {}, {}, {}}, {}, {}, examples::catalogue(), {}).isEmpty());
 }
 
-QTEST_MAIN(TestTrendPoints)
+HOUSE_TEST(TestTrendPoints)
 #include "test_trend_points.moc"

@@ -124,5 +124,5 @@ private Q_SLOTS:
     }
 };
 
-QTEST_MAIN(TestCatalogue)
+HOUSE_TEST(TestCatalogue)
 #include "test_catalogue.moc"

@@ -304,5 +304,5 @@ void TestChange::anUnknownPatientIsAnError()
     QCOMPARE(shown.err, u"No patient in these records has that record number.\n"_s);
 }
 
-QTEST_MAIN(TestChange)
+HOUSE_TEST(TestChange)
 #include "test_change.moc"

@@ -126,5 +126,5 @@ void TestConsole::withoutADisplayItSaysSo()
     QVERIFY2(said.startsWith("There is no display") && said.count('\n') == 1, said.constData());
 }
 
-QTEST_MAIN(TestConsole)
+HOUSE_TEST(TestConsole)
 #include "test_console.moc"

@@ -195,5 +195,5 @@ void TestDemo::aPlaceThatCannotBeWrittenIsAnError()
     QCOMPARE(written.err.count(u'\n'), 1);
 }
 
-QTEST_MAIN(TestDemo)
+HOUSE_TEST(TestDemo)
 #include "test_demo.moc"

@@ -136,5 +136,5 @@ private Q_SLOTS:
     }
 };
 
-QTEST_MAIN(TestErrorStudy)
+HOUSE_TEST(TestErrorStudy)
 #include "test_error_study.moc"

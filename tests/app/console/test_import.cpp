@@ -159,5 +159,5 @@ void TestImport::importedRecordsAreSound()
     QCOMPARE(checked.out, u"sound\n"_s);
 }
 
-QTEST_MAIN(TestImport)
+HOUSE_TEST(TestImport)
 #include "test_import.moc"

@@ -171,5 +171,5 @@ void TestFormDraft::aSourceNobodyNamesGoes()
     QVERIFY(forms::withoutThreshold(own, row.id).thresholds.empty());
 }
 
-QTEST_MAIN(TestFormDraft)
+HOUSE_TEST(TestFormDraft)
 #include "test_form_draft.moc"

@@ -322,5 +322,5 @@ void TestFormsPage::onlyFieldsThatMatterAreShown()
     QCOMPARE(desk.widget<QComboBox>(u"unit"_s)->currentData().toString(), u"m"_s);
 }
 
-QTEST_MAIN(TestFormsPage)
+HOUSE_TEST(TestFormsPage)
 #include "test_forms_page.moc"

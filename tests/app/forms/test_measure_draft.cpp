@@ -191,5 +191,5 @@ void TestMeasureDraft::aTakenTitleIsSaid()
     QVERIFY(forms::checked(draft, book()).wrong.contains(MeasureField::Title));
 }
 
-QTEST_MAIN(TestMeasureDraft)
+HOUSE_TEST(TestMeasureDraft)
 #include "test_measure_draft.moc"

@@ -189,5 +189,5 @@ void TestThresholdDraft::openingChangesNothing()
     QCOMPARE(again.source.id, made.source.id);
 }
 
-QTEST_MAIN(TestThresholdDraft)
+HOUSE_TEST(TestThresholdDraft)
 #include "test_threshold_draft.moc"

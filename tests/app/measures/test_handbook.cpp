@@ -238,5 +238,5 @@ void TestHandbook::everyMeasureOfTheCatalogueHasItsPage()
     }
 }
 
-QTEST_MAIN(TestHandbook)
+HOUSE_TEST(TestHandbook)
 #include "test_handbook.moc"

@@ -285,5 +285,5 @@ void TestMeasuresPage::escapeClearsThenLeaves()
     QCOMPARE(left.size(), 1);
 }
 
-QTEST_MAIN(TestMeasuresPage)
+HOUSE_TEST(TestMeasuresPage)
 #include "test_measures_page.moc"

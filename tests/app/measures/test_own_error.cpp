@@ -209,5 +209,5 @@ private Q_SLOTS:
     }
 };
 
-QTEST_MAIN(TestOwnError)
+HOUSE_TEST(TestOwnError)
 #include "test_own_error.moc"

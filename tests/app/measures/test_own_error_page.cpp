@@ -212,5 +212,5 @@ private Q_SLOTS:
     }
 };
 
-QTEST_MAIN(TestOwnErrorPage)
+HOUSE_TEST(TestOwnErrorPage)
 #include "test_own_error_page.moc"

@@ -99,5 +99,5 @@ void TestLookAlikes::nobodyIsTheirOwnLookAlike()
     QVERIFY(patients::lookAlikes(candidate, {onRecord}).empty());
 }
 
-QTEST_MAIN(TestLookAlikes)
+HOUSE_TEST(TestLookAlikes)
 #include "test_look_alikes.moc"

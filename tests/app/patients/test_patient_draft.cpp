@@ -138,5 +138,5 @@ void TestPatientDraft::whatWasTypedStaysAndTheFieldIsNamed()
     QCOMPARE(draft.typed.at(Field::Notes), u"prefers evenings"_s);
 }
 
-QTEST_MAIN(TestPatientDraft)
+HOUSE_TEST(TestPatientDraft)
 #include "test_patient_draft.moc"

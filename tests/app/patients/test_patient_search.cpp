@@ -62,5 +62,5 @@ void TestPatientSearch::aPersonWithoutBirthDateIsFoundByName()
     QVERIFY(!base::matches(patients::searchKeys(patient), u"1951"_s));
 }
 
-QTEST_MAIN(TestPatientSearch)
+HOUSE_TEST(TestPatientSearch)
 #include "test_patient_search.moc"

@@ -126,5 +126,5 @@ void TestPatientTable::aPatientIsFoundAgainById()
     QVERIFY(!found.indexOf({u"nobody"_s}).isValid());
 }
 
-QTEST_MAIN(TestPatientTable)
+HOUSE_TEST(TestPatientTable)
 #include "test_patient_table.moc"

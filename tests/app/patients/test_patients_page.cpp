@@ -282,5 +282,5 @@ void TestPatientsPage::aSecondEntryWaitsForTheFirst()
     QVERIFY(notice(page).contains(u"first"_s));
 }
 
-QTEST_MAIN(TestPatientsPage)
+HOUSE_TEST(TestPatientsPage)
 #include "test_patients_page.moc"

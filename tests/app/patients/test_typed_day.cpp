@@ -49,5 +49,5 @@ void TestTypedDay::refusesTheRest()
     QVERIFY(!patients::dayTyped(typed));
 }
 
-QTEST_MAIN(TestTypedDay)
+HOUSE_TEST(TestTypedDay)
 #include "test_typed_day.moc"

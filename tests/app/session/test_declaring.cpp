@@ -152,5 +152,5 @@ private Q_SLOTS:
     }
 };
 
-QTEST_MAIN(TestDeclaring)
+HOUSE_TEST(TestDeclaring)
 #include "test_declaring.moc"

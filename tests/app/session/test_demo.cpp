@@ -197,5 +197,5 @@ void TestDemo::itIsRefusedWherePatientsAre()
     QCOMPARE(patients().size(), size_t(12));
 }
 
-QTEST_MAIN(TestDemo)
+HOUSE_TEST(TestDemo)
 #include "test_demo.moc"

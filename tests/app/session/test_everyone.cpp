@@ -88,5 +88,5 @@ void TestEveryone::markedVisitsAreGatheredOverAllPatients()
     QCOMPARE(found->from, QDate(2026, 1, 5));
 }
 
-QTEST_MAIN(TestEveryone)
+HOUSE_TEST(TestEveryone)
 #include "test_everyone.moc"

@@ -345,5 +345,5 @@ private Q_SLOTS:
     }
 };
 
-QTEST_MAIN(TestOwnCatalogue)
+HOUSE_TEST(TestOwnCatalogue)
 #include "test_own_catalogue.moc"

@@ -97,5 +97,5 @@ private Q_SLOTS:
     }
 };
 
-QTEST_MAIN(TestClinicDialog)
+HOUSE_TEST(TestClinicDialog)
 #include "test_clinic_dialog.moc"

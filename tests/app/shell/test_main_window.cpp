@@ -441,5 +441,5 @@ void TestMainWindow::theKeyboardFollowsToThePageAndTheRibbon()
     QCOMPARE(desk.session->visitInFocus()->state, records::VisitState::Signed);
 }
 
-QTEST_MAIN(TestMainWindow)
+HOUSE_TEST(TestMainWindow)
 #include "test_main_window.moc"

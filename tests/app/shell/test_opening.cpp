@@ -125,5 +125,5 @@ void TestOpening::aForeignFileIsToldAndLeftAlone()
     QCOMPARE(file.readAll(), QByteArray("a shopping list"));
 }
 
-QTEST_MAIN(TestOpening)
+HOUSE_TEST(TestOpening)
 #include "test_opening.moc"

@@ -189,5 +189,5 @@ void TestOwnForm::theCatalogueGoesToAFileAndBack()
     QCOMPARE(desk.session->own().forms.size(), size_t(1));
 }
 
-QTEST_MAIN(TestOwnForm)
+HOUSE_TEST(TestOwnForm)
 #include "test_own_form.moc"

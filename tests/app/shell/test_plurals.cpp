@@ -66,5 +66,5 @@ void TestPlurals::everyCountHasASingularAndAPlural()
     QVERIFY2(missing.isEmpty(), qPrintable(QStringList(missing.values()).join(u'\n')));
 }
 
-QTEST_MAIN(TestPlurals)
+HOUSE_TEST(TestPlurals)
 #include "test_plurals.moc"

@@ -83,5 +83,5 @@ void TestProgram::everyScreenHasItsPictureInBothLooks()
     }
 }
 
-QTEST_MAIN(TestProgram)
+HOUSE_TEST(TestProgram)
 #include "test_program.moc"

@@ -95,5 +95,5 @@ void TestRibbonScale::aHundredVisitsStayInsideTheAxis()
     QVERIFY(places.back() <= 900 + 1e-9);
 }
 
-QTEST_MAIN(TestRibbonScale)
+HOUSE_TEST(TestRibbonScale)
 #include "test_ribbon_scale.moc"

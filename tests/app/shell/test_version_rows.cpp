@@ -87,5 +87,5 @@ void TestVersionRows::theDialogShowsWhatDiffersAndAllOnDemand()
     QVERIFY(!table->isRowHidden(1));
 }
 
-QTEST_MAIN(TestVersionRows)
+HOUSE_TEST(TestVersionRows)
 #include "test_version_rows.moc"

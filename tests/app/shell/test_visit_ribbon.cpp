@@ -150,5 +150,5 @@ void TestVisitRibbon::itDrawsWithoutVisitsAndWithMany()
     QVERIFY(ribbon.placeOf(*desk.session->focus().visit).x() < 700);
 }
 
-QTEST_MAIN(TestVisitRibbon)
+HOUSE_TEST(TestVisitRibbon)
 #include "test_visit_ribbon.moc"

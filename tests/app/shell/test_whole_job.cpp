@@ -189,5 +189,5 @@ void TestWholeJob::fromAnEmptyClinicToALetter()
         QVERIFY2(letter.contains(words), qPrintable(words + u" is not in: "_s + letter));
 }
 
-QTEST_MAIN(TestWholeJob)
+HOUSE_TEST(TestWholeJob)
 #include "test_whole_job.moc"

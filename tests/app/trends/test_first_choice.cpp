@@ -64,5 +64,5 @@ void TestFirstChoice::gradesAloneAreBetterThanNothing()
     QCOMPARE(chosen(visits, 4), QStringList{u"finger-nose"_s});
 }
 
-QTEST_MAIN(TestFirstChoice)
+HOUSE_TEST(TestFirstChoice)
 #include "test_first_choice.moc"

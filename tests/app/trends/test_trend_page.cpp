@@ -306,5 +306,5 @@ void TestTrendPage::withoutFindingsThePageSaysWhatWillBeHere()
     QVERIFY(!shown.find<QListView>(u"measureList"_s).isVisible());
 }
 
-QTEST_MAIN(TestTrendPage)
+HOUSE_TEST(TestTrendPage)
 #include "test_trend_page.moc"

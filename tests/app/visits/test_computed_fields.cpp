@@ -196,5 +196,5 @@ void TestComputedFields::rightAndLeftAreComparedWhereBothAreThere()
     QCOMPARE(open.words("strip.derived"), u"right above left by 22 % of their mean"_s); // 10 of 45
 }
 
-QTEST_MAIN(TestComputedFields)
+HOUSE_TEST(TestComputedFields)
 #include "test_computed_fields.moc"

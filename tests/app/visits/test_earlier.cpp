@@ -41,5 +41,5 @@ private Q_SLOTS:
     }
 };
 
-QTEST_MAIN(TestEarlier)
+HOUSE_TEST(TestEarlier)
 #include "test_earlier.moc"

@@ -237,5 +237,5 @@ void TestExamination::anotherValueKeepsWhatStandsBesideIt()
     QVERIFY(after.trials.empty());
 }
 
-QTEST_MAIN(TestExamination)
+HOUSE_TEST(TestExamination)
 #include "test_examination.moc"

@@ -564,5 +564,5 @@ void TestExaminationPage::sectionsFold()
     QVERIFY(open.at("romberg-sign.keys")->isVisibleTo(open.page.get()));
 }
 
-QTEST_MAIN(TestExaminationPage)
+HOUSE_TEST(TestExaminationPage)
 #include "test_examination_page.moc"

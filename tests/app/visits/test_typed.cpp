@@ -96,5 +96,5 @@ void TestTyped::aStoppedClockIsAsFineAsTheMeasure()
     QCOMPARE(visits::secondsText(milliseconds, measure(id)), text);
 }
 
-QTEST_MAIN(TestTyped)
+HOUSE_TEST(TestTyped)
 #include "test_typed.moc"

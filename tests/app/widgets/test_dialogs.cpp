@@ -137,5 +137,5 @@ void TestDialogs::anEmptyStateOffersOneStep()
     QCOMPARE(taken.count(), 1);
 }
 
-QTEST_MAIN(TestDialogs)
+HOUSE_TEST(TestDialogs)
 #include "test_dialogs.moc"

@@ -126,5 +126,5 @@ void TestKeyRow::keysBreakIntoLinesThatFit()
     QVERIFY(row.heightForWidth(45) > row.heightForWidth(90));
 }
 
-QTEST_MAIN(TestKeyRow)
+HOUSE_TEST(TestKeyRow)
 #include "test_key_row.moc"

@@ -59,5 +59,5 @@ void TestNumberField::theStopwatchTellsHowLongItRan()
     QCOMPARE(stopped.first().first().toLongLong(), qint64(12504));
 }
 
-QTEST_MAIN(TestNumberField)
+HOUSE_TEST(TestNumberField)
 #include "test_number_field.moc"

@@ -108,5 +108,5 @@ void TestTapCounter::escapeDropsTheRun()
     QCOMPARE(counter.told, (std::vector<Taps>{{0}}));
 }
 
-QTEST_MAIN(TestTapCounter)
+HOUSE_TEST(TestTapCounter)
 #include "test_tap_counter.moc"

@@ -162,5 +162,5 @@ void TestTheme::figuresAreOfOneWidth()
         QCOMPARE(metrics.horizontalAdvance(figure), metrics.horizontalAdvance(u'0'));
 }
 
-QTEST_MAIN(TestTheme)
+HOUSE_TEST(TestTheme)
 #include "test_theme.moc"

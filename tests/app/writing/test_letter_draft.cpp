@@ -134,5 +134,5 @@ private Q_SLOTS:
     }
 };
 
-QTEST_MAIN(TestLetterDraft)
+HOUSE_TEST(TestLetterDraft)
 #include "test_letter_draft.moc"

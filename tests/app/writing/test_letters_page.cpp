@@ -239,5 +239,5 @@ private Q_SLOTS:
     }
 };
 
-QTEST_MAIN(TestLettersPage)
+HOUSE_TEST(TestLettersPage)
 #include "test_letters_page.moc"

@@ -167,5 +167,5 @@ void CsvTest::quotesOnlyWhereItMust()
     QCOMPARE(base::csvLine({u"a b"_s, u"c,d"_s, {}, u"\""_s}), QByteArray("a b,\"c,d\",,\"\"\"\"\n"));
 }
 
-QTEST_MAIN(CsvTest)
+HOUSE_TEST(CsvTest)
 #include "test_csv.moc"

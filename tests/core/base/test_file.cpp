@@ -53,5 +53,5 @@ void FileTest::aFailureLeavesNothing()
     QVERIFY(!QFile::exists(folder.filePath(u"no such folder"_s)));
 }
 
-QTEST_MAIN(FileTest)
+HOUSE_TEST(FileTest)
 #include "test_file.moc"

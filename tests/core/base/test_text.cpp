@@ -57,5 +57,5 @@ void TextTest::tidyTextHasNoOuterSpacesAndNoZero()
     QVERIFY(base::tidied(u"  "_s).isEmpty());
 }
 
-QTEST_MAIN(TextTest)
+HOUSE_TEST(TextTest)
 #include "test_text.moc"

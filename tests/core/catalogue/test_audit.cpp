@@ -363,5 +363,5 @@ void AuditTest::bandsOfTwoStudiesDoNotMeet()
     QCOMPARE(faultsOf(catalogue), QStringList());
 }
 
-QTEST_MAIN(AuditTest)
+HOUSE_TEST(AuditTest)
 #include "test_audit.moc"

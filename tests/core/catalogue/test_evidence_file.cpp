@@ -224,5 +224,5 @@ void TestEvidenceFile::whatIsKeptOutHasAReasonAndARow()
     }
 }
 
-QTEST_MAIN(TestEvidenceFile)
+HOUSE_TEST(TestEvidenceFile)
 #include "test_evidence_file.moc"

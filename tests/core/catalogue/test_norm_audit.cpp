@@ -189,5 +189,5 @@ void NormAuditTest::theWholeAuditCallsIt()
     QVERIFY(audit(book, {}).contains(u"a: the standard deviation is not above 0."_s));
 }
 
-QTEST_MAIN(NormAuditTest)
+HOUSE_TEST(NormAuditTest)
 #include "test_norm_audit.moc"

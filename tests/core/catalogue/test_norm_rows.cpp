@@ -200,5 +200,5 @@ void NormRowsTest::anEndBelongsToABandAsItSays()
     QVERIFY(band.contains(-1));
 }
 
-QTEST_MAIN(NormRowsTest)
+HOUSE_TEST(NormRowsTest)
 #include "test_norm_rows.moc"

@@ -236,5 +236,5 @@ private Q_SLOTS:
     }
 };
 
-QTEST_MAIN(TestOwn)
+HOUSE_TEST(TestOwn)
 #include "test_own.moc"

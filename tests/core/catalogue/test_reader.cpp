@@ -381,5 +381,5 @@ void ReaderTest::nothingStandsOnWhatIsComputedTwice()
     QVERIFY2(faultIn(folder).contains(u"is itself made of computed parts"_s), qPrintable(faultIn(folder)));
 }
 
-QTEST_MAIN(ReaderTest)
+HOUSE_TEST(ReaderTest)
 #include "test_reader.moc"

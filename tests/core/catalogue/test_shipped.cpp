@@ -339,5 +339,5 @@ void ShippedTest::eachMeasureEqualsTheEvidence()
     }
 }
 
-QTEST_MAIN(ShippedTest)
+HOUSE_TEST(ShippedTest)
 #include "test_shipped.moc"

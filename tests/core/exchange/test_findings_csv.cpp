@@ -387,5 +387,5 @@ void TestFindingsCsv::aFileTooLargeIsRefused()
     QVERIFY(patients.error().what.contains(u"100 MB"_s));
 }
 
-QTEST_MAIN(TestFindingsCsv)
+HOUSE_TEST(TestFindingsCsv)
 #include "test_findings_csv.moc"

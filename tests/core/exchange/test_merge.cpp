@@ -197,5 +197,5 @@ void TestMerge::valuesEnteredWithoutTrialsAreTheFirstTrial()
              (std::vector{12.5, 11.5}));
 }
 
-QTEST_MAIN(TestMerge)
+HOUSE_TEST(TestMerge)
 #include "test_merge.moc"

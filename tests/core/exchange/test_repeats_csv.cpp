@@ -62,5 +62,5 @@ private Q_SLOTS:
     }
 };
 
-QTEST_MAIN(TestRepeatsCsv)
+HOUSE_TEST(TestRepeatsCsv)
 #include "test_repeats_csv.moc"

@@ -230,5 +230,5 @@ void TestChange::theLastComparableIsFoundForAForm()
     QVERIFY(!interpretation::lastComparable({}, now, patient, book()));
 }
 
-QTEST_MAIN(TestChange)
+HOUSE_TEST(TestChange)
 #include "test_change.moc"

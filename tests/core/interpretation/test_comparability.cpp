@@ -171,5 +171,5 @@ void TestComparability::swappingTheVisitsKeepsTheAnswer()
     }
 }
 
-QTEST_MAIN(TestComparability)
+HOUSE_TEST(TestComparability)
 #include "test_comparability.moc"

@@ -342,5 +342,5 @@ void TestComparison::everyVerdictHasItsCode()
                                  u"no-threshold"_s, u"became-unable"_s, u"became-able"_s}));
 }
 
-QTEST_MAIN(TestComparison)
+HOUSE_TEST(TestComparison)
 #include "test_comparison.moc"

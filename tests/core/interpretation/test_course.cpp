@@ -288,5 +288,5 @@ void TestCourse::percentRowsAreJudgedOnTheLogarithm()
     QVERIFY(!change.course.trend->efficient);
 }
 
-QTEST_MAIN(TestCourse)
+HOUSE_TEST(TestCourse)
 #include "test_course.moc"

@@ -147,5 +147,5 @@ void TestCourseCautions::meansNarrowTheLimitInAStepOfItsOwn()
     QVERIFY(interpretation::arithmetic(*change.baseline, book, english).filter(u"√"_s).isEmpty());
 }
 
-QTEST_MAIN(TestCourseCautions)
+HOUSE_TEST(TestCourseCautions)
 #include "test_course_cautions.moc"

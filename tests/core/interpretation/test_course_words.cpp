@@ -251,5 +251,5 @@ void TestCourseWords::theCompositeNamesItsRuleAndSource()
              "Cadavid et al. 2017, Mult Scler 23:1266, from memory; without its disability scale)."_s);
 }
 
-QTEST_MAIN(TestCourseWords)
+HOUSE_TEST(TestCourseWords)
 #include "test_course_words.moc"

@@ -122,5 +122,5 @@ void TestDeclared::whatNobodyAsksForIsNotHeldApart()
     QVERIFY(found->chosen->comparability.cautions.empty());
 }
 
-QTEST_MAIN(TestDeclared)
+HOUSE_TEST(TestDeclared)
 #include "test_declared.moc"

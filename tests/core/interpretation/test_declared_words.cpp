@@ -172,5 +172,5 @@ void TestDeclaredWords::anAmendmentLeavesNothingToTell()
     QVERIFY(!held.mayBeDeclared());
 }
 
-QTEST_MAIN(TestDeclaredWords)
+HOUSE_TEST(TestDeclaredWords)
 #include "test_declared_words.moc"

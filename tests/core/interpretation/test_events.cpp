@@ -110,5 +110,5 @@ void TestEvents::theCompositeIsForMultipleSclerosisAndSwitchedOn()
     QVERIFY(worsened(visits, 12, u"stroke"_s).empty());
 }
 
-QTEST_MAIN(TestEvents)
+HOUSE_TEST(TestEvents)
 #include "test_events.moc"

@@ -288,5 +288,5 @@ void TestEvidence::whatFitsButIsNotUsedIsNamed()
     QCOMPARE(found.notUsed[1].id, u"small"_s);
 }
 
-QTEST_MAIN(TestEvidence)
+HOUSE_TEST(TestEvidence)
 #include "test_evidence.moc"

@@ -201,5 +201,5 @@ void TestLaws::theNoiseOfFractionsDecidesNothing()
         QCOMPARE(verdict(hundredth / 100.0, (hundredth + 20) / 100.0), Verdict::WithinError);
 }
 
-QTEST_MAIN(TestLaws)
+HOUSE_TEST(TestLaws)
 #include "test_laws.moc"

@@ -195,5 +195,5 @@ void TestRepeats::withoutResultsThereIsNoRow()
     QVERIFY(!ofMarked({pegs(u"a"_s, winter, {1, 2})}, u"no-such-measure"_s).isAsked);
 }
 
-QTEST_MAIN(TestRepeats)
+HOUSE_TEST(TestRepeats)
 #include "test_repeats.moc"

@@ -227,5 +227,5 @@ void TestShipped::everySentenceIsComplete()
     }
 }
 
-QTEST_MAIN(TestShipped)
+HOUSE_TEST(TestShipped)
 #include "test_shipped.moc"

@@ -362,5 +362,5 @@ void StandingTest::aReadValueComesBeforeOneFromMemory()
     QVERIFY(line(withNorms({recalled}), occasion(up, 11), woman(75)).endsWith(u"from memory)"_s));
 }
 
-QTEST_MAIN(StandingTest)
+HOUSE_TEST(StandingTest)
 #include "test_standing.moc"

@@ -363,5 +363,5 @@ void TestWording::anImportantChangeHiddenInTheErrorIsSaid()
              u"A change of 0.16 m/s has been called important (Tilson 2010, Stroke, subacute, n 283)."_s);
 }
 
-QTEST_MAIN(TestWording)
+HOUSE_TEST(TestWording)
 #include "test_wording.moc"

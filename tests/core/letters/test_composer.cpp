@@ -388,5 +388,5 @@ private Q_SLOTS:
     }
 };
 
-QTEST_MAIN(TestComposer)
+HOUSE_TEST(TestComposer)
 #include "test_composer.moc"

@@ -93,5 +93,5 @@ private Q_SLOTS:
     }
 };
 
-QTEST_MAIN(TestPageBreaks)
+HOUSE_TEST(TestPageBreaks)
 #include "test_page_breaks.moc"

@@ -223,5 +223,5 @@ private Q_SLOTS:
     }
 };
 
-QTEST_MAIN(TestPages)
+HOUSE_TEST(TestPages)
 #include "test_pages.moc"

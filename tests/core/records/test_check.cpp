@@ -378,5 +378,5 @@ void TestCheck::aPatientKeepsToHumanRanges()
              u"A patient needs a family name, a given name or a record number."_s);
 }
 
-QTEST_MAIN(TestCheck)
+HOUSE_TEST(TestCheck)
 #include "test_check.moc"

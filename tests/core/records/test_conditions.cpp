@@ -35,5 +35,5 @@ void TestConditions::whatIsAbsentWasNotRecorded()
     QCOMPARE(records::recorded({}, u"aid"_s), QString());
 }
 
-QTEST_MAIN(TestConditions)
+HOUSE_TEST(TestConditions)
 #include "test_conditions.moc"

@@ -316,5 +316,5 @@ void TestDerived::aTotalWithoutAllItsPartsIsNotDoubted()
     QVERIFY(!records::wrongWithTotal(visitWith(with(items, points(u"total"_s, 12))), u"total"_s, book()));
 }
 
-QTEST_MAIN(TestDerived)
+HOUSE_TEST(TestDerived)
 #include "test_derived.moc"

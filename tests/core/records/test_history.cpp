@@ -170,5 +170,5 @@ void TestHistory::pairsComeInCatalogueOrderRightBeforeLeft()
     QCOMPARE(pairs, expected);
 }
 
-QTEST_MAIN(TestHistory)
+HOUSE_TEST(TestHistory)
 #include "test_history.moc"

@@ -74,5 +74,5 @@ void TestPatient::monthsAreEnglishInEveryLocale()
     QCOMPARE(words, u"09-May-2026"_s);
 }
 
-QTEST_MAIN(TestPatient)
+HOUSE_TEST(TestPatient)
 #include "test_patient.moc"

@@ -100,5 +100,5 @@ void TestShortBattery::risesAreScoredByTheirTime()
     QCOMPARE(records::risesScore({}), 0);
 }
 
-QTEST_MAIN(TestShortBattery)
+HOUSE_TEST(TestShortBattery)
 #include "test_short_battery.moc"

@@ -103,5 +103,5 @@ void TestVisit::codesReadBackAsTheyWereWritten()
     QVERIFY(!records::sideFromCode(u"both"_s));
 }
 
-QTEST_MAIN(TestVisit)
+HOUSE_TEST(TestVisit)
 #include "test_visit.moc"

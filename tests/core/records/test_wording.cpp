@@ -88,5 +88,5 @@ void TestWording::theBetterEndIsNamed()
     QCOMPARE(direction(u"cadence"_s), QString());
 }
 
-QTEST_MAIN(TestWording)
+HOUSE_TEST(TestWording)
 #include "test_wording.moc"

@@ -18,5 +18,5 @@ void DistributionsTest::theShareBelowAgreesWithTables()
     QVERIFY(std::abs(statistics::normalShareBelow(-1.28) - (1 - 0.89973)) < 5e-6);
 }
 
-QTEST_MAIN(DistributionsTest)
+HOUSE_TEST(DistributionsTest)
 #include "test_distributions.moc"

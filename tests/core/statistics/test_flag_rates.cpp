@@ -237,5 +237,5 @@ void TestFlagRates::theMostOfAnotherPlanIsNeverTooLow()
     }
 }
 
-QTEST_MAIN(TestFlagRates)
+HOUSE_TEST(TestFlagRates)
 #include "test_flag_rates.moc"

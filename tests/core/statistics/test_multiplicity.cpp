@@ -58,5 +58,5 @@ private Q_SLOTS:
     }
 };
 
-QTEST_MAIN(TestMultiplicity)
+HOUSE_TEST(TestMultiplicity)
 #include "test_multiplicity.moc"

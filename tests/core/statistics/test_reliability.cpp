@@ -124,5 +124,5 @@ void TestReliability::agreementNeedsPairs()
     QCOMPARE(same->upper, 0.0);
 }
 
-QTEST_MAIN(TestReliability)
+HOUSE_TEST(TestReliability)
 #include "test_reliability.moc"

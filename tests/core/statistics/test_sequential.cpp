@@ -84,5 +84,5 @@ private Q_SLOTS:
     }
 };
 
-QTEST_MAIN(TestSequential)
+HOUSE_TEST(TestSequential)
 #include "test_sequential.moc"

@@ -104,5 +104,5 @@ void TestTapping::asymmetryIsTheDifferenceOverTheMean()
     QVERIFY(!asymmetry(0, 0));
 }
 
-QTEST_MAIN(TestTapping)
+HOUSE_TEST(TestTapping)
 #include "test_tapping.moc"

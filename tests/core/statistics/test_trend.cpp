@@ -50,5 +50,5 @@ void TestTrend::aSlopeNeedsTwoTimesAndAnError()
     QVERIFY(!slope.inErrors(0));
 }
 
-QTEST_MAIN(TestTrend)
+HOUSE_TEST(TestTrend)
 #include "test_trend.moc"

@@ -162,5 +162,5 @@ private Q_SLOTS:
     }
 };
 
-QTEST_MAIN(TestAuditTrail)
+HOUSE_TEST(TestAuditTrail)
 #include "test_audit_trail.moc"

@@ -47,5 +47,5 @@ private Q_SLOTS:
     }
 };
 
-QTEST_MAIN(TestClinicCatalogues)
+HOUSE_TEST(TestClinicCatalogues)
 #include "test_clinic_catalogues.moc"

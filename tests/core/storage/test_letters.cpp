@@ -168,5 +168,5 @@ private Q_SLOTS:
     }
 };
 
-QTEST_MAIN(TestLetters)
+HOUSE_TEST(TestLetters)
 #include "test_letters.moc"

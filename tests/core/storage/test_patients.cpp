@@ -291,5 +291,5 @@ private Q_SLOTS:
     }
 };
 
-QTEST_MAIN(TestPatients)
+HOUSE_TEST(TestPatients)
 #include "test_patients.moc"

@@ -214,5 +214,5 @@ private Q_SLOTS:
     }
 };
 
-QTEST_MAIN(TestSchema)
+HOUSE_TEST(TestSchema)
 #include "test_schema.moc"

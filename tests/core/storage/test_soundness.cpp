@@ -199,5 +199,5 @@ private Q_SLOTS:
     }
 };
 
-QTEST_MAIN(TestSoundness)
+HOUSE_TEST(TestSoundness)
 #include "test_soundness.moc"

@@ -404,5 +404,5 @@ private Q_SLOTS:
     }
 };
 
-QTEST_MAIN(TestStore)
+HOUSE_TEST(TestStore)
 #include "test_store.moc"

@@ -56,5 +56,5 @@ private Q_SLOTS:
     }
 };
 
-QTEST_MAIN(TestUses)
+HOUSE_TEST(TestUses)
 #include "test_uses.moc"

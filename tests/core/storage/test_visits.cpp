@@ -266,5 +266,5 @@ private Q_SLOTS:
     }
 };
 
-QTEST_MAIN(TestVisits)
+HOUSE_TEST(TestVisits)
 #include "test_visits.moc"

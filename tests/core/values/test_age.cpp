@@ -39,5 +39,5 @@ void AgeTest::countsCompletedYears()
     QCOMPARE(values::ageInYears(born, day), years);
 }
 
-QTEST_MAIN(AgeTest)
+HOUSE_TEST(AgeTest)
 #include "test_age.moc"

@@ -60,5 +60,5 @@ void QuantityTest::exceedsBeyondNoiseOnly()
     QCOMPARE(values::exceeds(a, b), exceeds);
 }
 
-QTEST_MAIN(QuantityTest)
+HOUSE_TEST(QuantityTest)
 #include "test_quantity.moc"

@@ -50,5 +50,5 @@ void UnitTest::anUnknownCodeIsNoUnit()
         QVERIFY2(!values::unitFromCode(code), qPrintable(code));
 }
 
-QTEST_MAIN(UnitTest)
+HOUSE_TEST(UnitTest)
 #include "test_unit.moc"

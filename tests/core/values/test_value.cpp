@@ -71,5 +71,5 @@ void ValueTest::anEmptyValueIsNotAskedAndNeverNormal()
     QVERIFY(Value(Missing{}) != Value(Grade{0}));
 }
 
-QTEST_MAIN(ValueTest)
+HOUSE_TEST(ValueTest)
 #include "test_value.moc"
