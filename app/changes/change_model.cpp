@@ -19,8 +19,8 @@ int interest(const Row& row)
     case interpretation::Verdict::BecameUnable:
     case interpretation::Verdict::BecameAble:
         return 3;
-    case interpretation::Verdict::Improved:
-    case interpretation::Verdict::Declined:
+    case interpretation::Verdict::Better:
+    case interpretation::Verdict::Worse:
         return 2;
     case interpretation::Verdict::WithinError:
     case interpretation::Verdict::NotComparable:

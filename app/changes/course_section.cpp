@@ -98,7 +98,7 @@ QStringList CourseSectionTeller::confirmations() const
     for (const interpretation::Confirmation& each : row.change.course.confirmations) {
         const QString seen = records::dayInWords(each.seen.day);
         const QString confirmed = records::dayInWords(each.confirmed.day);
-        lines << (each.verdict == interpretation::Verdict::Improved
+        lines << (each.verdict == interpretation::Verdict::Better
                       ? tr("Improvement seen on %1 and confirmed on %2, which is the new level.")
                       : tr("Decline seen on %1 and confirmed on %2, which is the new level."))
                      .arg(seen, confirmed);

@@ -30,7 +30,7 @@ public:
     static QString heldBack() { return tr("not beyond the screen's limit"); }
     static QString flagged(Verdict verdict)
     {
-        return verdict == Verdict::Improved ? tr("improved") : tr("declined");
+        return verdict == Verdict::Better ? tr("better") : tr("worse");
     }
     static QString absent(const interpretation::Change& change, Against against);
     static QString inCourse(const Comparison& comparison, const interpretation::Course& course);
@@ -47,8 +47,8 @@ QString RowsWords::strip(const Strip& strip)
         return tr("event: unable at the reference, able at this visit");
     case Verdict::NotComparable:
         return tr("not placed: the conditions do not match");
-    case Verdict::Improved:
-    case Verdict::Declined:
+    case Verdict::Better:
+    case Verdict::Worse:
     case Verdict::WithinError:
     case Verdict::NoThreshold:
         break;
@@ -102,7 +102,7 @@ QString RowsWords::inCourse(const Comparison& comparison, const interpretation::
         return {};
     if (sustained == comparison.verdict)
         return tr("sustained");
-    return *sustained == Verdict::Improved ? tr("sustained improvement") : tr("sustained decline");
+    return *sustained == Verdict::Better ? tr("sustained improvement") : tr("sustained decline");
 }
 
 Row row(const interpretation::Change& change, Against against, const catalogue::Catalogue& catalogue,

@@ -39,7 +39,7 @@ const std::optional<interpretation::Comparison>& comparisonWith(const interpreta
 /// empty where nothing is flagged.
 QString strengthWord(const interpretation::Comparison& comparison, const interpretation::Course& course);
 
-/// Improved or declined beyond error.
+/// Better or worse beyond error.
 bool isFlag(const Row& row);
 
 /// What stands quietly after the verdict: its strength, and that it does not stay within the screen's limit.

@@ -31,10 +31,10 @@ public:
 QString TallyWords::counted(Verdict verdict, qsizetype count)
 {
     switch (verdict) {
-    case Verdict::Improved:
-        return tr("improved beyond error: %1").arg(count);
-    case Verdict::Declined:
-        return tr("declined beyond error: %1").arg(count);
+    case Verdict::Better:
+        return tr("better beyond error: %1").arg(count);
+    case Verdict::Worse:
+        return tr("worse beyond error: %1").arg(count);
     case Verdict::WithinError:
         return tr("within error: %1").arg(count);
     case Verdict::NotComparable:
@@ -69,9 +69,8 @@ qsizetype count(const std::vector<Row>& rows, Verdict verdict)
 QString tally(const std::vector<Row>& rows, bool isHeld)
 {
     QStringList parts;
-    for (const Verdict verdict :
-         {Verdict::BecameUnable, Verdict::BecameAble, Verdict::Improved, Verdict::Declined,
-          Verdict::WithinError, Verdict::NotComparable, Verdict::NoThreshold}) {
+    for (const Verdict verdict : {Verdict::BecameUnable, Verdict::BecameAble, Verdict::Better, Verdict::Worse,
+                                  Verdict::WithinError, Verdict::NotComparable, Verdict::NoThreshold}) {
         const qsizetype found = count(rows, verdict);
         const bool isAlwaysSaid = interpretation::isBeyondError(verdict);
         if (found > 0 || isAlwaysSaid)
@@ -87,7 +86,7 @@ QString tally(const std::vector<Row>& rows, bool isHeld)
 QString expectedByChance(const std::vector<Row>& rows)
 {
     const qsizetype judged =
-        count(rows, Verdict::Improved) + count(rows, Verdict::Declined) + count(rows, Verdict::WithinError);
+        count(rows, Verdict::Better) + count(rows, Verdict::Worse) + count(rows, Verdict::WithinError);
     return judged < 2 ? QString()
                       : TallyWords::byChance(statistics::expectedFalseFlags(int(judged), confidence), judged);
 }

@@ -21,7 +21,7 @@ Mark markOf(values::Absence absence)
     switch (absence) {
     case values::Absence::Unable:
         return Mark::BarredSquare;
-    case values::Absence::Declined:
+    case values::Absence::Refused:
         return Mark::OpenTriangle;
     case values::Absence::NotAttempted:
         return Mark::OpenCircle;

@@ -28,7 +28,7 @@ struct LimitLabel {
     double y = 0;
     bool improved = true;
     std::optional<records::Side> side; ///< where there is more than one line
-    QString words;                     ///< "improved < 22.6 s"
+    QString words;                     ///< "better < 22.6 s"
 };
 
 /// Moves labels apart so that none covers another, and none lies below `lowest`.
@@ -207,7 +207,7 @@ void TrendOverlay::paintLimits(QPainter& painter) const
             if (!limit)
                 return;
             const bool upwards = improved == (points.better == catalogue::Direction::HigherIsBetter);
-            const QString words = (improved ? phrases("improved %1 %2") : phrases("declined %1 %2"))
+            const QString words = (improved ? phrases("better %1 %2") : phrases("worse %1 %2"))
                                       .arg(QChar(upwards ? u'>' : u'<'))
                                       .arg(points.written(*limit));
             const bool isAlone = points.lines.size() == 1;
@@ -223,7 +223,7 @@ void TrendOverlay::paintLimits(QPainter& painter) const
     for (const LimitLabel& label : labels) {
         double left = frame.plot.right() + 9;
         const auto verdict =
-            label.improved ? interpretation::Verdict::Improved : interpretation::Verdict::Declined;
+            label.improved ? interpretation::Verdict::Better : interpretation::Verdict::Worse;
         widgets::drawVerdict(painter, {left - 5, label.y - 5, 10, 10}, verdict, colours);
         left += 9;
         if (label.side) {

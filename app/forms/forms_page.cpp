@@ -327,7 +327,7 @@ void FormsPage::deleteThreshold()
     const QString id = m_thresholds->current();
     if (!id.isEmpty() &&
         m_prompts.confirmed(tr("Delete this threshold?"),
-                            tr("Changes are then judged without it. Letters that were sent keep it."),
+                            tr("Changes are then judged without it. Letters that are signed keep it."),
                             tr("Delete threshold")))
         keep(withoutThreshold(m_session.own(), id));
 }

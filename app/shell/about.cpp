@@ -56,7 +56,7 @@ void showKeyboard(QWidget* window)
         QString(),
         AboutWords::tr("Tab, Return: the next field"),
         AboutWords::tr("Ctrl+Up, Ctrl+Down: section; F9: fold it"),
-        AboutWords::tr("u: unable; n: not attempted; d: declined; x: not applicable"),
+        AboutWords::tr("u: unable; n: not attempted; d: did not wish; x: not applicable"),
         AboutWords::tr("c: cap reached; Space: stopwatch; Delete: clear"),
         AboutWords::tr("F1: how the test is done; Ctrl+F1: its handbook page; F2: note; F3: reason"),
         AboutWords::tr("F4: conditions; Ctrl+Return: confirm them; F8: all normal"),

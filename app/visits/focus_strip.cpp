@@ -52,7 +52,7 @@ QString legend(const catalogue::Measure& measure)
                           : measure.cap                  ? FocusStrip::tr("c cap reached")
                                                          : QString();
     const QString keys = FocusStrip::tr(
-        "u unable · n not attempted · d declined · x not applicable · Delete clears · "
+        "u unable · n not attempted · d did not wish · x not applicable · Delete clears · "
         "F1 how · F2 note · F3 reason · F4 conditions · F8 all normal · F9 fold · Ctrl+↑↓ section");
     return first.isEmpty() ? keys : first + u" · "_s + keys;
 }

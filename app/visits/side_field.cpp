@@ -26,7 +26,7 @@ namespace
 {
 
 constexpr int typingPauseMs = 300; ///< of typing, after which is said what is wrong
-constexpr std::array absences = {Absence::Unable, Absence::NotAttempted, Absence::Declined,
+constexpr std::array absences = {Absence::Unable, Absence::NotAttempted, Absence::Refused,
                                  Absence::NotApplicable};
 
 bool isKeys(const catalogue::Measure& measure)
@@ -65,8 +65,8 @@ QString absenceWords(Absence absence)
         return SideField::tr("tried and unable");
     case Absence::NotAttempted:
         return SideField::tr("not attempted");
-    case Absence::Declined:
-        return SideField::tr("declined");
+    case Absence::Refused:
+        return SideField::tr("did not wish");
     case Absence::NotApplicable:
         return SideField::tr("not applicable");
     case Absence::NotAsked:
@@ -99,7 +99,7 @@ SideField::SideField(const catalogue::Measure& measure, records::Side side,
     m_state->setText(u"⋯"_s);
     m_state->setObjectName(objectName("state"));
     m_state->setAccessibleName(tr("%1: why there is no value").arg(title()));
-    m_state->setToolTip(tr("Unable, not attempted, declined, not applicable"));
+    m_state->setToolTip(tr("Unable, not attempted, did not wish, not applicable"));
     m_state->setFocusPolicy(Qt::NoFocus);
     m_state->setFixedSize(28, 34);
     QSizePolicy room = m_state->sizePolicy();

@@ -22,7 +22,7 @@ struct Letter {
 constexpr std::array<Letter, 4> letters = {{
     {Absence::Unable, 'u'},
     {Absence::NotAttempted, 'n'},
-    {Absence::Declined, 'd'},
+    {Absence::Refused, 'd'},
     {Absence::NotApplicable, 'x'},
 }};
 

@@ -19,8 +19,8 @@ struct TypedTrials {
 /// Reads the fields of a measure; an empty field is no trial.
 TypedTrials trialsTyped(const QStringList& texts, const catalogue::Measure& measure);
 
-/// The letter that says why there is no value: u unable, n not attempted, d declined, x not applicable. Empty
-/// for any other.
+/// The letter that says why there is no value: u unable, n not attempted, d did not wish, x not applicable.
+/// Empty for any other.
 std::optional<values::Absence> absenceTyped(QChar letter);
 QChar letterOf(values::Absence absence);
 

@@ -10,10 +10,10 @@ using interpretation::Verdict;
 QColor colourOf(Verdict verdict, const Colours& colours)
 {
     switch (verdict) {
-    case Verdict::Improved:
+    case Verdict::Better:
     case Verdict::BecameAble:
         return colours.better;
-    case Verdict::Declined:
+    case Verdict::Worse:
     case Verdict::BecameUnable:
         return colours.worse;
     case Verdict::WithinError:
@@ -35,10 +35,10 @@ void drawVerdict(QPainter& painter, const QRectF& square, Verdict verdict, const
     painter.setPen(Qt::NoPen);
     painter.setBrush(colour);
     switch (verdict) {
-    case Verdict::Improved:
+    case Verdict::Better:
         painter.drawPolygon(QPolygonF({box.topLeft(), {box.right(), centre.y()}, box.bottomLeft()}));
         break;
-    case Verdict::Declined:
+    case Verdict::Worse:
         painter.drawPolygon(QPolygonF({box.topRight(), {box.left(), centre.y()}, box.bottomRight()}));
         break;
     case Verdict::WithinError:

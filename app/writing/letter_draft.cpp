@@ -100,7 +100,7 @@ base::Result<void> LetterDraft::begin()
 void LetterDraft::open(const records::Letter& letter)
 {
     m_letter = letter;
-    if (isSent())
+    if (isSigned())
         return;
     m_letter.visit = versionThatCounts(m_session, letter.visit);
     if (letter.reference)
@@ -166,21 +166,21 @@ std::vector<letters::Figure> LetterDraft::figures(const records::Letter& letter)
 
 base::Result<letters::Composition> LetterDraft::composition() const
 {
-    if (isSent())
+    if (isSigned())
         return letters::restored(m_letter.body);
     return letters::composed(material(m_letter), m_session.catalogue(), {});
 }
 
 base::Result<QByteArray> LetterDraft::pdf() const
 {
-    if (isSent())
+    if (isSigned())
         return m_letter.pdf;
     return letters::pdf(letters::composed(material(m_letter), m_session.catalogue(), {}));
 }
 
 base::Result<QByteArray> LetterDraft::odt() const
 {
-    if (isSent())
+    if (isSigned())
         return m_letter.odt;
     return letters::odt(letters::composed(material(m_letter), m_session.catalogue(), {}));
 }
@@ -206,7 +206,7 @@ QStringList LetterDraft::notFilledIn() const
 base::Result<void> LetterDraft::signOff(const records::Author& author)
 {
     records::Letter letter = m_letter;
-    letter.state = records::LetterState::Sent;
+    letter.state = records::LetterState::Signed;
     letter.author = author;
     letter.signedAt = m_session.now();
     const letters::Composition composition = letters::composed(material(letter), m_session.catalogue(), {});

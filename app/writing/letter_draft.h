@@ -38,18 +38,18 @@ public:
     void close();
 
     bool isOpen() const { return !m_letter.id.isNull(); }
-    bool isSent() const { return m_letter.state == records::LetterState::Sent; }
+    bool isSigned() const { return m_letter.state == records::LetterState::Signed; }
     const records::Letter& letter() const { return m_letter; }
     /// The visit it tells of, in the version that counts; nullptr when it is gone.
     const records::Visit* visit() const;
 
-    /// Saves the letter as it was edited. A sent letter is refused.
+    /// Saves the letter as it was edited. A signed letter is refused.
     base::Result<void> save(const records::Letter& edited);
     QString suggestion() const;
     /// The measured results of the letter's visit, in the order of the examination.
     std::vector<ChartChoice> charts() const;
 
-    /// A draft composed anew from the records; a sent letter as it was sent.
+    /// A draft composed anew from the records; a signed letter as it was signed.
     base::Result<letters::Composition> composition() const;
     base::Result<QByteArray> pdf() const;
     base::Result<QByteArray> odt() const;

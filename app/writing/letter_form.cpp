@@ -129,7 +129,7 @@ void LetterForm::showLetter(const records::Letter& letter, const std::vector<Cha
         item->setData(Qt::UserRole, chart.key);
         item->setCheckState(letter.charts.contains(chart.key) ? Qt::Checked : Qt::Unchecked);
     }
-    setReadOnly(letter.state == records::LetterState::Sent);
+    setReadOnly(letter.state == records::LetterState::Signed);
     m_isShowing = false;
 }
 

@@ -228,7 +228,7 @@ void LettersPage::fillList()
         const QString state =
             letter.state == records::LetterState::Draft
                 ? tr("draft")
-                : tr("sent %1").arg(records::dayInWords(letter.signedAt.toLocalTime().date()));
+                : tr("signed %1").arg(records::dayInWords(letter.signedAt.toLocalTime().date()));
         const QString to = letter.to.isEmpty() ? tr("no recipient yet") : firstLine(letter.to);
         auto* item = new QListWidgetItem(tr("Visit of %1 · %2 · %3").arg(day, state, to), m_list);
         item->setData(Qt::UserRole, letter.id.text);
@@ -283,12 +283,12 @@ void LettersPage::settleActions()
     m_whyNot->setVisible(!why.isEmpty());
     m_list->setFixedHeight(std::clamp(m_list->count(), 1, mostRows) * widgets::rowHeight + widgets::space2);
     m_side->setVisible(m_list->count() > 0);
-    m_signOff->setVisible(!m_draft.isSent());
+    m_signOff->setVisible(!m_draft.isSigned());
     m_stack->setCurrentIndex(isOpen ? 0 : 1);
     setFocusProxy(m_form);
     if (!isOpen)
         setFocusProxy(m_empty);
-    else if (m_draft.isSent())
+    else if (m_draft.isSigned())
         setFocusProxy(m_list);
     m_empty->setWords(tr("No letter yet"),
                       why.isEmpty() ? tr("This visit's findings, what changed, and your words.") : why,
@@ -346,7 +346,7 @@ void LettersPage::signOff()
     fillList();
     showOpen();
     m_notice->say(widgets::Notice::Kind::Info,
-                  tr("Signed off. Save or print it as it was sent at any time."));
+                  tr("Signed off. Save or print it as it was signed at any time."));
 }
 
 void LettersPage::exportFile(const QString& ending, const QString& filter,
@@ -366,8 +366,8 @@ void LettersPage::exportFile(const QString& ending, const QString& filter,
                         saved.error().detail});
     else
         m_notice->say(widgets::Notice::Kind::Info,
-                      m_draft.isSent() ? tr("Saved as it was sent.")
-                                       : tr("Saved as a draft, and marked so on every page."));
+                      m_draft.isSigned() ? tr("Saved as it was signed.")
+                                         : tr("Saved as a draft, and marked so on every page."));
 }
 
 void LettersPage::print()

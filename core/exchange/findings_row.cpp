@@ -147,16 +147,18 @@ base::Result<values::Value> wordIn(const Cells& cells, const catalogue::Measure&
 /// Why there is no value; nothing where the finding was done.
 base::Result<std::optional<values::Absence>> absenceIn(const Cells& cells)
 {
-    const QString state = cells[u"state"_s];
+    QString state = cells[u"state"_s];
+    if (state == u"declined"_s)
+        state = u"refused"_s; // files written before the state had a word of its own
     const bool hasValue = !cells[u"value"_s].isEmpty();
     const auto absence = values::absenceFromCode(state);
     if (state.isEmpty() && !hasValue) {
-        return cells.wrong(u"state"_s, u"Without a value it must say why: unable, not-attempted, declined, "
+        return cells.wrong(u"state"_s, u"Without a value it must say why: unable, not-attempted, refused, "
                                        "not-applicable or not-asked."_s);
     }
     if (!state.isEmpty() && state != u"done"_s && !absence) {
         return cells.wrong(u"state"_s,
-                           u"Allowed are done, unable, not-attempted, declined, not-applicable, not-asked, "
+                           u"Allowed are done, unable, not-attempted, refused, not-applicable, not-asked, "
                            "or nothing beside a value."_s);
     }
     if (hasValue == absence.has_value()) {

@@ -20,7 +20,7 @@ using catalogue::Direction;
 using catalogue::Scale;
 using catalogue::Threshold;
 
-constexpr std::array verdicts = {"improved",     "declined",      "within-error", "not-comparable",
+constexpr std::array verdicts = {"better",       "worse",         "within-error", "not-comparable",
                                  "no-threshold", "became-unable", "became-able"};
 constexpr std::array strengths = {"none", "possible", "confirmed", "sustained"};
 constexpr std::array rules = {"first-visit", "previous-visit", "best-visit", "confirmed", "sequential"};
@@ -196,7 +196,7 @@ Verdict verdictOfNumbers(double difference, double limit, Direction better)
 {
     if (!values::exceeds(std::abs(difference), limit))
         return Verdict::WithinError;
-    return (difference > 0) == (better == Direction::HigherIsBetter) ? Verdict::Improved : Verdict::Declined;
+    return (difference > 0) == (better == Direction::HigherIsBetter) ? Verdict::Better : Verdict::Worse;
 }
 
 } // namespace
@@ -208,7 +208,7 @@ QString code(Verdict verdict)
 
 bool isBeyondError(Verdict verdict)
 {
-    return verdict == Verdict::Improved || verdict == Verdict::Declined;
+    return verdict == Verdict::Better || verdict == Verdict::Worse;
 }
 
 QString code(Strength strength)

@@ -8,13 +8,13 @@
 namespace interpretation
 {
 
-enum class Verdict { Improved, Declined, WithinError, NotComparable, NoThreshold, BecameUnable, BecameAble };
+enum class Verdict { Better, Worse, WithinError, NotComparable, NoThreshold, BecameUnable, BecameAble };
 
-/// "improved", "declined", "within-error", "not-comparable", "no-threshold", "became-unable" or
+/// "better", "worse", "within-error", "not-comparable", "no-threshold", "became-unable" or
 /// "became-able".
 QString code(Verdict verdict);
 
-/// Improved or declined: larger than measurement error.
+/// Better or worse: larger than measurement error.
 bool isBeyondError(Verdict verdict);
 
 /// The confidence at which every change is judged.

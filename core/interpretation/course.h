@@ -38,7 +38,7 @@ struct Trend {
     std::optional<statistics::Slope> efficient; ///< least squares with the row's SEM, the unit per year
     std::optional<double> z;                    ///< slope / its standard error, on the row's scale
     std::optional<double> bound;                ///< what |z| must exceed at this visit
-    std::optional<Verdict> sustained;           ///< improved or declined
+    std::optional<Verdict> sustained;           ///< better or worse
     std::optional<QDate> sustainedSince;
 };
 

@@ -41,7 +41,7 @@ QString possibleWords(const Comparison& held, int days, const Phrasebook& phrase
 QString sustainedWords(const Trend& trend, const Phrasebook& phrases)
 {
     const QString words =
-        trend.sustained == Verdict::Improved
+        trend.sustained == Verdict::Better
             ? phrases("sustained improvement: the trend of %1 comparable visits, there since %2")
             : phrases("sustained decline: the trend of %1 comparable visits, there since %2");
     return words.arg(QString::number(trend.n), records::dayInWords(*trend.sustainedSince));

@@ -77,8 +77,7 @@ std::vector<double> onScale(const std::vector<double>& numbers, bool isOfLogarit
 
 Verdict verdictOfSlope(double slope, catalogue::Direction better)
 {
-    return (slope > 0) == (better == catalogue::Direction::HigherIsBetter) ? Verdict::Improved
-                                                                           : Verdict::Declined;
+    return (slope > 0) == (better == catalogue::Direction::HigherIsBetter) ? Verdict::Better : Verdict::Worse;
 }
 
 /// Looks at the slope at each visit as it came. A flag stays while the slope keeps its direction.

@@ -123,10 +123,10 @@ QString noThreshold(const Comparison& held, const Measure& measure, const Catalo
 QString written(Verdict verdict, const Phrasebook& phrases)
 {
     switch (verdict) {
-    case Verdict::Improved:
-        return phrases("improved beyond error");
-    case Verdict::Declined:
-        return phrases("declined beyond error");
+    case Verdict::Better:
+        return phrases("better beyond error");
+    case Verdict::Worse:
+        return phrases("worse beyond error");
     case Verdict::WithinError:
         return phrases("within error");
     case Verdict::NotComparable:
@@ -152,8 +152,8 @@ QString why(const Comparison& comparison, const Catalogue& catalogue, const Phra
     case Verdict::BecameUnable:
     case Verdict::BecameAble:
         return turnWords(comparison, *measure, phrases);
-    case Verdict::Improved:
-    case Verdict::Declined:
+    case Verdict::Better:
+    case Verdict::Worse:
     case Verdict::WithinError:
         return numbersWords(comparison, *measure, catalogue, phrases);
     case Verdict::NoThreshold:

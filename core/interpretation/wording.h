@@ -6,7 +6,7 @@
 namespace interpretation
 {
 
-/// "improved beyond error", "within error", "not comparable" …
+/// "better beyond error", "within error", "not comparable" …
 QString written(Verdict verdict, const base::Phrasebook& phrases);
 
 /// One or two sentences that say why: the arithmetic against the threshold, the condition that differs or is

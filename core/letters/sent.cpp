@@ -84,7 +84,7 @@ base::Result<Composition> restored(const QString& body)
     }
     if (page.hasError() || composition.identity.isEmpty())
         return base::Error{
-            base::ErrorKind::Unreadable, QStringLiteral("The sent letter's text cannot be read."), {}};
+            base::ErrorKind::Unreadable, QStringLiteral("The signed letter's text cannot be read."), {}};
     return composition;
 }
 

@@ -5,11 +5,12 @@
 namespace letters
 {
 
-/// A composition as one XHTML page that holds all of it: a letter's `body` once it is sent. Figures become
+/// A composition as one XHTML page that holds all of it: a letter's `body` once it is signed. Figures become
 /// pictures inside the page, since they cannot be drawn again once the records have moved on.
 QString kept(const Composition& composition);
 
-/// The composition of a sent letter, as it was sent. Unreadable where the text is not one that `kept` wrote.
+/// The composition of a signed letter, as it was signed. Unreadable where the text is not one that `kept`
+/// wrote.
 base::Result<Composition> restored(const QString& body);
 
 } // namespace letters

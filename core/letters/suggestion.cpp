@@ -89,12 +89,12 @@ QString Sentences::of(const Change& change) const
         return said("%1: at this visit %2, after %3 on %4 under matching conditions.");
     case Verdict::BecameAble:
         return said("%1: at this visit %2, where on %4 the result was %3.");
-    case Verdict::Improved:
+    case Verdict::Better:
         return saidWith("%1: %2 at this visit, %3 on %4; better by more than the published measurement error "
                         "(%5).",
                         limit(comparison)) +
                ofStrength(comparison, change);
-    case Verdict::Declined:
+    case Verdict::Worse:
         return saidWith(
                    "%1: %2 at this visit, %3 on %4; worse by more than the published measurement error (%5).",
                    limit(comparison)) +
@@ -134,7 +134,7 @@ QString Sentences::ofBaseline(const Change& change) const
     if (first.verdict == Verdict::BecameUnable || first.verdict == Verdict::BecameAble)
         return said("%1: against the first comparable visit (%2 on %3) it %4.");
     if (isBeyondError(first.verdict))
-        return said("%1: against the first comparable visit (%2 on %3) it has %4; error: ") + limit(first) +
+        return said("%1: against the first comparable visit (%2 on %3) it is %4; error: ") + limit(first) +
                u'.' + ofStrength(first, change);
     if (first.strength == interpretation::Strength::None)
         return {};
@@ -142,7 +142,7 @@ QString Sentences::ofBaseline(const Change& change) const
            ofStrength(first, change);
 }
 
-/// The order in which verdicts are told; improved and declined share a place.
+/// The order in which verdicts are told; better and worse share a place.
 int rankOf(Verdict verdict)
 {
     switch (verdict) {
@@ -150,8 +150,8 @@ int rankOf(Verdict verdict)
         return 0;
     case Verdict::BecameAble:
         return 1;
-    case Verdict::Improved:
-    case Verdict::Declined:
+    case Verdict::Better:
+    case Verdict::Worse:
         return 2;
     case Verdict::WithinError:
         return 3;
@@ -188,8 +188,8 @@ QString suggestedInterpretation(const Material& material, const catalogue::Catal
             const Verdict verdict = earlierOf(change)->verdict;
             if (rankOf(verdict) != rank)
                 continue;
-            hasBetter = hasBetter || verdict == Verdict::Improved || verdict == Verdict::BecameAble;
-            hasWorse = hasWorse || verdict == Verdict::Declined || verdict == Verdict::BecameUnable;
+            hasBetter = hasBetter || verdict == Verdict::Better || verdict == Verdict::BecameAble;
+            hasWorse = hasWorse || verdict == Verdict::Worse || verdict == Verdict::BecameUnable;
             if (verdict != Verdict::NoThreshold)
                 lines += sentences.of(change);
             else if (isAlike(change))

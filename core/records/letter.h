@@ -5,10 +5,10 @@
 namespace records
 {
 
-enum class LetterState { Draft, Sent };
+enum class LetterState { Draft, Signed };
 
 /// A letter as it is stored: what the clinician wrote and chose while it is a draft; once signed off also the
-/// document as it was sent, which never changes again.
+/// document as it was signed, which never changes again.
 struct Letter {
     base::Id<Letter> id;
     int revision = 0; ///< 0: never saved
@@ -26,8 +26,8 @@ struct Letter {
     QStringList charts;     ///< "measure" or "measure/side"
     Author author;          ///< set when signed off
     QDateTime signedAt;     ///< UTC; invalid in a draft
-    QString body;           ///< HTML of the pages as they were sent
-    QByteArray pdf;         ///< the document as it was sent
+    QString body;           ///< HTML of the pages as they were signed
+    QByteArray pdf;         ///< the document as it was signed
     QByteArray odt;         ///< the same document to edit elsewhere
 
     bool operator==(const Letter&) const = default;

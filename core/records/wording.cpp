@@ -82,8 +82,8 @@ QString written(values::Absence absence, const base::Phrasebook& phrases)
         return phrases("tried and unable");
     case values::Absence::NotAttempted:
         return phrases("not attempted");
-    case values::Absence::Declined:
-        return phrases("declined");
+    case values::Absence::Refused:
+        return phrases("did not wish");
     case values::Absence::NotApplicable:
         return phrases("not applicable");
     case values::Absence::NotAsked:

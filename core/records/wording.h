@@ -14,7 +14,7 @@ QString written(double number, const catalogue::Measure& measure);
 QString written(const values::Value& value, const catalogue::Measure& measure,
                 const base::Phrasebook& phrases);
 
-/// "tried and unable", "not attempted", "declined", "not applicable", "not asked".
+/// "tried and unable", "not attempted", "did not wish", "not applicable", "not asked".
 QString written(values::Absence absence, const base::Phrasebook& phrases);
 
 /// The measure's title; the clinic's own is marked: "Seated reach (the clinic's own)".

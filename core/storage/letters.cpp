@@ -27,7 +27,7 @@ Letter letterFrom(Row& row)
     letter.visit = row.key<records::Visit>();
     if (const auto reference = row.key<records::Visit>(); !reference.isNull())
         letter.reference = reference;
-    letter.state = row.text() == u"sent"_s ? LetterState::Sent : LetterState::Draft;
+    letter.state = row.text() == u"signed"_s ? LetterState::Signed : LetterState::Draft;
     letter.to = row.text();
     letter.copiesTo = row.text();
     letter.urgency = row.text();
@@ -128,8 +128,8 @@ Error refusal(const Store& store, const Letter& letter)
     const auto stored = oneLetter(store, letter.id.text);
     if (!stored)
         return stored.error();
-    if (stored->state == LetterState::Sent)
-        return {ErrorKind::Refused, u"A sent letter never changes."_s, {}};
+    if (stored->state == LetterState::Signed)
+        return {ErrorKind::Refused, u"A signed letter never changes."_s, {}};
     return {ErrorKind::Conflict, u"Someone else has changed this letter since; nothing was saved."_s, {}};
 }
 
@@ -139,7 +139,7 @@ base::Result<void> refuseUnfinished(const Store& store, const Letter& letter)
         return Error{
             ErrorKind::Refused, u"A letter is signed by someone; the author's name is missing."_s, {}};
     if (base::tidied(letter.body).isEmpty() || letter.pdf.isEmpty())
-        return Error{ErrorKind::Refused, u"A letter is signed off with the document as it is sent."_s, {}};
+        return Error{ErrorKind::Refused, u"A letter is signed off with the document as it is signed."_s, {}};
     bool isOfSignedVisit = false;
     auto found = read(store, u"SELECT id FROM visits WHERE id = :visit AND state <> 'draft'"_s,
                       {{":visit", key(letter.visit)}}, [&](Row&) -> base::Result<void> {
@@ -155,8 +155,8 @@ base::Result<void> refuseUnfinished(const Store& store, const Letter& letter)
 
 base::Result<Letter> Letters::save(const Letter& given)
 {
-    if (given.state == LetterState::Sent)
-        return Error{ErrorKind::Refused, u"A sent letter never changes."_s, {}};
+    if (given.state == LetterState::Signed)
+        return Error{ErrorKind::Refused, u"A signed letter never changes."_s, {}};
     Letter letter = given;
     const bool isNew = letter.revision == 0;
     if (isNew && letter.id.isNull())
@@ -180,7 +180,7 @@ base::Result<Letter> Letters::signOff(const Letter& letter)
     return together(m_store, [&]() -> base::Result<Letter> {
         if (auto finished = refuseUnfinished(m_store, letter); !finished)
             return finished.error();
-        const auto touched = update(m_store, letter, u", state = 'sent', signed_at = :now"_s);
+        const auto touched = update(m_store, letter, u", state = 'signed', signed_at = :now"_s);
         if (!touched)
             return touched.error();
         if (*touched == 0)

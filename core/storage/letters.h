@@ -12,7 +12,7 @@ class Letters
 public:
     explicit Letters(Store& store) : m_store(store) {}
 
-    /// Inserts where the revision is 0, else updates a draft. Refused for a letter that was sent.
+    /// Inserts where the revision is 0, else updates a draft. Refused for a letter that is signed.
     base::Result<records::Letter> save(const records::Letter& letter);
     /// Freezes a draft with author, body and document. It never changes again.
     base::Result<records::Letter> signOff(const records::Letter& letter);

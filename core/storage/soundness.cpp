@@ -50,8 +50,8 @@ base::Result<void> addBrokenRules(QStringList& faults, const Store& store)
              WHERE visits.patient <> letters.patient)"_s,
          u"Letter %1: Its visit is another patient's."_s},
         {uR"(SELECT letters.id FROM letters JOIN visits ON visits.id = letters.visit
-             WHERE letters.state = 'sent' AND visits.state = 'draft')"_s,
-         u"Letter %1: It was sent from a visit that is not signed."_s},
+             WHERE letters.state = 'signed' AND visits.state = 'draft')"_s,
+         u"Letter %1: It is signed, and its visit is not."_s},
         {uR"(SELECT declared_equal.patient FROM declared_equal
              JOIN visits ON visits.id IN (declared_equal.earlier, declared_equal.later)
              WHERE visits.patient <> declared_equal.patient)"_s,

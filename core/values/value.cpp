@@ -12,7 +12,7 @@ namespace
 constexpr std::array<std::pair<Absence, const char*>, 5> codes = {{
     {Absence::Unable, "unable"},
     {Absence::NotAttempted, "not-attempted"},
-    {Absence::Declined, "declined"},
+    {Absence::Refused, "refused"},
     {Absence::NotApplicable, "not-applicable"},
     {Absence::NotAsked, "not-asked"},
 }};

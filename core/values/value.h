@@ -23,7 +23,7 @@ struct Choice {
 enum class Absence {
     Unable,        ///< tried and could not
     NotAttempted,  ///< not tried; the reason says why
-    Declined,      ///< the patient refused
+    Refused,       ///< the patient did not wish it
     NotApplicable, ///< cannot be asked of this person
     NotAsked       ///< not part of this examination
 };
@@ -51,7 +51,7 @@ inline bool isUnable(const Value& value)
 /// The number of a quantity or the step of a grade. Empty for words and for a missing value.
 std::optional<double> number(const Value& value);
 
-/// "done", "unable", "not-attempted", "declined", "not-applicable" or "not-asked".
+/// "done", "unable", "not-attempted", "refused", "not-applicable" or "not-asked".
 QString stateCode(const Value& value);
 QString code(Absence absence);
 /// Empty for "done" and for a word that is none of the states.

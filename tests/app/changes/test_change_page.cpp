@@ -106,7 +106,7 @@ void TestChangePage::aChangeIsSaidInNumbersAndWords()
     QCOMPARE(shown.cell(walk, ChangeModel::Now), u"12.60 s"_s);
     QCOMPARE(shown.cell(walk, ChangeModel::Difference), u"+1.70 s"_s);
     // Hosoi 2023, Front Neurol 14:1219505: 1.58 s from 0.8 m/s up.
-    QCOMPARE(shown.cell(walk, ChangeModel::Verdict), u"declined beyond error · possible"_s);
+    QCOMPARE(shown.cell(walk, ChangeModel::Verdict), u"worse beyond error · possible"_s);
     QCOMPARE(shown.cell(walk, ChangeModel::StripColumn), u"worse by 1.1 times the limit of error"_s);
 }
 
@@ -179,8 +179,8 @@ void TestChangePage::theTallyCountsEveryVerdict()
     Shown shown;
     const QString tally = shown.find<QLabel>(u"tally"_s).text();
     QVERIFY2(tally.startsWith(u"Became unable: 1"_s), qPrintable(tally));
-    QVERIFY(tally.contains(u"declined beyond error: 1"_s));
-    QVERIFY(tally.contains(u"improved beyond error: 0"_s));
+    QVERIFY(tally.contains(u"worse beyond error: 1"_s));
+    QVERIFY(tally.contains(u"better beyond error: 0"_s));
     // 5 % of the three results that a threshold judged.
     QVERIFY(shown.find<QLabel>(u"byChance"_s).text().contains(u"about 0.15 of the 3 results"_s));
 }
@@ -254,7 +254,7 @@ void TestChangePage::anotherValueIsSeenAtOnce()
     berg.value = values::Quantity{40, values::Unit::Score};
     QVERIFY(session.saveFinding(shown.story.visit(5), berg));
     QCOMPARE(shown.cell(u"berg-balance"_s, ChangeModel::Now), u"40 points"_s);
-    QCOMPARE(shown.cell(u"berg-balance"_s, ChangeModel::Verdict), u"declined beyond error · possible"_s);
+    QCOMPARE(shown.cell(u"berg-balance"_s, ChangeModel::Verdict), u"worse beyond error · possible"_s);
 }
 
 void TestChangePage::theRowChosenStaysChosen()

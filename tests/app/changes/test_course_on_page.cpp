@@ -151,7 +151,7 @@ void TestCourseOnPage::aFlagCarriesItsStrengthAndItsRule()
     slowDown(shown);
     shown.press(u"againstBaseline"_s);
     const QString verdict = shown.cell(peg, ChangeModel::Verdict, Side::Right);
-    QVERIFY2(verdict.startsWith(u"declined beyond error · "_s), qPrintable(verdict));
+    QVERIFY2(verdict.startsWith(u"worse beyond error · "_s), qPrintable(verdict));
     const QModelIndex cell =
         shown.model().index(shown.model().placeOf(peg, Side::Right), ChangeModel::Verdict);
     QCOMPARE(cell.data(Qt::AccessibleTextRole).toString(), verdict);
@@ -187,11 +187,11 @@ void TestCourseOnPage::flagsBeyondTheScreensLimitAreMarked()
     const auto& tally = *page.findChild<QLabel*>(u"tally"_s);
     auto& hold = *page.findChild<QCheckBox*>(u"holdFalseFlags"_s);
     QVERIFY(hold.isVisible() && !hold.isChecked());
-    QCOMPARE(verdict.data().toString(), u"declined beyond error · possible"_s);
+    QCOMPARE(verdict.data().toString(), u"worse beyond error · possible"_s);
 
     QTest::keyClick(&hold, Qt::Key_Space);
     QCOMPARE(model.index(place, ChangeModel::Verdict).data().toString(),
-             u"declined beyond error · possible, not beyond the screen's limit"_s);
+             u"worse beyond error · possible, not beyond the screen's limit"_s);
     QVERIFY(table.columnWidth(ChangeModel::Measure) > 180);
     QVERIFY2(tally.text().endsWith(u"beyond the screen's limit: 0 of 1"_s), qPrintable(tally.text()));
     page.findChild<QTableView*>(u"changeTable"_s)->setCurrentIndex(model.index(place, 0));
@@ -201,8 +201,7 @@ void TestCourseOnPage::flagsBeyondTheScreensLimitAreMarked()
     const changes::ChangePage again(story.session(), answers);
     QVERIFY(again.findChild<QCheckBox*>(u"holdFalseFlags"_s)->isChecked());
     QTest::keyClick(&hold, Qt::Key_Space);
-    QCOMPARE(model.index(place, ChangeModel::Verdict).data().toString(),
-             u"declined beyond error · possible"_s);
+    QCOMPARE(model.index(place, ChangeModel::Verdict).data().toString(), u"worse beyond error · possible"_s);
 }
 
 void TestCourseOnPage::theCompositeIsToldWhereItIsSwitchedOn()

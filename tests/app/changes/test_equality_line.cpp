@@ -110,7 +110,7 @@ void TestEqualityLine::whatWasNotRecordedIsDeclaredEqualByKeyboard()
 
     shown.desk.answers.text = u"seen in the film"_s;
     QTest::keyClick(&shown.declare(), Qt::Key_Space);
-    QVERIFY2(shown.verdict().startsWith(u"improved beyond error"_s), qPrintable(shown.verdict()));
+    QVERIFY2(shown.verdict().startsWith(u"better beyond error"_s), qPrintable(shown.verdict()));
     QCOMPARE(shown.words().text(),
              u"Not recorded on 02-Feb-2026: walking aid. Declared the same on 02-Feb-2026 and 02-Mar-2026 by "
              "tester on 12-Mar-2026: “seen in the film”."_s);

@@ -17,7 +17,7 @@ namespace
 Row rowWith(double p)
 {
     interpretation::Comparison held;
-    held.verdict = p < 0.05 ? Verdict::Declined : Verdict::WithinError;
+    held.verdict = p < 0.05 ? Verdict::Worse : Verdict::WithinError;
     held.z = 1;
     held.probabilityBeyondZero = 1 - p / 2;
     Row row;

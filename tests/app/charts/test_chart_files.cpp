@@ -126,7 +126,7 @@ void TestChartFiles::anSvgIsVectorsAndText()
     QCOMPARE(images, 0);
     QVERIFY(text.contains(u"10-metre walk time: comfortable pace"_s));
     QVERIFY(text.contains(u"Walking aid: stick → none"_s));
-    QVERIFY(text.contains(u"improved <"_s));
+    QVERIFY(text.contains(u"better <"_s));
     QVERIFY(QSvgRenderer(svg).isValid());
 }
 

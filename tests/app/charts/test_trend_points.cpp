@@ -56,7 +56,7 @@ private Q_SLOTS:
     void aChangedConditionBeginsANewRun();
     void aConditionNotRecordedBreaksToo();
     void unableStandsInTheLaneAndIsNotJoinedAcross();
-    void aDeclinedTestIsJoinedAcross();
+    void aRefusedTestIsJoinedAcross();
     void limitsStandAroundTheChosenReference();
     void withoutAChoiceTheFirstComparableVisitIsTheReference();
     void theConditionsOfThisVisitCount();
@@ -127,13 +127,13 @@ void TestTrendPoints::unableStandsInTheLaneAndIsNotJoinedAcross()
     QVERIFY(entries[2].changes.isEmpty());
 }
 
-void TestTrendPoints::aDeclinedTestIsJoinedAcross()
+void TestTrendPoints::aRefusedTestIsJoinedAcross()
 {
-    const values::Missing declined{values::Absence::Declined, {}};
+    const values::Missing refused{values::Absence::Refused, {}};
     const auto points = pointsOf(upAndGo, {timed(u"a"_s, {2025, 1, 6}, 20),
-                                           visit(u"b"_s, {2025, 3, 6}, {finding(upAndGo, declined)}),
+                                           visit(u"b"_s, {2025, 3, 6}, {finding(upAndGo, refused)}),
                                            timed(u"c"_s, {2025, 6, 2}, 18)});
-    QCOMPARE(points.lines[0].entries[1].absence, values::Absence::Declined);
+    QCOMPARE(points.lines[0].entries[1].absence, values::Absence::Refused);
     QVERIFY(!points.lines[0].entries[1].verdict);
     QVERIFY(points.lines[0].entries[2].joins);
 }
@@ -285,7 +285,7 @@ void TestTrendPoints::verdictsAreAgainstTheReference()
     const auto& entries = points.lines[0].entries;
     QVERIFY(!entries[0].verdict);
     QCOMPARE(entries[1].verdict, Verdict::WithinError); // equal to the limit of 8 s
-    QCOMPARE(entries[2].verdict, Verdict::Improved);
+    QCOMPARE(entries[2].verdict, Verdict::Better);
 }
 
 void TestTrendPoints::sidesAreApartAndCanBeAskedAlone()
@@ -327,7 +327,7 @@ void TestTrendPoints::latestAndPreviousAreSaidWithTheirDates()
     const auto points = pointsOf(upAndGo, {timed(u"a"_s, {2025, 1, 6}, 30), timed(u"b"_s, {2025, 3, 6}, 20)});
     QCOMPARE(
         charts::latestWords(points.lines[0], {}),
-        u"20.0 s on 06-Mar-2025; previous 30.0 s on 06-Jan-2025; improved beyond error against 06-Jan-2025"_s);
+        u"20.0 s on 06-Mar-2025; previous 30.0 s on 06-Jan-2025; better beyond error against 06-Jan-2025"_s);
     QVERIFY(charts::spoken(points, {}).contains(u"± 1.96 × standard error"_s));
 }
 

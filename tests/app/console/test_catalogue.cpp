@@ -97,7 +97,7 @@ private Q_SLOTS:
         const Outcome imported = clinic.import(rows);
         QVERIFY2(imported.code == 0, qPrintable(imported.err));
         const QJsonObject change = clinic.change(u"T-1"_s, u"own-seated-reach"_s, u"previous"_s);
-        QCOMPARE(change[u"verdict"_s].toString(), u"improved"_s);
+        QCOMPARE(change[u"verdict"_s].toString(), u"better"_s);
         QCOMPARE(change[u"threshold"_s].toDouble(), 4.5);
         QCOMPARE(change[u"thresholdSource"_s].toString(),
                  u"Invented ward audit 2025, unpublished report, the clinic's own"_s);

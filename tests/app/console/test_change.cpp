@@ -91,15 +91,15 @@ void TestChange::verdictsFollowThePublishedThresholds_data()
     const QString berg = u"berg-balance"_s;
     // Huang et al. 2011, Phys Ther 91:114: 3.5 s, read, before Steffen & Seney's 11 s from memory.
     add("slower beyond error", u"parkinson"_s, tug, u"12.0"_s, u"15.6"_s, 3.5, u"10.2522/ptj.20090126"_s,
-        u"declined"_s);
+        u"worse"_s);
     add("equal to the threshold", u"parkinson"_s, tug, u"12.0"_s, u"15.5"_s, 3.5, u"Huang"_s,
         u"within-error"_s);
-    add("faster beyond error", u"parkinson"_s, tug, u"15.6"_s, u"12.0"_s, 3.5, u"Huang"_s, u"improved"_s);
+    add("faster beyond error", u"parkinson"_s, tug, u"15.6"_s, u"12.0"_s, 3.5, u"Huang"_s, u"better"_s);
     // Fulk & Echternach 2008: MDC90 0.36 m/s in people without a helper; at 95 % 0.36 · 1.959964 / 1.644854.
     add("0.18 m/s after a stroke", u"stroke-subacute"_s, speed, u"0.62"_s, u"0.80"_s, 0.428966,
         u"Fulk & Echternach"_s, u"within-error"_s);
     add("0.43 m/s after a stroke", u"stroke-subacute"_s, speed, u"0.62"_s, u"1.05"_s, 0.428966,
-        u"Fulk & Echternach"_s, u"improved"_s);
+        u"Fulk & Echternach"_s, u"better"_s);
     // Ries et al. 2009, Phys Ther 89:569: MDC90 4.09 s, from memory, said so.
     add("a value from memory", u"alzheimer"_s, tug, u"12.0"_s, u"15.0"_s, 4.873536, u"from memory"_s,
         u"within-error"_s);
@@ -109,7 +109,7 @@ void TestChange::verdictsFollowThePublishedThresholds_data()
     // Donoghue & Stokes 2009, J Rehabil Med 41:343: 7 points from 25 to 34, 5 from 35 to 44.
     add("Berg from 34", u"older-adults"_s, berg, u"34"_s, u"28"_s, 7, u"Donoghue & Stokes"_s,
         u"within-error"_s);
-    add("Berg from 35", u"older-adults"_s, berg, u"35"_s, u"29"_s, 5, u"Donoghue & Stokes"_s, u"declined"_s);
+    add("Berg from 35", u"older-adults"_s, berg, u"35"_s, u"29"_s, 5, u"Donoghue & Stokes"_s, u"worse"_s);
 }
 
 void TestChange::verdictsFollowThePublishedThresholds()
@@ -185,7 +185,7 @@ void TestChange::previousAndBaselineAreHeldApart()
     QCOMPARE(place.change(u"T-1"_s, measure, u"previous"_s)[u"verdict"_s].toString(), u"within-error"_s);
     const QJsonObject baseline = place.change(u"T-1"_s, measure, u"baseline"_s);
     QCOMPARE(baseline[u"againstDate"_s].toString(), first);
-    QCOMPARE(baseline[u"verdict"_s].toString(), u"declined"_s);
+    QCOMPARE(baseline[u"verdict"_s].toString(), u"worse"_s);
 }
 
 void TestChange::theOrderOfImportChangesNothing()
@@ -285,7 +285,7 @@ void TestChange::withoutJsonItIsATableForReading()
         const program::Outcome shown = program::run(QStringList{u"change"_s, place.records} + whose);
         QCOMPARE(shown.code, 0);
         QVERIFY(shown.out.startsWith(u"AALTJE, Borre · born 04-Mar-1951 "_s));
-        QVERIFY2(shown.out.contains(u"declined beyond error"_s), qPrintable(shown.out));
+        QVERIFY2(shown.out.contains(u"worse beyond error"_s), qPrintable(shown.out));
         QVERIFY2(shown.out.contains(u"Strength"_s) &&
                      shown.out.contains(u": seen once, confirmed if still so"_s),
                  qPrintable(shown.out));

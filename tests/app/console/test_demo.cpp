@@ -60,8 +60,7 @@ void TestDemo::storiesShowTheTool_data()
                           const QString& against, const QString& verdict, const QString& side = u"none"_s) {
         QTest::newRow(name) << patient << measure << side << against << verdict;
     };
-    story("recovery after a stroke", u"DEMO-001"_s, u"gait-speed-comfortable"_s, u"baseline"_s,
-          u"improved"_s);
+    story("recovery after a stroke", u"DEMO-001"_s, u"gait-speed-comfortable"_s, u"baseline"_s, u"better"_s);
     story("a hand that became able", u"DEMO-001"_s, u"nine-hole-peg"_s, u"baseline"_s, u"became-able"_s,
           u"left"_s);
     story("slow ataxia without a threshold", u"DEMO-002"_s, u"sara"_s, u"baseline"_s, u"no-threshold"_s);
@@ -76,10 +75,10 @@ void TestDemo::storiesShowTheTool_data()
     story("undetectable but important", u"DEMO-008"_s, u"gait-speed-comfortable"_s, u"baseline"_s,
           u"within-error"_s);
     story("a timed walk in multiple sclerosis", u"DEMO-009"_s, u"timed-25-foot-walk"_s, u"baseline"_s,
-          u"declined"_s);
+          u"worse"_s);
     story("an older adult between bands", u"DEMO-011"_s, u"berg-balance"_s, u"previous"_s, u"within-error"_s);
     story("an older adult since the first visit", u"DEMO-011"_s, u"berg-balance"_s, u"baseline"_s,
-          u"declined"_s);
+          u"worse"_s);
 }
 
 void TestDemo::storiesShowTheTool()

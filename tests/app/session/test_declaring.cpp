@@ -73,7 +73,7 @@ private Q_SLOTS:
         QVERIFY(desk.session->declareEqual(walk, desk.first, desk.second, u"seen in the film"_s));
         QCOMPARE(patients.size(), 1);
         QCOMPARE(focus.size(), 1);
-        QCOMPARE(desk.verdict(), interpretation::Verdict::Improved);
+        QCOMPARE(desk.verdict(), interpretation::Verdict::Better);
         const auto again = desk.openAgain();
         again->choosePatient(desk.patient.id);
         QCOMPARE(again->patientInFocus().declared, desk.session->patientInFocus().declared);
@@ -100,10 +100,10 @@ private Q_SLOTS:
         QVERIFY(desk.session->declareEqual(walk, amended->id, desk.second, u"seen in the film"_s));
         QCOMPARE(desk.session->patientInFocus().declared.back().earlier, desk.first);
         desk.session->chooseVisit(desk.second);
-        QCOMPARE(desk.verdict(), interpretation::Verdict::Improved);
+        QCOMPARE(desk.verdict(), interpretation::Verdict::Better);
         QVERIFY(desk.session->signVisit(amended->id, *desk.answers.signer));
         desk.session->chooseVisit(desk.second);
-        QCOMPARE(desk.verdict(), interpretation::Verdict::Improved);
+        QCOMPARE(desk.verdict(), interpretation::Verdict::Better);
     }
 
     void aDiscardedDraftTakesNothingElseWithIt()

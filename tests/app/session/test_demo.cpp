@@ -125,7 +125,7 @@ void TestDemo::everyMeasureIsFoundAndEverySideAndState()
     for (const catalogue::Measure& measure : m_session->catalogue().measures)
         QVERIFY2(measures.contains(measure.id) || follows(measure), qPrintable(measure.id));
     QCOMPARE(states,
-             (std::set{u"done"_s, u"unable"_s, u"not-attempted"_s, u"declined"_s, u"not-applicable"_s}));
+             (std::set{u"done"_s, u"unable"_s, u"not-attempted"_s, u"refused"_s, u"not-applicable"_s}));
     QCOMPARE(sides.size(), size_t(3));
 }
 

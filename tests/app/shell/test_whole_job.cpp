@@ -173,7 +173,7 @@ void TestWholeJob::fromAnEmptyClinicToALetter()
     const auto gait =
         std::ranges::find(changes, u"gait-speed-comfortable"_s, &interpretation::Change::measure);
     QVERIFY(gait != changes.end());
-    QCOMPARE(gait->previous->verdict, interpretation::Verdict::Improved);
+    QCOMPARE(gait->previous->verdict, interpretation::Verdict::Better);
     QCOMPARE(gait->previous->threshold->improvement, 0.15);
 
     writeLetter(desk);
@@ -184,7 +184,7 @@ void TestWholeJob::fromAnEmptyClinicToALetter()
     QVERIFY(!letter.contains(u"DRAFT"_s));
     for (const auto& words :
          {u"PLOVER, Ansa · born 09-Jul-1958 (67) · female · No. W-1"_s, u"May the walking aid be reviewed?"_s,
-          u"improved beyond error"_s, u"became unable"_s, u"Lewek & Sykes 2019"_s, u"0.87 m/s"_s,
+          u"better beyond error"_s, u"became unable"_s, u"Lewek & Sykes 2019"_s, u"0.87 m/s"_s,
           u"A. Tester"_s, u"physiotherapist"_s, u"P-1"_s})
         QVERIFY2(letter.contains(words), qPrintable(words + u" is not in: "_s + letter));
 }

@@ -115,8 +115,8 @@ void TestExamination::onlyExpectedTestsAreCounted()
 {
     catalogue::Form form{u"own"_s, u"Own"_s, {{u"Arms"_s, {u"finger-nose"_s, u"nine-hole-peg"_s}}}, {}, true};
     const auto visit =
-        visitWith({finding(u"nine-hole-peg"_s, Side::Right, values::Missing{values::Absence::Declined, {}}),
-                   finding(u"nine-hole-peg"_s, Side::Left, values::Missing{values::Absence::Declined, {}})});
+        visitWith({finding(u"nine-hole-peg"_s, Side::Right, values::Missing{values::Absence::Refused, {}}),
+                   finding(u"nine-hole-peg"_s, Side::Left, values::Missing{values::Absence::Refused, {}})});
     const auto all = visits::progress(visits::formSections(book(), form).front(), visit, book());
     QCOMPARE(std::pair(all.done, all.expected), std::pair(1, 2));
     form.expected = {u"finger-nose"_s};
@@ -162,7 +162,7 @@ void TestExamination::aTestIsDoneWhenEverySideIsAnswered()
     auto visit = visitWith({finding(u"finger-nose"_s, Side::Right, values::Grade{0})});
     QCOMPARE(visits::progress(arms, visit, book()).done, 0);
     visit.findings.push_back(
-        finding(u"finger-nose"_s, Side::Left, values::Missing{values::Absence::Declined, {}}));
+        finding(u"finger-nose"_s, Side::Left, values::Missing{values::Absence::Refused, {}}));
     QCOMPARE(visits::progress(arms, visit, book()).done, 1);
     const auto isExpected = [](const auto* test) { return wholeForm().expected.contains(test->id); };
     QCOMPARE(visits::progress(arms, visit, book()).expected,

@@ -71,7 +71,7 @@ void TestTyped::impossibleNumbersAreRefusedWithWhatIsAllowed()
 void TestTyped::everyLetterOfAStateIsReadBack()
 {
     for (const auto absence : {values::Absence::Unable, values::Absence::NotAttempted,
-                               values::Absence::Declined, values::Absence::NotApplicable}) {
+                               values::Absence::Refused, values::Absence::NotApplicable}) {
         QCOMPARE(visits::absenceTyped(visits::letterOf(absence)), std::optional(absence));
         QCOMPARE(visits::absenceTyped(visits::letterOf(absence).toUpper()), std::optional(absence));
     }

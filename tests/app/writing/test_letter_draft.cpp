@@ -104,7 +104,7 @@ private Q_SLOTS:
         QVERIFY(draft.composition()->draftMark == u"DRAFT"_s);
         QVERIFY(draft.signOff(*desk.answers.signer));
         const records::Letter sent = desk.letters().front();
-        QCOMPARE(sent.state, records::LetterState::Sent);
+        QCOMPARE(sent.state, records::LetterState::Signed);
         QCOMPARE(sent.author, *desk.answers.signer);
         QVERIFY(sent.pdf.startsWith("%PDF"));
         QVERIFY(sent.odt.startsWith("PK"));

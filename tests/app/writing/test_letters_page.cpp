@@ -161,10 +161,10 @@ private Q_SLOTS:
         QVERIFY(desk.answers.asked.back().contains(u"Not filled in: question, interpretation."_s));
         desk.answers.isConfirmed = true;
         press(page, u"letterSignOff"_s);
-        QCOMPARE(desk.letters().front().state, records::LetterState::Sent);
+        QCOMPARE(desk.letters().front().state, records::LetterState::Signed);
         QVERIFY(!the<QPushButton>(page, u"letterSignOff"_s)->isVisible());
         QVERIFY(the<QPlainTextEdit>(page, u"letterTo"_s)->isReadOnly());
-        QVERIFY(the<QListWidget>(page, u"letterList"_s)->item(0)->text().contains(u"sent 12-Jun-2026"_s));
+        QVERIFY(the<QListWidget>(page, u"letterList"_s)->item(0)->text().contains(u"signed 12-Jun-2026"_s));
         begin(page);
         press(page, u"letterSignOff"_s);
         QCOMPARE(desk.answers.offered, *desk.answers.signer);

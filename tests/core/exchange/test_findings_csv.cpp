@@ -243,7 +243,8 @@ void TestFindingsCsv::everyStateIsRead_data()
     QTest::addColumn<values::Absence>("absence");
     QTest::newRow("unable") << u"unable"_s << values::Absence::Unable;
     QTest::newRow("not attempted") << u"not-attempted"_s << values::Absence::NotAttempted;
-    QTest::newRow("declined") << u"declined"_s << values::Absence::Declined;
+    QTest::newRow("refused, in the word of older files") << u"declined"_s << values::Absence::Refused;
+    QTest::newRow("refused") << u"refused"_s << values::Absence::Refused;
     QTest::newRow("not applicable") << u"not-applicable"_s << values::Absence::NotApplicable;
     QTest::newRow("not asked") << u"not-asked"_s << values::Absence::NotAsked;
 }

@@ -77,7 +77,7 @@ void TestMerge::theSameRowsAgainAddNothing()
     const std::vector<Cells> rows = {walk(), walk(secondTrial), walk(berg),
                                      walk({{u"measure"_s, u"six-minute-walk"_s},
                                            {u"value"_s, u""_s},
-                                           {u"state"_s, u"declined"_s},
+                                           {u"state"_s, u"refused"_s},
                                            {u"reason"_s, u"Tired"_s}})};
     const auto addition = added(rows, stored(rows));
     QVERIFY2(addition, qPrintable(errorOf(addition)));

@@ -83,7 +83,7 @@ void TestChange::previousIsTheLastComparableAndBaselineTheFirst()
     QCOMPARE(ofVisit(change.previous), u"v4"_s);
     QCOMPARE(ofVisit(change.baseline), u"v2"_s);
     QCOMPARE(change.previous->verdict, Verdict::WithinError);
-    QCOMPARE(change.baseline->verdict, Verdict::Improved);
+    QCOMPARE(change.baseline->verdict, Verdict::Better);
 }
 
 void TestChange::whereNoneIsComparableTheLastAndFirstAreNamed()
@@ -108,14 +108,14 @@ void TestChange::unableVisitsCount()
     QCOMPARE(latest({walked(1, 0.6), couldNot(2)}).previous->verdict, Verdict::BecameUnable);
     const Change able = latest({walked(1, 0.6), couldNot(2), walked(3, 0.9)});
     QCOMPARE(able.previous->verdict, Verdict::BecameAble);
-    QCOMPARE(able.baseline->verdict, Verdict::Improved);
+    QCOMPARE(able.baseline->verdict, Verdict::Better);
 }
 
 void TestChange::whatWasNotTriedDoesNotCount()
 {
     const auto notTried = [](int number) {
         return visit(u"v%1"_s.arg(number), month(number),
-                     {finding(speed, values::Missing{values::Absence::Declined, {}})}, unaided);
+                     {finding(speed, values::Missing{values::Absence::Refused, {}})}, unaided);
     };
     const Change change = latest({notTried(1), walked(2, 0.6), notTried(3), walked(4, 0.9), notTried(5)});
     QCOMPARE(change.now.visit.text, u"v4"_s);
@@ -134,7 +134,7 @@ void TestChange::aChosenVisitIsComparedBesides()
             .front();
     };
     QCOMPARE(ofVisit(at(u"v1"_s).chosen), u"v1"_s);
-    QCOMPARE(at(u"v1"_s).chosen->verdict, Verdict::Improved);
+    QCOMPARE(at(u"v1"_s).chosen->verdict, Verdict::Better);
     QCOMPARE(at(u"v2"_s).chosen->verdict, Verdict::NotComparable);
     QVERIFY(!at(u"v4"_s).chosen);
     QVERIFY(!at(u"elsewhere"_s).chosen);
@@ -192,7 +192,7 @@ void TestChange::theLevelOfABandIsThatOfTheReferenceVisit()
     QCOMPARE(time.measure, walkTime);
     QCOMPARE(time.baseline->threshold->decline, 2.83);
     QCOMPARE(time.previous->threshold->decline, 1.58);
-    QCOMPARE(time.previous->verdict, Verdict::Improved);
+    QCOMPARE(time.previous->verdict, Verdict::Better);
 }
 
 void TestChange::addingAVisitThatIsNotComparableChangesNothing()

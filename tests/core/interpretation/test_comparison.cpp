@@ -100,29 +100,29 @@ void TestComparison::theVerdictFollowsThePublishedLimit_data()
     const QString feet = u"timed-25-foot-walk"_s;
     const QString ms = u"multiple-sclerosis"_s;
     // Steffen & Seney 2008, Parkinson disease: 0.18 m/s.
-    QTest::newRow("speed +0.19") << u"parkinson"_s << speed << 0.80 << 0.99 << u"improved"_s;
+    QTest::newRow("speed +0.19") << u"parkinson"_s << speed << 0.80 << 0.99 << u"better"_s;
     QTest::newRow("speed +0.18, equal") << u"parkinson"_s << speed << 0.80 << 0.98 << u"within-error"_s;
     QTest::newRow("speed -0.18, equal") << u"parkinson"_s << speed << 0.98 << 0.80 << u"within-error"_s;
-    QTest::newRow("speed -0.19") << u"parkinson"_s << speed << 0.99 << 0.80 << u"declined"_s;
+    QTest::newRow("speed -0.19") << u"parkinson"_s << speed << 0.99 << 0.80 << u"worse"_s;
     QTest::newRow("speed unchanged") << u"parkinson"_s << speed << 0.80 << 0.80 << u"within-error"_s;
     // Donoghue & Stokes 2009, older adults: 4 points from 45, 7 points from 25 to 34.
     QTest::newRow("Berg 50 to 54, equal") << u"older-adults"_s << berg << 50.0 << 54.0 << u"within-error"_s;
-    QTest::newRow("Berg 50 to 55") << u"older-adults"_s << berg << 50.0 << 55.0 << u"improved"_s;
+    QTest::newRow("Berg 50 to 55") << u"older-adults"_s << berg << 50.0 << 55.0 << u"better"_s;
     QTest::newRow("Berg 30 to 37, equal") << u"older-adults"_s << berg << 30.0 << 37.0 << u"within-error"_s;
-    QTest::newRow("Berg 30 to 22") << u"older-adults"_s << berg << 30.0 << 22.0 << u"declined"_s;
+    QTest::newRow("Berg 30 to 22") << u"older-adults"_s << berg << 30.0 << 22.0 << u"worse"_s;
     // Fulk 2008, subacute stroke: MDC90 54.1 m, 64.5 m at 95 %.
     QTest::newRow("six minutes +64") << u"stroke-subacute"_s << u"six-minute-walk"_s << 200.0 << 264.0
                                      << u"within-error"_s;
     QTest::newRow("six minutes +65") << u"stroke-subacute"_s << u"six-minute-walk"_s << 200.0 << 265.0
-                                     << u"improved"_s;
+                                     << u"better"_s;
     // Schwid 2002, multiple sclerosis: 20 % of the time, less is better.
     QTest::newRow("25 feet +20 %, equal") << ms << feet << 5.0 << 6.0 << u"within-error"_s;
-    QTest::newRow("25 feet +22 %") << ms << feet << 5.0 << 6.1 << u"declined"_s;
-    QTest::newRow("25 feet -22 %") << ms << feet << 5.0 << 3.9 << u"improved"_s;
+    QTest::newRow("25 feet +22 %") << ms << feet << 5.0 << 6.1 << u"worse"_s;
+    QTest::newRow("25 feet -22 %") << ms << feet << 5.0 << 3.9 << u"better"_s;
     // J Neurol 2022;269:1282, multiple sclerosis: better 23 %, worse 30 %.
     QTest::newRow("up and go +25 %") << ms << u"timed-up-and-go"_s << 10.0 << 12.5 << u"within-error"_s;
-    QTest::newRow("up and go -25 %") << ms << u"timed-up-and-go"_s << 10.0 << 7.5 << u"improved"_s;
-    QTest::newRow("up and go +31 %") << ms << u"timed-up-and-go"_s << 10.0 << 13.1 << u"declined"_s;
+    QTest::newRow("up and go -25 %") << ms << u"timed-up-and-go"_s << 10.0 << 7.5 << u"better"_s;
+    QTest::newRow("up and go +31 %") << ms << u"timed-up-and-go"_s << 10.0 << 13.1 << u"worse"_s;
     QTest::newRow("no row") << u"cerebellar-ataxia"_s << u"sara"_s << 12.0 << 20.0 << u"no-threshold"_s;
     QTest::newRow("no population") << QString() << speed << 0.8 << 1.2 << u"no-threshold"_s;
 }
@@ -216,7 +216,7 @@ void TestComparison::theNextRowServesWhereTheBestGivesNoLimit()
         occasion(u"romberg-eyes-closed"_s, june, quantity(u"romberg-eyes-closed"_s, 20)), {});
     QCOMPARE(held.threshold->row.id, u"romberg-pd"_s);
     QCOMPARE(held.notUsed.size(), 1U);
-    QCOMPARE(held.verdict, Verdict::Improved); // 20 s is more than 19 s
+    QCOMPARE(held.verdict, Verdict::Better); // 20 s is more than 19 s
 }
 
 void TestComparison::aConditionThatDiffersIsNotComparable()
@@ -319,9 +319,9 @@ void TestComparison::visitsThatDifferInMedicationFitNoRowForOneState()
 void TestComparison::swappingTheVisitsMirrorsTheVerdict()
 {
     const auto mirrored = [](Verdict verdict) {
-        if (verdict == Verdict::Improved)
-            return Verdict::Declined;
-        return verdict == Verdict::Declined ? Verdict::Improved : verdict;
+        if (verdict == Verdict::Better)
+            return Verdict::Worse;
+        return verdict == Verdict::Worse ? Verdict::Better : verdict;
     };
     for (int before = 50; before <= 150; before += 3) {
         for (int now = 50; now <= 150; ++now) {
@@ -338,7 +338,7 @@ void TestComparison::everyVerdictHasItsCode()
     QStringList codes;
     for (int i = 0; i <= static_cast<int>(Verdict::BecameAble); ++i)
         codes += interpretation::code(static_cast<Verdict>(i));
-    QCOMPARE(codes, (QStringList{u"improved"_s, u"declined"_s, u"within-error"_s, u"not-comparable"_s,
+    QCOMPARE(codes, (QStringList{u"better"_s, u"worse"_s, u"within-error"_s, u"not-comparable"_s,
                                  u"no-threshold"_s, u"became-unable"_s, u"became-able"_s}));
 }
 

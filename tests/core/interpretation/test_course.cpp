@@ -82,7 +82,7 @@ private Q_SLOTS:
 void TestCourse::aChangeSeenOnceIsPossible()
 {
     const Change change = latest(walked({1.00, 0.98, 0.80}));
-    QCOMPARE(change.baseline->verdict, Verdict::Declined);
+    QCOMPARE(change.baseline->verdict, Verdict::Worse);
     QCOMPARE(change.baseline->strength, Strength::Possible);
     QCOMPARE(change.course.confirmations.size(), size_t(0));
     QCOMPARE(latest(walked({1.00, 0.98})).baseline->strength, Strength::None);
@@ -98,7 +98,7 @@ void TestCourse::aChangeStillThereAfterTheIntervalIsConfirmed()
     QCOMPARE(found.reference.visit.text, u"v1"_s);
     QCOMPARE(found.seen.visit.text, u"v2"_s);
     QCOMPARE(found.confirmed.visit.text, u"v3"_s);
-    QCOMPARE(found.verdict, Verdict::Declined);
+    QCOMPARE(found.verdict, Verdict::Worse);
 }
 
 void TestCourse::theIntervalOfThePopulationCounts()
@@ -129,12 +129,12 @@ void TestCourse::theConfirmedLevelBecomesAReference()
     const Change change = latest(walked({1.00, 0.75, 0.70, 0.95}));
     QCOMPARE(change.baseline->verdict, Verdict::WithinError);
     QCOMPARE(change.lastConfirmed->reference.visit.text, u"v3"_s);
-    QCOMPARE(change.lastConfirmed->verdict, Verdict::Improved);
+    QCOMPARE(change.lastConfirmed->verdict, Verdict::Better);
     const Change none = latest(walked({1.00, 0.75, 0.95, 0.95}));
     QVERIFY(!none.lastConfirmed);
     const Change twice = latest(walked({1.00, 0.75, 0.70, 0.95, 0.96, 0.97}));
     QCOMPARE(twice.course.confirmations.size(), size_t(2));
-    QCOMPARE(twice.course.confirmations.back().verdict, Verdict::Improved);
+    QCOMPARE(twice.course.confirmations.back().verdict, Verdict::Better);
     QCOMPARE(twice.lastConfirmed->reference.visit.text, u"v5"_s);
 }
 
@@ -148,7 +148,7 @@ void TestCourse::aSlowDeclineIsSustainedBeforeTwoVisitsShowIt()
     QVERIFY(!change.course.trend->sustained);
     speeds.insert(speeds.end(), {speeds.back() - 0.02, speeds.back() - 0.07});
     const Change later = latest(walked(speeds));
-    QCOMPARE(later.course.trend->sustained, std::optional(Verdict::Declined));
+    QCOMPARE(later.course.trend->sustained, std::optional(Verdict::Worse));
     QCOMPARE(later.baseline->strength, Strength::Sustained);
     QVERIFY(std::abs(*later.course.trend->z) > *later.course.trend->bound);
     QVERIFY(later.course.trend->sustainedSince <= later.now.day);
@@ -174,7 +174,7 @@ void TestCourse::theBestAndTheMeanOfTheFirstTwoAreReferences()
 {
     const Change change = latest(walked({1.00, 1.10, 1.30, 1.30, 1.04}));
     QCOMPARE(change.best->reference.visit.text, u"v3"_s);
-    QCOMPARE(change.best->verdict, Verdict::Declined);
+    QCOMPARE(change.best->verdict, Verdict::Worse);
     // √((1/2 + 1/1)/2) of the single limit.
     QVERIFY(std::abs(*change.firstTwo->difference - -0.01) < 1e-12);
     QVERIFY(std::abs(change.firstTwo->threshold->decline - 0.18 * std::sqrt(0.75)) < 1e-12);
@@ -222,7 +222,7 @@ void TestCourse::meansOfSingleTrialsNarrowTheLimit()
     book.thresholds.front().trialRule = catalogue::singleTrial.toString();
     const auto held = *latest(visits, book).baseline;
     QVERIFY(std::abs(held.threshold->decline - 0.18 / std::sqrt(3)) < 1e-12);
-    QCOMPARE(held.verdict, Verdict::Declined);
+    QCOMPARE(held.verdict, Verdict::Worse);
 }
 
 void TestCourse::aTrendNeedsThreeVisits()

@@ -112,8 +112,8 @@ void TestLaws::exchangingTheVisitsMirrorsTheVerdict()
 {
     Chance chance(2);
     const catalogue::Catalogue book = examples::catalogue();
-    const std::map<Verdict, Verdict> mirror = {{Verdict::Improved, Verdict::Declined},
-                                               {Verdict::Declined, Verdict::Improved},
+    const std::map<Verdict, Verdict> mirror = {{Verdict::Better, Verdict::Worse},
+                                               {Verdict::Worse, Verdict::Better},
                                                {Verdict::WithinError, Verdict::WithinError}};
     for (int i = 0; i < cases; ++i) {
         std::vector<Visit> visits = randomVisits(chance);
@@ -196,7 +196,7 @@ void TestLaws::theNoiseOfFractionsDecidesNothing()
     };
     QCOMPARE(verdict(0.1, 0.3), Verdict::WithinError); // 0.3 − 0.1 is not 0.2 in binary
     QCOMPARE(verdict(0.3, 0.1), Verdict::WithinError);
-    QCOMPARE(verdict(0.1, 0.31), Verdict::Improved);
+    QCOMPARE(verdict(0.1, 0.31), Verdict::Better);
     for (int hundredth = 0; hundredth <= 200; ++hundredth)
         QCOMPARE(verdict(hundredth / 100.0, (hundredth + 20) / 100.0), Verdict::WithinError);
 }

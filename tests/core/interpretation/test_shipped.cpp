@@ -124,7 +124,7 @@ void TestShipped::aDifferenceEqualToTheLimitIsWithinErrorForEveryRow()
             };
             const bool isBetter = (sign > 0) == (measure.better == catalogue::Direction::HigherIsBetter);
             QVERIFY2(verdict(limit) == Verdict::WithinError, qPrintable(row.id));
-            QVERIFY2(verdict(limit * 1.001) == (isBetter ? Verdict::Improved : Verdict::Declined),
+            QVERIFY2(verdict(limit * 1.001) == (isBetter ? Verdict::Better : Verdict::Worse),
                      qPrintable(row.id));
         }
     }

@@ -108,11 +108,11 @@ void TestWording::whyShowsTheDifferenceTheLimitAndTheSource_data()
     QTest::newRow("more")
         << pd << speed << 0.80 << 1.00
         << u"+0.20 m/s against 12-Mar-2026: more than the 0.18 m/s that error alone can explain "
-           "(Steffen & Seney 2008, Parkinson disease, n 37), so improved beyond error."_s;
+           "(Steffen & Seney 2008, Parkinson disease, n 37), so better beyond error."_s;
     QTest::newRow("hardly more")
         << pd << speed << 0.80 << 0.9804
         << u"+0.1804 m/s against 12-Mar-2026: more than the 0.1800 m/s that error alone can "
-           "explain (Steffen & Seney 2008, Parkinson disease, n 37), so improved beyond error."_s;
+           "explain (Steffen & Seney 2008, Parkinson disease, n 37), so better beyond error."_s;
     QTest::newRow("none")
         << u"older-adults"_s << u"berg-balance"_s << 50.0 << 50.0
         << u"0 points against 12-Mar-2026: less than the 4 points that error alone can explain "
@@ -120,7 +120,7 @@ void TestWording::whyShowsTheDifferenceTheLimitAndTheSource_data()
     QTest::newRow("converted")
         << u"stroke-subacute"_s << u"six-minute-walk"_s << 200.0 << 270.0
         << u"+70 m against 12-Mar-2026: more than the 64.5 m that error alone can explain (Fulk "
-           "2008, Stroke, subacute, n 37), so improved beyond error. MDC90 54.1 m × 1.96/1.645 "
+           "2008, Stroke, subacute, n 37), so better beyond error. MDC90 54.1 m × 1.96/1.645 "
            "= 64.5 m at 95 %."_s;
     QTest::newRow("memory")
         << pd << u"romberg-eyes-closed"_s << 40.0 << 30.0
@@ -129,7 +129,7 @@ void TestWording::whyShowsTheDifferenceTheLimitAndTheSource_data()
     QTest::newRow("percent")
         << u"multiple-sclerosis"_s << u"timed-25-foot-walk"_s << 6.2 << 7.5
         << u"+1.3 s against 12-Mar-2026: more than the 1.24 s that error alone can explain "
-           "(Schwid 2002, Multiple sclerosis, n 63), so declined beyond error."_s;
+           "(Schwid 2002, Multiple sclerosis, n 63), so worse beyond error."_s;
 }
 
 void TestWording::whyShowsTheDifferenceTheLimitAndTheSource()
@@ -231,7 +231,7 @@ void TestWording::theArithmeticGoesStepByStep()
             u"Difference: 13.1 − 10.0 = +3.1 s (12-Jun-2026 against 12-Mar-2026)"_s,
             u"Row: of the patient's population, test–retest, interval not known, read in the source, n 60"_s,
             u"Limit: 30 % at 95 % confidence (stated)"_s, u"Of the reference value 10.0 s: 3.0 s"_s,
-            u"3.1 s > 3.0 s: declined beyond error"_s}));
+            u"3.1 s > 3.0 s: worse beyond error"_s}));
     QCOMPARE(arithmetic(held(u"cerebellar-ataxia"_s, u"sara"_s, 12, 14)),
              (QStringList{u"Difference: 14.0 − 12.0 = +2.0 points (12-Jun-2026 against 12-Mar-2026)"_s}));
 }
@@ -289,7 +289,7 @@ void TestWording::aCliniciansChoiceIsSaidWithWhoWhenAndWhy()
         u"+0.10 m/s against 12-Mar-2026: more than the 0.09 m/s that error alone can explain (Steffen & "
         u"Seney "
         "2008, Parkinson disease, n 37, from memory; chosen by A. Moor on 12-Mar-2026 (“same walkway”)), so "
-        "improved beyond error."_s);
+        "better beyond error."_s);
     QCOMPARE(interpretation::whyThisRow(held, two, english),
              u"chosen by A. Moor on 12-Mar-2026 (“same walkway”), of the patient's population, test–retest, "
              "interval not known, from memory, n 37"_s);

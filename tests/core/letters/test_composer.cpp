@@ -39,7 +39,7 @@ records::Visit visitOn(const QString& id, QDate day, double speed, double hold, 
          finding(u"gait-speed-comfortable"_s, Quantity{speed, Unit::MetrePerSecond}),
          finding(u"romberg-eyes-closed"_s, Quantity{hold, Unit::Second}),
          finding(u"berg-balance"_s, Quantity{hold, Unit::Score}),
-         finding(u"timed-up-and-go"_s, Missing{values::Absence::Declined, u"tired"_s})},
+         finding(u"timed-up-and-go"_s, Missing{values::Absence::Refused, u"tired"_s})},
         {{u"aid"_s, aid}, {u"medication"_s, u"on"_s}, {u"distance_m"_s, u"10"_s}});
     visit.form = u"examination"_s;
     return visit;
@@ -64,7 +64,7 @@ Material material()
 
 Material signedOff(Material material)
 {
-    material.letter.state = records::LetterState::Sent;
+    material.letter.state = records::LetterState::Signed;
     material.letter.author = {u"Dr. Ina Fern"_s, u"Neurologist"_s, u"R-17"_s};
     material.letter.signedAt = QDateTime(june, QTime(9, 30), Qt::UTC);
     return material;
@@ -117,7 +117,7 @@ private Q_SLOTS:
         QVERIFY(text.contains(u"3 of 4"_s));
         QVERIFY(text.contains(u"0 is best, 4 is worst"_s));
         QVERIFY(text.contains(u"not attempted: shoulder pain"_s));
-        QVERIFY(text.contains(u"(declined: tired)"_s));
+        QVERIFY(text.contains(u"(did not wish: tired)"_s));
         QVERIFY(text.contains(u"Not every test was done"_s));
         QVERIFY(text.contains(u"Nine-hole peg test"_s));
     }
@@ -134,7 +134,7 @@ private Q_SLOTS:
         QCOMPARE(letters::notDone(letter, book(), {}),
                  (QStringList{u"Nine-hole peg test"_s, u"Scale for the assessment and rating of ataxia"_s,
                               u"Pronator drift, left (not attempted: shoulder pain)"_s,
-                              u"Timed up and go (declined: tired)"_s}));
+                              u"Timed up and go (did not wish: tired)"_s}));
     }
 
     void aMeasureStandsBesideItsEarlierResultAndItsThreshold()
@@ -147,7 +147,7 @@ private Q_SLOTS:
         QVERIFY(text.contains(u"Steffen & Seney 2008"_s));
         QVERIFY(text.contains(u"from memory"_s));
         QVERIFY(text.contains(u"the same visit"_s));
-        QVERIFY(composed(material(), book(), {}).body.contains(u"improved beyond error"_s));
+        QVERIFY(composed(material(), book(), {}).body.contains(u"better beyond error"_s));
     }
 
     void eachComparisonNamesItsOwnThreshold()

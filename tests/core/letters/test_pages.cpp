@@ -198,7 +198,7 @@ private Q_SLOTS:
         QVERIFY(styles.contains("Page <text:page-number"));
     }
 
-    void aSentLetterIsRestoredAsItWasSent()
+    void aSignedLetterIsRestoredAsItWasSigned()
     {
         const Composition sent = longLetter();
         const auto again = restored(kept(sent));

@@ -119,9 +119,9 @@ void TestCheck::aFindingIsRefusedInWordsThatSayWhatIsAllowed_data()
     records::Finding trial = finding(u"nine-hole-peg"_s, seconds(20.05), Side::Right);
     trial.trials = {20, 20.15};
     row("a trial between the steps", trial, u"Nine-hole peg test: 5 to 300 s, at most one decimal."_s);
-    records::Finding declined = finding(u"timed-up-and-go"_s, values::Missing{values::Absence::Declined, {}});
-    declined.trials = {12};
-    row("declined, yet timed", declined,
+    records::Finding refused = finding(u"timed-up-and-go"_s, values::Missing{values::Absence::Refused, {}});
+    refused.trials = {12};
+    row("did not wish, yet timed", refused,
         u"Timed up and go: trials are kept only of a test that was done or tried."_s);
     records::Finding exception = finding(u"timed-up-and-go"_s, seconds(12));
     exception.exceptions = {{u"start"_s, u"flying"_s}};

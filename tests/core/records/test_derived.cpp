@@ -211,8 +211,8 @@ void TestDerived::anItemThatCouldNotBeTestedLeavesTheSumMissing()
 void TestDerived::whereNothingWasRecordedThereIsNoSum()
 {
     QVERIFY(!computed(u"total"_s, visitWith({})));
-    const auto declined = finding(u"gait"_s, values::Missing{values::Absence::Declined, {}});
-    QVERIFY(!computed(u"total"_s, visitWith({declined})));
+    const auto refused = finding(u"gait"_s, values::Missing{values::Absence::Refused, {}});
+    QVERIFY(!computed(u"total"_s, visitWith({refused})));
     QVERIFY(!computed(u"gait"_s, visitWith({})));
 }
 

@@ -56,7 +56,7 @@ private Q_SLOTS:
     void aSpeedNotAskedIsComputedAllTheSame();
     void withoutATimedDistanceTheSpeedIsMissing();
     void aWalkThatCouldNotBeDoneHasNoSpeedEither();
-    void aWalkThatWasDeclinedSaysNothingOfSpeed();
+    void aWalkThatWasRefusedSaysNothingOfSpeed();
     void pairsComeInCatalogueOrderRightBeforeLeft();
 };
 
@@ -149,10 +149,10 @@ void TestHistory::aWalkThatCouldNotBeDoneHasNoSpeedEither()
     QVERIFY(values::isUnable(occasions[0].finding.value));
 }
 
-void TestHistory::aWalkThatWasDeclinedSaysNothingOfSpeed()
+void TestHistory::aWalkThatWasRefusedSaysNothingOfSpeed()
 {
-    const auto declined = finding(walkTime, values::Missing{values::Absence::Declined, {}});
-    QVERIFY(history({visit(u"a"_s, march, {declined})}, book(), speed, Side::None).empty());
+    const auto refused = finding(walkTime, values::Missing{values::Absence::Refused, {}});
+    QVERIFY(history({visit(u"a"_s, march, {refused})}, book(), speed, Side::None).empty());
 }
 
 void TestHistory::pairsComeInCatalogueOrderRightBeforeLeft()

@@ -102,7 +102,7 @@ private Q_SLOTS:
         const auto sent = clinic.letters.signOff(draft);
         QVERIFY(sent);
         Letter expected = draft;
-        expected.state = LetterState::Sent;
+        expected.state = LetterState::Signed;
         expected.revision = 2;
         expected.signedAt = sent->signedAt;
         QCOMPARE(*sent, expected);

@@ -38,7 +38,7 @@ void ValueTest::aMissingValueSaysWhy_data()
     QTest::addColumn<QString>("code");
     QTest::newRow("unable") << Absence::Unable << u"unable"_s;
     QTest::newRow("not attempted") << Absence::NotAttempted << u"not-attempted"_s;
-    QTest::newRow("declined") << Absence::Declined << u"declined"_s;
+    QTest::newRow("refused") << Absence::Refused << u"refused"_s;
     QTest::newRow("not applicable") << Absence::NotApplicable << u"not-applicable"_s;
     QTest::newRow("not asked") << Absence::NotAsked << u"not-asked"_s;
 }
