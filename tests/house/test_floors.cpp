@@ -1,3 +1,4 @@
+#include "tests/support/places.h"
 #include "tests/support/test_support.h"
 
 #include <QDir>
@@ -46,7 +47,7 @@ struct SourceFile {
 
 std::vector<SourceFile> sourceFiles(const QStringList& tops)
 {
-    const QDir root(QStringLiteral(APLOMB_SOURCE_DIR));
+    const QDir root(places::inSource({}));
     std::vector<SourceFile> files;
     for (const QString& top : tops) {
         QDirIterator walk(root.filePath(top), {u"*.h"_qs, u"*.cpp"_qs}, QDir::Files,
@@ -172,7 +173,7 @@ private Q_SLOTS:
     void topLevelIsTheHouse()
     {
         QStringList entries =
-            QDir(QStringLiteral(APLOMB_SOURCE_DIR))
+            QDir(places::inSource({}))
                 .entryList(QDir::AllEntries | QDir::NoDotAndDotDot, QDir::Name | QDir::IgnoreCase);
         entries.removeAll(u"build"_qs);
         QStringList house = {u"CMakeLists.txt"_qs, u"README.md"_qs, u"DEVELOPERS.md"_qs, u"app"_qs,

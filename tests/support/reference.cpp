@@ -1,5 +1,7 @@
 #include "tests/support/reference.h"
 
+#include "tests/support/places.h"
+
 #include <QFile>
 #include <QProcess>
 #include <QTemporaryDir>
@@ -27,7 +29,7 @@ std::vector<std::vector<double>> answersOf(const QString& program, const QString
     file.write(lines.join(QLatin1Char('\n')).toLatin1() + '\n');
     file.close();
     QProcess process;
-    process.start(program, {QStringLiteral(APLOMB_SOURCE_DIR "/tests/published/") + script, file.fileName()});
+    process.start(program, {places::inSource(QStringLiteral("tests/published/")) + script, file.fileName()});
     if (!process.waitForFinished(120'000) || process.exitCode() != 0) {
         QTest::qFail(("The program to compare with does not run; .setup/install brings it. " +
                       process.readAllStandardError())

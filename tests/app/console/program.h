@@ -1,6 +1,7 @@
 #pragma once
 
 #include "tests/support/findings_file.h"
+#include "tests/support/places.h"
 
 #include <QFile>
 #include <QJsonArray>
@@ -22,7 +23,7 @@ struct Outcome {
 inline Outcome run(const QStringList& arguments)
 {
     QProcess process;
-    process.start(QStringLiteral(APLOMB_PROGRAM), arguments);
+    process.start(places::program(), arguments);
     if (!process.waitForFinished(120'000) || process.exitStatus() != QProcess::NormalExit)
         return {-1, {}, process.errorString()};
     return {process.exitCode(), QString::fromUtf8(process.readAllStandardOutput()),

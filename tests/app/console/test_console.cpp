@@ -1,4 +1,5 @@
 #include "tests/app/console/program.h"
+#include "tests/support/places.h"
 #include "tests/support/test_support.h"
 
 #include <QFileInfo>
@@ -117,7 +118,7 @@ void TestConsole::withoutADisplayItSaysSo()
     for (const QString& variable : {u"DISPLAY"_s, u"WAYLAND_DISPLAY"_s, u"QT_QPA_PLATFORM"_s})
         environment.remove(variable);
     process.setProcessEnvironment(environment);
-    process.start(QStringLiteral(APLOMB_PROGRAM), {});
+    process.start(places::program(), {});
     QVERIFY(process.waitForFinished());
     QCOMPARE(process.exitStatus(), QProcess::NormalExit);
     QCOMPARE(process.exitCode(), 1);

@@ -1,4 +1,5 @@
 #include "tests/app/console/program.h"
+#include "tests/support/places.h"
 #include "tests/support/reference.h"
 #include "tests/support/test_support.h"
 
@@ -74,9 +75,7 @@ private Q_SLOTS:
     /// R.
     void realRepeatedTrialsAreEqualToR()
     {
-        QFile data(
-            qEnvironmentVariable("APLOMB_EVIDENCE", QStringLiteral(APLOMB_SOURCE_DIR "/../shared/evidence")) +
-            u"/open/standing-balance.csv"_s);
+        QFile data(places::inEvidence(u"open/standing-balance.csv"_s));
         if (!data.open(QIODevice::ReadOnly))
             QSKIP("The open data are not here.");
         QMap<QString, QByteArray> files;

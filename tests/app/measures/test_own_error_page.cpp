@@ -3,6 +3,7 @@
 #include "tests/app/console/program.h"
 #include "tests/core/letters/pdf_file.h"
 #include "tests/support/clinic_desk.h"
+#include "tests/support/places.h"
 #include "tests/support/test_support.h"
 
 #include <QCheckBox>
@@ -166,9 +167,7 @@ private Q_SLOTS:
     /// Real people, three trials in each of three conditions: Santos & Duarte 2016, PeerJ 4:e2648.
     void aFileGivesTheNumbersOfTheVerb()
     {
-        QFile data(
-            qEnvironmentVariable("APLOMB_EVIDENCE", QStringLiteral(APLOMB_SOURCE_DIR "/../shared/evidence")) +
-            u"/open/standing-balance.csv"_s);
+        QFile data(places::inEvidence(u"open/standing-balance.csv"_s));
         if (!data.open(QIODevice::ReadOnly))
             QSKIP("The open data are not here.");
         QMap<QString, QByteArray> files;

@@ -1,3 +1,4 @@
+#include "tests/support/places.h"
 #include "tests/support/test_support.h"
 
 #include <QDirIterator>
@@ -11,7 +12,7 @@ namespace
 
 QString folder(const QString& name)
 {
-    return QStringLiteral(APLOMB_SOURCE_DIR) + u'/' + name;
+    return places::inSource(name);
 }
 
 QString read(const QString& path)

@@ -1,4 +1,5 @@
 #include "tests/support/clinic_desk.h"
+#include "tests/support/places.h"
 #include "tests/support/test_support.h"
 
 #include <QDir>
@@ -18,7 +19,7 @@ struct Answer {
 Answer run(const QStringList& arguments)
 {
     QProcess program;
-    program.start(QStringLiteral(APLOMB_PROGRAM), arguments);
+    program.start(places::program(), arguments);
     if (!program.waitForFinished(120000) || program.exitStatus() != QProcess::NormalExit)
         return {};
     return {program.exitCode(), QString::fromUtf8(program.readAllStandardOutput()),

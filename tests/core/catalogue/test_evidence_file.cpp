@@ -1,6 +1,7 @@
 #include "core/base/csv.h"
 #include "core/catalogue/reader.h"
 
+#include "tests/support/places.h"
 #include "tests/support/test_support.h"
 
 #include <QFile>
@@ -23,9 +24,7 @@ QString contents(const QString& path)
 /// The rows of the collected evidence; empty where it does not lie beside the checkout.
 std::vector<Row> evidenceRows()
 {
-    const QString folder =
-        qEnvironmentVariable("APLOMB_EVIDENCE", QStringLiteral(APLOMB_SOURCE_DIR "/../shared/evidence"));
-    const auto cells = base::csvRows(contents(folder + u"/thresholds.csv"_s).toUtf8());
+    const auto cells = base::csvRows(contents(places::inEvidence(u"thresholds.csv"_s)).toUtf8());
     std::vector<Row> rows;
     for (size_t index = 1; cells && index < cells->size(); ++index) {
         Row& row = rows.emplace_back();
@@ -42,8 +41,8 @@ struct KeptOut {
 
 std::vector<KeptOut> keptOut()
 {
-    const QString readme = contents(QStringLiteral(APLOMB_SOURCE_DIR "/resources/catalogue/README.md"))
-                               .section(u"### Kept out"_s, 1);
+    const QString readme =
+        contents(places::inSource(u"resources/catalogue/README.md"_s)).section(u"### Kept out"_s, 1);
     std::vector<KeptOut> lines;
     for (const QString& line : readme.split(u'\n')) {
         const QStringList cells = line.split(u" | "_s);

@@ -3,6 +3,7 @@
 
 #include "core/base/csv.h"
 
+#include "tests/support/places.h"
 #include "tests/support/test_support.h"
 
 #include <QFile>
@@ -19,9 +20,7 @@ using Row = std::map<QString, QString>;
 /// there is none.
 std::vector<Row> evidenceRows(const QString& name)
 {
-    const QString given = qEnvironmentVariable("APLOMB_EVIDENCE");
-    const QString folder = given.isEmpty() ? QStringLiteral(APLOMB_SOURCE_DIR "/../shared/evidence") : given;
-    QFile file(folder + u'/' + name);
+    QFile file(places::inEvidence(name));
     if (!file.open(QIODevice::ReadOnly))
         return {};
     const auto cells = base::csvRows(file.readAll());
