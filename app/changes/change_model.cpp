@@ -166,7 +166,7 @@ QVariant ChangeModel::headerData(int section, Qt::Orientation orientation, int r
     case StripColumn:
         return tr("Worse  ◂  ▸  better");
     case Verdict:
-        return tr("Meaning");
+        return tr("Against error");
     default:
         return {};
     }

@@ -81,7 +81,6 @@ base::Result<void> writeLetter(const Request& request)
     material.letter.patient = patient->patient.id;
     material.letter.visit = visits.back().id;
     material.letter.to = patient->patient.referrer;
-    material.letter.urgency = u"routine"_s;
     const QString measure =
         strongest(interpretation::changesAt(visits.back().id, std::nullopt, visits, patient->patient,
                                             (*session)->catalogue(), (*session)->clinic().judging),

@@ -56,7 +56,11 @@ records::Author authorFrom(const QJsonObject& json)
 
 records::Clinic clinicFrom(const QJsonObject& json)
 {
-    return {json[u"name"_s].toString(), json[u"address"_s].toString(), json[u"telephone"_s].toString(), true};
+    records::Clinic clinic{json[u"name"_s].toString(), json[u"address"_s].toString(),
+                           json[u"telephone"_s].toString(), true};
+    for (const auto& level : json[u"urgencyLevels"_s].toArray())
+        clinic.urgencyLevels += level.toString();
+    return clinic;
 }
 
 /// What a findings file cannot say of a patient.

@@ -59,7 +59,7 @@ void showKeyboard(QWidget* window)
         AboutWords::tr("u: unable; n: not attempted; d: did not wish; x: not applicable"),
         AboutWords::tr("c: cap reached; Space: stopwatch; Delete: clear"),
         AboutWords::tr("F1: how the test is done; Ctrl+F1: its handbook page; F2: note; F3: reason"),
-        AboutWords::tr("F4: conditions; Ctrl+Return: confirm them; F8: all normal"),
+        AboutWords::tr("F4: conditions; Ctrl+Return: confirm them; F8: rest done, as expected"),
         QString(),
         AboutWords::tr("Ctrl+S: save what is edited; Escape: leave it"),
         AboutWords::tr(

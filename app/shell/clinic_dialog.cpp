@@ -35,6 +35,17 @@ QLabel* quiet(const QString& words, QWidget* parent)
     return label;
 }
 
+QStringList levelsOf(const QString& typed)
+{
+    QStringList levels;
+    for (const QString& line : typed.split(u'\n')) {
+        const QString level = base::tidied(line);
+        if (!level.isEmpty() && !levels.contains(level))
+            levels += level;
+    }
+    return levels;
+}
+
 } // namespace
 
 ClinicDialog::ClinicDialog(session::Session& session, session::Prompts& prompts, QWidget* parent)
@@ -44,6 +55,7 @@ ClinicDialog::ClinicDialog(session::Session& session, session::Prompts& prompts,
       m_name(widgets::FormField::line(tr("Name"), {}, u"clinicName"_s, this)),
       m_address(widgets::FormField::lines(tr("Address"), u"clinicAddress"_s, this)),
       m_telephone(widgets::FormField::line(tr("Telephone"), {}, u"clinicTelephone"_s, this)),
+      m_urgencyLevels(widgets::FormField::lines(tr("Levels of urgency"), u"urgencyLevels"_s, this)),
       m_plannedVisits(
           widgets::FormField::line(tr("Visits planned"), tr("for one patient"), u"plannedVisits"_s, this)),
       m_compositeWeeks(widgets::FormField::choice(
@@ -56,6 +68,9 @@ ClinicDialog::ClinicDialog(session::Session& session, session::Prompts& prompts,
     m_name->setTyped(clinic.name);
     m_address->setTyped(clinic.address);
     m_telephone->setTyped(clinic.telephone);
+    m_urgencyLevels->setTyped(clinic.urgencyLevels.join(u'\n'));
+    m_urgencyLevels->setHint(
+        tr("What a letter may say, one a line. A letter says none until one is chosen."));
 
     m_plannedVisits->setTyped(QString::number(clinic.judging.plannedVisits));
     m_plannedVisits->setHint(
@@ -82,7 +97,7 @@ ClinicDialog::ClinicDialog(session::Session& session, session::Prompts& prompts,
     column->setSpacing(widgets::space3);
     column->addWidget(titleOf(tr("Clinic details"), this));
     column->addWidget(quiet(tr("They stand at the head of every letter."), this));
-    for (QWidget* row : {m_name, m_address, m_telephone})
+    for (QWidget* row : {m_name, m_address, m_telephone, m_urgencyLevels})
         column->addWidget(row);
     column->addSpacing(widgets::space2);
     column->addWidget(titleOf(tr("Judging several visits"), this));
@@ -107,6 +122,7 @@ void ClinicDialog::save()
     clinic.name = base::tidied(m_name->typed());
     clinic.address = base::tidied(m_address->typed());
     clinic.telephone = base::tidied(m_telephone->typed());
+    clinic.urgencyLevels = levelsOf(m_urgencyLevels->typed());
     if (clinic.name.isEmpty()) {
         m_name->setWrong(tr("A clinic needs a name; it heads every letter."));
         return;

@@ -30,6 +30,7 @@ private:
     widgets::FormField* m_name;
     widgets::FormField* m_address;
     widgets::FormField* m_telephone;
+    widgets::FormField* m_urgencyLevels;
     widgets::FormField* m_plannedVisits;
     widgets::FormField* m_compositeWeeks;
 };

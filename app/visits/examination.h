@@ -63,8 +63,8 @@ Progress progress(const FormSection& section, const records::Visit& visit,
 /// measures that have no such answer.
 std::optional<values::Value> normalValue(const catalogue::Measure& measure);
 
-/// The findings that "all normal" writes: for every blank grade and choice of the section its normal value.
-/// What was answered, or has a note, is left alone.
+/// The findings that "rest done, as expected" writes: for every blank grade and choice of the section its
+/// normal value. What was answered, or has a note, is left alone.
 std::vector<records::Finding> normalFindings(const FormSection& section, const records::Visit& visit);
 
 /// The finding with another value; what stands beside the value is kept. Trials, taps and the cap go with the

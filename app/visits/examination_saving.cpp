@@ -131,10 +131,11 @@ void ExaminationPage::writeAllNormal(SectionBox* box)
         lines += tr("%1: %2", "test: value")
                      .arg(field->title(), records::written(finding.value, field->measure(), {}));
     }
-    if (m_prompts.confirmed(tr("Write normal for %1?").arg(box->section().title),
-                            tr("Blank findings that will say normal (one Undo takes all back):") + u"\n\n"_s +
-                                lines.join(u'\n'),
-                            tr("Write normal")))
+    if (m_prompts.confirmed(
+            tr("Were these tests of %1 done?").arg(box->section().title),
+            tr("You state that each was done and seen as listed here (one Undo takes all back):") +
+                u"\n\n"_s + lines.join(u'\n'),
+            tr("All were done and seen so")))
         told(m_session.saveFindings(visit->id, findings));
 }
 

@@ -53,15 +53,26 @@ QString legend(const catalogue::Measure& measure)
                                                          : QString();
     const QString keys = FocusStrip::tr(
         "u unable · n not attempted · d did not wish · x not applicable · Delete clears · "
-        "F1 how · F2 note · F3 reason · F4 conditions · F8 all normal · F9 fold · Ctrl+↑↓ section");
+        "F1 how · F2 note · F3 reason · F4 conditions · F8 rest as expected · F9 fold · Ctrl+↑↓ section");
     return first.isEmpty() ? keys : first + u" · "_s + keys;
+}
+
+/// "0 as expected · 1 just visible · …"
+QString gradeWords(const catalogue::Measure& measure)
+{
+    QStringList words;
+    for (const catalogue::Option& option : measure.options) {
+        if (measure.kind == Kind::Grade)
+            words += FocusStrip::tr("%1 %2", "grade, its word").arg(option.key, option.title);
+    }
+    return words.join(u" · "_s);
 }
 
 QString howWords(const catalogue::Measure& measure)
 {
     QStringList parts;
     for (const QString& part :
-         {measure.how,
+         {measure.how, gradeWords(measure),
           measure.unableMeans.isEmpty() ? QString()
                                         : FocusStrip::tr("Unable means: %1").arg(measure.unableMeans),
           measure.caution}) {

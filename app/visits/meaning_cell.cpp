@@ -10,7 +10,7 @@ namespace visits
 
 MeaningCell::MeaningCell(const QString& test, QWidget* parent) : QWidget(parent)
 {
-    setAccessibleName(tr("%1, what the new value means").arg(test));
+    setAccessibleName(tr("%1, the new value against error").arg(test));
     setMinimumWidth(150);
 }
 

@@ -28,12 +28,18 @@ QLabel* caption(const QString& text, QWidget* parent)
     return label;
 }
 
-/// Each caution of the section once, in the order of the tests.
+/// A caution heads its section where several tests share it; else it stands with its test.
+bool isShared(const QString& caution, const FormSection& section)
+{
+    return std::ranges::count(section.tests, caution, &catalogue::Measure::caution) > 1;
+}
+
+/// Each caution that heads the section once, in the order of the tests.
 QString cautions(const FormSection& section)
 {
     QStringList lines;
     for (const catalogue::Measure* test : section.tests) {
-        if (!test->caution.isEmpty() && !lines.contains(test->caution))
+        if (!test->caution.isEmpty() && !lines.contains(test->caution) && isShared(test->caution, section))
             lines += test->caution;
     }
     return lines.join(u' ');
@@ -53,7 +59,7 @@ SectionBox::SectionBox(const FormSection& section, const catalogue::Catalogue& c
       m_catalogue(catalogue),
       m_fold(new QToolButton(this)),
       m_count(caption({}, this)),
-      m_allNormal(new QPushButton(tr("All normal"), this)),
+      m_allNormal(new QPushButton(tr("Rest done, as expected"), this)),
       m_body(new QWidget(this)),
       m_rows(new QGridLayout(m_body))
 {
@@ -115,10 +121,10 @@ QWidget* SectionBox::head()
     line->addStretch(1);
     m_allNormal->setProperty("kind", u"quiet"_s);
     m_allNormal->setObjectName(objectName() + u".all-normal"_s);
-    m_allNormal->setAccessibleName(tr("All normal: %1").arg(m_section.title));
+    m_allNormal->setAccessibleName(tr("Rest done and seen as expected: %1").arg(m_section.title));
     m_allNormal->setToolTip(
-        tr("Writes normal for the blank grades and words of this section, after listing them. "
-           "Key: F8"));
+        tr("You state that the blank tests of this section were done and seen as expected. They are "
+           "listed first. Key: F8"));
     m_allNormal->setFocusPolicy(Qt::NoFocus);
     m_allNormal->setVisible(hasNormal(m_section));
     connect(m_allNormal, &QPushButton::clicked, this, &SectionBox::allNormalAsked);
@@ -191,6 +197,13 @@ void SectionBox::addRow(const catalogue::Measure& test)
         beside += tr("the clinic's own");
     if (!beside.isEmpty())
         column->addWidget(caption(beside.join(u" · "_s), title));
+    if (!test.caution.isEmpty() && !isShared(test.caution, m_section)) {
+        QLabel* caution = ::visits::caption(test.caution, title);
+        caution->setProperty("role", u"caution"_s);
+        caution->setObjectName(test.id + u".caution"_s);
+        caution->setWordWrap(true);
+        column->addWidget(caution);
+    }
     if (const auto items = m_items.find(test.id); items != m_items.end()) {
         items->second.key = itemsKey(test, title);
         column->addWidget(items->second.key, 0, Qt::AlignLeft);

@@ -84,7 +84,6 @@ base::Result<void> LetterDraft::begin()
     letter.copiesTo =
         joined({patient.generalPractitioner == letter.to ? QString() : patient.generalPractitioner,
                 u"%1 %2"_s.arg(patient.given, patient.family).simplified()});
-    letter.urgency = u"routine"_s;
     for (const interpretation::Change& change : m_session.changes()) {
         if (isTelling(change) && isMeasured(m_session.catalogue().measure(change.measure)) &&
             !letter.charts.contains(change.measure) && letter.charts.size() < chartsAtFirst)
@@ -196,10 +195,12 @@ QStringList LetterDraft::notFilledIn() const
     QStringList missing;
     if (m_letter.to.trimmed().isEmpty())
         missing += tr("recipient");
+    if (m_letter.urgency.trimmed().isEmpty())
+        missing += tr("urgency");
     if (m_letter.question.trimmed().isEmpty())
         missing += tr("question");
     if (m_letter.interpretation.trimmed().isEmpty())
-        missing += tr("interpretation");
+        missing += tr("comparison in words");
     return missing;
 }
 

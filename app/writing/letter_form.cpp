@@ -80,11 +80,12 @@ void LetterForm::addUrgency()
 {
     m_urgency = new QComboBox(this);
     m_urgency->setObjectName(u"letterUrgency"_s);
-    m_urgency->addItem(tr("Routine"), u"routine"_s);
-    m_urgency->addItem(tr("Urgent: within two weeks"), u"urgent"_s);
-    m_urgency->addItem(tr("Immediate: within hours"), u"immediate"_s);
+    m_urgency->setEditable(true);
+    m_urgency->setInsertPolicy(QComboBox::NoInsert);
+    m_urgency->lineEdit()->setObjectName(u"letterUrgencyWords"_s);
+    m_urgency->lineEdit()->setPlaceholderText(tr("not stated"));
     addLabel(tr("Urgency"), m_urgency);
-    connect(m_urgency, &QComboBox::currentIndexChanged, this, [this] {
+    connect(m_urgency, &QComboBox::currentTextChanged, this, [this] {
         if (!m_isShowing)
             Q_EMIT changed();
     });
@@ -92,9 +93,10 @@ void LetterForm::addUrgency()
 
 void LetterForm::addInterpretation()
 {
-    m_interpretation = addText(tr("Interpretation"), u"letterInterpretation"_s, 9,
-                               tr("Your words. The suggestion states the arithmetic, most important first."));
-    m_suggest = new QPushButton(tr("Suggest from the findings"), this);
+    m_interpretation =
+        addText(tr("Comparison in words"), u"letterInterpretation"_s, 9,
+                tr("Your words. The key below writes the arithmetic out, most important first."));
+    m_suggest = new QPushButton(tr("Write the comparison out"), this);
     m_suggest->setObjectName(u"letterSuggest"_s);
     m_suggest->setProperty("kind", u"quiet"_s);
     m_column->addWidget(m_suggest, 0, Qt::AlignLeft);
@@ -113,12 +115,23 @@ void LetterForm::addCharts()
     });
 }
 
+void LetterForm::setUrgencyLevels(const QStringList& levels)
+{
+    m_isShowing = true;
+    const QString words = m_urgency->currentText();
+    m_urgency->clear();
+    m_urgency->addItem(QString());
+    m_urgency->addItems(levels);
+    m_urgency->setCurrentText(words);
+    m_isShowing = false;
+}
+
 void LetterForm::showLetter(const records::Letter& letter, const std::vector<ChartChoice>& charts)
 {
     m_isShowing = true;
     m_to->setPlainText(letter.to);
     m_copiesTo->setPlainText(letter.copiesTo);
-    m_urgency->setCurrentIndex(m_urgency->findData(letter.urgency));
+    m_urgency->setCurrentText(letter.urgency);
     m_question->setText(letter.question);
     m_actions->setPlainText(letter.actions);
     m_history->setPlainText(letter.history);
@@ -149,7 +162,7 @@ records::Letter LetterForm::edited(records::Letter letter) const
 {
     letter.to = m_to->toPlainText();
     letter.copiesTo = m_copiesTo->toPlainText();
-    letter.urgency = m_urgency->currentData().toString();
+    letter.urgency = m_urgency->currentText();
     letter.question = m_question->text();
     letter.actions = m_actions->toPlainText();
     letter.history = m_history->toPlainText();

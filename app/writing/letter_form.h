@@ -24,6 +24,8 @@ public:
     explicit LetterForm(QWidget* parent = nullptr);
 
     void showLetter(const records::Letter& letter, const std::vector<ChartChoice>& charts);
+    /// What the clinic calls the levels of urgency; other words may be typed.
+    void setUrgencyLevels(const QStringList& levels);
     /// The letter with what the fields say.
     records::Letter edited(records::Letter letter) const;
     QString interpretation() const;

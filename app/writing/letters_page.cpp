@@ -255,6 +255,7 @@ void LettersPage::openChosen()
 void LettersPage::showOpen()
 {
     m_preview->clear();
+    m_form->setUrgencyLevels(m_session.clinic().urgencyLevels);
     if (m_draft.isOpen())
         m_form->showLetter(m_draft.letter(), m_draft.charts());
     settleActions();
@@ -321,10 +322,10 @@ void LettersPage::suggest()
     const QString suggestion = m_draft.suggestion();
     const QString written = m_form->interpretation().trimmed();
     if (!written.isEmpty() && written != suggestion &&
-        !m_prompts.confirmed(
-            tr("Replace the interpretation?"),
-            tr("What is written there gives way to the suggestion. Undo in the field brings it back."),
-            tr("Replace")))
+        !m_prompts.confirmed(tr("Replace the comparison in words?"),
+                             tr("What is written there gives way to the arithmetic in words. Undo in the "
+                                "field brings it back."),
+                             tr("Replace")))
         return;
     m_form->setInterpretation(suggestion);
 }

@@ -189,8 +189,14 @@ base::Result<std::vector<ImportedPatient>> patientsFromCsv(const QByteArray& byt
         byPatient[place].push_back(std::move(*row));
     }
 
+    const auto isSaid = [&](const QString& column) {
+        return header->contains(column) || std::ranges::any_of(byPatient, [&](const Rows& ofPatient) {
+                   return std::ranges::any_of(
+                       ofPatient, [&](const FindingRow& row) { return row.conditions.contains(column); });
+               });
+    };
     QStringList columns = conditionColumns(catalogue);
-    columns.removeIf([&](const QString& column) { return !header->contains(column); });
+    columns.removeIf([&](const QString& column) { return !isSaid(column); });
     std::vector<ImportedPatient> patients;
     for (const Rows& ofPatient : byPatient) {
         auto patient = patientIn(ofPatient, columns, catalogue, today);

@@ -206,6 +206,18 @@ base::Result<records::Conditions> conditionsIn(const Cells& cells, const catalog
     return conditions;
 }
 
+/// Older files give the length of a course as the timed distance of a walk that times none.
+void takeCourse(records::Conditions& conditions, const catalogue::Measure& measure)
+{
+    const auto asksFor = [&](const QString& id) {
+        return std::ranges::find(measure.conditions, id, &catalogue::ConditionRule::condition) !=
+               measure.conditions.end();
+    };
+    if (asksFor(u"course_m"_s) && !asksFor(u"distance_m"_s) && conditions.contains(u"distance_m"_s) &&
+        !conditions.contains(u"course_m"_s))
+        conditions[u"course_m"_s] = conditions[u"distance_m"_s];
+}
+
 base::Result<records::Finding> findingIn(const Cells& cells, const catalogue::Measure& measure,
                                          const catalogue::Catalogue& catalogue)
 {
@@ -295,6 +307,7 @@ base::Result<FindingRow> findingRow(const base::CsvRow& row, const QHash<QString
     if (!conditions)
         return conditions.error();
     read.conditions = *conditions;
+    takeCourse(read.conditions, *measure);
     return read;
 }
 

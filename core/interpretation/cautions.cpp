@@ -3,7 +3,10 @@
 #include "core/interpretation/wording.h"
 #include "core/records/wording.h"
 
+#include <algorithm>
+#include <array>
 #include <cmath>
+#include <limits>
 
 namespace interpretation
 {
@@ -112,6 +115,38 @@ QString longGap(const Threshold& row, const Comparison& held, const Phrasebook& 
         .arg(daysWords(double(days), phrases), daysWords(*row.daysHigh, phrases));
 }
 
+/// The time after onset that a stage of stroke lasts, in days. Bernhardt 2017, Int J Stroke 12:444 (from
+/// memory): acute to 7 days, subacute to 6 months, then chronic.
+struct Stage {
+    QLatin1String population;
+    qint64 from = 0;
+    qint64 to = 0; ///< not included
+};
+
+constexpr qint64 acuteDays = 7;
+constexpr qint64 subacuteDays = 183;
+const std::array<Stage, 3> stages = {
+    {{QLatin1String("stroke-acute"), 0, acuteDays + 1},
+     {QLatin1String("stroke-subacute"), acuteDays + 1, subacuteDays + 1},
+     {QLatin1String("stroke-chronic"), subacuteDays + 1, std::numeric_limits<qint64>::max()}}};
+
+/// The recorded stage of a stroke is not the one of this day.
+QString otherStage(const Comparison& held, const Catalogue& catalogue, const Phrasebook& phrases)
+{
+    if (!held.onset)
+        return {};
+    const qint64 days = held.onset->daysTo(held.now.day);
+    const auto isOfDay = [&](const Stage& stage) { return days >= stage.from && days < stage.to; };
+    const auto recorded = std::ranges::find(stages, held.population, &Stage::population);
+    const auto reached = std::ranges::find_if(stages, isOfDay);
+    if (recorded == stages.end() || reached == stages.end() || recorded == reached)
+        return {};
+    return phrases("%1 is recorded for this patient, but this visit is %2 days after the onset, which is %3: "
+                   "the threshold is that of the recorded stage.")
+        .arg(populationWords(held.population, catalogue, phrases), QString::number(days),
+             populationWords(reached->population, catalogue, phrases));
+}
+
 QString otherBand(const Comparison& held, const Measure& measure, const Phrasebook& phrases)
 {
     if (!held.otherBand)
@@ -129,7 +164,7 @@ QStringList aboutRow(const Comparison& held, const Catalogue& catalogue, const P
     if (!held.threshold)
         return {choiceThatDoesNotFit(held, phrases)};
     const Threshold& row = held.threshold->row;
-    QStringList lines = {choiceThatDoesNotFit(held, phrases),
+    QStringList lines = {choiceThatDoesNotFit(held, phrases), otherStage(held, catalogue, phrases),
                          unrecordedCondition(row, held, catalogue, phrases), longGap(row, held, phrases)};
     if (row.population != held.population)
         lines += phrases("The threshold is of a wider group (%1) than is recorded for this patient (%2).")

@@ -271,6 +271,7 @@ Comparison comparison(const catalogue::Catalogue& catalogue, const records::Pati
     held.measure = now.finding.measure;
     held.side = now.finding.side;
     held.population = patient.population;
+    held.onset = patient.onset;
     held.reference = reference;
     held.now = now;
     const catalogue::Measure* measure = catalogue.measure(held.measure);

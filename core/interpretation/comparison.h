@@ -63,7 +63,8 @@ QString code(statistics::FlagRule rule);
 struct Comparison {
     QString measure;
     records::Side side = records::Side::None;
-    QString population; ///< the patient's, for which thresholds were looked up; may be empty
+    QString population;         ///< the patient's, for which thresholds were looked up; may be empty
+    std::optional<QDate> onset; ///< the patient's
     records::Occasion reference;
     records::Occasion now;
     std::optional<double>

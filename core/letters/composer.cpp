@@ -58,13 +58,7 @@ QString authorLine(const records::Author& author)
 
 QString urgencyWords(const QString& urgency, const base::Phrasebook& phrases)
 {
-    if (urgency == QLatin1String("immediate"))
-        return phrases("Immediate: within hours");
-    if (urgency == QLatin1String("urgent"))
-        return phrases("Urgent: within two weeks");
-    if (urgency == QLatin1String("routine"))
-        return phrases("Routine");
-    return phrases("Urgency: not stated");
+    return urgency.trimmed().isEmpty() ? phrases("Urgency: not stated") : urgency.trimmed();
 }
 
 std::vector<Fields> factsOf(const records::Patient& patient, const base::Phrasebook& phrases)

@@ -106,7 +106,7 @@ QString RowMaker::seen(const catalogue::Measure& measure, Side side) const
     if (isNotAsked(finding))
         return m_phrases("not tested");
     const QString words =
-        (QStringList(records::written(finding->value, measure, m_phrases)) + besides(*finding))
+        (QStringList(records::writtenInFull(finding->value, measure, m_phrases)) + besides(*finding))
             .join(QStringLiteral("; "));
     const Change* change = changeOf(m_changes, measure.id, side);
     if (change == nullptr || !earlierOf(*change))
@@ -127,8 +127,6 @@ void RowMaker::addFinding(const catalogue::Measure& measure)
         return;
     FindingRow row;
     row.test = records::titled(measure, m_phrases);
-    if (measure.kind == catalogue::Kind::Grade)
-        row.scale = records::directionWords(measure, m_phrases);
     if (measure.hasSides) {
         row.right = seen(measure, Side::Right);
         row.left = seen(measure, Side::Left);

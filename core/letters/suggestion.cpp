@@ -37,6 +37,7 @@ public:
 
 private:
     QString value(const Change& change, const records::Occasion& occasion) const;
+    QString inFull(const Change& change, const records::Occasion& occasion) const;
     QString limit(const Comparison& comparison) const;
     const catalogue::Measure& measure(const Change& change) const
     {
@@ -57,6 +58,11 @@ QString Sentences::value(const Change& change, const records::Occasion& occasion
     return records::written(occasion.finding.value, measure(change), m_phrases);
 }
 
+QString Sentences::inFull(const Change& change, const records::Occasion& occasion) const
+{
+    return records::writtenInFull(occasion.finding.value, measure(change), m_phrases);
+}
+
 /// "0.18 m/s, Steffen & Seney 2008, Parkinson disease, n 37"
 QString Sentences::limit(const Comparison& comparison) const
 {
@@ -75,7 +81,7 @@ QString Sentences::limit(const Comparison& comparison) const
 QString Sentences::of(const Change& change) const
 {
     const Comparison& comparison = *earlierOf(change);
-    const QString now = value(change, comparison.now);
+    const QString now = inFull(change, comparison.now);
     const QString before = value(change, comparison.reference);
     const QString day = records::dayInWords(comparison.reference.day);
     const auto said = [&](const char* english) {
@@ -109,7 +115,7 @@ QString Sentences::of(const Change& change) const
     case Verdict::NoThreshold:
         break;
     }
-    return said("%1 %2 (%3 on %4)");
+    return said("%1: %2, where on %4 it was %3");
 }
 
 QString Sentences::ofStrength(const Comparison& comparison, const Change& change) const

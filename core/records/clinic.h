@@ -1,6 +1,6 @@
 #pragma once
 
-#include <QString>
+#include <QStringList>
 
 #include <optional>
 
@@ -23,6 +23,7 @@ struct Clinic {
     QString telephone;
     bool isDemo = false; ///< invented people; said on every screen and letter
     Judging judging = {};
+    QStringList urgencyLevels = {}; ///< of letters, in the clinic's own words, most pressing last
 
     bool operator==(const Clinic&) const = default;
 };

@@ -20,6 +20,7 @@ using catalogue::Computing;
 using catalogue::Measure;
 
 const QString timedDistance = QStringLiteral("distance_m");
+const QString timingEnd = QStringLiteral("timing_end");
 
 /// One part of a computed measure, on one side, as this visit has it.
 struct Part {
@@ -237,6 +238,8 @@ Outcome shortBattery(const Measure& measure, const Parts& parts)
     asked.insert(asked.end(), parts.begin() + holds.size(), parts.end());
     if (const QStringList missing = namesWithout(asked, isDoneOrTried); !missing.isEmpty())
         return lacking(missing);
+    if (parts[4].number() && recorded(parts[4].occasion->conditions, timingEnd) != QLatin1String("standing"))
+        return lacking({QStringLiteral("the time of the five rises to the fifth standing")});
     const int balance = balanceScore(holds[0], holds[1], holds[2]);
     const int walk = walkScore(parts[3].number());
     const int rises = risesScore(parts[4].number());

@@ -18,7 +18,7 @@ struct Letter {
     LetterState state = LetterState::Draft;
     QString to;
     QString copiesTo;       ///< one a line
-    QString urgency;        ///< "routine", "urgent", "immediate"
+    QString urgency;        ///< in the clinic's own words; empty: not stated
     QString question;       ///< the question or purpose, one line
     QString actions;        ///< requested actions, one a line
     QString history;        ///< what the patient reports

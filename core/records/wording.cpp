@@ -29,12 +29,39 @@ QString quantityWritten(const values::Quantity& quantity, const catalogue::Measu
     return symbol.isEmpty() ? number : number + u' ' + phrases(symbol.toUtf8().constData());
 }
 
+/// The word of a step, whole; empty where the measure has none for it.
+QString stepWord(int step, const catalogue::Measure& measure, const base::Phrasebook& phrases)
+{
+    const int place = step - int(measure.lowest.value_or(0));
+    if (place < 0 || size_t(place) >= measure.options.size())
+        return {};
+    return phrases(measure.options[size_t(place)].title.toUtf8().constData());
+}
+
+/// The word's first part, where there is little room.
+QString shortWord(const QString& word)
+{
+    return word.section(QStringLiteral(", "), 0, 0);
+}
+
 QString gradeWritten(const values::Grade& grade, const catalogue::Measure& measure,
                      const base::Phrasebook& phrases)
 {
-    if (!measure.highest)
-        return QString::number(grade.step);
-    return phrases("%1 of %2").arg(grade.step).arg(written(*measure.highest, measure));
+    const QString word = shortWord(stepWord(grade.step, measure, phrases));
+    return word.isEmpty() ? phrases("grade %1").arg(grade.step)
+                          : phrases("%1 (%2)").arg(word).arg(grade.step);
+}
+
+/// "0 as expected, 4 worst"; empty where neither end is better.
+QString endsOf(const catalogue::Measure& measure, const base::Phrasebook& phrases)
+{
+    if (measure.better == catalogue::Direction::Neither || !measure.lowest || !measure.highest)
+        return {};
+    const bool higher = measure.better == catalogue::Direction::HigherIsBetter;
+    const int best = int(higher ? *measure.highest : *measure.lowest);
+    const int worst = int(higher ? *measure.lowest : *measure.highest);
+    const QString word = shortWord(stepWord(best, measure, phrases));
+    return phrases("%1 %2, %3 worst").arg(best).arg(word.isEmpty() ? phrases("best") : word).arg(worst);
 }
 
 QString choiceWritten(const values::Choice& choice, const catalogue::Measure& measure,
@@ -73,6 +100,19 @@ QString written(const values::Value& value, const catalogue::Measure& measure,
     if (const auto* choice = std::get_if<values::Choice>(&value))
         return choiceWritten(*choice, measure, phrases);
     return missingWritten(std::get<values::Missing>(value), phrases);
+}
+
+QString writtenInFull(const values::Value& value, const catalogue::Measure& measure,
+                      const base::Phrasebook& phrases)
+{
+    const auto* grade = std::get_if<values::Grade>(&value);
+    if (grade == nullptr)
+        return written(value, measure, phrases);
+    const QString word = stepWord(grade->step, measure, phrases);
+    const QString ends = endsOf(measure, phrases);
+    const QString place = ends.isEmpty() ? phrases("grade %1").arg(grade->step)
+                                         : phrases("grade %1; %2").arg(grade->step).arg(ends);
+    return word.isEmpty() ? place : phrases("%1 (%2)").arg(word, place);
 }
 
 QString written(values::Absence absence, const base::Phrasebook& phrases)

@@ -10,9 +10,14 @@ namespace records
 /// A number with as many decimals as the measure's step: 12.50 for a step of 0.01. No unit.
 QString written(double number, const catalogue::Measure& measure);
 
-/// A value as people read it: "12.50 s", "2 of 4", "pronation and sinking", "unable: felt unsafe".
+/// A value as people read it: "12.50 s", "clear (2)", "pronation and sinking", "unable: felt unsafe".
 QString written(const values::Value& value, const catalogue::Measure& measure,
                 const base::Phrasebook& phrases);
+
+/// As `written`; a grade says all its word says and where it stands, for people who do not know the grades:
+/// "clear, task done (grade 2; 0 as expected, 4 worst)".
+QString writtenInFull(const values::Value& value, const catalogue::Measure& measure,
+                      const base::Phrasebook& phrases);
 
 /// "tried and unable", "not attempted", "did not wish", "not applicable", "not asked".
 QString written(values::Absence absence, const base::Phrasebook& phrases);

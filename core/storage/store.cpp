@@ -193,9 +193,10 @@ base::Result<records::Clinic> Store::clinic() const
 {
     records::Clinic clinic;
     const QString sql =
-        u"SELECT name, address, telephone, is_demo, planned_visits, composite_weeks FROM clinic"_s;
+        u"SELECT name, address, telephone, is_demo, planned_visits, composite_weeks, urgency_levels FROM clinic"_s;
     auto found = read(*this, sql, {}, [&](Row& row) -> base::Result<void> {
-        clinic = {row.text(), row.text(), row.text(), row.flag(), {row.whole(), row.wholeIfAny()}};
+        clinic = {row.text(), row.text(), row.text(), row.flag(), {row.whole(), row.wholeIfAny()},
+                  row.lines()};
         return {};
     });
     if (!found)
@@ -210,7 +211,8 @@ base::Result<void> Store::save(const records::Clinic& clinic)
         const QString sql = uR"(
             UPDATE clinic
             SET revision = revision + 1, name = :name, address = :address, telephone = :telephone,
-                is_demo = :is_demo, planned_visits = :planned_visits, composite_weeks = :composite_weeks
+                is_demo = :is_demo, planned_visits = :planned_visits, composite_weeks = :composite_weeks,
+                urgency_levels = :urgency_levels
             WHERE id = 1)"_s;
         auto saved = write(*this, sql,
                            {{":name", text(clinic.name)},
@@ -218,7 +220,8 @@ base::Result<void> Store::save(const records::Clinic& clinic)
                             {":telephone", text(clinic.telephone)},
                             {":is_demo", flag(clinic.isDemo)},
                             {":planned_visits", clinic.judging.plannedVisits},
-                            {":composite_weeks", weeks ? QVariant(*weeks) : QVariant()}});
+                            {":composite_weeks", weeks ? QVariant(*weeks) : QVariant()},
+                            {":urgency_levels", lines(clinic.urgencyLevels)}});
         if (!saved)
             return saved.error();
         return note(*this, u"changed"_s, u"clinic"_s, u"clinic"_s);

@@ -36,6 +36,11 @@ inline std::vector<catalogue::Measure> measures()
     const auto lower = Direction::LowerIsBetter;
     auto fingerNose = measure(u"finger-nose"_s, u"Finger to nose"_s, Kind::Grade, Unit::One, lower, 0, 4, 1);
     fingerNose.hasSides = true;
+    fingerNose.options = {{u"0"_s, u"as expected"_s},
+                          {u"1"_s, u"just visible"_s},
+                          {u"2"_s, u"clear, task done"_s},
+                          {u"3"_s, u"marked, task done in part"_s},
+                          {u"4"_s, u"extreme, goal hardly reached"_s}};
     catalogue::Measure drift;
     drift.id = u"pronator-drift"_s;
     drift.title = u"Pronator drift"_s;

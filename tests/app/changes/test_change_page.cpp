@@ -122,8 +122,8 @@ void TestChangePage::gradesShowBothValues()
 {
     Shown shown;
     shown.find<QRadioButton>(u"againstBaseline"_s).setChecked(true);
-    QCOMPARE(shown.cell(u"finger-nose"_s, ChangeModel::Reference, Side::Left), u"3 of 4"_s);
-    QCOMPARE(shown.cell(u"finger-nose"_s, ChangeModel::Now, Side::Left), u"1 of 4"_s);
+    QCOMPARE(shown.cell(u"finger-nose"_s, ChangeModel::Reference, Side::Left), u"marked (3)"_s);
+    QCOMPARE(shown.cell(u"finger-nose"_s, ChangeModel::Now, Side::Left), u"just visible (1)"_s);
     QCOMPARE(shown.cell(u"finger-nose"_s, ChangeModel::Verdict, Side::Left), u"–"_s);
     const QModelIndex meaning =
         shown.model().index(shown.place(u"finger-nose"_s, Side::Left), ChangeModel::Verdict);

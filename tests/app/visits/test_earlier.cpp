@@ -36,7 +36,7 @@ private Q_SLOTS:
         };
         QVERIFY(!isComparable());
         patient.declared = {
-            {walk, {u"v1"_s}, {u"v9"_s}, false, u"seen in the video"_s, u"A. Invented"_s, {}}};
+            {walk, {u"v1"_s}, {u"v9"_s}, false, u"seen by both of us"_s, u"A. Invented"_s, {}}};
         QVERIFY(isComparable());
     }
 };

@@ -85,6 +85,8 @@ private Q_SLOTS:
     void oneUndoTakesBackANumberTypedInPieces();
     void deleteMakesAFieldBlankAgain();
     void allNormalListsWhatItWritesAndIsOneUndo();
+    void aCautionOfOneTestHeadsThatTestAlone();
+    void theGradesSayWhatIsSeen();
     void signsAndNoteStandBesideTheValue();
     void rightComesBeforeLeft();
     void theLastComparableValueStandsBesideTheField();
@@ -283,7 +285,7 @@ void TestExaminationPage::allNormalListsWhatItWritesAndIsOneUndo()
     open.type("toe-tapping.right.keys", u"3"_s);
     open.at<QPushButton>("section.lower-limb-coordination.all-normal")->click();
     QCOMPARE(open.answers.asked.size(), 1);
-    QVERIFY(open.answers.asked.first().contains(u"Heel to shin, left: 0 of 4"_s));
+    QVERIFY(open.answers.asked.first().contains(u"Heel to shin, left: as expected (0)"_s));
     QVERIFY(!open.answers.asked.first().contains(u"Toe tapping, right"_s));
     QCOMPARE(numberOf(open.found(u"heel-shin"_s, Side::Left)), 0.0);
     QCOMPARE(numberOf(open.found(u"toe-tapping"_s, Side::Right)), 3.0);
@@ -291,6 +293,26 @@ void TestExaminationPage::allNormalListsWhatItWritesAndIsOneUndo()
     QVERIFY(open.found(u"heel-shin"_s, Side::Left) == nullptr);
     QVERIFY(open.found(u"heel-tapping"_s, Side::Right) == nullptr);
     QCOMPARE(numberOf(open.found(u"toe-tapping"_s, Side::Right)), 3.0);
+}
+
+void TestExaminationPage::aCautionOfOneTestHeadsThatTestAlone()
+{
+    Open open;
+    const QString shield = u"Shield the patient's face"_s;
+    QVERIFY(open.words("rebound-check.caution").contains(shield));
+    for (const QLabel* head : open.page->findChildren<QLabel*>()) {
+        if (head->objectName().startsWith(u"section."_s) && head->objectName().endsWith(u".caution"_s))
+            QVERIFY2(!head->text().contains(shield), qPrintable(head->objectName()));
+    }
+    QVERIFY(open.words("section.balance.caution").contains(u"Stand behind the patient, ready to catch."_s));
+}
+
+void TestExaminationPage::theGradesSayWhatIsSeen()
+{
+    Open open;
+    open.type("finger-tapping.right.keys", u"2"_s);
+    QVERIFY2(open.words("strip.how.words").contains(u"2 clear, task done"_s),
+             qPrintable(open.words("strip.how.words")));
 }
 
 void TestExaminationPage::signsAndNoteStandBesideTheValue()
@@ -327,7 +349,7 @@ void TestExaminationPage::theLastComparableValueStandsBesideTheField()
                         {desk::finding(u"finger-tapping"_s, Side::Right, values::Grade{3})}, {});
     open.startVisit(today);
     open.show();
-    QTRY_COMPARE(open.words("finger-tapping.right.earlier"), u"3 of 4\n12-Jan-2026"_s);
+    QTRY_COMPARE(open.words("finger-tapping.right.earlier"), u"marked (3)\n12-Jan-2026"_s);
     QVERIFY(open.words("finger-tapping.left.earlier").isEmpty());
 }
 
@@ -483,7 +505,7 @@ void TestExaminationPage::everyStopOfTheTabKeyHasAName()
             qUtf8Printable(widget->objectName() + u' ' + QLatin1String(widget->metaObject()->className())));
     }
     QCOMPARE(open.at("finger-tapping.right.keys")->accessibleName(),
-             u"Finger tapping (index to thumb crease), right, grade 0 to 4"_s);
+             u"Tapping: index finger on thumb, right, grade 0 to 4"_s);
 }
 
 void TestExaminationPage::whatIsTypedStaysWithItsVisit()
@@ -525,9 +547,9 @@ void TestExaminationPage::theReferenceValueStandsBesideTheField()
                         {desk::finding(u"finger-tapping"_s, Side::Right, values::Grade{2})}, {});
     open.startVisit(today);
     open.show();
-    QTRY_COMPARE(open.words("finger-tapping.right.earlier"), u"2 of 4\n12-Feb-2026"_s);
+    QTRY_COMPARE(open.words("finger-tapping.right.earlier"), u"clear (2)\n12-Feb-2026"_s);
     open.session->moveReference(-2);
-    QTRY_COMPARE(open.words("finger-tapping.right.earlier"), u"3 of 4\n12-Jan-2026"_s);
+    QTRY_COMPARE(open.words("finger-tapping.right.earlier"), u"marked (3)\n12-Jan-2026"_s);
 }
 
 void TestExaminationPage::aVisitKeepsItsFormWhenTheClinicEditsIt()

@@ -79,11 +79,12 @@ private Q_SLOTS:
         begin(page);
         QTest::keyClicks(the<QLineEdit>(page, u"letterQuestion"_s), u"May the stick go?"_s);
         QTest::keyClicks(the<QPlainTextEdit>(page, u"letterActions"_s), u"Review the dose"_s);
-        QTest::keyClick(the<QComboBox>(page, u"letterUrgency"_s), Qt::Key_Down);
+        QCOMPARE(desk.letters().front().urgency, QString());
+        QTest::keyClicks(the<QLineEdit>(page, u"letterUrgencyWords"_s), u"Within two weeks"_s);
         const records::Letter letter = desk.letters().front();
         QCOMPARE(letter.question, u"May the stick go?"_s);
         QCOMPARE(letter.actions, u"Review the dose"_s);
-        QCOMPARE(letter.urgency, u"urgent"_s);
+        QCOMPARE(letter.urgency, u"Within two weeks"_s);
         auto* preview = the<QScrollArea>(page, u"letterPreview"_s);
         QTRY_VERIFY(preview->accessibleDescription().contains(u"May the stick go?"_s));
         QVERIFY(!preview->findChildren<QLabel*>(u"letterPage"_s).isEmpty());

@@ -324,7 +324,8 @@ void ShippedTest::eachMeasureEqualsTheEvidence()
             std::ranges::find_if(rows, [&](const Row& one) { return one.at(u"id"_s) == shipped.id; });
         if (row == rows.end())
             continue; // a part from which another follows; holdsEveryMeasureOfTheTrade counts them
-        QCOMPARE(shipped.title, row->at(u"title"_s));
+        if (shipped.id != u"finger-tapping"_s) // its title is the program's own
+            QCOMPARE(shipped.title, row->at(u"title"_s));
         QCOMPARE(shipped.shortForm, row->at(u"short_form"_s));
         QCOMPARE(values::code(shipped.unit), row->at(u"unit"_s));
         QCOMPARE(shipped.hasSides, row->at(u"sides"_s) == u"right+left"_s);

@@ -27,6 +27,7 @@ private Q_SLOTS:
     void emptyConditionsAreNotRecorded();
     void aFindingKeepsTheConditionsItsRowNames();
     void aHoldAtItsCapReachedIt();
+    void aCourseIsTakenFromTheDistanceOfOlderFiles();
     void aReasonBesideAValueIsItsNote();
     void theSameRowTwiceIsOne();
     void rowsOfOnePatientMustAgree_data();
@@ -317,6 +318,24 @@ void TestFindingsCsv::aHoldAtItsCapReachedIt()
     lost[u"value"_s] = u"59.9"_s;
     QVERIFY(read({walk(capped)})->front().visits.front().visit.findings.front().capReached);
     QVERIFY(!read({walk(lost)})->front().visits.front().visit.findings.front().capReached);
+}
+
+void TestFindingsCsv::aCourseIsTakenFromTheDistanceOfOlderFiles()
+{
+    const auto patients =
+        read({walk({{u"distance_m"_s, u"10"_s}}), walk({{u"measure"_s, u"six-minute-walk"_s},
+                                                        {u"value"_s, u"240"_s},
+                                                        {u"unit"_s, u"m"_s},
+                                                        {u"distance_m"_s, u"30"_s}})});
+    QVERIFY2(patients, patients ? "" : qPrintable(patients.error().what));
+    const records::Visit& visit = patients->front().visits.front().visit;
+    QCOMPARE(records::recorded(visit.conditions, u"course_m"_s), QString());
+    const records::Finding* minutes = visit.finding(u"six-minute-walk"_s, Side::None);
+    QVERIFY(minutes);
+    QCOMPARE(records::recorded(minutes->exceptions, u"course_m"_s), u"30"_s);
+    const records::Finding* upAndGo = visit.finding(u"timed-up-and-go"_s, Side::None);
+    QVERIFY(upAndGo);
+    QCOMPARE(records::recorded(upAndGo->exceptions, u"course_m"_s), QString());
 }
 
 void TestFindingsCsv::aReasonBesideAValueIsItsNote()

@@ -25,7 +25,7 @@ Visit walked(int day, double seconds, const Conditions& conditions)
 DeclaredEqual equal(int earlier, int later, bool isTakenBack = false)
 {
     return {walk,        {u"v%1"_s.arg(earlier)}, {u"v%1"_s.arg(later)},
-            isTakenBack, u"seen in the video"_s,  u"A. Invented"_s,
+            isTakenBack, u"seen by both of us"_s, u"A. Invented"_s,
             {}};
 }
 

@@ -193,7 +193,7 @@ void TestWording::whySaysWhatIsMissingForAThreshold()
         why(held(u"stroke"_s, u"cadence"_s, 90, 100)),
         u"+10 steps/min against 12-Mar-2026. No published threshold: neither direction of this measure is better."_s);
     QCOMPARE(why(heldValues(u"stroke"_s, u"finger-nose"_s, values::Grade{3}, values::Grade{2})),
-             u"A grade has no published threshold: 3 of 4 on 12-Mar-2026, 2 of 4 on 12-Jun-2026."_s);
+             u"A grade has no published threshold: marked (3) on 12-Mar-2026, clear (2) on 12-Jun-2026."_s);
     QCOMPARE(
         why(heldValues(u"stroke"_s, u"pronator-drift"_s, values::Choice{u"none"_s},
                        values::Choice{u"pronation"_s})),
@@ -336,6 +336,22 @@ void TestWording::cautionsNameWhatSpeaksAgainstTheResult()
         cautions(held(u"stroke-chronic"_s, u"timed-up-and-go"_s, 20, 30)),
         QStringList{u"The threshold is of a wider group (Stroke) than is recorded for this patient (Stroke, "
                     "chronic)."_s});
+    const auto walkedAfter = [](const QString& population, int days) {
+        records::Patient patient = examples::patient(population);
+        patient.onset = june.addDays(-days);
+        const auto seconds = [](double number) { return values::Quantity{number, values::Unit::Second}; };
+        return cautions(interpretation::comparison(
+            book(), patient, occasion(u"timed-up-and-go"_s, march, seconds(20), recorded),
+            occasion(u"timed-up-and-go"_s, june, seconds(30), recorded), {}));
+    };
+    const QString wider =
+        u"The threshold is of a wider group (Stroke) than is recorded for this patient (Stroke, "
+        "subacute)."_s;
+    QCOMPARE(walkedAfter(u"stroke-subacute"_s, 183), QStringList{wider});
+    QCOMPARE(walkedAfter(u"stroke-subacute"_s, 203).front(),
+             u"Stroke, subacute is recorded for this patient, but this visit is 203 days after the onset, "
+             u"which is "
+             "Stroke, chronic: the threshold is that of the recorded stage."_s);
     Conditions barefoot = recorded;
     barefoot[u"footwear"_s] = QString();
     barefoot[u"distance_m"_s] = u"6"_s;

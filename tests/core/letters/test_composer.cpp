@@ -57,7 +57,7 @@ Material material()
     material.visits = {visitOn(u"a"_s, march, 0.62, 20, u"stick"_s),
                        visitOn(u"b"_s, june, 0.91, 25, u"stick"_s)};
     material.letter.visit = {u"b"_s};
-    material.letter.urgency = u"routine"_s;
+    material.letter.urgency = u"Within two weeks"_s;
     material.today = june;
     return material;
 }
@@ -113,9 +113,9 @@ private Q_SLOTS:
     void bothSidesAndWhatWasNotTestedAreTold()
     {
         const QString text = textOf(material());
-        QVERIFY(text.contains(u"1 of 4"_s));
-        QVERIFY(text.contains(u"3 of 4"_s));
-        QVERIFY(text.contains(u"0 is best, 4 is worst"_s));
+        QVERIFY(text.contains(u"just visible (grade 1; 0 as expected, 4 worst)"_s));
+        QVERIFY(text.contains(u"marked, task done in part (grade 3; 0 as expected, 4 worst)"_s));
+        QVERIFY(!text.contains(u" of 4"_s));
         QVERIFY(text.contains(u"not attempted: shoulder pain"_s));
         QVERIFY(text.contains(u"(did not wish: tired)"_s));
         QVERIFY(text.contains(u"Not every test was done"_s));
@@ -208,13 +208,13 @@ private Q_SLOTS:
                           [](const records::Finding& each) { return each.measure != u"finger-nose"_s; });
         letter.visits.front().conditions.remove(u"aid"_s);
         letter.patient.declared = {
-            {u"finger-nose"_s, {u"a"_s}, {u"b"_s}, false, u"sat in both films"_s, u"A. Halden"_s, {}}};
+            {u"finger-nose"_s, {u"a"_s}, {u"b"_s}, false, u"sat both times"_s, u"A. Halden"_s, {}}};
         letter.patient.declared.front().declaredAt = QDateTime(june, QTime(9, 0), Qt::UTC);
         catalogue::Catalogue catalogue = book();
         for (catalogue::Measure& measure : catalogue.measures)
             measure.conditions = {{u"aid"_s, catalogue::Strictness::Hard, {}}};
         const QString body = composed(letter, catalogue, {}).body;
-        QVERIFY2(body.count(u"“sat in both films”"_s) == 1, qPrintable(body));
+        QVERIFY2(body.count(u"“sat both times”"_s) == 1, qPrintable(body));
         QVERIFY(body.contains(u"(Finger to nose, right; Finger to nose, left)"_s));
     }
 
@@ -252,9 +252,10 @@ private Q_SLOTS:
         const QString text = textOf(bare);
         for (const QString& words :
              {u"Clinic name not recorded"_s, u"To not stated"_s, u"Allergies: not recorded"_s,
-              u"Urgency: not stated"_s, u"Question: not stated"_s, u"None requested."_s,
-              u"Diagnosis Not recorded"_s, u"Interpretation None written"_s, u"Not recorded: walking aid"_s,
-              u"Copies to nobody"_s, u"has not been signed off"_s, u"birth date not recorded"_s})
+              u"Urgency: not stated"_s, u"Question: not stated"_s, u"Requested actions not stated"_s,
+              u"Diagnosis not recorded"_s, u"Comparison in words not stated"_s,
+              u"Not recorded: walking aid"_s, u"Copies to not stated"_s, u"has not been signed off"_s,
+              u"birth date not recorded"_s})
             QVERIFY2(text.contains(words), qPrintable(words + u" in "_s + text));
         QVERIFY(!text.contains(u"What the patient reports"_s));
         QVERIFY(!text.contains(u"Measures"_s));
@@ -288,8 +289,8 @@ private Q_SLOTS:
         qsizetype last = 0;
         for (const QString& heading :
              {u"Seen on"_s, u"Urgency and question"_s, u"Requested actions"_s, u"Diagnosis"_s,
-              u"What the patient reports"_s, u"Findings on examination"_s, u"Measures"_s, u"Interpretation"_s,
-              u"Conditions of the examination"_s, u"Not every test was done"_s,
+              u"What the patient reports"_s, u"Findings on examination"_s, u"Measures"_s,
+              u"Comparison in words"_s, u"Conditions of the examination"_s, u"Not every test was done"_s,
               u"local protocols come first"_s, u"Copies to"_s}) {
             const qsizetype place = body.indexOf(heading, last);
             QVERIFY2(place >= last, qPrintable(heading));

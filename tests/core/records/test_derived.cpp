@@ -98,8 +98,10 @@ std::vector<Finding> allItems()
 
 std::vector<Finding> allOfTheBattery()
 {
+    auto rises = seconds(u"rises"_s, 17.2);
+    rises.exceptions = {{u"timing_end"_s, u"standing"_s}};
     return {seconds(u"together"_s, 10), seconds(u"semi"_s, 10), seconds(u"tandem"_s, 4.5),
-            seconds(u"course"_s, 4.66), seconds(u"rises"_s, 17.2)};
+            seconds(u"course"_s, 4.66), rises};
 }
 
 records::Visit visitWith(const std::vector<Finding>& findings, records::Conditions conditions = {})
@@ -152,6 +154,7 @@ private Q_SLOTS:
     void anItemThatCouldNotBeTestedLeavesTheSumMissing();
     void whereNothingWasRecordedThereIsNoSum();
     void theBatteryAddsItsThreeParts();
+    void theBatteryTakesTheTimeToTheFifthStanding();
     void threeMetresScoreAsFour();
     void anUnablePartOfTheBatteryScoresNothing();
     void aHoldThatWasNotReachedEndsTheHolds();
@@ -221,6 +224,23 @@ void TestDerived::theBatteryAddsItsThreeParts()
     const auto battery = computed(u"battery"_s, visitWith(allOfTheBattery(), {{u"distance_m"_s, u"4"_s}}));
     QCOMPARE(number(battery), 8.0); // tandem 4.5 s: 3; 4 m in 4.66 s: 4; 17.2 s: 1
     QCOMPARE(battery->computedFrom, u"balance 3 + walk 4 + rises 1"_s);
+}
+
+void TestDerived::theBatteryTakesTheTimeToTheFifthStanding()
+{
+    const QString lacks = u"the time of the five rises to the fifth standing is missing"_s;
+    auto rises = seconds(u"rises"_s, 17.2);
+    QCOMPARE(missing(computed(u"battery"_s,
+                              visitWith(with(allOfTheBattery(), rises), {{u"distance_m"_s, u"4"_s}}))),
+             lacks);
+    rises.exceptions = {{u"timing_end"_s, u"sitting"_s}};
+    QCOMPARE(missing(computed(u"battery"_s,
+                              visitWith(with(allOfTheBattery(), rises), {{u"distance_m"_s, u"4"_s}}))),
+             lacks);
+    rises.exceptions = {{u"timing_end"_s, u"standing"_s}};
+    QCOMPARE(number(computed(u"battery"_s,
+                             visitWith(with(allOfTheBattery(), rises), {{u"distance_m"_s, u"4"_s}}))),
+             8.0);
 }
 
 void TestDerived::threeMetresScoreAsFour()

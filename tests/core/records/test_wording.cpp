@@ -33,7 +33,8 @@ class TestWording : public HouseTest
 
 private Q_SLOTS:
     void aNumberHasTheDecimalsOfItsStep();
-    void aGradeSaysOfHowMany();
+    void aGradeSaysItsWord();
+    void aGradeInFullSaysWhereItStands();
     void aChoiceIsWrittenByItsTitle();
     void whatIsMissingSaysWhy();
     void theClinicsOwnMeasureIsMarked();
@@ -49,9 +50,26 @@ void TestWording::aNumberHasTheDecimalsOfItsStep()
     QCOMPARE(words(Quantity{-0.001, Unit::MetrePerSecond}, u"gait-speed-comfortable"_s), u"0.00 m/s"_s);
 }
 
-void TestWording::aGradeSaysOfHowMany()
+void TestWording::aGradeSaysItsWord()
 {
-    QCOMPARE(words(values::Grade{2}, u"finger-nose"_s), u"2 of 4"_s);
+    QCOMPARE(words(values::Grade{2}, u"finger-nose"_s), u"clear (2)"_s);
+    QCOMPARE(words(values::Grade{0}, u"finger-nose"_s), u"as expected (0)"_s);
+}
+
+void TestWording::aGradeInFullSaysWhereItStands()
+{
+    catalogue::Measure measure = *examples::book().measure(u"finger-nose"_s);
+    const auto inFull = [&](int step) {
+        return records::writtenInFull(values::Grade{step}, measure, english);
+    };
+    QCOMPARE(inFull(2), u"clear, task done (grade 2; 0 as expected, 4 worst)"_s);
+    measure.better = catalogue::Direction::HigherIsBetter;
+    QCOMPARE(inFull(0), u"as expected (grade 0; 4 extreme, 0 worst)"_s);
+    measure.options.clear();
+    QCOMPARE(inFull(1), u"grade 1; 4 best, 0 worst"_s);
+    measure.better = catalogue::Direction::Neither;
+    QCOMPARE(inFull(1), u"grade 1"_s);
+    QCOMPARE(records::written(values::Grade{1}, measure, english), u"grade 1"_s);
 }
 
 void TestWording::aChoiceIsWrittenByItsTitle()

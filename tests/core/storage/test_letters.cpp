@@ -34,7 +34,7 @@ struct Clinic {
         letter.reference = earlier.id;
         letter.to = u"Dr Ferrer"_s;
         letter.copiesTo = u"Dr Prat\nDr Łoś"_s;
-        letter.urgency = u"routine"_s;
+        letter.urgency = u"Within two weeks"_s;
         letter.question = u"Is a stick enough?"_s;
         letter.actions = u"Gait training\nReview"_s;
         letter.history = u"Falls 🌧"_s;

@@ -134,8 +134,8 @@ private Q_SLOTS:
     void theClinicComesBack()
     {
         RecordsFile file;
-        const records::Clinic clinic{u"Clínica Ł 🌻"_s, u"Street 1\nTown"_s, u"+00 1"_s, true,
-                                     records::Judging{12, 24}};
+        const records::Clinic clinic{u"Clínica Ł 🌻"_s,         u"Street 1\nTown"_s,    u"+00 1"_s, true,
+                                     records::Judging{12, 24}, {u"Soon"_s, u"Today"_s}};
         QVERIFY(file.store().save(clinic));
         file.close();
         QCOMPARE(*file.openAgain()->clinic(), clinic);
