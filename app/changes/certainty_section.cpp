@@ -22,7 +22,7 @@ QString certaintySection(const Row& row, const catalogue::Catalogue& catalogue, 
         lines << interpretation::raisedWords(*held.raised, plannedVisits, phrases);
     if (row.isHeldBack)
         lines << QCoreApplication::translate(
-            "changes::Detail", "Not beyond the screen's limit: it does not stay while the expected share of "
+            "changes::Detail", "Not beyond the screen's bound: it does not stay while the expected share of "
                                "false flags among the tests of this visit is held at 5 %.");
     return section(QCoreApplication::translate("changes::Detail", "How sure"), list(escaped(lines)));
 }

@@ -6,7 +6,7 @@ namespace changes
 {
 
 /// How sure the verdict is, as HTML: its weight, its strength, how often the rule that raised it flags stable
-/// people, and whether it stays within the screen's limit. Empty where nothing can be said.
+/// people, and whether it stays within the screen's bound. Empty where nothing can be said.
 QString certaintySection(const Row& row, const catalogue::Catalogue& catalogue, int plannedVisits,
                          const base::Phrasebook& phrases);
 

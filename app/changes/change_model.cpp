@@ -144,10 +144,11 @@ QVariant ChangeModel::headerData(int section, Qt::Orientation orientation, int r
     if (orientation != Qt::Horizontal)
         return {};
     if (section == StripColumn && role == Qt::AccessibleTextRole)
-        return tr("Against the limit of error");
+        return tr("Against the threshold of error");
     if (section == StripColumn && role == Qt::ToolTipRole)
-        return tr("Shaded: the range of measurement error. The ends are three times its limit; an arrow goes "
-                  "beyond.");
+        return tr(
+            "Shaded: the range of measurement error. The ends are three times the threshold; an arrow goes "
+            "beyond.");
     if (role != Qt::DisplayRole)
         return {};
     switch (section) {
@@ -156,7 +157,7 @@ QVariant ChangeModel::headerData(int section, Qt::Orientation orientation, int r
     case Side:
         return tr("Side");
     case Reference:
-        return tr("Reference");
+        return tr("Reference visit");
     case Day:
         return tr("On");
     case Now:

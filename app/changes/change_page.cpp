@@ -122,7 +122,7 @@ QWidget* ChangePage::makeCounts()
     m_hold->setObjectName(u"holdFalseFlags"_s);
     m_hold->setToolTip(
         tr("Marks the flags that do not stay while the expected share of false ones among them "
-           "is held at 5 % (Benjamini and Hochberg 1995). Flags by limits without a standard "
+           "is held at 5 % (Benjamini and Hochberg 1995). Flags by thresholds without a standard "
            "error are not counted."));
     m_hold->setAccessibleDescription(m_hold->toolTip());
     m_hold->setChecked(isLimitHeld());

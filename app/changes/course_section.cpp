@@ -82,7 +82,8 @@ QString CourseSectionTeller::references() const
     if (!change.previous)
         return {};
     QString lines =
-        tableLine({tr("Reference"), tr("Day"), tr("Result"), tr("Difference"), tr("Against error")}, true) +
+        tableLine({tr("Reference visit"), tr("Day"), tr("Result"), tr("Difference"), tr("Against error")},
+                  true) +
         referenceLine(tr("previous"), change.previous, {}) +
         referenceLine(tr("baseline"), change.baseline, {}) +
         referenceLine(tr("best"), change.best, tr("no earlier number to be the best")) +

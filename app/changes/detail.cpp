@@ -163,7 +163,7 @@ QString DetailTeller::howMeasured() const
             parts << tr("trials %1 %2").arg(trials.join(u", "_s), values::symbol(measure.unit)).trimmed();
         }
         if (occasion.finding.capReached)
-            parts << tr("stopped at the time limit");
+            parts << tr("stopped at the cap");
         if (!occasion.finding.signs.isEmpty())
             parts << occasion.finding.signs.join(u", "_s);
         if (!occasion.finding.note.isEmpty())

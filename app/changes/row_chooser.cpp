@@ -62,7 +62,7 @@ void RowChooser::offer(const std::optional<interpretation::Comparison>& comparis
 
 void RowChooser::use()
 {
-    choose(m_rows->currentData().toString(), tr("Judge this measure by another row for this patient"));
+    choose(m_rows->currentData().toString(), tr("Judge this test by another row for this patient"));
 }
 
 void RowChooser::goBack()

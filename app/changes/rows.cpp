@@ -27,7 +27,7 @@ struct RowsWords {
 
 public:
     static QString strip(const Strip& strip);
-    static QString heldBack() { return tr("not beyond the screen's limit"); }
+    static QString heldBack() { return tr("not beyond the screen's bound"); }
     static QString flagged(Verdict verdict)
     {
         return verdict == Verdict::Better ? tr("better") : tr("worse");
@@ -42,9 +42,9 @@ QString RowsWords::strip(const Strip& strip)
         return {};
     switch (*strip.verdict) {
     case Verdict::BecameUnable:
-        return tr("event: able at the reference, unable at this visit");
+        return tr("event: able at the reference visit, unable at this one");
     case Verdict::BecameAble:
-        return tr("event: unable at the reference, able at this visit");
+        return tr("event: unable at the reference visit, able at this one");
     case Verdict::NotComparable:
         return tr("not placed: the conditions do not match");
     case Verdict::Better:
@@ -55,13 +55,13 @@ QString RowsWords::strip(const Strip& strip)
     }
     const QString times = QLocale().toString(std::abs(strip.position), 'f', 1);
     if (strip.hasScale && strip.position > 0)
-        return tr("better by %1 times the limit of error").arg(times);
+        return tr("better by %1 times the threshold of error").arg(times);
     if (strip.hasScale && strip.position < 0)
-        return tr("worse by %1 times the limit of error").arg(times);
+        return tr("worse by %1 times the threshold of error").arg(times);
     if (strip.position > 0)
-        return tr("better; the limit of error is not known");
+        return tr("better; the threshold of error is not known");
     if (strip.position < 0)
-        return tr("worse; the limit of error is not known");
+        return tr("worse; the threshold of error is not known");
     return strip.hasScale ? tr("no difference") : tr("no scale");
 }
 

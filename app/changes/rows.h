@@ -22,7 +22,7 @@ struct Row {
     QString difference;      ///< with its sign and unit; empty for grades, words and unable
     QString verdict;         ///< or why there is nothing to compare with
     QString strength;        ///< "possible", "confirmed", "sustained decline"; empty where nothing is flagged
-    bool isHeldBack = false; ///< a flag that does not stay within the screen's limit
+    bool isHeldBack = false; ///< a flag that does not stay within the screen's bound
     bool isUnjudged = false; ///< a grade or a word, which no threshold can judge: said in the detail alone
     QString stripWords;      ///< what the strip shows
     Strip strip;
@@ -42,7 +42,7 @@ QString strengthWord(const interpretation::Comparison& comparison, const interpr
 /// Better or worse beyond error.
 bool isFlag(const Row& row);
 
-/// What stands quietly after the verdict: its strength, and that it does not stay within the screen's limit.
+/// What stands quietly after the verdict: its strength, and that it does not stay within the screen's bound.
 QString qualified(const Row& row);
 
 /// A verdict and what qualifies it, as short as a cell of the table needs them.

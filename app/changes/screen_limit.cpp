@@ -49,7 +49,7 @@ QString stayingWords(const std::vector<Row>& rows)
     if (flags == 0)
         return {};
     const auto staying = flags - std::ranges::count_if(rows, &Row::isHeldBack);
-    return QCoreApplication::translate("changes::ScreenLimit", "beyond the screen's limit: %1 of %2")
+    return QCoreApplication::translate("changes::ScreenLimit", "beyond the screen's bound: %1 of %2")
         .arg(staying)
         .arg(flags);
 }

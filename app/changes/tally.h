@@ -5,7 +5,7 @@
 namespace changes
 {
 
-/// How many rows are better, worse and so on; the first sentence above the table. Where the screen's limit
+/// How many rows are better, worse and so on; the first sentence above the table. Where the screen's bound
 /// is held, how many flags stay besides.
 QString tally(const std::vector<Row>& rows, bool isHeld = false);
 

@@ -140,7 +140,7 @@ void TrendOverlay::paintPlumbLine(QPainter& painter, QDate day, bool isReference
     const Frame& frame = m_chart.frame();
     const widgets::Colours& colours = m_chart.look().colours;
     const base::Phrasebook& phrases = m_chart.phrases();
-    const QString reference = m_chart.points().isBaseline ? phrases("baseline") : phrases("reference");
+    const QString reference = m_chart.points().isBaseline ? phrases("baseline") : phrases("reference visit");
     const QString word = isReference ? reference : phrases("this visit");
     const double at = x(day);
     painter.setPen(QPen(colours.accent, 1.4, isReference ? Qt::DotLine : Qt::SolidLine));

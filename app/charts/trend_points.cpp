@@ -349,7 +349,7 @@ TrendPoints trendPoints(const TrendQuestion& question, const std::vector<records
         points.remarks << points.range->words;
     if (question.reference && std::ranges::none_of(points.lines, &TrendLine::reference))
         points.remarks.prepend(
-            phrases("The reference visit holds no value of this test, so no limits are drawn."));
+            phrases("The reference visit holds no value of this test, so no thresholds are drawn."));
     return points;
 }
 

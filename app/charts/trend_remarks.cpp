@@ -22,7 +22,7 @@ QStringList remarksOnLimits(const TrendPoints& points, const TrendLine& line, co
     const TrendLimits& limits = *line.limits;
     QStringList remarks{
         sided(line,
-              phrases("Limits of measurement error (95 %) around %1 of %2: %3.")
+              phrases("Thresholds of measurement error (95 %) around %1 of %2: %3.")
                   .arg(points.written(limits.reference), records::dayInWords(limits.day), limits.source),
               phrases)};
     if (!limits.improved)

@@ -67,9 +67,8 @@ QWidget* FormsPage::madeLists()
     m_tabs->setAccessibleName(tr("Kinds of entries"));
     m_tabs->setDrawBase(false);
     m_tabs->setExpanding(false);
-    for (const auto& [words, list] :
-         {std::pair(tr("Forms"), m_forms), std::pair(tr("Own measures"), m_measures),
-          std::pair(tr("Own thresholds"), m_thresholds)}) {
+    for (const auto& [words, list] : {std::pair(tr("Forms"), m_forms), std::pair(tr("Own tests"), m_measures),
+                                      std::pair(tr("Own thresholds"), m_thresholds)}) {
         m_tabs->addTab(words);
         m_lists->addWidget(list);
     }
@@ -115,17 +114,15 @@ OwnList* FormsPage::madeForms()
 
 OwnList* FormsPage::madeMeasures()
 {
-    auto* list = new OwnList(tr("Own measures"), u"ownMeasures"_s,
-                             {tr("Measure"), tr("Scale"), tr("Section"), tr("State")}, this);
-    list->setEmpty(tr("No measure of the clinic's own"),
-                   tr("What the clinic records beyond the catalogue will be listed here."),
-                   tr("New measure"));
-    auto* make = list->addButton(tr("New measure"), u"newMeasure"_s, {});
+    auto* list = new OwnList(tr("Own tests"), u"ownMeasures"_s,
+                             {tr("Test"), tr("Scale"), tr("Section"), tr("State")}, this);
+    list->setEmpty(tr("No test of the clinic's own"),
+                   tr("What the clinic records beyond the catalogue will be listed here."), tr("New test"));
+    auto* make = list->addButton(tr("New test"), u"newMeasure"_s, {});
     m_editMeasure = list->addButton(tr("Edit"), u"editMeasure"_s, {});
-    m_retire =
-        list->addButton(tr("Retire"), u"retireMeasure"_s,
-                        tr("A measure that was recorded is never deleted; a retired one is not asked for "
-                           "any more"));
+    m_retire = list->addButton(tr("Retire"), u"retireMeasure"_s,
+                               tr("A test that was recorded is never deleted; a retired one is not asked for "
+                                  "any more"));
     make->setProperty("kind", u"primary"_s);
     connect(make, &QPushButton::clicked, this, &FormsPage::newMeasure);
     connect(m_editMeasure, &QPushButton::clicked, this, &FormsPage::editMeasure);
@@ -140,7 +137,7 @@ OwnList* FormsPage::madeThresholds()
 {
     auto* list = new OwnList(
         tr("Own thresholds"), u"ownThresholds"_s,
-        {tr("Measure"), tr("Change"), tr("Says"), tr("Population"), tr("Source"), tr("Number")}, this);
+        {tr("Test"), tr("Change"), tr("Says"), tr("Population"), tr("Source"), tr("Number")}, this);
     list->setEmpty(tr("No threshold of the clinic's own"),
                    tr("Published or local numbers that the catalogue does not hold will be listed here, each "
                       "with its source."),
@@ -292,7 +289,7 @@ void FormsPage::retireMeasure()
         m_prompts.confirmed(tr("Retire “%1”?").arg(measure->title),
                             tr("It is not asked for in new visits. What was recorded with it stays readable, "
                                "and it can be brought back."),
-                            tr("Retire measure")))
+                            tr("Retire test")))
         keep(with(m_session.own(), changed));
 }
 

@@ -24,7 +24,7 @@ QString sizeWords(double number, Scale scale, values::Unit unit)
     case Scale::Absolute:
         return u"%1 %2"_s.arg(written, values::symbol(unit)).trimmed();
     case Scale::PercentOfReference:
-        return ListRowsWords::tr("%1 % of the reference").arg(written);
+        return ListRowsWords::tr("%1 % of the value at the reference visit").arg(written);
     case Scale::ProportionalToMean:
         return ListRowsWords::tr("%1 × the mean").arg(written);
     case Scale::Log:

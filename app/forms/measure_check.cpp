@@ -105,12 +105,12 @@ void MeasureCheck::takeNames()
 {
     Measure& measure = m_result.measure;
     measure.isOwn = true;
-    measure.title = needed(MeasureField::Title, tr("Give the measure a title."));
+    measure.title = needed(MeasureField::Title, tr("Give the test a title."));
     const auto isSame = [&](const Measure& other) {
         return other.id != m_draft.original.id && base::folded(other.title) == base::folded(measure.title);
     };
     if (std::ranges::any_of(m_catalogue.measures, isSame))
-        refuse(MeasureField::Title, tr("Another measure has this title already."));
+        refuse(MeasureField::Title, tr("Another test has this title already."));
     if (m_draft.isNew) {
         QStringList taken;
         for (const Measure& other : m_catalogue.measures)
@@ -139,7 +139,7 @@ void MeasureCheck::takeScale()
     const auto units = unitsOf(m_kind);
     measure.unit = unit.value_or(units.front());
     if (!unit || std::ranges::find(units, *unit) == units.end())
-        refuse(MeasureField::Unit, tr("Choose a unit that goes with this kind of measure."));
+        refuse(MeasureField::Unit, tr("Choose a unit that goes with this kind of test."));
     measure.lowest = number(MeasureField::Lowest);
     measure.highest = number(MeasureField::Highest);
     measure.step = number(MeasureField::Step);

@@ -53,7 +53,7 @@ QString unitWords(values::Unit unit)
 MeasureEditor::MeasureEditor(session::Session& session, session::Prompts& prompts, QWidget* parent)
     : EntryPage(session, prompts, parent), m_draft(newMeasure(session.catalogue()))
 {
-    layOut(madeFields(), true, tr("Save measure"));
+    layOut(madeFields(), true, tr("Save test"));
 }
 
 FormField* MeasureEditor::line(MeasureField field, const QString& label, const QString& after,
@@ -160,7 +160,7 @@ QWidget* MeasureEditor::madeConditions(QWidget* parent)
         });
         cells->addWidget(field, cells->count() / 2, cells->count() % 2);
     }
-    const QString words = tr("What has to be alike before two results of this measure may be compared.");
+    const QString words = tr("What has to be alike before two results of this test may be compared.");
     return panel(tr("Conditions"), {caption(words, parent), grid}, parent);
 }
 
@@ -168,7 +168,7 @@ void MeasureEditor::begin(const MeasureDraft& draft)
 {
     m_draft = draft;
     clearNotice();
-    setTitle(draft.isNew ? tr("New measure of the clinic's own") : tr("Edit the clinic's own measure"));
+    setTitle(draft.isNew ? tr("New test of the clinic's own") : tr("Edit the clinic's own test"));
     fitUnit();
     m_entries.fill(m_draft.typed);
     for (const auto& [id, field] : m_conditions) {

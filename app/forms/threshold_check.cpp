@@ -110,7 +110,7 @@ std::optional<double> ThresholdCheck::number(ThresholdField field)
 void ThresholdCheck::takeChange()
 {
     Threshold& row = m_result.row;
-    row.measure = needed(ThresholdField::Measure, tr("Choose the measure."));
+    row.measure = needed(ThresholdField::Measure, tr("Choose the test."));
     row.answers = meaningOf<Answers>(words(ThresholdField::Answers)).value_or(Answers::Important);
     row.scale = meaningOf<Scale>(words(ThresholdField::Scale)).value_or(Scale::Absolute);
     const auto improvement = number(ThresholdField::Improvement);
@@ -127,7 +127,7 @@ void ThresholdCheck::takeChange()
     if (hasDifferences(*measure))
         takeSize(*measure);
     else
-        refuse(ThresholdField::Measure, tr("This measure has no differences, so it can have no threshold."));
+        refuse(ThresholdField::Measure, tr("This test has no differences, so it can have no threshold."));
 }
 
 /// No change of the measure could ever be beyond a threshold wider than its scale.
@@ -174,7 +174,7 @@ void ThresholdCheck::takeBand()
     if (row.bandOf.isEmpty())
         return;
     if (measure == nullptr)
-        refuse(ThresholdField::BandOf, tr("Choose the measure whose level the band is of."));
+        refuse(ThresholdField::BandOf, tr("Choose the test whose level the band is of."));
     if (!row.bandLow && !row.bandHigh)
         refuse(ThresholdField::BandLow, tr("Type at least one end of the band."));
     if (row.bandLow && row.bandHigh && *row.bandLow >= *row.bandHigh)
@@ -184,7 +184,7 @@ void ThresholdCheck::takeBand()
         const bool isOutside = end && measure != nullptr && measure->lowest && measure->highest &&
                                (*end < *measure->lowest || *end > *measure->highest);
         if (isOutside)
-            refuse(field, tr("The measure goes from %1 to %2.").arg(*measure->lowest).arg(*measure->highest));
+            refuse(field, tr("The test goes from %1 to %2.").arg(*measure->lowest).arg(*measure->highest));
     }
 }
 
@@ -238,7 +238,7 @@ void ThresholdCheck::takeSource()
                tr("A DOI is written as 10.1000/xyz; leave it empty where there is none."));
     else if (source.doi.isEmpty() && !source.reference.isEmpty() && !isFindable(source.reference))
         refuse(ThresholdField::Reference,
-               tr("Without a DOI the reference needs its year, or its number as PMID 12345."));
+               tr("Without a DOI the source needs its year, or its number as PMID 12345."));
     m_result.row.checked =
         meaningOf<catalogue::Checked>(words(ThresholdField::Checked)).value_or(catalogue::Checked::Memory);
     nameSource();

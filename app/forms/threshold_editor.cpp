@@ -51,13 +51,13 @@ QWidget* ThresholdEditor::madeFields()
 QWidget* ThresholdEditor::madeChange(QWidget* parent)
 {
     const QList<QWidget*> rows = {
-        choice(ThresholdField::Measure, tr("Measure"), {}, u"thresholdMeasure"_s),
+        choice(ThresholdField::Measure, tr("Test"), {}, u"thresholdMeasure"_s),
         choice(ThresholdField::Answers, tr("Says"),
                {{u"error"_s, tr("which change is beyond measurement error")},
                 {u"important"_s, tr("which change is important")}},
                u"answers"_s),
         choice(ThresholdField::Scale, tr("Scale"),
-               {{u"absolute"_s, tr("in the measure's unit")},
+               {{u"absolute"_s, tr("in the test's unit")},
                 {u"percent-of-reference"_s, tr("percent of the reference visit's value")},
                 {u"proportional-to-mean"_s, tr("share of the mean of both values")},
                 {u"log"_s, tr("difference of natural logarithms")}},
@@ -68,7 +68,7 @@ QWidget* ThresholdEditor::madeChange(QWidget* parent)
                {{u"stated"_s, tr("stated in the source")},
                 {u"inferred"_s, tr("inferred from its numbers")},
                 {u"assumed"_s, tr("assumed")},
-                {u"empirical"_s, tr("none: an empirical limit")}},
+                {u"empirical"_s, tr("none: an empirical threshold")}},
                u"basis"_s),
         line(ThresholdField::Confidence, tr("Confidence"), tr("%"), u"confidence"_s),
     };
@@ -114,7 +114,7 @@ QWidget* ThresholdEditor::madePeople(QWidget* parent)
 QWidget* ThresholdEditor::madeSource(QWidget* parent)
 {
     const QList<QWidget*> rows = {
-        line(ThresholdField::Reference, tr("Reference"), {}, u"reference"_s),
+        line(ThresholdField::Reference, tr("Source in full"), {}, u"reference"_s),
         line(ThresholdField::Doi, tr("DOI"), {}, u"doi"_s),
         line(ThresholdField::ShortForm, tr("Short form"), {}, u"sourceShortForm"_s),
         choice(ThresholdField::Checked, tr("The number was"),
@@ -123,7 +123,7 @@ QWidget* ThresholdEditor::madeSource(QWidget* parent)
         line(ThresholdField::Note, tr("Note"), {}, u"note"_s),
     };
     m_entries.hint(ThresholdField::Reference, tr("Authors, title or journal, year."));
-    m_entries.hint(ThresholdField::Doi, tr("May be empty; then the reference is given in full."));
+    m_entries.hint(ThresholdField::Doi, tr("May be empty; then the source is given in full."));
     m_entries.hint(ThresholdField::ShortForm, tr("Author and year, as it is shown beside the number."));
     return panel(tr("Source"), rows, parent);
 }

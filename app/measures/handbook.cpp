@@ -256,7 +256,7 @@ Handbook handbook(const Measure& measure, const Catalogue& catalogue, const base
     add(HandbookWords::tr("Equipment"), {sentence(measure.equipment)});
     add(HandbookWords::tr("Worked out"), computedLines(measure, catalogue));
     add(HandbookWords::tr("Trials"), {trialWords(measure)});
-    add(HandbookWords::tr("Time limit"), {capWords(measure)});
+    add(HandbookWords::tr("Cap"), {capWords(measure)});
     add(HandbookWords::tr("Result"), resultWords(measure, phrases));
     add(HandbookWords::tr("Watch for"), {sentence(measure.watchFor.join(u", "_s))});
     add(HandbookWords::tr("Unable means"), {sentence(measure.unableMeans)});

@@ -119,7 +119,7 @@ QVariant MeasureList::headerData(int section, Qt::Orientation orientation, int r
 {
     if (orientation != Qt::Horizontal || role != Qt::DisplayRole)
         return {};
-    return section == Title ? tr("Measure") : tr("Short form");
+    return section == Title ? tr("Test") : tr("Short form");
 }
 
 Qt::ItemFlags MeasureList::flags(const QModelIndex& index) const

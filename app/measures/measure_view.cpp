@@ -67,7 +67,7 @@ qsizetype referencesOf(const QString& measure, const catalogue::Catalogue& catal
 MeasureView::MeasureView(session::Session& session, QWidget* parent)
     : QWidget(parent),
       m_session(session),
-      m_page(madeBrowser(u"handbook"_s, tr("The measure in the handbook"))),
+      m_page(madeBrowser(u"handbook"_s, tr("The test in the handbook"))),
       m_tabs(new QTabWidget(this)),
       m_evidence(new EvidenceTable(this)),
       m_references(madeBrowser(u"references"_s, tr("Reference values"))),
@@ -110,7 +110,7 @@ QWidget* MeasureView::madeEvidence()
     auto* page = new QWidget(this);
     m_noEvidence = new widgets::EmptyState(
         tr("No published threshold"),
-        tr("No published error and no important change are known to Aplomb for this measure. Its changes are "
+        tr("No published error and no important change are known to Aplomb for this test. Its changes are "
            "shown and not judged."),
         {}, page);
     m_evidenceView = new QTableView(page);
@@ -139,11 +139,10 @@ QWidget* MeasureView::madeUses()
     auto* page = new QWidget(this);
     m_usesFault = new widgets::Notice(page);
     m_noUses = new widgets::EmptyState(
-        tr("No visit yet"), tr("The visits at which this measure was recorded will be listed here."), {},
-        page);
+        tr("No visit yet"), tr("The visits at which this test was recorded will be listed here."), {}, page);
     m_usesView = new QTableView(page);
     m_usesView->setObjectName(u"uses"_s);
-    m_usesView->setAccessibleName(tr("Visits that used this measure"));
+    m_usesView->setAccessibleName(tr("Visits that used this test"));
     m_usesView->setToolTip(tr("Return or a double click opens the visit"));
     m_usesView->setModel(m_uses);
     widgets::dress(*m_usesView);
@@ -212,7 +211,7 @@ void MeasureView::showReferences()
                        count > 0 ? tr("Reference values (%1)").arg(count) : tr("Reference values"));
     const QString shown = referenceHtml(m_measure, m_session.catalogue(), {});
     if (shown.isEmpty())
-        m_references->setPlainText(tr("No reference value is known to Aplomb for this measure: a result is "
+        m_references->setPlainText(tr("No reference value is known to Aplomb for this test: a result is "
                                       "held against earlier ones only."));
     else
         m_references->setHtml(shown);

@@ -89,20 +89,20 @@ void MeasuresPage::showHandbook()
 QWidget* MeasuresPage::madeTop()
 {
     auto* top = new QWidget(this);
-    auto* title = new QLabel(tr("Measures"), top);
+    auto* title = new QLabel(tr("Tests"), top);
     title->setFont(widgets::titleFont());
     m_count = new QLabel(top);
     m_count->setObjectName(u"measureCount"_s);
     m_count->setProperty("role", u"quiet"_s);
-    auto* ownMeasure = new QPushButton(tr("Own measure…"), top);
+    auto* ownMeasure = new QPushButton(tr("Own test…"), top);
     ownMeasure->setObjectName(u"ownMeasure"_s);
-    ownMeasure->setToolTip(tr("Add a measure of this clinic"));
+    ownMeasure->setToolTip(tr("Add a test of this clinic"));
     auto* ownThreshold = new QPushButton(tr("Own threshold…"), top);
     ownThreshold->setObjectName(u"ownThreshold"_s);
-    ownThreshold->setToolTip(tr("Add a threshold of change with its source to the measure shown"));
+    ownThreshold->setToolTip(tr("Add a threshold of change with its source to the test shown"));
     m_study = new QPushButton(tr("Own error…"), top);
     m_study->setObjectName(u"ownError"_s);
-    m_study->setToolTip(tr("Work out this clinic's own measurement error of the measure shown"));
+    m_study->setToolTip(tr("Work out this clinic's own measurement error of the test shown"));
     auto* back = new QPushButton(tr("Back"), top);
     back->setObjectName(u"measuresBack"_s);
     back->setProperty("kind", u"quiet"_s);
@@ -131,13 +131,13 @@ QWidget* MeasuresPage::madeList()
     m_search = new QLineEdit(side);
     m_search->setObjectName(u"measureSearch"_s);
     m_search->setPlaceholderText(tr("Title, short form, section or population"));
-    m_search->setAccessibleName(tr("Search measures"));
+    m_search->setAccessibleName(tr("Search tests"));
     m_search->setToolTip(tr("Ctrl+F"));
     m_search->setClearButtonEnabled(true);
     m_search->installEventFilter(this);
     m_list = new QTableView(side);
     m_list->setObjectName(u"measureList"_s);
-    m_list->setAccessibleName(tr("Measures"));
+    m_list->setAccessibleName(tr("Tests"));
     m_list->setModel(m_measures);
     m_list->setItemDelegate(new SectionDelegate(m_list));
     widgets::dress(*m_list);
@@ -205,12 +205,12 @@ void MeasuresPage::fill()
     m_empty->setVisible(found == 0);
     m_count->setText(tr("%1 of %2").arg(found).arg(m_session.catalogue().measures.size()));
     if (m_search->text().isEmpty())
-        m_empty->setWords(tr("No measures"), tr("The measures of the catalogue will be listed here."), {});
+        m_empty->setWords(tr("No tests"), tr("The tests of the catalogue will be listed here."), {});
     else
         m_empty->setWords(
             tr("Nothing found"),
             tr("No title, short form, section or population begins with “%1”.").arg(m_search->text()),
-            tr("Show all measures"));
+            tr("Show all tests"));
 }
 
 void MeasuresPage::showMeasure(const QString& id)

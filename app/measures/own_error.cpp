@@ -93,8 +93,8 @@ charts::AgreementPoints agreementPoints(const OwnError& error)
         made.lower = error.study->lowerLimit->value;
         made.upper = error.study->upperLimit->value;
         made.middleWords = OwnErrorTexts::tr("bias %1").arg(numberWords(made.middle, error));
-        made.lowerWords = OwnErrorTexts::tr("limit %1").arg(numberWords(*made.lower, error));
-        made.upperWords = OwnErrorTexts::tr("limit %1").arg(numberWords(*made.upper, error));
+        made.lowerWords = OwnErrorTexts::tr("agreement %1").arg(numberWords(*made.lower, error));
+        made.upperWords = OwnErrorTexts::tr("agreement %1").arg(numberWords(*made.upper, error));
         made.spoken = OwnErrorTexts::tr("Bland–Altman plot of %1 people: %2, limits of agreement %3 to %4.")
                           .arg(QString::number(error.study->subjects), made.middleWords,
                                numberWords(*made.lower, error), numberWords(*made.upper, error));

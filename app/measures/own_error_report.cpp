@@ -65,7 +65,7 @@ QStringList methods(const OwnError& error)
             ? OwnErrorReportWords::tr("A person without a value in every trial was left out.")
             : OwnErrorReportWords::tr(
                   "From signed visits. Each person enters once, with the first visit or pair of visits that "
-                  "has the most common number of trials; results at the time limit and pairs under "
+                  "has the most common number of trials; results at the cap and pairs under "
                   "conditions that do not compare were left out.")};
 }
 

@@ -157,10 +157,10 @@ QStringList studyRemarks(const OwnError& error)
     if (error.isLog)
         lines += ratioSentence(*error.study);
     if (!isInRange(error))
-        lines += OwnErrorWords::tr(
-                     "The results hold values this measure cannot have (%1), so they may be of another "
-                     "measure or unit and make no threshold.")
-                     .arg(records::allowedWords(error.measure));
+        lines +=
+            OwnErrorWords::tr("The results hold values this test cannot have (%1), so they may be of another "
+                              "test or unit and make no threshold.")
+                .arg(records::allowedWords(error.measure));
     if (error.study->subjects < statistics::fewestSubjects)
         lines += OwnErrorWords::tr("Fewer than %1 people: it may not yet stand in for a published row.")
                      .arg(statistics::fewestSubjects);
@@ -178,7 +178,7 @@ QString whyNone(const OwnError& error)
                          "last visit with this result at both. The mark is one of the visit's conditions.")
                : error.source == StudySource::Trials
                    ? OwnErrorWords::tr(
-                         "Fewer than two people have two or more trials of this measure in one signed "
+                         "Fewer than two people have two or more trials of this test in one signed "
                          "visit.")
                    : OwnErrorWords::tr("The file holds fewer than two people with every trial.");
     return OwnErrorWords::tr(

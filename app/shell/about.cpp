@@ -43,8 +43,8 @@ void showKeyboard(QWidget* window)
     const QStringList lines = {
         AboutWords::tr("Ctrl+K: find a patient or a test"),
         AboutWords::tr("Ctrl+0: patients"),
-        AboutWords::tr("Ctrl+8: forms and the clinic's own measures and thresholds"),
-        AboutWords::tr("Ctrl+9: measures"),
+        AboutWords::tr("Ctrl+8: forms and the clinic's own tests and thresholds"),
+        AboutWords::tr("Ctrl+9: tests"),
         AboutWords::tr("Ctrl+N: new patient, from the list"),
         AboutWords::tr("Ctrl+1 to Ctrl+4: examination, change, trend, letters"),
         AboutWords::tr("Ctrl+Shift+N: new visit today; Ctrl+Alt+N: with another form"),
@@ -52,7 +52,7 @@ void showKeyboard(QWidget* window)
         AboutWords::tr("Ctrl+Z, Ctrl+Shift+Z: undo and redo in a draft"),
         AboutWords::tr(
             "F6: the ribbon of visits, Escape: back; there Left and Right: this visit, with Shift: the "
-            "reference, Delete: the last comparable visit again"),
+            "reference visit, Delete: the last comparable visit again"),
         QString(),
         AboutWords::tr("Tab, Return: the next field"),
         AboutWords::tr("Ctrl+Up, Ctrl+Down: section; F9: fold it"),

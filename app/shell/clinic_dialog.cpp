@@ -74,7 +74,7 @@ ClinicDialog::ClinicDialog(session::Session& session, session::Prompts& prompts,
 
     m_plannedVisits->setTyped(QString::number(clinic.judging.plannedVisits));
     m_plannedVisits->setHint(
-        tr("A stable measure is flagged “sustained” in at most 5 % of people over so many visits."));
+        tr("A test without change is flagged “sustained” in at most 5 % of people over so many visits."));
     m_compositeWeeks->entry()->setAccessibleName(tr("Composite confirmed worsening (multiple sclerosis)"));
     m_compositeWeeks->setTyped(clinic.judging.compositeWeeks ? QString::number(*clinic.judging.compositeWeeks)
                                                              : QString());

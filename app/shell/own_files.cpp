@@ -25,7 +25,7 @@ bool readOwn(session::Session& session, session::Prompts& prompts)
 {
     const auto path = prompts.fileToRead(OwnFilesWords::tr("Read a clinic's own catalogue"), filter());
     if (!path || !prompts.confirmed(
-                     OwnFilesWords::tr("Take over the forms, measures and thresholds of this file?"),
+                     OwnFilesWords::tr("Take over the forms, tests and thresholds of this file?"),
                      OwnFilesWords::tr("They are added to the clinic's own; an entry with the same id takes "
                                        "the place of the one there is."),
                      OwnFilesWords::tr("Take over")))

@@ -28,7 +28,7 @@ TopBar::TopBar(session::Session& session, session::Prompts& prompts, QWidget* pa
       m_session(session),
       m_prompts(prompts),
       m_patients(madePlace(tr("Patients"), u"patients"_s, tr("Ctrl+0"))),
-      m_measures(madePlace(tr("Measures"), u"measures"_s, tr("Ctrl+9"))),
+      m_measures(madePlace(tr("Tests"), u"measures"_s, tr("Ctrl+9"))),
       m_forms(madePlace(tr("Forms"), u"forms"_s, tr("Ctrl+8"))),
       m_clinic(new QLabel(this)),
       m_demo(new QLabel(tr("Demo: invented people"), this)),

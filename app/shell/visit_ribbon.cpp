@@ -79,9 +79,9 @@ void VisitRibbon::describe()
         const auto found = std::ranges::find_if(
             m_session.visits(), [&reference](const records::Visit& other) { return other.id == reference; });
         words = found == m_session.visits().end()
-                    ? tr("This visit: %1. Reference: the last comparable visit of each test.")
+                    ? tr("This visit: %1. Reference visit: the last comparable visit of each test.")
                           .arg(visitWords(*visit))
-                    : tr("This visit: %1. Reference: %2.").arg(visitWords(*visit), visitWords(*found));
+                    : tr("This visit: %1. Reference visit: %2.").arg(visitWords(*visit), visitWords(*found));
     }
     if (words == accessibleDescription())
         return;
@@ -180,7 +180,7 @@ QString VisitRibbon::lineWords(const records::VisitId& id, bool isReference) con
     if (found == m_session.visits().end())
         return {};
     const QString day = records::dayInWords(found->day);
-    return isReference ? tr("reference %1, %2").arg(day, stateWords(*found))
+    return isReference ? tr("reference visit %1, %2").arg(day, stateWords(*found))
                        : tr("this visit %1, %2").arg(day, stateWords(*found));
 }
 

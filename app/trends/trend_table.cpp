@@ -50,7 +50,8 @@ void TrendTable::show(const charts::TrendPoints& points, const base::Phrasebook&
         }
     }
     for (const charts::TrendLine& line : points.lines) {
-        const QString against = points.isBaseline ? tr("against the baseline") : tr("against the reference");
+        const QString against =
+            points.isBaseline ? tr("against the baseline") : tr("against the reference visit");
         m_titles << capitalized(QString(line.name + u' ' + against).trimmed());
     }
     const bool hasEvents = !points.events.empty();
@@ -67,7 +68,7 @@ void TrendTable::show(const charts::TrendPoints& points, const base::Phrasebook&
             const charts::TrendEntry* entry = entryAt(line, row.visit);
             row.cells << (entry != nullptr ? entry->words : QString());
             const bool isReference = entry != nullptr && entry->isReference;
-            verdicts << (isReference ? (points.isBaseline ? tr("baseline") : tr("reference"))
+            verdicts << (isReference ? (points.isBaseline ? tr("baseline") : tr("reference visit"))
                          : entry != nullptr && entry->verdict
                              ? interpretation::written(*entry->verdict, phrases)
                              : QString());

@@ -39,8 +39,8 @@ QString limitOnScale(const Applied& threshold, const Sum& sum)
     const double side = publishedSide(threshold, *sum.held.difference, sum.measure.better);
     const QString published = publishedLimit(side, threshold.row, sum.measure, sum.phrases);
     if (!threshold.row.confidence)
-        return sum.phrases("Limit: %1, as published").arg(published);
-    return sum.phrases("Limit: %1 at %2 % confidence (%3)")
+        return sum.phrases("Threshold: %1, as published").arg(published);
+    return sum.phrases("Threshold: %1 at %2 % confidence (%3)")
         .arg(published)
         .arg(*threshold.row.confidence * 100)
         .arg(sum.phrases(threshold.row.confidenceBasis.toUtf8().constData()));
@@ -55,12 +55,14 @@ QString limitInUnit(const Applied& threshold, const Sum& sum)
     case Scale::Absolute:
         break;
     case Scale::PercentOfReference:
-        return sum.phrases("Of the reference value %1: %2").arg(amount(sum.reference, sum.measure), inUnit);
+        return sum.phrases("Of the value %1 at the reference visit: %2")
+            .arg(amount(sum.reference, sum.measure), inUnit);
     case Scale::ProportionalToMean:
         return sum.phrases("Of the mean of %1 and %2: %3")
             .arg(sum.written(sum.reference), sum.written(sum.now), inUnit);
     case Scale::Log:
-        return sum.phrases("From the reference value %1: %2").arg(amount(sum.reference, sum.measure), inUnit);
+        return sum.phrases("From the value %1 at the reference visit: %2")
+            .arg(amount(sum.reference, sum.measure), inUnit);
     }
     return {};
 }

@@ -16,8 +16,9 @@ QString practice(const Change& change, const Comparison& held, const Measure& me
 {
     if (!measure.practice || !change.practiceUntil || held.reference.day > *change.practiceUntil)
         return {};
-    return phrases("The reference is an early test of this patient, so practice alone may improve the "
-                   "result. %1")
+    return phrases(
+               "The reference visit holds an early test of this patient, so practice alone may improve the "
+               "result. %1")
         .arg(phrases(measure.practice->words.toUtf8().constData()));
 }
 

@@ -79,8 +79,8 @@ QString equationWords(const Equation& equation, const Measure& measure, const Ph
     if (!equation.lowerLimitBelow)
         return phrases("predicted %1 = %2").arg(values::symbol(measure.unit), sum);
     const QString sentence = equation.lowerLimitChecked == Checked::Memory
-                                 ? phrases("predicted %1 = %2; lower limit %3 below it (from memory)")
-                                 : phrases("predicted %1 = %2; lower limit %3 below it");
+                                 ? phrases("predicted %1 = %2; lower bound %3 below it (from memory)")
+                                 : phrases("predicted %1 = %2; lower bound %3 below it");
     return sentence.arg(values::symbol(measure.unit), sum, amount(*equation.lowerLimitBelow, measure));
 }
 

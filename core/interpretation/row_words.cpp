@@ -127,7 +127,7 @@ QString whyNotUsed(const NotUsed& notUsed, const Catalogue& catalogue, const Phr
     case WhyNot::NoLimit:
         break;
     }
-    return phrases("gives no limit at these values");
+    return phrases("gives no threshold at these values");
 }
 
 } // namespace interpretation

@@ -113,7 +113,7 @@ QString obstacleWords(Obstacle obstacle, const Phrasebook& phrases)
     case Obstacle::WeightUnknown:
         return phrases("the weight is not recorded");
     case Obstacle::AgeOutside:
-        return phrases("no reference for this age");
+        return phrases("no reference values for this age");
     case Obstacle::OtherRule:
         return phrases("the source makes its value of the trials in another way");
     case Obstacle::OtherCondition:
@@ -159,11 +159,11 @@ struct Teller {
                 .arg(QString::number(std::lround(answer.percent)), amount(answer.predicted, measure));
         if (answer.lowerLimit) {
             const bool isBelow = values::exceeds(*answer.lowerLimit, standing.value);
-            const QString limit = isBelow ? phrases("%1, below the lower limit of %2")
-                                          : phrases("%1, not below the lower limit of %2");
+            const QString limit = isBelow ? phrases("%1, below the lower bound of %2")
+                                          : phrases("%1, not below the lower bound of %2");
             words = limit.arg(words, amount(*answer.lowerLimit, measure));
             if (equation.lowerLimitChecked == Checked::Memory)
-                words = phrases("%1 (the limit from memory)").arg(words);
+                words = phrases("%1 (the bound from memory)").arg(words);
         }
         return phrases("%1, for %2 (%3)")
             .arg(words, written(equation.whom, phrases), source(equation.whom, equation.origin));

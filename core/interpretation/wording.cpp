@@ -84,7 +84,7 @@ QString noThresholdForNumbers(const Comparison& held, const Measure& measure, co
             .arg(signedAmount(*held.difference, measure), records::dayInWords(held.reference.day));
     QString reason;
     if (measure.better == catalogue::Direction::Neither)
-        reason = phrases("No published threshold: neither direction of this measure is better.");
+        reason = phrases("No published threshold: neither direction of this test is better.");
     else if (held.population.isEmpty())
         reason =
             phrases("No published threshold can be chosen: the population is not recorded for this patient.");
@@ -145,7 +145,7 @@ QString why(const Comparison& comparison, const Catalogue& catalogue, const Phra
 {
     const Measure* measure = catalogue.measure(comparison.measure);
     if (measure == nullptr)
-        return phrases("This measure is not in the catalogue.");
+        return phrases("This test is not in the catalogue.");
     switch (comparison.verdict) {
     case Verdict::NotComparable:
         return notComparable(comparison, catalogue, phrases);

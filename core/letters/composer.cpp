@@ -220,7 +220,7 @@ void addRows(Fields& fields, const Material& material, const catalogue::Catalogu
     fields.flag("hasFindings", !rows.findings.empty()).objects("findings", findingFields(rows.findings));
     fields.flag("hasMeasures", !rows.measures.empty())
         .objects("measures", measureFields(rows.measures, phrases));
-    fields.text("previousTitle", isChosen ? phrases("Reference") : phrases("Previous"));
+    fields.text("previousTitle", isChosen ? phrases("Reference visit") : phrases("Previous"));
     fields.text("explanation", explanationOf(rows, phrases))
         .list("tableNotes", rows.cautions)
         .list("sources", numbered(rows.sources));

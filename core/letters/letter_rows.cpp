@@ -236,7 +236,7 @@ void RowMaker::addComparisons(MeasureRow& row, const Change& change, const catal
             row.cautions += m_phrases("Baseline: %1").arg(caution);
     }
     if (row.limits.size() == 2) {
-        const QString first = change.chosen ? m_phrases("%1 (reference)") : m_phrases("%1 (previous)");
+        const QString first = change.chosen ? m_phrases("%1 (reference visit)") : m_phrases("%1 (previous)");
         row.limits.front().words = first.arg(row.limits.front().words);
         row.limits.back().words = m_phrases("%1 (baseline)").arg(row.limits.back().words);
     }

@@ -467,7 +467,7 @@ void ReferenceValuesTest::everyLineNamesItsSource()
     QVERIFY(lines.contains(
         u"men of 40 to 80: predicted m = -309 + 7.57 × height in cm − 1.76 × weight in kg − 5.02 × age; "
         u"lower "
-        "limit 153 m below it (from memory) (Enright & Sherrill 1998, healthy adults, n 117)."_s));
+        "bound 153 m below it (from memory) (Enright & Sherrill 1998, healthy adults, n 117)."_s));
     QVERIFY(referenceWords(u"cadence"_s, book(), {}).isEmpty());
     for (const catalogue::Measure& measure : book().measures) {
         for (const QString& line : referenceWords(measure.id, book(), {}))

@@ -107,7 +107,7 @@ void TestChangePage::aChangeIsSaidInNumbersAndWords()
     QCOMPARE(shown.cell(walk, ChangeModel::Difference), u"+1.70 s"_s);
     // Hosoi 2023, Front Neurol 14:1219505: 1.58 s from 0.8 m/s up.
     QCOMPARE(shown.cell(walk, ChangeModel::Verdict), u"worse beyond error · possible"_s);
-    QCOMPARE(shown.cell(walk, ChangeModel::StripColumn), u"worse by 1.1 times the limit of error"_s);
+    QCOMPARE(shown.cell(walk, ChangeModel::StripColumn), u"worse by 1.1 times the threshold of error"_s);
 }
 
 void TestChangePage::aTurnToUnableIsAnEvent()
@@ -130,7 +130,7 @@ void TestChangePage::gradesShowBothValues()
     QCOMPARE(meaning.data(Qt::AccessibleTextRole).toString(), u"no published threshold"_s);
     QCOMPARE(meaning.data(Qt::ToolTipRole).toString(), u"no published threshold"_s);
     QCOMPARE(shown.cell(u"finger-nose"_s, ChangeModel::StripColumn, Side::Left),
-             u"better; the limit of error is not known"_s);
+             u"better; the threshold of error is not known"_s);
 }
 
 void TestChangePage::theMostTellingRowIsExplainedFirst()
@@ -229,7 +229,7 @@ void TestChangePage::selectedRowsAreCopiedWithTabs()
     const QStringList lines = QApplication::clipboard()->text().split(u'\n');
     QCOMPARE(lines.size(), 3);
     QVERIFY(lines[0].startsWith(
-        u"Test\tSide\tReference\tOn\tThis visit\tDifference\tAgainst the limit of error\t"_s));
+        u"Test\tSide\tReference\tOn\tThis visit\tDifference\tAgainst the threshold of error\t"_s));
     QVERIFY2(lines[1].contains(u"\t51 points\t15-Sep-2025\t50 points\t−1 points\t"_s) ||
                  lines[1].contains(u"\t51 points\t15-Sep-2025\t50 points\t−1 point\t"_s),
              qPrintable(lines[1]));

@@ -58,9 +58,9 @@ void TestScreenLimit::thePublishedExampleKeepsFour()
             staying.push_back(i);
     }
     QCOMPARE(staying, (std::vector<size_t>{1, 3, 7, 9})); // 0.0019, 0.0001, 0.0095 and 0.0004
-    QCOMPARE(changes::stayingWords(rows), u"beyond the screen's limit: 4 of 9"_s);
-    QVERIFY(changes::tally(rows, true).endsWith(u"beyond the screen's limit: 4 of 9"_s));
-    QVERIFY(!changes::tally(rows, false).contains(u"limit"_s));
+    QCOMPARE(changes::stayingWords(rows), u"beyond the screen's bound: 4 of 9"_s);
+    QVERIFY(changes::tally(rows, true).endsWith(u"beyond the screen's bound: 4 of 9"_s));
+    QVERIFY(!changes::tally(rows, false).contains(u"bound"_s));
     // 5 % of fifteen results at 95 % confidence.
     QVERIFY(changes::expectedByChance(rows).contains(u"about 0.75 of the 15 results"_s));
 }
@@ -72,7 +72,7 @@ void TestScreenLimit::flagsWithoutAStandardErrorAreLeftAlone()
     rows[0].comparison->probabilityBeyondZero.reset();
     changes::holdFalseFlags(rows);
     QVERIFY(!rows[0].isHeldBack);
-    QCOMPARE(changes::stayingWords(rows), u"beyond the screen's limit: 4 of 8"_s);
+    QCOMPARE(changes::stayingWords(rows), u"beyond the screen's bound: 4 of 8"_s);
 }
 
 void TestScreenLimit::nothingIsHeldBackThatWasNoFlag()

@@ -129,7 +129,7 @@ void TestHandbook::trialsSayWhichCounts()
 {
     const Handbook peg = page(*book().measure(u"nine-hole-peg"_s));
     QCOMPARE(lines(peg, u"Trials"_s), QStringList{u"2; their mean counts."_s});
-    QCOMPARE(lines(peg, u"Time limit"_s),
+    QCOMPARE(lines(peg, u"Cap"_s),
              QStringList{u"A trial is stopped at 300.0 s; that it was reached is recorded on its own."_s});
     catalogue::Measure computed = walk();
     computed.computed = {catalogue::Computing::Speed, {u"ten-metre-walk-time-comfortable"_s}};

@@ -123,7 +123,7 @@ void TestVisitRibbon::bothLinesAreSaid()
     QVERIFY(ribbon.accessibleDescription().contains(u"This visit: 01-Dec-2025 · signed"_s));
     QVERIFY(ribbon.accessibleDescription().contains(u"last comparable visit"_s));
     desk.session->chooseReference(desk.ids[0]);
-    QVERIFY(ribbon.accessibleDescription().contains(u"Reference: 02-Jun-2025"_s));
+    QVERIFY(ribbon.accessibleDescription().contains(u"Reference visit: 02-Jun-2025"_s));
 }
 
 void TestVisitRibbon::anAmendedVisitIsSaidToBeOne()

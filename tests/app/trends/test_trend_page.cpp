@@ -224,7 +224,7 @@ void TestTrendPage::theTableHoldsWhatTheChartShows()
     QCOMPARE(shown.figures().index(3, 3).data().toString(), u"Walking aid: Stick → None"_s);
     QCOMPARE(shown.figures().index(3, 2).data().toString(), u"baseline"_s);
     shown.story.session().chooseReference(shown.story.visit(3));
-    QCOMPARE(shown.figures().index(3, 2).data().toString(), u"reference"_s);
+    QCOMPARE(shown.figures().index(3, 2).data().toString(), u"reference visit"_s);
 }
 
 void TestTrendPage::rowsAreCopiedWithTabs()

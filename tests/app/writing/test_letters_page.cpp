@@ -159,7 +159,8 @@ private Q_SLOTS:
         desk.answers.isConfirmed = false;
         press(page, u"letterSignOff"_s);
         QCOMPARE(desk.letters().front().state, records::LetterState::Draft);
-        QVERIFY(desk.answers.asked.back().contains(u"Not filled in: question, interpretation."_s));
+        QVERIFY(
+            desk.answers.asked.back().contains(u"Not filled in: urgency, question, comparison in words."_s));
         desk.answers.isConfirmed = true;
         press(page, u"letterSignOff"_s);
         QCOMPARE(desk.letters().front().state, records::LetterState::Signed);

@@ -66,8 +66,9 @@ private Q_SLOTS:
 
 void TestCourseCautions::practiceConcernsTheFirstVisitsOnly()
 {
-    const QString line = u"The reference is an early test of this patient, so practice alone may improve the "
-                         "result. Invented: the second walk is faster."_s;
+    const QString line =
+        u"The reference visit holds an early test of this patient, so practice alone may improve the "
+        "result. Invented: the second walk is faster."_s;
     const auto isSaid = [&](int visits, bool ofPrevious) {
         const catalogue::Catalogue book = practised(visits);
         const Change change = walked({0.80, 0.81, 0.82}, book);

@@ -156,11 +156,12 @@ void StandingTest::anAgeBetweenTwoBandsHasNoReference()
         {norm(u"a"_s, up, NormSex::Any, 20, 40, 9, 2), norm(u"b"_s, up, NormSex::Any, 70, 79, 9, 2)});
     const auto found = standings(occasion(up, 11), woman(55), book);
     QCOMPARE(obstacles(found), std::vector{Obstacle::AgeOutside});
-    QCOMPARE(line(book, occasion(up, 11), woman(55)),
-             u"no reference for this age, for adults of 20 to 79, with a gap at this age (Steffen & Seney "
-             "2008, healthy adults, n 40)"_s);
+    QCOMPARE(
+        line(book, occasion(up, 11), woman(55)),
+        u"no reference values for this age, for adults of 20 to 79, with a gap at this age (Steffen & Seney "
+        "2008, healthy adults, n 40)"_s);
     QVERIFY(line(book, occasion(up, 11), woman(85))
-                .startsWith(u"no reference for this age, for adults of 20 to 79 ("_s));
+                .startsWith(u"no reference values for this age, for adults of 20 to 79 ("_s));
 }
 
 void StandingTest::whatIsMissingIsSaid()
@@ -336,7 +337,8 @@ void StandingTest::severalSourcesAnswerEachForItself()
     const QStringList lines = standingLines(found, *book.measure(up), book, {});
     QCOMPARE(lines.size(), 2);
     QVERIFY(lines.at(0).contains(u"SD slower"_s));
-    QVERIFY(lines.at(1).startsWith(u"no reference for this age, for adults of 20 to 60 (Hosoi 2023"_s));
+    QVERIFY(
+        lines.at(1).startsWith(u"no reference values for this age, for adults of 20 to 60 (Hosoi 2023"_s));
 }
 
 void StandingTest::gradesWordsAndMissingValuesStandNowhere()

@@ -191,7 +191,7 @@ void TestWording::whySaysWhatIsMissingForAThreshold()
              "another level, hand or condition than is recorded."_s);
     QCOMPARE(
         why(held(u"stroke"_s, u"cadence"_s, 90, 100)),
-        u"+10 steps/min against 12-Mar-2026. No published threshold: neither direction of this measure is better."_s);
+        u"+10 steps/min against 12-Mar-2026. No published threshold: neither direction of this test is better."_s);
     QCOMPARE(why(heldValues(u"stroke"_s, u"finger-nose"_s, values::Grade{3}, values::Grade{2})),
              u"A grade has no published threshold: marked (3) on 12-Mar-2026, clear (2) on 12-Jun-2026."_s);
     QCOMPARE(
@@ -216,22 +216,22 @@ void TestWording::theArithmeticGoesStepByStep()
         (QStringList{
             u"Difference: 260 − 200 = +60 m (12-Jun-2026 against 12-Mar-2026)"_s,
             u"Row: of the patient's population, test–retest, interval not known, read in the source, n 37"_s,
-            u"Limit: 54.1 m at 90 % confidence (stated)"_s, u"MDC90 54.1 m × 1.96/1.645 = 64.5 m at 95 %"_s,
-            u"60 m < 64.5 m: within error"_s}));
+            u"Threshold: 54.1 m at 90 % confidence (stated)"_s,
+            u"MDC90 54.1 m × 1.96/1.645 = 64.5 m at 95 %"_s, u"60 m < 64.5 m: within error"_s}));
     QCOMPARE(
         arithmetic(held(u"multiple-sclerosis"_s, u"timed-25-foot-walk"_s, 5, 6)),
         (QStringList{
             u"Difference: 6.0 − 5.0 = +1.0 s (12-Jun-2026 against 12-Mar-2026)"_s,
             u"Row: of the patient's population, test–retest, interval not known, read in the source, n 63"_s,
-            u"Limit: 20 %, as published"_s, u"Of the reference value 5.0 s: 1.0 s"_s,
+            u"Threshold: 20 %, as published"_s, u"Of the value 5.0 s at the reference visit: 1.0 s"_s,
             u"1.0 s = 1.0 s: within error"_s}));
     QCOMPARE(
         arithmetic(held(u"multiple-sclerosis"_s, u"timed-up-and-go"_s, 10, 13.1)),
         (QStringList{
             u"Difference: 13.1 − 10.0 = +3.1 s (12-Jun-2026 against 12-Mar-2026)"_s,
             u"Row: of the patient's population, test–retest, interval not known, read in the source, n 60"_s,
-            u"Limit: 30 % at 95 % confidence (stated)"_s, u"Of the reference value 10.0 s: 3.0 s"_s,
-            u"3.1 s > 3.0 s: worse beyond error"_s}));
+            u"Threshold: 30 % at 95 % confidence (stated)"_s,
+            u"Of the value 10.0 s at the reference visit: 3.0 s"_s, u"3.1 s > 3.0 s: worse beyond error"_s}));
     QCOMPARE(arithmetic(held(u"cerebellar-ataxia"_s, u"sara"_s, 12, 14)),
              (QStringList{u"Difference: 14.0 − 12.0 = +2.0 points (12-Jun-2026 against 12-Mar-2026)"_s}));
 }

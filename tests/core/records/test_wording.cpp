@@ -58,7 +58,8 @@ void TestWording::aGradeSaysItsWord()
 
 void TestWording::aGradeInFullSaysWhereItStands()
 {
-    catalogue::Measure measure = *examples::book().measure(u"finger-nose"_s);
+    const catalogue::Catalogue book = examples::catalogue();
+    catalogue::Measure measure = *book.measure(u"finger-nose"_s);
     const auto inFull = [&](int step) {
         return records::writtenInFull(values::Grade{step}, measure, english);
     };
