@@ -82,6 +82,7 @@ void LetterForm::addUrgency()
     m_urgency->setObjectName(u"letterUrgency"_s);
     m_urgency->setEditable(true);
     m_urgency->setInsertPolicy(QComboBox::NoInsert);
+    m_urgency->setCompleter(nullptr); // nothing is said that was not typed or chosen
     m_urgency->lineEdit()->setObjectName(u"letterUrgencyWords"_s);
     m_urgency->lineEdit()->setPlaceholderText(tr("not stated"));
     addLabel(tr("Urgency"), m_urgency);

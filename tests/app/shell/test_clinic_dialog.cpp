@@ -6,6 +6,7 @@
 #include <QComboBox>
 #include <QLabel>
 #include <QLineEdit>
+#include <QPlainTextEdit>
 #include <QPushButton>
 
 using namespace Qt::StringLiterals;
@@ -55,6 +56,18 @@ private Q_SLOTS:
         Asked other({12, 24});
         QCOMPARE(other.visits().text(), u"12"_s);
         QCOMPARE(other.weeks().currentText(), u"Kept for 24 weeks"_s);
+    }
+
+    void theLevelsOfUrgencyAreTheClinicsOwn()
+    {
+        Asked asked;
+        auto* levels = asked.dialog->findChild<QPlainTextEdit*>(u"urgencyLevels"_s);
+        QVERIFY(levels != nullptr);
+        QCOMPARE(levels->toPlainText(), QString());
+        levels->setPlainText(u" When there is time \n\nToday\nToday"_s);
+        asked.save();
+        QCOMPARE(asked.desk.session->clinic().urgencyLevels,
+                 (QStringList{u"When there is time"_s, u"Today"_s}));
     }
 
     void whatIsChosenIsKept()

@@ -90,6 +90,27 @@ private Q_SLOTS:
         QVERIFY(!preview->findChildren<QLabel*>(u"letterPage"_s).isEmpty());
     }
 
+    void theUrgencyIsOfferedInTheClinicsOwnWords()
+    {
+        desk::Desk desk;
+        records::Clinic clinic = desk.session->clinic();
+        clinic.urgencyLevels = {u"When there is time"_s, u"Today"_s};
+        QVERIFY(desk.session->saveClinic(clinic));
+        LettersPage page(*desk.session, desk.answers);
+        page.show();
+        begin(page);
+        auto* urgency = the<QComboBox>(page, u"letterUrgency"_s);
+        QCOMPARE(urgency->currentText(), QString());
+        QCOMPARE(urgency->count(), 3);
+        urgency->setCurrentIndex(2);
+        QCOMPARE(desk.letters().front().urgency, u"Today"_s);
+        clinic = desk.session->clinic();
+        clinic.urgencyLevels = {u"Tomorrow"_s};
+        QVERIFY(desk.session->saveClinic(clinic));
+        QCOMPARE(urgency->currentText(), u"Today"_s); // what a letter says stays
+        QCOMPARE(urgency->itemText(1), u"Tomorrow"_s);
+    }
+
     void thePagesFollowTheRecordsOnceTheyAreSeen()
     {
         desk::Desk desk;

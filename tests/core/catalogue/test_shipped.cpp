@@ -54,6 +54,9 @@ private Q_SLOTS:
     void holdsEveryMeasureOfTheTrade();
     void measuresWhoseWordingIsLicensedSayNothingOfTheirItems();
     void tapCountsAreTapped();
+    void gradesAreToldApartByWhatIsSeen();
+    void helpIsSaidWithoutPercentages();
+    void noDirectionOfNystagmusIsCalledHarmless();
     void everyConditionIsAskedForBySomeTest();
     void followsTheOrderOfTheExamination();
     void theShortFormTakesUnderThreeMinutes();
@@ -134,6 +137,38 @@ void ShippedTest::tapCountsAreTapped()
                                 u"toe-tapping-count"_s, u"heel-tapping-count"_s};
     for (const Measure& measure : m_catalogue.measures)
         QVERIFY2(measure.isTapped == tapped.contains(measure.id), qPrintable(measure.id));
+}
+
+void ShippedTest::gradesAreToldApartByWhatIsSeen()
+{
+    const QStringList words = {u"as expected"_s, u"just visible"_s, u"clear, task done"_s,
+                               u"marked, task done in part"_s, u"extreme, goal hardly reached"_s};
+    for (const Measure& measure : m_catalogue.measures) {
+        if (measure.kind != Kind::Grade)
+            continue;
+        QStringList said;
+        for (const Option& option : measure.options)
+            said += option.title;
+        QVERIFY2(said == words, qPrintable(measure.id));
+    }
+}
+
+void ShippedTest::helpIsSaidWithoutPercentages()
+{
+    for (const Condition& condition : m_catalogue.conditions) {
+        for (const Option& option : condition.options)
+            QVERIFY2(!option.title.contains(u'%'), qPrintable(option.title));
+    }
+}
+
+void ShippedTest::noDirectionOfNystagmusIsCalledHarmless()
+{
+    const Measure* nystagmus = m_catalogue.measure(u"nystagmus"_s);
+    QVERIFY(nystagmus != nullptr);
+    QVERIFY(std::ranges::any_of(nystagmus->options, [](const Option& option) {
+        return option.title == u"Horizontal, one direction"_s;
+    }));
+    QVERIFY(nystagmus->caution.contains(u"whatever its direction"_s));
 }
 
 /// A condition of single tests would never be recorded if no test asked for it. What is said of one visit
