@@ -208,6 +208,9 @@ void ChangePage::refresh()
 
     if (m_session.visitInFocus() == nullptr)
         m_empty->setWords(tr("No visit yet"), tr("What has changed between visits will be shown here."), {});
+    else if (m_session.visitInFocus()->withdrawn)
+        m_empty->setWords(tr("This visit was entered in error"),
+                          tr("It does not count, so nothing is compared with it."), {});
     else
         m_empty->setWords(tr("Nothing recorded at this visit yet"),
                           tr("Each result of this visit will be compared here with earlier visits."), {});

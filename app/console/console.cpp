@@ -1,6 +1,7 @@
 #include "app/console/console.h"
 
 #include "app/console/request.h"
+#include "core/base/text.h"
 
 #include <QCommandLineParser>
 #include <QCoreApplication>
@@ -32,18 +33,18 @@ const std::vector<Verb>& verbs()
 {
     static const std::vector<Verb> all = {
         {u"demo"_s,
-         u"demo RECORDS"_s,
+         u"demo RECORDS [--by NAME]"_s,
          u"Makes a records file with an invented clinic"_s,
          {u"RECORDS"_s},
          {},
-         {},
+         {u"by"_s},
          makeDemo},
         {u"import"_s,
-         u"import RECORDS FILE.csv"_s,
+         u"import RECORDS FILE.csv [--by NAME]"_s,
          u"Brings a findings file into the records, whole or not at all"_s,
          {u"RECORDS"_s, u"FILE.csv"_s},
          {},
-         {},
+         {u"by"_s},
          importFile},
         {u"change"_s,
          u"change RECORDS (--patient NUMBER | --all) [--json]"_s,
@@ -67,11 +68,11 @@ const std::vector<Verb>& verbs()
          {u"side"_s},
          writeChart},
         {u"catalogue"_s,
-         u"catalogue read|write FILE.json --records RECORDS"_s,
+         u"catalogue read|write FILE.json --records RECORDS [--by NAME]"_s,
          u"Brings a clinic's own forms, measures and thresholds into the records, or writes them to a file"_s,
          {u"read|write"_s, u"FILE.json"_s},
          {u"records"_s},
-         {},
+         {u"by"_s},
          moveCatalogue},
         {u"error-study"_s,
          u"error-study FILE.csv [--json]"_s,
@@ -112,9 +113,11 @@ QString help()
     QString text = u"Usage:\n  aplomb                          opens the window\n"_s;
     for (const Verb& verb : verbs())
         text += u"  aplomb %1\n      %2.\n"_s.arg(verb.usage, verb.what);
-    return text + u"\nExit codes: 0 done, 1 could not, 2 wrong use. Aplomb decides nothing: it shows "
-                  u"arithmetic and its "
-                  "source.\n"_s;
+    return text +
+           u"\nWhat is written stands in the logs with --by, else with the account that runs "
+           u"the program.\nExit codes: 0 done, 1 could not, 2 wrong use. Aplomb decides nothing: it shows "
+           u"arithmetic and its "
+           "source.\n"_s;
 }
 
 bool takesValue(const QString& option)
@@ -137,7 +140,7 @@ std::optional<WrongUse> wrongEnding(const QString& verb, const QString& to)
 catalogue::Catalogue catalogueOf(const Request& request)
 {
     const auto session =
-        session::Session::open(request.records, request.catalogue, request.clock, whoRuns(), false);
+        session::Session::open(request.records, request.catalogue, request.clock, whoWrites(request), false);
     return session ? (*session)->catalogue() : request.catalogue;
 }
 
@@ -189,6 +192,9 @@ std::optional<WrongUse> taken(const Verb& verb, const QStringList& arguments, Re
     request.patient = value(u"patient"_s);
     request.measure = value(u"measure"_s);
     request.to = value(u"to"_s);
+    request.by = base::tidied(value(u"by"_s));
+    if (verb.allowed.contains(u"by"_s) && parser.isSet(u"by"_s) && request.by.isEmpty())
+        return WrongUse{u"The name of --by must not be empty."_s + usage};
     if (verb.work == showChange) {
         request.ofAll = parser.isSet(u"all"_s);
         if (request.ofAll != request.patient.isEmpty())

@@ -87,7 +87,7 @@ base::Result<void> importFile(const Request& request)
         if (!patients)
             return patients.error();
         const auto summary =
-            session::importPatients(session, *patients, {whoRuns(), u"imported from file"_s, {}});
+            session::importPatients(session, *patients, {whoWrites(request), u"imported from file"_s, {}});
         if (!summary)
             return summary.error();
         request.out << inWords(*summary);
@@ -115,7 +115,7 @@ base::Result<void> moveCatalogue(const Request& request)
 base::Result<void> checkRecords(const Request& request)
 {
     const auto session =
-        session::Session::open(request.records, request.catalogue, request.clock, whoRuns(), false);
+        session::Session::open(request.records, request.catalogue, request.clock, whoWrites(request), false);
     if (!session)
         return session.error();
     const auto inFile = storage::faults((*session)->store(), (*session)->catalogue(), (*session)->today());

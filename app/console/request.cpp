@@ -1,5 +1,6 @@
 #include "app/console/request.h"
 
+#include "app/session/account.h"
 #include "core/storage/patients.h"
 #include "core/storage/visits.h"
 
@@ -10,8 +11,8 @@ using namespace Qt::StringLiterals;
 
 base::Result<std::unique_ptr<session::Session>> openRecords(const Request& request, bool mayCreate)
 {
-    auto session =
-        session::Session::open(request.records, request.catalogue, request.clock, whoRuns(), mayCreate);
+    auto session = session::Session::open(request.records, request.catalogue, request.clock,
+                                          whoWrites(request), mayCreate);
     if (session && !(*session)->catalogueFault().isEmpty())
         request.err << (*session)->catalogueFault() << '\n' << Qt::flush;
     return session;
@@ -22,13 +23,9 @@ base::Result<std::unique_ptr<session::Session>> openRecords(const Request& reque
     return openRecords(request, false);
 }
 
-QString whoRuns()
+QString whoWrites(const Request& request)
 {
-    for (const char* variable : {"USER", "LOGNAME", "USERNAME"}) {
-        if (const QString name = qEnvironmentVariable(variable); !name.isEmpty())
-            return name;
-    }
-    return u"unknown user"_s;
+    return request.by.isEmpty() ? session::account() : request.by;
 }
 
 base::Result<Found> found(session::Session& session, const QString& recordNumber)

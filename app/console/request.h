@@ -25,6 +25,7 @@ struct Request {
     QString measure = {}; ///< id, in the catalogue
     std::optional<records::Side> side = {};
     QString to = {}; ///< the file to write
+    QString by = {}; ///< who writes; the operating system's user unless another was named
     bool asJson = false;
     bool ofAll = false;
     bool isWriting = false; ///< of the clinic's own catalogue: writing, not reading
@@ -37,8 +38,8 @@ base::Result<std::unique_ptr<session::Session>> openRecords(const Request& reque
 /// The same; the file must be there.
 base::Result<std::unique_ptr<session::Session>> openRecords(const Request& request);
 
-/// Who runs the program, for the audit trail and as the author of what is imported.
-QString whoRuns();
+/// Who stands in the audit trail, and as the author of what is imported.
+QString whoWrites(const Request& request);
 
 /// One patient with the versions of their visits that count. Those never signed are among them.
 struct Found {

@@ -41,6 +41,8 @@ base::Result<void> Session::addDeclaration(records::DeclaredEqual word)
             ErrorKind::NotFound, u"Results are declared comparable for a patient; open one first."_s, {}};
     if (m_catalogue.measure(word.measure) == nullptr)
         return Error{ErrorKind::Invalid, u"This measure is not in the catalogue."_s, {}};
+    if (auto known = needPerson(); !known)
+        return known;
     word.earlier = seriesOf(m_versions, word.earlier);
     word.later = seriesOf(m_versions, word.later);
     if (auto added = storage::Patients(*m_store).declareEqual(*m_focus.patient, word); !added)

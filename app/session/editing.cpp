@@ -28,7 +28,7 @@ base::Result<void> Session::apply(const records::VisitId& visit, const QString& 
     auto saved = finding ? visits.saveFinding(visit, *finding) : visits.removeFinding(visit, measure, side);
     if (!saved)
         return saved;
-    for (auto* list : {&m_versions, &m_visits}) {
+    for (auto* list : {&m_versions, &m_visits, &m_onRecord}) {
         for (records::Visit& kept : *list) {
             if (kept.id != visit)
                 continue;

@@ -133,6 +133,8 @@ base::Result<void> Session::keepOwn(const catalogue::Own& own, const QString& pl
         return kept;
     if (auto kept = refuseLostThresholds(*m_store, m_own, *checked); !kept)
         return kept;
+    if (auto known = needPerson(); !known)
+        return known;
     if (auto added = storage::ClinicCatalogues(*m_store).add(document); !added)
         return added;
     layOver(*checked);
@@ -178,6 +180,8 @@ base::Result<void> Session::chooseEvidence(const QString& measure, const QString
     if (m_catalogue.measure(measure) == nullptr ||
         (!threshold.isEmpty() && (row == nullptr || row->measure != measure)))
         return Error{ErrorKind::Invalid, u"This threshold is not one of the measure's."_s, {}};
+    if (auto known = needPerson(); !known)
+        return known;
     storage::Patients patients(*m_store);
     if (auto chosen = patients.chooseEvidence(*m_focus.patient, {measure, threshold, reason, {}, {}});
         !chosen)

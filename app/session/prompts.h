@@ -23,6 +23,8 @@ public:
                                         const QString& initial) = 0;
     /// Who signs, and as what. Empty when the person turned back.
     virtual std::optional<records::Author> author(const QString& question, const records::Author& last) = 0;
+    /// Who sits at the keyboard, as far as is known. Empty when the person turned back.
+    virtual std::optional<records::Author> person(const records::Author& known) = 0;
     /// Where to write a file; empty when the person turned back.
     virtual std::optional<QString> fileToWrite(const QString& title, const QString& suggested,
                                                const QString& filter) = 0;

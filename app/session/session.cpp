@@ -64,19 +64,21 @@ base::Result<std::unique_ptr<Session>> Session::open(const QString& path,
     const auto clinic = (*store)->clinic();
     if (!clinic)
         return clinic.error();
-    std::unique_ptr<Session> session(new Session(std::move(*store), catalogue, std::move(clock), *clinic));
+    std::unique_ptr<Session> session(
+        new Session(std::move(*store), catalogue, std::move(clock), *clinic, who));
     if (auto taken = session->takeNewestOwn(); !taken)
         return taken.error();
     return session;
 }
 
 Session::Session(std::unique_ptr<storage::Store> store, const catalogue::Catalogue& catalogue, Clock clock,
-                 records::Clinic clinic)
+                 records::Clinic clinic, const QString& who)
     : m_store(std::move(store)),
       m_released(catalogue),
       m_catalogue(catalogue),
       m_clock(std::move(clock)),
-      m_clinic(std::move(clinic))
+      m_clinic(std::move(clinic)),
+      m_person{who, {}, {}}
 {
 }
 
@@ -92,8 +94,29 @@ QDate Session::today() const
     return m_clock().toLocalTime().date();
 }
 
+void Session::setPerson(const records::Author& person)
+{
+    m_person = person;
+    m_isPersonKnown = true;
+    m_store->setWho(records::inWords(person));
+    Q_EMIT personChanged();
+}
+
+base::Result<void> Session::needPerson()
+{
+    if (m_isPersonKnown || !m_askPerson)
+        return {};
+    const auto person = m_askPerson();
+    if (!person)
+        return base::Error{base::ErrorKind::Refused, tr("This is kept with a name, so it needs yours."), {}};
+    setPerson(*person);
+    return {};
+}
+
 base::Result<void> Session::saveClinic(const records::Clinic& clinic)
 {
+    if (auto known = needPerson(); !known)
+        return known;
     if (auto saved = m_store->save(clinic); !saved)
         return saved;
     const bool isJudgedAnew = m_clinic.judging != clinic.judging;
@@ -129,6 +152,7 @@ base::Result<void> Session::reload()
 {
     m_versions.clear();
     m_visits.clear();
+    m_onRecord.clear();
     if (!m_focus.patient)
         return {};
     auto patient = storage::Patients(*m_store).withId(*m_focus.patient);
@@ -140,20 +164,18 @@ base::Result<void> Session::reload()
     m_patient = std::move(*patient);
     m_versions = std::move(*versions);
     m_visits = records::current(m_versions, true);
+    m_onRecord = records::onRecord(m_versions);
     return {};
 }
 
 void Session::settleFocus(const std::optional<records::VisitId>& wished)
 {
-    const auto settled = [this](const std::optional<records::VisitId>& id) {
-        return placeOf(m_visits, id) >= 0 ? id : std::nullopt;
-    };
-    m_focus.visit = settled(wished);
-    if (!m_focus.visit && !m_visits.empty())
-        m_focus.visit = m_visits.back().id;
-    if (placeOf(m_visits, m_focus.reference) >= placeOf(m_visits, m_focus.visit))
+    m_focus.visit = placeOf(m_onRecord, wished) >= 0 ? wished : std::nullopt;
+    if (!m_focus.visit && !m_onRecord.empty())
+        m_focus.visit = m_visits.empty() ? m_onRecord.back().id : m_visits.back().id;
+    if (placeOf(m_visits, m_focus.reference) < 0 ||
+        placeOf(m_onRecord, m_focus.reference) >= placeOf(m_onRecord, m_focus.visit))
         m_focus.reference.reset();
-    m_focus.reference = settled(m_focus.reference);
     Q_EMIT focusChanged();
 }
 
@@ -174,6 +196,7 @@ void Session::leavePatient()
     m_patient = {};
     m_versions.clear();
     m_visits.clear();
+    m_onRecord.clear();
     m_done.clear();
     m_undone.clear();
     Q_EMIT editsChanged();
@@ -182,13 +205,13 @@ void Session::leavePatient()
 
 void Session::chooseVisit(const records::VisitId& id)
 {
-    if (placeOf(m_visits, id) >= 0)
+    if (placeOf(m_onRecord, id) >= 0)
         settleFocus(id);
 }
 
 void Session::chooseReference(const std::optional<records::VisitId>& id)
 {
-    if (id && placeOf(m_visits, id) >= placeOf(m_visits, m_focus.visit))
+    if (id && placeOf(m_onRecord, id) >= placeOf(m_onRecord, m_focus.visit))
         return;
     m_focus.reference = id;
     settleFocus(m_focus.visit);
@@ -196,26 +219,28 @@ void Session::chooseReference(const std::optional<records::VisitId>& id)
 
 void Session::moveVisit(int step)
 {
-    const qsizetype place = placeOf(m_visits, m_focus.visit) + step;
-    if (place >= 0 && place < qsizetype(m_visits.size()))
-        chooseVisit(m_visits[size_t(place)].id);
+    const qsizetype place = placeOf(m_onRecord, m_focus.visit) + step;
+    if (place >= 0 && place < qsizetype(m_onRecord.size()))
+        chooseVisit(m_onRecord[size_t(place)].id);
 }
 
 void Session::moveReference(int step)
 {
-    const qsizetype visit = placeOf(m_visits, m_focus.visit);
-    const qsizetype from = m_focus.reference ? placeOf(m_visits, m_focus.reference) : visit;
-    const qsizetype place = from + step;
+    const qsizetype visit = placeOf(m_onRecord, m_focus.visit);
+    qsizetype place = m_focus.reference ? placeOf(m_onRecord, m_focus.reference) : visit;
+    do {
+        place += step;
+    } while (place >= 0 && place < visit && m_onRecord[size_t(place)].withdrawn);
     if (place >= visit)
         chooseReference(std::nullopt);
     else if (place >= 0)
-        chooseReference(m_visits[size_t(place)].id);
+        chooseReference(m_onRecord[size_t(place)].id);
 }
 
 const records::Visit* Session::visitInFocus() const
 {
-    const qsizetype place = placeOf(m_visits, m_focus.visit);
-    return place < 0 ? nullptr : &m_visits[size_t(place)];
+    const qsizetype place = placeOf(m_onRecord, m_focus.visit);
+    return place < 0 ? nullptr : &m_onRecord[size_t(place)];
 }
 
 std::vector<interpretation::Change> Session::changes() const
@@ -259,7 +284,7 @@ base::Result<void> Session::saveConditions(const records::VisitId& visit,
 {
     if (auto saved = storage::Visits(*m_store).saveConditions(visit, conditions, confirmed); !saved)
         return saved;
-    for (auto* list : {&m_versions, &m_visits}) {
+    for (auto* list : {&m_versions, &m_visits, &m_onRecord}) {
         for (records::Visit& kept : *list) {
             if (kept.id == visit) {
                 kept.conditions = conditions;
@@ -290,6 +315,8 @@ base::Result<records::Visit> Session::signVisit(const records::VisitId& visit, c
     auto signedVisit = storage::Visits(*m_store).sign(visit, author);
     if (!signedVisit)
         return signedVisit;
+    if (!m_isPersonKnown)
+        setPerson(author);
     m_done.clear();
     m_undone.clear();
     if (auto loaded = reload(); !loaded)
@@ -298,6 +325,23 @@ base::Result<records::Visit> Session::signVisit(const records::VisitId& visit, c
     settleFocus(signedVisit->id);
     Q_EMIT visitsChanged();
     return signedVisit;
+}
+
+base::Result<records::Visit> Session::withdrawVisit(const records::VisitId& visit, const QString& reason)
+{
+    if (auto known = needPerson(); !known)
+        return known.error();
+    auto withdrawn = storage::Visits(*m_store).withdraw(visit, reason, m_person);
+    if (!withdrawn)
+        return withdrawn;
+    m_done.clear();
+    m_undone.clear();
+    if (auto loaded = reload(); !loaded)
+        return loaded.error();
+    Q_EMIT editsChanged();
+    settleFocus(withdrawn->id);
+    Q_EMIT visitsChanged();
+    return withdrawn;
 }
 
 base::Result<records::Visit> Session::amendVisit(const records::VisitId& visit, const QString& reason)
@@ -328,8 +372,11 @@ base::Result<records::Letter> Session::saveLetter(const records::Letter& letter)
 base::Result<records::Letter> Session::signOffLetter(const records::Letter& letter)
 {
     auto saved = storage::Letters(*m_store).signOff(letter);
-    if (saved)
-        Q_EMIT letterChanged(saved->id);
+    if (!saved)
+        return saved;
+    if (!m_isPersonKnown)
+        setPerson(letter.author);
+    Q_EMIT letterChanged(saved->id);
     return saved;
 }
 

@@ -48,6 +48,9 @@ struct Edit {
 /// undone as one.
 enum class Typing { Anew, Further };
 
+/// Asks who sits at the keyboard; empty when the person turned back.
+using AskPerson = std::function<std::optional<records::Author>()>;
+
 /// The one place besides the database where state lives: the open records, the focus, and what can be undone.
 /// Reads through the repositories, writes through one function per kind of record, and signals after the
 /// fact.
@@ -60,6 +63,14 @@ public:
                                                        const catalogue::Catalogue& catalogue, Clock clock,
                                                        const QString& who, bool mayCreate);
     ~Session() override;
+
+    /// Who sits at the keyboard and stands in every log from then on; until someone has said so it is the
+    /// `who` the records were opened with, without a role.
+    const records::Author& person() const { return m_person; }
+    bool isPersonKnown() const { return m_isPersonKnown; }
+    void setPerson(const records::Author& person);
+    /// How that is asked, once, by the first act that is logged with a name; not at all where nothing asks.
+    void setAskPerson(AskPerson ask) { m_askPerson = std::move(ask); }
 
     /// The catalogue that comes with the program and the clinic's own part after it. Pointers into it last as
     /// long as the session, but are of an older state after catalogueChanged().
@@ -106,6 +117,10 @@ public:
     {
         return m_visits;
     } ///< the versions that count, drafts too
+    const std::vector<records::Visit>& onRecord() const
+    {
+        return m_onRecord;
+    } ///< the same with the visits entered in error, which can be looked at
     const records::Visit* visitInFocus() const;
     std::vector<interpretation::Change> changes() const; ///< at the visit in focus
 
@@ -146,6 +161,9 @@ public:
     base::Result<void> discardVisit(const records::VisitId& visit);
     base::Result<records::Visit> signVisit(const records::VisitId& visit, const records::Author& author);
     base::Result<records::Visit> amendVisit(const records::VisitId& visit, const QString& reason);
+    /// Marks a signed visit as entered in error, in the name of the person at the keyboard. Nothing undoes
+    /// it.
+    base::Result<records::Visit> withdrawVisit(const records::VisitId& visit, const QString& reason);
 
     /// What undo would take back: "toe tapping right: 2". Empty when there is nothing.
     std::optional<Edit> lastEdit() const;
@@ -167,11 +185,14 @@ Q_SIGNALS:
     void focusChanged();
     void editsChanged();
     void clinicChanged();
+    void personChanged();
     void catalogueChanged(); ///< the clinic's own part has a new version
 
 private:
     Session(std::unique_ptr<storage::Store> store, const catalogue::Catalogue& catalogue, Clock clock,
-            records::Clinic clinic);
+            records::Clinic clinic, const QString& who);
+    /// Asks once; refused when the person turned back.
+    base::Result<void> needPerson();
     base::Result<void> takeNewestOwn();
     base::Result<void> keepOwn(const catalogue::Own& own, const QString& place);
     void layOver(const catalogue::Own& own);
@@ -194,10 +215,14 @@ private:
     std::vector<catalogue::Catalogue> m_former; ///< kept, because screens hold pointers into them
     Clock m_clock;
     records::Clinic m_clinic;
+    records::Author m_person;
+    bool m_isPersonKnown = false;
+    AskPerson m_askPerson;
     Focus m_focus;
     records::Patient m_patient;
     std::vector<records::Visit> m_versions;
     std::vector<records::Visit> m_visits;
+    std::vector<records::Visit> m_onRecord;
     std::vector<Edit> m_done;
     std::vector<Edit> m_undone;
     int m_groups = 0;

@@ -10,6 +10,7 @@
 #include "app/shell/top_bar.h"
 #include "app/shell/visit_actions.h"
 #include "app/shell/visit_ribbon.h"
+#include "app/writing/author_setting.h"
 
 #include <QCloseEvent>
 #include <QShortcut>
@@ -25,6 +26,7 @@ MainWindow::MainWindow(session::Session& session, session::Prompts& prompts, QWi
     : QMainWindow(parent), m_session(session), m_prompts(prompts)
 {
     setWindowTitle(u"Aplomb"_s);
+    writing::followPerson(session, prompts);
     setMinimumSize(1024, 700);
     auto* ground = new QWidget(this);
     setCentralWidget(ground);

@@ -1,5 +1,6 @@
 #include "app/shell/opening.h"
 
+#include "app/session/account.h"
 #include "app/session/demo.h"
 #include "app/shell/settings.h"
 #include "app/shell/welcome.h"
@@ -53,7 +54,7 @@ std::unique_ptr<session::Session> openedRecords(const QString& path, const catal
         return nullptr;
     if (isFirst)
         makeFolderFor(path);
-    Opened opened = session::Session::open(path, catalogue, clock, whoWrites(), isFirst);
+    Opened opened = session::Session::open(path, catalogue, clock, session::account(), isFirst);
     if (!opened) {
         prompts.tell(opened.error());
         return nullptr;

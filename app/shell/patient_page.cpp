@@ -116,12 +116,15 @@ QWidget* PatientPage::madeVisitButtons()
     auto* buttons = new QWidget(this);
     m_versions = button(tr("Versions"), u"versions"_s, buttons);
     m_discard = button(tr("Discard draft"), u"discardDraft"_s, buttons);
+    m_inError = button(tr("Entered in error"), u"withdrawVisit"_s, buttons);
     m_amend = button(tr("Amend"), u"amendVisit"_s, buttons);
     auto* start = button(tr("New visit"), u"newVisit"_s, buttons);
     auto* onAnotherDay = button(tr("Earlier visit"), u"newVisitOnAnotherDay"_s, buttons);
     m_sign = button(tr("Sign visit"), u"signVisit"_s, buttons);
     m_versions->setProperty("kind", u"quiet"_s);
     m_discard->setProperty("kind", u"quiet"_s);
+    m_inError->setProperty("kind", u"quiet"_s);
+    m_inError->setToolTip(tr("Withdraw a signed visit, such as one of the wrong person"));
     onAnotherDay->setProperty("kind", u"quiet"_s);
     m_sign->setProperty("kind", u"primary"_s);
     start->setToolTip(tr("A visit of today (Ctrl+Shift+N)"));
@@ -131,14 +134,15 @@ QWidget* PatientPage::madeVisitButtons()
     row->setContentsMargins(0, 0, 0, 0);
     row->setSpacing(widgets::space2);
     m_withForm = madeFormButton(buttons);
-    for (QWidget* each : std::initializer_list<QWidget*>{m_amend, m_versions, m_discard, onAnotherDay, start,
-                                                         m_withForm, m_sign})
+    for (QWidget* each : std::initializer_list<QWidget*>{m_amend, m_inError, m_versions, m_discard,
+                                                         onAnotherDay, start, m_withForm, m_sign})
         row->addWidget(each);
     connect(start, &QPushButton::clicked, m_actions, [this] { m_actions->newVisit(); });
     connect(onAnotherDay, &QPushButton::clicked, m_actions, [this] { m_actions->newVisitOnAnotherDay(); });
     connect(m_sign, &QPushButton::clicked, this, &PatientPage::sign);
     connect(m_amend, &QPushButton::clicked, m_actions, &VisitActions::amend);
     connect(m_discard, &QPushButton::clicked, m_actions, &VisitActions::discard);
+    connect(m_inError, &QPushButton::clicked, m_actions, &VisitActions::withdraw);
     connect(m_versions, &QPushButton::clicked, this, &PatientPage::showVersions);
     return buttons;
 }
@@ -239,8 +243,11 @@ void PatientPage::settle()
     m_sign->setVisible(isDraft);
     m_discard->setVisible(isDraft);
     // The examination of a signed visit offers to amend by itself.
-    m_amend->setVisible(visit != nullptr && !isDraft && m_tabs->currentIndex() != 0);
-    m_versions->setVisible(visit != nullptr && versionsOf(visit->series, m_session.versions()).size() > 1);
+    const bool isInError = visit != nullptr && visit->withdrawn;
+    m_amend->setVisible(visit != nullptr && !isDraft && !isInError && m_tabs->currentIndex() != 0);
+    m_inError->setVisible(visit != nullptr && !isDraft && !isInError);
+    m_versions->setVisible(visit != nullptr &&
+                           (isInError || versionsOf(visit->series, m_session.versions()).size() > 1));
 }
 
 void PatientPage::showVersions()

@@ -68,6 +68,7 @@ private:
     QToolButton* m_withForm = nullptr;
     QPushButton* m_versions = nullptr;
     QPushButton* m_discard = nullptr;
+    QPushButton* m_inError = nullptr;
     QPushButton* m_amend = nullptr;
     QPushButton* m_sign = nullptr;
 };

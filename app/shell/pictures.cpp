@@ -93,6 +93,7 @@ public:
     {
         return records::Author{u"Ysolde Varnhem"_s, u"Neurologist"_s, u"DEMO-N-17"_s};
     }
+    std::optional<records::Author> person(const records::Author&) override { return author({}, {}); }
     std::optional<QString> fileToWrite(const QString&, const QString&, const QString&) override { return {}; }
     std::optional<QString> fileToRead(const QString&, const QString&) override { return {}; }
     void tell(const base::Error&) override {}

@@ -1,7 +1,5 @@
 #include "app/shell/settings.h"
 
-#include "app/writing/author_setting.h"
-
 #include <QSettings>
 
 #include <algorithm>
@@ -40,12 +38,6 @@ QString rememberedForm()
 void rememberForm(const QString& id)
 {
     QSettings().setValue(u"visit/form"_s, id);
-}
-
-QString whoWrites()
-{
-    const QString name = writing::lastAuthor().name;
-    return name.isEmpty() ? qEnvironmentVariable("USER", u"unknown"_s) : name;
 }
 
 } // namespace shell

@@ -21,7 +21,4 @@ void rememberGeometry(const QByteArray& geometry);
 QString rememberedForm();
 void rememberForm(const QString& id);
 
-/// Who writes, for the audit trail: who signed last, else the account of the system.
-QString whoWrites();
-
 } // namespace shell

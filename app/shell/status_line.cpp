@@ -124,7 +124,7 @@ void StatusLine::settle()
                 ? savedWords(visit->id)
                 : tr("%1 · %2 of %3 tests").arg(savedWords(visit->id)).arg(m_done).arg(m_expected));
     else
-        m_words->setText(signedWords(*visit));
+        m_words->setText(visit->withdrawn ? inErrorWords(*visit) : signedWords(*visit));
 
     const bool isDraft = visit != nullptr && visit->state == records::VisitState::Draft;
     m_words->setMinimumWidth(isDraft ? m_words->sizeHint().width() : leastWidth);

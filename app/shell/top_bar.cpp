@@ -23,6 +23,13 @@ using namespace Qt::StringLiterals;
 namespace shell
 {
 
+namespace
+{
+
+constexpr int mostPersonWidth = 140;
+
+} // namespace
+
 TopBar::TopBar(session::Session& session, session::Prompts& prompts, QWidget* parent)
     : QFrame(parent),
       m_session(session),
@@ -33,6 +40,7 @@ TopBar::TopBar(session::Session& session, session::Prompts& prompts, QWidget* pa
       m_clinic(new QLabel(this)),
       m_demo(new QLabel(tr("Demo: invented people"), this)),
       m_find(new FindField(session, this)),
+      m_person(new QPushButton(this)),
       m_more(new QToolButton(this))
 {
     setProperty("role", u"bar"_s);
@@ -40,6 +48,8 @@ TopBar::TopBar(session::Session& session, session::Prompts& prompts, QWidget* pa
     m_clinic->setProperty("role", u"quiet"_s);
     m_demo->setObjectName(u"demoMark"_s);
     m_demo->setProperty("role", u"caution"_s);
+    m_person->setObjectName(u"person"_s);
+    m_person->setProperty("kind", u"quiet"_s);
     m_find->setMinimumWidth(300);
     m_find->setMaximumWidth(420);
     m_more->setObjectName(u"more"_s);
@@ -59,12 +69,16 @@ TopBar::TopBar(session::Session& session, session::Prompts& prompts, QWidget* pa
     row->addWidget(m_clinic);
     row->addStretch();
     row->addWidget(m_find, 1);
+    row->addWidget(m_person);
     row->addWidget(m_more);
     connect(m_patients, &QPushButton::clicked, this, &TopBar::patientsAsked);
     connect(m_forms, &QPushButton::clicked, this, &TopBar::formsAsked);
     connect(m_measures, &QPushButton::clicked, this, &TopBar::measuresAsked);
+    connect(m_person, &QPushButton::clicked, this, &TopBar::askPerson);
     connect(&m_session, &session::Session::clinicChanged, this, &TopBar::settle);
+    connect(&m_session, &session::Session::personChanged, this, &TopBar::showPerson);
     settle();
+    showPerson();
 }
 
 QPushButton* TopBar::madePlace(const QString& words, const QString& name, const QString& keys)
@@ -127,6 +141,31 @@ void TopBar::editClinic()
 {
     ClinicDialog dialog(m_session, m_prompts, window());
     dialog.exec();
+}
+
+void TopBar::askPerson()
+{
+    const records::Author known = m_session.isPersonKnown() ? m_session.person() : records::Author();
+    if (const auto person = m_prompts.person(known))
+        m_session.setPerson(*person);
+}
+
+void TopBar::showPerson()
+{
+    if (!m_session.isPersonKnown()) {
+        m_person->setText(tr("Who are you?"));
+        m_person->setToolTip(
+            tr("Nobody has said who sits at the keyboard; the account “%1” stands in the logs.")
+                .arg(m_session.person().name));
+    } else {
+        const QString name =
+            m_person->fontMetrics().elidedText(m_session.person().name, Qt::ElideRight, mostPersonWidth);
+        m_person->setText(QString(name).replace(u'&', u"&&"_s));
+        m_person->setToolTip(
+            tr("At the keyboard: %1. Press to change.").arg(records::inWords(m_session.person())));
+    }
+    m_person->setAccessibleName(tr("Who sits at the keyboard"));
+    m_person->setAccessibleDescription(m_person->toolTip());
 }
 
 void TopBar::showPlace(Place place)

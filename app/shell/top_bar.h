@@ -18,8 +18,8 @@ class FindField;
 /// Where one is: among the patients, at one of them, at the measures, or at the forms.
 enum class Place { Patients, Patient, Measures, Forms };
 
-/// On top of everything: where one is, whose records these are, the find field, and the menu of what is
-/// rarely needed.
+/// On top of everything: where one is, whose records these are, the find field, who sits at the keyboard, and
+/// the menu of what is rarely needed.
 class TopBar : public QFrame
 {
     Q_OBJECT
@@ -44,6 +44,8 @@ private:
     void addLooks(QMenu& menu);
     void addOwnFiles(QMenu& menu);
     void editClinic();
+    void askPerson();
+    void showPerson();
     void settle();
 
     session::Session& m_session;
@@ -54,6 +56,7 @@ private:
     QLabel* m_clinic;
     QLabel* m_demo;
     FindField* m_find;
+    QPushButton* m_person;
     QToolButton* m_more;
 };
 

@@ -34,6 +34,8 @@ QString headWords(const records::Visit& version)
 QString reasonWords(const std::vector<records::Visit>& versions)
 {
     QStringList lines;
+    if (!versions.empty() && versions.front().withdrawn)
+        lines += inErrorWords(versions.front());
     for (const records::Visit& version : versions) {
         if (!version.amendmentReason.isEmpty())
             lines += VersionsDialog::tr("Version %1, reason: %2")
@@ -43,11 +45,12 @@ QString reasonWords(const std::vector<records::Visit>& versions)
     return lines.join(u'\n');
 }
 
-QTableWidgetItem* cell(const QString& text, bool isStrong)
+QTableWidgetItem* cell(const QString& text, bool isStrong, bool isStruck = false)
 {
     auto* item = new QTableWidgetItem(text);
     QFont font = widgets::bodyFont();
     font.setBold(isStrong);
+    font.setStrikeOut(isStruck);
     item->setFont(font);
     item->setFlags(Qt::ItemIsEnabled | Qt::ItemIsSelectable);
     return item;
@@ -61,6 +64,7 @@ QTableWidget* madeTable(const std::vector<records::Visit>& versions, const std::
     table->setObjectName(u"versionTable"_s);
     table->setAccessibleName(VersionsDialog::tr("Versions of the visit"));
     widgets::dress(*table);
+    const bool isInError = !versions.empty() && versions.front().withdrawn;
     QStringList heads = {VersionsDialog::tr("Finding")};
     for (const records::Visit& version : versions)
         heads += headWords(version);
@@ -69,7 +73,7 @@ QTableWidget* madeTable(const std::vector<records::Visit>& versions, const std::
         const VersionRow& source = rows.at(static_cast<size_t>(row));
         table->setItem(row, 0, cell(source.name, false));
         for (int i = 0; i < source.values.size(); ++i)
-            table->setItem(row, i + 1, cell(source.values.at(i), source.isChanged));
+            table->setItem(row, i + 1, cell(source.values.at(i), source.isChanged, isInError));
         table->setItem(row, table->columnCount() - 1,
                        cell(source.isChanged ? VersionsDialog::tr("differs") : QString(), false));
     }
@@ -91,6 +95,7 @@ VersionsDialog::VersionsDialog(const std::vector<records::Visit>& versions,
         title->setText(tr("Visit of %1: every version").arg(records::dayInWords(versions.front().day)));
     auto* reasons = new QLabel(reasonWords(versions), this);
     reasons->setWordWrap(true);
+    reasons->setObjectName(u"versionReasons"_s);
     reasons->setTextFormat(Qt::PlainText);
     const std::vector<VersionRow> rows = versionRows(versions, catalogue);
     QTableWidget* table = madeTable(versions, rows, this);
@@ -100,7 +105,7 @@ VersionsDialog::VersionsDialog(const std::vector<records::Visit>& versions,
         for (int row = 0; row < table->rowCount(); ++row)
             table->setRowHidden(row, isOn && !rows.at(static_cast<size_t>(row)).isChanged);
     });
-    onlyChanged->setChecked(true);
+    onlyChanged->setChecked(versions.size() > 1);
     auto* close = new QPushButton(tr("Close"), this);
     close->setProperty("kind", u"primary"_s);
     connect(close, &QPushButton::clicked, this, &QDialog::accept);

@@ -109,10 +109,9 @@ void VisitActions::sign()
     const QString question = tr("Sign the visit of %1?").arg(records::dayInWords(visit->day));
     if (!maySign(*visit))
         return;
-    const auto author = m_prompts.author(question, writing::lastAuthor());
+    const auto author = writing::signer(m_session, m_prompts, question);
     if (!author)
         return;
-    writing::rememberAuthor(*author);
     if (const auto done = m_session.signVisit(id, *author); !done)
         m_prompts.tell(done.error());
 }
@@ -120,7 +119,7 @@ void VisitActions::sign()
 void VisitActions::amend()
 {
     const records::Visit* visit = m_session.visitInFocus();
-    if (visit == nullptr || visit->state == records::VisitState::Draft)
+    if (visit == nullptr || visit->state == records::VisitState::Draft || visit->withdrawn)
         return;
     const records::VisitId id = visit->id;
     const auto reason = m_prompts.line(
@@ -130,6 +129,25 @@ void VisitActions::amend()
     if (const auto done = m_session.amendVisit(id, *reason))
         Q_EMIT started();
     else
+        m_prompts.tell(done.error());
+}
+
+void VisitActions::withdraw()
+{
+    const records::Visit* visit = m_session.visitInFocus();
+    if (visit == nullptr || visit->state == records::VisitState::Draft || visit->withdrawn)
+        return;
+    const records::VisitId id = visit->id;
+    const QStringList lines = {
+        tr("Was the visit of %1 entered in error?").arg(records::dayInWords(visit->day)),
+        records::identityLine(m_session.patientInFocus(), m_session.today()),
+        tr("It stays readable in the history but counts no more: no judgement, trend, letter or export holds "
+           "it. Nothing takes this back."),
+        tr("Your name and your reason are kept with it.")};
+    const auto reason = m_prompts.line(lines.join(u'\n'), tr("Reason, such as the wrong person"), {});
+    if (!reason)
+        return;
+    if (const auto done = m_session.withdrawVisit(id, *reason); !done)
         m_prompts.tell(done.error());
 }
 

@@ -25,6 +25,8 @@ public:
     void sign();
     void amend();
     void discard();
+    /// Marks a signed visit as entered in error.
+    void withdraw();
 
 Q_SIGNALS:
     void started(); ///< a draft is ready to be filled in

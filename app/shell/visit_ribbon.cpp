@@ -53,16 +53,16 @@ QSize VisitRibbon::minimumSizeHint() const
 
 QPointF VisitRibbon::placeOf(const records::VisitId& id) const
 {
-    const auto found = std::ranges::find(m_session.visits(), id, &records::Visit::id);
-    if (found == m_session.visits().end())
+    const auto found = std::ranges::find(m_session.onRecord(), id, &records::Visit::id);
+    if (found == m_session.onRecord().end())
         return {};
-    return {m_places.at(static_cast<size_t>(found - m_session.visits().begin())), axisY};
+    return {m_places.at(static_cast<size_t>(found - m_session.onRecord().begin())), axisY};
 }
 
 void VisitRibbon::settle()
 {
     std::vector<QDate> days;
-    for (const records::Visit& visit : m_session.visits())
+    for (const records::Visit& visit : m_session.onRecord())
         days.push_back(visit.day);
     m_scale = ribbonScale(days, m_session.today(), side, width() - side);
     m_places = places(m_scale, days, gap);
@@ -76,9 +76,10 @@ void VisitRibbon::describe()
     QString words = tr("No visits yet.");
     if (visit != nullptr) {
         const auto& reference = m_session.focus().reference;
-        const auto found = std::ranges::find_if(
-            m_session.visits(), [&reference](const records::Visit& other) { return other.id == reference; });
-        words = found == m_session.visits().end()
+        const auto found =
+            std::ranges::find_if(m_session.onRecord(),
+                                 [&reference](const records::Visit& other) { return other.id == reference; });
+        words = found == m_session.onRecord().end()
                     ? tr("This visit: %1. Reference visit: the last comparable visit of each test.")
                           .arg(visitWords(*visit))
                     : tr("This visit: %1. Reference visit: %2.").arg(visitWords(*visit), visitWords(*found));
@@ -94,11 +95,11 @@ const records::Visit* VisitRibbon::visitAt(const QPointF& point) const
 {
     const records::Visit* nearest = nullptr;
     double least = reach;
-    for (size_t i = 0; i < m_places.size() && i < m_session.visits().size(); ++i) {
+    for (size_t i = 0; i < m_places.size() && i < m_session.onRecord().size(); ++i) {
         const double distance = std::abs(m_places[i] - point.x());
         if (distance < least) {
             least = distance;
-            nearest = &m_session.visits()[i];
+            nearest = &m_session.onRecord()[i];
         }
     }
     return nearest;
@@ -136,6 +137,12 @@ void VisitRibbon::drawMark(QPainter& painter, const records::Visit& visit, doubl
     const widgets::Colours& colours = widgets::coloursFor(palette());
     const QPointF centre(x, axisY);
     const double r = radius() + (m_hovered == visit.id ? 1 : 0);
+    if (visit.withdrawn) { // crossed out
+        painter.setPen(QPen(colours.quiet, 1.8));
+        painter.drawLine(centre + QPointF(-r, -r), centre + QPointF(r, r));
+        painter.drawLine(centre + QPointF(-r, r), centre + QPointF(r, -r));
+        return;
+    }
     const bool isDraft = visit.state == records::VisitState::Draft;
     painter.setPen(QPen(colours.text, isDraft ? 1.8 : 1));
     painter.setBrush(isDraft ? colours.panel : colours.text);
@@ -176,8 +183,8 @@ void VisitRibbon::drawPlumbLine(QPainter& painter, const records::VisitId& id, c
 
 QString VisitRibbon::lineWords(const records::VisitId& id, bool isReference) const
 {
-    const auto found = std::ranges::find(m_session.visits(), id, &records::Visit::id);
-    if (found == m_session.visits().end())
+    const auto found = std::ranges::find(m_session.onRecord(), id, &records::Visit::id);
+    if (found == m_session.onRecord().end())
         return {};
     const QString day = records::dayInWords(found->day);
     return isReference ? tr("reference visit %1, %2").arg(day, stateWords(*found))
@@ -194,8 +201,8 @@ void VisitRibbon::paintEvent(QPaintEvent*)
         drawPlumbLine(painter, *reference, lineWords(*reference, true), true);
     if (visit)
         drawPlumbLine(painter, *visit, lineWords(*visit, false), false);
-    for (size_t i = 0; i < m_places.size() && i < m_session.visits().size(); ++i)
-        drawMark(painter, m_session.visits()[i], m_places[i]);
+    for (size_t i = 0; i < m_places.size() && i < m_session.onRecord().size(); ++i)
+        drawMark(painter, m_session.onRecord()[i], m_places[i]);
     if (hasFocus()) {
         painter.setBrush(Qt::NoBrush);
         painter.setPen(QPen(widgets::coloursFor(palette()).accent, 2));
@@ -244,7 +251,7 @@ void VisitRibbon::leaveEvent(QEvent* event)
 void VisitRibbon::keyPressEvent(QKeyEvent* event)
 {
     const bool isReference = (event->modifiers() & Qt::ShiftModifier) != Qt::NoModifier;
-    const auto& visits = m_session.visits();
+    const auto& visits = m_session.onRecord();
     switch (event->key()) {
     case Qt::Key_Left:
     case Qt::Key_Right: {
@@ -260,7 +267,8 @@ void VisitRibbon::keyPressEvent(QKeyEvent* event)
         if (visits.empty())
             return;
         if (isReference)
-            m_session.chooseReference(visits.front().id);
+            m_session.chooseReference(
+                m_session.visits().empty() ? std::nullopt : std::optional(m_session.visits().front().id));
         else
             m_session.chooseVisit(event->key() == Qt::Key_Home ? visits.front().id : visits.back().id);
         return;

@@ -20,6 +20,8 @@ struct VisitWords {
 
 QString stateWords(const records::Visit& visit)
 {
+    if (visit.withdrawn)
+        return VisitWords::tr("entered in error");
     switch (visit.state) {
     case records::VisitState::Draft:
         return visit.version > 1 ? VisitWords::tr("amendment in draft") : VisitWords::tr("draft");
@@ -31,8 +33,19 @@ QString stateWords(const records::Visit& visit)
     return {};
 }
 
+QString inErrorWords(const records::Visit& visit)
+{
+    if (!visit.withdrawn)
+        return {};
+    return VisitWords::tr("Entered in error, said by %1 on %2: “%3”")
+        .arg(records::inWords(visit.withdrawn->author),
+             records::dayInWords(visit.withdrawn->at.toLocalTime().date()), visit.withdrawn->reason);
+}
+
 QString visitWords(const records::Visit& visit)
 {
+    if (visit.withdrawn)
+        return VisitWords::tr("%1 · %2").arg(records::dayInWords(visit.day), inErrorWords(visit));
     const QString day = records::dayInWords(visit.day);
     const QString count = VisitWords::tr("%n finding(s)", nullptr, static_cast<int>(visit.findings.size()));
     if (visit.state == records::VisitState::Draft)

@@ -5,8 +5,11 @@
 namespace shell
 {
 
-/// "draft", "signed", "amended", or "amendment in draft".
+/// "draft", "signed", "amended", "amendment in draft", or "entered in error".
 QString stateWords(const records::Visit& visit);
+
+/// "Entered in error, said by A. Name, role, on 12-Mar-2026: “wrong person”". Empty where it was not.
+QString inErrorWords(const records::Visit& visit);
 
 /// "12-Mar-2026 · signed by A. Name, role · 24 findings"
 QString visitWords(const records::Visit& visit);

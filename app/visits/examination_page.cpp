@@ -56,6 +56,13 @@ records::Conditions exceptionsOf(const std::optional<Finding>& finding)
 
 QString signedWords(const Visit& visit)
 {
+    if (visit.withdrawn) {
+        return ExaminationPage::tr(
+                   "Entered in error, said by %1 on %2: “%3”. It stays readable here and counts "
+                   "no more: no judgement, trend, letter or export holds it.")
+            .arg(records::inWords(visit.withdrawn->author),
+                 records::dayInWords(visit.withdrawn->at.toLocalTime().date()), visit.withdrawn->reason);
+    }
     const QString signedBy = visit.state == records::VisitState::Amended
                                  ? ExaminationPage::tr("Amended and signed %1 by %2.", "day, name")
                                  : ExaminationPage::tr("Signed %1 by %2.", "day, name");
@@ -247,7 +254,7 @@ void ExaminationPage::takeFocus()
     }
     m_earlierIsStale = true;
     std::vector<FormSection> form = formSections(m_session.catalogue(), *visit);
-    if (m_visit == visit->id && m_form == form && m_wasReadOnly == isReadOnly()) {
+    if (m_visit == visit->id && m_form == form && m_wasReadOnly == isReadOnly() && !visit->withdrawn) {
         refresh(visit->id);
         return;
     }
@@ -310,9 +317,10 @@ void ExaminationPage::showVisit(const Visit& visit)
         field->show(visit.finding(place.measure, place.side), readOnly);
     for (SectionBox* box : m_sections)
         box->setReadOnly(readOnly);
-    m_amend->setVisible(readOnly);
+    m_amend->setVisible(readOnly && !visit.withdrawn);
     if (readOnly)
-        m_signed->say(widgets::Notice::Kind::Info, signedWords(visit));
+        m_signed->say(visit.withdrawn ? widgets::Notice::Kind::Caution : widgets::Notice::Kind::Info,
+                      signedWords(visit));
     else
         m_signed->clear();
     showConditions(visit);

@@ -12,8 +12,8 @@ using records::VisitId;
 
 const Visit* visitWithId(const session::Session& session, const VisitId& id)
 {
-    const auto found = std::ranges::find(session.visits(), id, &Visit::id);
-    return found == session.visits().end() ? nullptr : &*found;
+    const auto found = std::ranges::find(session.onRecord(), id, &Visit::id);
+    return found == session.onRecord().end() ? nullptr : &*found;
 }
 
 const Visit* visitBefore(const session::Session& session, const VisitId& id)

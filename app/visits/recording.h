@@ -8,7 +8,7 @@
 namespace visits
 {
 
-/// The version of a visit that counts, of the patient in focus. nullptr where there is none.
+/// A visit of the patient in focus, one entered in error too. nullptr where there is none.
 const records::Visit* visitWithId(const session::Session& session, const records::VisitId& id);
 
 /// The visit before this one, from which its conditions were carried forward. nullptr where there is none.

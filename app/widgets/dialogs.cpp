@@ -48,6 +48,20 @@ QWidget* front()
     return QApplication::activeWindow();
 }
 
+/// What is answered to a question for a person. Who signs has a registration number; not everybody who sits
+/// at the keyboard does.
+std::optional<records::Author> named(Question& dialog, const records::Author& known, bool needsNumber)
+{
+    const QLineEdit* name = dialog.addField(Dialogs::tr("Name"), known.name, u"authorName"_s, true);
+    const QLineEdit* role = dialog.addField(Dialogs::tr("Role"), known.role, u"authorRole"_s, true);
+    const QLineEdit* number = dialog.addField(Dialogs::tr("Registration number"), known.registration,
+                                              u"authorRegistration"_s, needsNumber);
+    if (dialog.exec() != QDialog::Accepted)
+        return std::nullopt;
+    return records::Author{base::tidied(name->text()), base::tidied(role->text()),
+                           base::tidied(number->text())};
+}
+
 } // namespace
 
 bool Dialogs::confirmed(const QString& question, const QString& explanation, const QString& accept)
@@ -70,14 +84,16 @@ std::optional<records::Author> Dialogs::author(const QString& question, const re
     Question dialog(question,
                     tr("Your name, role and registration number are kept with it and printed on letters."),
                     tr("Sign"), front());
-    const QLineEdit* name = dialog.addField(tr("Name"), last.name, u"authorName"_s, true);
-    const QLineEdit* role = dialog.addField(tr("Role"), last.role, u"authorRole"_s, true);
-    const QLineEdit* number =
-        dialog.addField(tr("Registration number"), last.registration, u"authorRegistration"_s, true);
-    if (dialog.exec() != QDialog::Accepted)
-        return std::nullopt;
-    return records::Author{base::tidied(name->text()), base::tidied(role->text()),
-                           base::tidied(number->text())};
+    return named(dialog, last, true);
+}
+
+std::optional<records::Author> Dialogs::person(const records::Author& known)
+{
+    Question dialog(tr("Who sits at the keyboard?"),
+                    tr("It is asked once and remembered on this computer. It stands with what is signed, "
+                       "declared, chosen or withdrawn from now on, and is changed at the top of the window."),
+                    tr("Continue"), front());
+    return named(dialog, known, false);
 }
 
 std::optional<QString> Dialogs::fileToWrite(const QString& title, const QString& suggested,

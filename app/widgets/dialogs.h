@@ -17,6 +17,7 @@ public:
     std::optional<QString> line(const QString& question, const QString& label,
                                 const QString& initial) override;
     std::optional<records::Author> author(const QString& question, const records::Author& last) override;
+    std::optional<records::Author> person(const records::Author& known) override;
     std::optional<QString> fileToWrite(const QString& title, const QString& suggested,
                                        const QString& filter) override;
     std::optional<QString> fileToRead(const QString& title, const QString& filter) override;

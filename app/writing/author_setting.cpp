@@ -22,4 +22,24 @@ void rememberAuthor(const records::Author& author)
     settings.setValue(u"author/registration"_s, author.registration);
 }
 
+void followPerson(session::Session& session, session::Prompts& prompts)
+{
+    if (const records::Author last = lastAuthor(); !session.isPersonKnown() && !last.name.isEmpty())
+        session.setPerson(last);
+    session.setAskPerson([&prompts] { return prompts.person({}); });
+    QObject::connect(&session, &session::Session::personChanged, &session,
+                     [&session] { rememberAuthor(session.person()); });
+}
+
+std::optional<records::Author> signer(session::Session& session, session::Prompts& prompts,
+                                      const QString& question)
+{
+    auto author = prompts.author(question, session.isPersonKnown() ? session.person() : lastAuthor());
+    if (author && !session.isPersonKnown()) {
+        session.setPerson(*author);
+        rememberAuthor(*author);
+    }
+    return author;
+}
+
 } // namespace writing

@@ -1,5 +1,6 @@
 #include "app/writing/letter_draft.h"
 
+#include "app/writing/letter_standing.h"
 #include "core/letters/letter_visit.h"
 #include "core/letters/pages.h"
 #include "core/letters/sent.h"
@@ -50,6 +51,23 @@ bool isMeasured(const catalogue::Measure* measure)
            measure->kind != catalogue::Kind::Choice;
 }
 
+/// What of a record number can stand in a file's name on any computer: letters, digits and single dashes.
+QString inFileName(const QString& recordNumber)
+{
+    constexpr qsizetype most = 40;
+    QString safe;
+    for (const QChar each : recordNumber) {
+        if (each.isLetterOrNumber())
+            safe += each;
+        else if (!safe.isEmpty() && !safe.endsWith(u'-'))
+            safe += u'-';
+    }
+    safe.truncate(most);
+    while (safe.endsWith(u'-'))
+        safe.chop(1);
+    return safe;
+}
+
 QString joined(QStringList lines)
 {
     lines.removeAll(QString());
@@ -64,6 +82,9 @@ QString LetterDraft::whyNoLetter() const
     const records::Visit* visit = m_session.visitInFocus();
     if (visit == nullptr)
         return tr("There is no visit yet. A letter tells of a signed visit.");
+    if (visit->withdrawn)
+        return tr("The visit of %1 was entered in error, so no letter is written about it.")
+            .arg(records::dayInWords(visit->day));
     if (visit->state == records::VisitState::Draft)
         return tr("The visit of %1 is a draft. Sign it, then write its letter.")
             .arg(records::dayInWords(visit->day));
@@ -92,23 +113,29 @@ base::Result<void> LetterDraft::begin()
     auto saved = m_session.saveLetter(letter);
     if (!saved)
         return saved.error();
-    m_letter = *saved;
+    m_letter = m_begun = *saved;
     return {};
 }
 
 void LetterDraft::open(const records::Letter& letter)
 {
+    if (m_begun.id != letter.id)
+        m_begun = letter;
     m_letter = letter;
     if (isSigned())
         return;
     m_letter.visit = versionThatCounts(m_session, letter.visit);
-    if (letter.reference)
-        m_letter.reference = versionThatCounts(m_session, *letter.reference);
+    if (!letter.reference)
+        return;
+    const auto visits = signedVisits(m_session);
+    m_letter.reference = versionThatCounts(m_session, *letter.reference);
+    if (std::ranges::find(visits, *m_letter.reference, &records::Visit::id) == visits.end())
+        m_letter.reference.reset(); // entered in error
 }
 
 void LetterDraft::close()
 {
-    m_letter = {};
+    m_letter = m_begun = {};
 }
 
 const records::Visit* LetterDraft::visit() const
@@ -186,8 +213,32 @@ base::Result<QByteArray> LetterDraft::odt() const
 
 QString LetterDraft::fileName(const QString& ending) const
 {
+    return documentName() + u'.' + ending;
+}
+
+QString LetterDraft::documentName() const
+{
     const QDate day = visit() != nullptr ? visit()->day : m_session.today();
-    return u"letter-%1.%2"_s.arg(day.toString(Qt::ISODate), ending);
+    const QString number = inFileName(m_session.patientInFocus().recordNumber);
+    const QString kindAndDay = u"letter-"_s + day.toString(Qt::ISODate);
+    return number.isEmpty() ? kindAndDay : number + u'-' + kindAndDay;
+}
+
+QStringList LetterDraft::standing() const
+{
+    records::Letter letter = m_begun;
+    letter.state = m_letter.state;
+    letter.signedAt = m_letter.signedAt;
+    if (isSigned()) {
+        letter.visit = m_letter.visit;
+        letter.reference = m_letter.reference;
+    }
+    return standingWords(letter, m_session.versions());
+}
+
+bool LetterDraft::isOfError() const
+{
+    return isInError(m_letter, m_session.versions());
 }
 
 QStringList LetterDraft::notFilledIn() const

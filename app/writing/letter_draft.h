@@ -53,8 +53,13 @@ public:
     base::Result<letters::Composition> composition() const;
     base::Result<QByteArray> pdf() const;
     base::Result<QByteArray> odt() const;
-    /// "letter-2026-03-12.pdf": without a name, since file names travel.
+    /// "L-0042-letter-2026-03-12": record number, kind and day, never a name, since file names travel.
+    QString documentName() const;
     QString fileName(const QString& ending) const;
+    /// What has become of its visits since, one sentence each.
+    QStringList standing() const;
+    /// Whether its own visit was entered in error, so that a draft goes no further.
+    bool isOfError() const;
 
     /// What a reader would look for and nobody has written yet.
     QStringList notFilledIn() const;
@@ -68,6 +73,7 @@ private:
     session::Session& m_session;
     FigureFor m_figureFor;
     records::Letter m_letter;
+    records::Letter m_begun; ///< as it was opened, with its visits as they were then
 };
 
 } // namespace writing

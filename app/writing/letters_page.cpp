@@ -6,6 +6,7 @@
 #include "app/widgets/theme.h"
 #include "app/writing/author_setting.h"
 #include "app/writing/letter_form.h"
+#include "app/writing/letter_standing.h"
 #include "app/writing/page_preview.h"
 #include "core/base/file.h"
 #include "core/letters/pages.h"
@@ -54,6 +55,9 @@ LettersPage::LettersPage(session::Session& session, session::Prompts& prompts, Q
     m_notice = new widgets::Notice(this);
     m_notice->setObjectName(u"lettersNotice"_s);
     column->addWidget(m_notice);
+    m_standing = new widgets::Notice(this);
+    m_standing->setObjectName(u"letterStanding"_s);
+    column->addWidget(m_standing);
     auto* splitter = new QSplitter(Qt::Horizontal, this);
     splitter->setChildrenCollapsible(false);
     splitter->addWidget(makeSide());
@@ -71,6 +75,7 @@ LettersPage::LettersPage(session::Session& session, session::Prompts& prompts, Q
     connect(&m_session, &session::Session::visitsChanged, this, [this] {
         if (m_draft.isOpen())
             m_draft.open(m_draft.letter());
+        fillList();
         settleActions();
         showPages();
     });
@@ -154,16 +159,16 @@ QWidget* LettersPage::makeActions()
     row->setContentsMargins(0, 0, 0, 0);
     row->setSpacing(widgets::space2);
     row->addStretch(1);
-    QPushButton* toPdf = addAction(tr("Save PDF…"), u"letterPdf"_s, u"save"_s);
-    QPushButton* toOdt = addAction(tr("Save ODT…"), u"letterOdt"_s, u"save"_s);
-    QPushButton* onPaper = addAction(tr("Print…"), u"letterPrint"_s, u"print"_s);
+    m_toPdf = addAction(tr("Save PDF…"), u"letterPdf"_s, u"save"_s);
+    m_toOdt = addAction(tr("Save ODT…"), u"letterOdt"_s, u"save"_s);
+    m_onPaper = addAction(tr("Print…"), u"letterPrint"_s, u"print"_s);
     m_signOff = addAction(tr("Sign off…"), u"letterSignOff"_s, {});
     m_signOff->setProperty("kind", u"primary"_s);
-    connect(toPdf, &QPushButton::clicked, this,
+    connect(m_toPdf, &QPushButton::clicked, this,
             [this] { exportFile(u"pdf"_s, tr("PDF documents (*.pdf)"), m_draft.pdf()); });
-    connect(toOdt, &QPushButton::clicked, this,
+    connect(m_toOdt, &QPushButton::clicked, this,
             [this] { exportFile(u"odt"_s, tr("OpenDocument texts (*.odt)"), m_draft.odt()); });
-    connect(onPaper, &QPushButton::clicked, this, &LettersPage::print);
+    connect(m_onPaper, &QPushButton::clicked, this, &LettersPage::print);
     connect(m_signOff, &QPushButton::clicked, this, &LettersPage::signOff);
     tintIcons();
     return m_actions;
@@ -233,7 +238,10 @@ void LettersPage::fillList()
                 ? tr("draft")
                 : tr("signed %1").arg(records::dayInWords(letter.signedAt.toLocalTime().date()));
         const QString to = letter.to.isEmpty() ? tr("no recipient yet") : firstLine(letter.to);
-        auto* item = new QListWidgetItem(tr("Visit of %1 · %2 · %3").arg(day, state, to), m_list);
+        const QString mark = standingMark(letter, versions);
+        const QString words = tr("Visit of %1 · %2 · %3").arg(day, state, to);
+        auto* item = new QListWidgetItem(mark.isEmpty() ? words : tr("%1 · %2").arg(words, mark), m_list);
+        item->setToolTip(item->text());
         item->setData(Qt::UserRole, letter.id.text);
         if (letter.id == m_draft.letter().id)
             m_list->setCurrentItem(item);
@@ -288,6 +296,13 @@ void LettersPage::settleActions()
     m_list->setFixedHeight(std::clamp(m_list->count(), 1, mostRows) * widgets::rowHeight + widgets::space2);
     m_side->setVisible(m_list->count() > 0);
     m_signOff->setVisible(!m_draft.isSigned());
+    if (const QStringList standing = isOpen ? m_draft.standing() : QStringList(); !standing.isEmpty())
+        m_standing->say(widgets::Notice::Kind::Caution, standing.join(u'\n'));
+    else
+        m_standing->clear();
+    const bool goesNoFurther = !m_draft.isSigned() && m_draft.isOfError();
+    for (QPushButton* button : {m_toPdf, m_toOdt, m_onPaper, m_signOff})
+        button->setEnabled(!goesNoFurther);
     m_stack->setCurrentIndex(isOpen ? 0 : 1);
     setFocusProxy(m_form);
     if (!isOpen)
@@ -335,7 +350,7 @@ void LettersPage::suggest()
 
 void LettersPage::signOff()
 {
-    const auto author = m_prompts.author(tr("Who signs off this letter?"), lastAuthor());
+    const auto author = signer(m_session, m_prompts, tr("Who signs off this letter?"));
     if (!author)
         return;
     QString explanation =
@@ -344,7 +359,6 @@ void LettersPage::signOff()
         explanation += u'\n' + tr("Not filled in: %1.").arg(missing.join(u", "_s));
     if (!m_prompts.confirmed(tr("Sign off this letter?"), explanation, tr("Sign off")))
         return;
-    rememberAuthor(*author);
     if (!isDone(m_draft.signOff(*author)))
         return;
     fillList();
@@ -384,7 +398,7 @@ void LettersPage::print()
     QPrinter printer(QPrinter::HighResolution);
     printer.setPageSize(QPageSize(QPageSize::A4));
     printer.setFullPage(true);
-    printer.setDocName(composition->title);
+    printer.setDocName(m_draft.documentName()); // also the name of a file printed to
     QPrintDialog dialog(&printer, this);
     if (dialog.exec() != QDialog::Accepted)
         return;

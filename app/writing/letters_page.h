@@ -70,12 +70,16 @@ private:
     QPushButton* m_new = nullptr;
     QLabel* m_whyNot = nullptr;
     widgets::Notice* m_notice = nullptr;
+    widgets::Notice* m_standing = nullptr; ///< what has become of the letter's visits
     QStackedWidget* m_stack = nullptr;
     widgets::EmptyState* m_empty = nullptr;
     LetterForm* m_form = nullptr;
     PagePreview* m_preview = nullptr;
     QTimer m_pagesLater; ///< the pages follow a moment after the last edit
     QWidget* m_actions = nullptr;
+    QPushButton* m_toPdf = nullptr;
+    QPushButton* m_toOdt = nullptr;
+    QPushButton* m_onPaper = nullptr;
     QPushButton* m_signOff = nullptr;
 };
 

@@ -125,6 +125,27 @@ base::Result<void> addVisit(Addition& addition, const ImportedVisit& imported,
     return {};
 }
 
+/// Whether a visit entered in error holds all of it: bringing the same file again does not bring the error
+/// back.
+bool isHeldInError(const ImportedVisit& imported, const std::vector<records::Visit>& versions,
+                   const catalogue::Catalogue& catalogue)
+{
+    const auto holdsAll = [&](const records::Visit& visit) {
+        for (size_t i = 0; i < imported.visit.findings.size(); ++i) {
+            const records::Finding& said = imported.visit.findings[i];
+            const records::Finding* stored = visit.finding(said.measure, said.side);
+            const auto both = stored == nullptr ? base::Result<records::Finding>(said)
+                                                : merged(*stored, said, imported.origins[i], catalogue);
+            if (stored == nullptr || !both || *both != *stored)
+                return false;
+        }
+        return true;
+    };
+    return std::ranges::any_of(versions, [&](const records::Visit& visit) {
+        return visit.withdrawn && visit.day == imported.visit.day && holdsAll(visit);
+    });
+}
+
 } // namespace
 
 base::Result<Addition> addition(const ImportedPatient& imported,
@@ -151,6 +172,8 @@ base::Result<Addition> addition(const ImportedPatient& imported,
         std::vector<records::Visit> ofDay;
         std::ranges::copy_if(current, std::back_inserter(ofDay),
                              [&](const records::Visit& other) { return other.day == visit.visit.day; });
+        if (ofDay.empty() && isHeldInError(visit, versions, catalogue))
+            continue;
         if (const auto added = addVisit(addition, visit, ofDay, catalogue); !added)
             return added.error();
     }

@@ -40,7 +40,11 @@ const Finding* Visit::finding(const QString& measure, Side side) const
     return found == findings.end() ? nullptr : &*found;
 }
 
-std::vector<Visit> current(const std::vector<Visit>& versions, bool draftsToo)
+namespace
+{
+
+/// Of each series one version, oldest day first.
+std::vector<Visit> ofEachSeries(const std::vector<Visit>& versions, bool draftsToo)
 {
     std::map<QString, Visit> bySeries;
     for (const Visit& version : versions) {
@@ -56,6 +60,27 @@ std::vector<Visit> current(const std::vector<Visit>& versions, bool draftsToo)
         return std::pair(a.day, a.series.text) < std::pair(b.day, b.series.text);
     });
     return chosen;
+}
+
+} // namespace
+
+std::vector<Visit> current(const std::vector<Visit>& versions, bool draftsToo)
+{
+    std::vector<Visit> chosen = ofEachSeries(versions, draftsToo);
+    std::erase_if(chosen, [](const Visit& visit) { return visit.withdrawn.has_value(); });
+    return chosen;
+}
+
+std::vector<Visit> onRecord(const std::vector<Visit>& versions)
+{
+    return ofEachSeries(versions, true);
+}
+
+QString inWords(const Author& author)
+{
+    QStringList parts = {author.name, author.role, author.registration};
+    parts.removeAll(QString());
+    return parts.join(QStringLiteral(", "));
 }
 
 } // namespace records

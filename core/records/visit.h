@@ -24,6 +24,15 @@ enum class VisitState { Draft, Signed, Amended };
 QString code(VisitState state);
 std::optional<VisitState> visitStateFromCode(const QString& code);
 
+/// That a visit was entered in error, with all its versions: it stays readable and no longer counts.
+struct Withdrawal {
+    QString reason;
+    Author author; ///< who withdrew it
+    QDateTime at;  ///< UTC
+
+    bool operator==(const Withdrawal&) const = default;
+};
+
 /// One version of one visit. An amendment is a new version of the same series with a reason; it starts as a
 /// draft and becomes Amended when signed. A signed version never changes again.
 struct Visit {
@@ -40,9 +49,10 @@ struct Visit {
     Conditions conditions;
     bool conditionsConfirmed = false; ///< carried forward until someone has confirmed them
     std::vector<Finding> findings;
-    Author author;           ///< who signed; empty in a draft
-    QDateTime signedAt;      ///< UTC; invalid in a draft
-    QString amendmentReason; ///< empty for the first version
+    Author author;                       ///< who signed; empty in a draft
+    QDateTime signedAt;                  ///< UTC; invalid in a draft
+    QString amendmentReason;             ///< empty for the first version
+    std::optional<Withdrawal> withdrawn; ///< the same for all versions; empty: it was not entered in error
 
     bool operator==(const Visit&) const = default;
 
@@ -52,7 +62,14 @@ struct Visit {
 using VisitId = base::Id<Visit>;
 
 /// Of each series the version that counts: the newest signed one, or the draft while nothing is signed.
-/// Oldest day first. `draftsToo` takes an open amendment in place of the version it amends.
+/// Oldest day first. `draftsToo` takes an open amendment in place of the version it amends. What was entered
+/// in error does not count; this alone decides it, for judging, trends, letters and every export.
 std::vector<Visit> current(const std::vector<Visit>& versions, bool draftsToo = false);
+
+/// The same, drafts too, with the visits entered in error among them: for where the history is read.
+std::vector<Visit> onRecord(const std::vector<Visit>& versions);
+
+/// "A. Name, role, registration", without what is missing.
+QString inWords(const Author& author);
 
 } // namespace records

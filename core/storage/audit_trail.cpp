@@ -27,11 +27,17 @@ base::Result<std::vector<AuditEntry>> entries(const Store& store, const QString&
 
 base::Result<void> note(const Store& store, const QString& action, const QString& kind, const QString& record)
 {
+    return note(store, action, kind, record, store.access().now());
+}
+
+base::Result<void> note(const Store& store, const QString& action, const QString& kind, const QString& record,
+                        const QDateTime& at)
+{
     const QString sql = uR"(
         INSERT INTO audit_trail (number, made_at, who, action, kind, record)
         SELECT COALESCE(MAX(number), 0) + 1, :at, :who, :action, :kind, :record FROM audit_trail)"_s;
     auto noted = write(store, sql,
-                       {{":at", instant(store.access().now())},
+                       {{":at", instant(at)},
                         {":who", text(store.access().who)},
                         {":action", action},
                         {":kind", kind},

@@ -12,7 +12,7 @@ namespace storage
 struct AuditEntry {
     QDateTime at; ///< UTC
     QString who;
-    QString action; ///< "created", "changed", "signed", "amended", "removed", "imported"
+    QString action; ///< "created", "changed", "signed", "amended", "withdrawn", "removed", "imported"
     QString kind;   ///< "patient", "visit", "finding", "conditions", "letter", "clinic"
     QString record; ///< the record's id; of a finding or conditions the visit's; "clinic" for the clinic
 };
@@ -21,6 +21,10 @@ struct AuditEntry {
 /// itself; an import adds that it was one.
 base::Result<void> note(const Store& store, const QString& action, const QString& kind,
                         const QString& record);
+
+/// The same, at the instant the change itself names.
+base::Result<void> note(const Store& store, const QString& action, const QString& kind, const QString& record,
+                        const QDateTime& at);
 
 /// Append only: the database refuses to change or remove an entry.
 class AuditTrail

@@ -96,7 +96,7 @@ std::vector<Binding> bindingsOf(const Letter& letter, const QDateTime& now)
             {":odt", letter.odt}};
 }
 
-base::Result<int> insert(const Store& store, const Letter& letter)
+base::Result<int> insert(const Store& store, const Letter& letter, const QDateTime& now)
 {
     const QString sql = uR"(
         INSERT INTO letters (id, revision, patient, visit, reference, state, recipient, copies_to, urgency,
@@ -105,11 +105,11 @@ base::Result<int> insert(const Store& store, const Letter& letter)
         VALUES (:id, :revision + 1, :patient, :visit, :reference, 'draft', :recipient, :copies_to, :urgency,
             :question, :actions, :history, :interpretation, :charts, :author_name, :author_role,
             :author_registration, :now, :body, :pdf, :odt))"_s;
-    return write(store, sql, bindingsOf(letter, store.access().now()));
+    return write(store, sql, bindingsOf(letter, now));
 }
 
 /// Writes over a draft; `more` is what changes besides.
-base::Result<int> update(const Store& store, const Letter& letter, const QString& more)
+base::Result<int> update(const Store& store, const Letter& letter, const QDateTime& now, const QString& more)
 {
     const QString sql = uR"(
         UPDATE letters
@@ -119,7 +119,7 @@ base::Result<int> update(const Store& store, const Letter& letter, const QString
             author_name = :author_name, author_role = :author_role, author_registration = :author_registration,
             saved_at = :now, body = :body, pdf = :pdf, odt = :odt%1
         WHERE id = :id AND revision = :revision AND state = 'draft')"_s;
-    return write(store, sql.arg(more), bindingsOf(letter, store.access().now()));
+    return write(store, sql.arg(more), bindingsOf(letter, now));
 }
 
 /// Why an update touched no row.
@@ -133,6 +133,34 @@ Error refusal(const Store& store, const Letter& letter)
     return {ErrorKind::Conflict, u"Someone else has changed this letter since; nothing was saved."_s, {}};
 }
 
+base::Result<bool> isAny(const Store& store, const QString& sql, const records::VisitId& visit)
+{
+    bool isThere = false;
+    auto found = read(store, sql, {{":visit", key(visit)}}, [&](Row&) -> base::Result<void> {
+        isThere = true;
+        return {};
+    });
+    if (!found)
+        return found.error();
+    return isThere;
+}
+
+/// No letter is begun or signed about a visit that was entered in error.
+base::Result<void> refuseWithdrawn(const Store& store, const Letter& letter)
+{
+    const QString sql = uR"(
+        SELECT visits.id FROM visits JOIN visit_withdrawals ON visit_withdrawals.series = visits.series
+        WHERE visits.id = :visit)"_s;
+    const auto isWithdrawn = isAny(store, sql, letter.visit);
+    if (!isWithdrawn)
+        return isWithdrawn.error();
+    if (*isWithdrawn)
+        return Error{ErrorKind::Refused,
+                     u"This visit was entered in error, so no letter about it is begun or signed."_s,
+                     {}};
+    return {};
+}
+
 base::Result<void> refuseUnfinished(const Store& store, const Letter& letter)
 {
     if (base::tidied(letter.author.name).isEmpty())
@@ -140,15 +168,13 @@ base::Result<void> refuseUnfinished(const Store& store, const Letter& letter)
             ErrorKind::Refused, u"A letter is signed by someone; the author's name is missing."_s, {}};
     if (base::tidied(letter.body).isEmpty() || letter.pdf.isEmpty())
         return Error{ErrorKind::Refused, u"A letter is signed off with the document as it is signed."_s, {}};
-    bool isOfSignedVisit = false;
-    auto found = read(store, u"SELECT id FROM visits WHERE id = :visit AND state <> 'draft'"_s,
-                      {{":visit", key(letter.visit)}}, [&](Row&) -> base::Result<void> {
-                          isOfSignedVisit = true;
-                          return {};
-                      });
-    if (found && !isOfSignedVisit)
+    const auto isOfSignedVisit =
+        isAny(store, u"SELECT id FROM visits WHERE id = :visit AND state <> 'draft'"_s, letter.visit);
+    if (!isOfSignedVisit)
+        return isOfSignedVisit.error();
+    if (!*isOfSignedVisit)
         return Error{ErrorKind::Refused, u"Sign the visit before its letter."_s, {}};
-    return found;
+    return refuseWithdrawn(store, letter);
 }
 
 } // namespace
@@ -163,12 +189,15 @@ base::Result<Letter> Letters::save(const Letter& given)
         letter.id = records::LetterId::make();
 
     return together(m_store, [&]() -> base::Result<Letter> {
-        const auto touched = isNew ? insert(m_store, letter) : update(m_store, letter, {});
+        if (auto allowed = isNew ? refuseWithdrawn(m_store, letter) : base::Result<void>(); !allowed)
+            return allowed.error();
+        const QDateTime now = m_store.access().now();
+        const auto touched = isNew ? insert(m_store, letter, now) : update(m_store, letter, now, {});
         if (!touched)
             return touched.error();
         if (*touched == 0)
             return refusal(m_store, letter);
-        if (auto noted = note(m_store, isNew ? u"created"_s : u"changed"_s, u"letter"_s, letter.id.text);
+        if (auto noted = note(m_store, isNew ? u"created"_s : u"changed"_s, u"letter"_s, letter.id.text, now);
             !noted)
             return noted.error();
         return oneLetter(m_store, letter.id.text);
@@ -180,12 +209,13 @@ base::Result<Letter> Letters::signOff(const Letter& letter)
     return together(m_store, [&]() -> base::Result<Letter> {
         if (auto finished = refuseUnfinished(m_store, letter); !finished)
             return finished.error();
-        const auto touched = update(m_store, letter, u", state = 'signed', signed_at = :now"_s);
+        const QDateTime at = letter.signedAt.isValid() ? letter.signedAt : m_store.access().now();
+        const auto touched = update(m_store, letter, at, u", state = 'signed', signed_at = :now"_s);
         if (!touched)
             return touched.error();
         if (*touched == 0)
             return refusal(m_store, letter);
-        if (auto noted = note(m_store, u"signed"_s, u"letter"_s, letter.id.text); !noted)
+        if (auto noted = note(m_store, u"signed"_s, u"letter"_s, letter.id.text, at); !noted)
             return noted.error();
         return oneLetter(m_store, letter.id.text);
     });

@@ -290,6 +290,7 @@ base::Result<std::vector<PatientSummary>> Patients::all() const
         WITH counted AS (
             SELECT patient, MAX(day) AS last_day, COUNT(*) AS visits FROM visits
             WHERE (state <> 'draft' OR version = 1)
+              AND NOT EXISTS (SELECT 1 FROM visit_withdrawals WHERE visit_withdrawals.series = visits.series)
               AND NOT EXISTS (SELECT 1 FROM visits newer WHERE newer.series = visits.series
                               AND newer.version > visits.version AND newer.state = 'amended')
             GROUP BY patient),

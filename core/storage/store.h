@@ -46,6 +46,8 @@ public:
 
     const QString& path() const { return m_path; }
     const Access& access() const { return m_access; }
+    /// Who writes from now on.
+    void setWho(const QString& who) { m_access.who = who; }
     QSqlDatabase database() const;
 
     base::Result<records::Clinic> clinic() const;

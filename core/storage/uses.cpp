@@ -14,7 +14,8 @@ namespace storage
 
 base::Result<std::vector<Use>> uses(const Store& store, const QString& measure)
 {
-    // Of each visit the version that counts, as records::current says with drafts: the newest.
+    // Of each visit the version that counts, as records::current says with drafts: the newest, unless it was
+    // entered in error.
     const QString sql = uR"(
         SELECT patients.id, family, given, record_number, visits.id, visits.day
         FROM visits JOIN patients ON patients.id = visits.patient
@@ -22,6 +23,7 @@ base::Result<std::vector<Use>> uses(const Store& store, const QString& measure)
                       AND findings.state <> 'not-asked')
           AND NOT EXISTS (SELECT 1 FROM visits newer WHERE newer.series = visits.series
                           AND newer.version > visits.version)
+          AND NOT EXISTS (SELECT 1 FROM visit_withdrawals WHERE visit_withdrawals.series = visits.series)
         ORDER BY visits.day DESC, family, given, visits.id)"_s;
     std::vector<Use> all;
     auto found = read(store, sql, {{":measure", text(measure)}}, [&](Row& row) -> base::Result<void> {

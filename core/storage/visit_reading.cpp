@@ -56,6 +56,8 @@ base::Result<void> takeVisit(Loading& loading, Row& row)
     visit.author = {row.text(), row.text(), row.text()};
     visit.signedAt = row.instant();
     visit.amendmentReason = row.text();
+    if (const QString reason = row.text(); !reason.isEmpty())
+        visit.withdrawn = {reason, {row.text(), row.text(), row.text()}, row.instant()};
     if (!state || (!formMade.isEmpty() && !visit.formAsMade))
         return unknownWord;
     visit.state = *state;
@@ -204,9 +206,12 @@ base::Result<std::vector<Visit>> visitsWhere(const Store& store, const QString& 
                                              const RareParts* rare)
 {
     const QString visits = uR"(
-        SELECT id, series, version, revision, patient, day, state, form, form_made, conditions_confirmed,
-               author_name, author_role, author_registration, signed_at, amendment_reason
-        FROM visits WHERE %1 ORDER BY day, series, version)"_s;
+        SELECT visits.id, visits.series, version, revision, patient, day, state, form, form_made,
+               conditions_confirmed, visits.author_name, visits.author_role, visits.author_registration, signed_at,
+               amendment_reason, visit_withdrawals.reason, visit_withdrawals.author_name,
+               visit_withdrawals.author_role, visit_withdrawals.author_registration, withdrawn_at
+        FROM visits LEFT JOIN visit_withdrawals ON visit_withdrawals.series = visits.series
+        WHERE %1 ORDER BY day, visits.series, version)"_s;
     const QString findings = uR"(
         SELECT findings.id, findings.visit, position, measure, side, findings.state, number, unit, grade, choice, reason,
                cap_reached, signs, note

@@ -72,7 +72,7 @@ base::Result<void> touch(const Store& store, const VisitId& visit)
 }
 
 base::Result<void> signDraft(const Store& store, const VisitId& visit, const records::Author& author,
-                             const QDateTime& at)
+                             const QDateTime& at, const QDateTime& now)
 {
     if (base::tidied(author.name).isEmpty())
         return Error{
@@ -91,7 +91,7 @@ base::Result<void> signDraft(const Store& store, const VisitId& visit, const rec
                                              {":id", key(visit)}}));
     if (!isSigned)
         return isSigned;
-    return note(store, u"signed"_s, u"visit"_s, visit.text);
+    return note(store, u"signed"_s, u"visit"_s, visit.text, now);
 }
 
 base::Result<void> refuseAmendment(const Store& store, const Visit& visit, const QString& reason)
@@ -100,6 +100,10 @@ base::Result<void> refuseAmendment(const Store& store, const Visit& visit, const
         return Error{ErrorKind::Refused, u"A draft is not amended; change it as it is."_s, {}};
     if (base::tidied(reason).isEmpty())
         return Error{ErrorKind::Refused, u"An amendment needs a reason."_s, {}};
+    if (visit.withdrawn)
+        return Error{ErrorKind::Refused,
+                     u"This visit was entered in error, so it is not amended; enter it where it belongs."_s,
+                     {}};
     QString newest;
     auto found = read(store, u"SELECT id FROM visits WHERE series = :key ORDER BY version"_s,
                       {{":key", key(visit.series)}}, [&](Row& row) -> base::Result<void> {
@@ -117,6 +121,27 @@ base::Result<void> refuseAmendment(const Store& store, const Visit& visit, const
             ErrorKind::Refused, u"This visit is being amended already; sign or discard that first."_s, {}};
     if (newest != visit.id.text)
         return Error{ErrorKind::Refused, u"This version has been amended; amend the newest one."_s, {}};
+    return {};
+}
+
+base::Result<void> refuseWithdrawal(const Store& store, const Visit& visit, const QString& reason,
+                                    const records::Author& author)
+{
+    if (visit.state == VisitState::Draft)
+        return Error{ErrorKind::Refused, u"A draft is not withdrawn; discard it."_s, {}};
+    if (visit.withdrawn)
+        return Error{ErrorKind::Refused, u"This visit was marked as entered in error already."_s, {}};
+    if (base::tidied(reason).isEmpty())
+        return Error{ErrorKind::Refused, u"Say why the visit was entered in error."_s, {}};
+    if (base::tidied(author.name).isEmpty())
+        return Error{
+            ErrorKind::Refused, u"A visit is withdrawn by someone; the author's name is missing."_s, {}};
+    const auto isOpen =
+        exists(store, u"SELECT id FROM visits WHERE series = :key AND state = 'draft'"_s, visit.series.text);
+    if (!isOpen)
+        return isOpen.error();
+    if (*isOpen)
+        return Error{ErrorKind::Refused, u"This visit is being amended; sign or discard that first."_s, {}};
     return {};
 }
 
@@ -138,8 +163,9 @@ base::Result<Visit> Visits::add(const Visit& given)
         if (auto noted = note(m_store, u"created"_s, u"visit"_s, visit.id.text); !noted)
             return noted.error();
         if (visit.state == VisitState::Signed) {
-            const QDateTime at = visit.signedAt.isValid() ? visit.signedAt : m_store.access().now();
-            if (auto isSigned = signDraft(m_store, visit.id, visit.author, at); !isSigned)
+            const QDateTime now = m_store.access().now();
+            const QDateTime at = visit.signedAt.isValid() ? visit.signedAt : now;
+            if (auto isSigned = signDraft(m_store, visit.id, visit.author, at, now); !isSigned)
                 return isSigned.error();
         }
         return oneVisit(m_store, visit.id);
@@ -241,7 +267,8 @@ base::Result<void> Visits::discard(const VisitId& visit)
 base::Result<Visit> Visits::sign(const VisitId& visit, const records::Author& author)
 {
     return together(m_store, [&]() -> base::Result<Visit> {
-        if (auto isSigned = signDraft(m_store, visit, author, m_store.access().now()); !isSigned)
+        const QDateTime now = m_store.access().now();
+        if (auto isSigned = signDraft(m_store, visit, author, now, now); !isSigned)
             return isSigned.error();
         return oneVisit(m_store, visit);
     });
@@ -263,6 +290,34 @@ base::Result<Visit> Visits::amend(const VisitId& visit, const QString& reason)
         if (auto noted = note(m_store, u"amended"_s, u"visit"_s, amendment->id.text); !noted)
             return noted.error();
         return oneVisit(m_store, amendment->id);
+    });
+}
+
+base::Result<Visit> Visits::withdraw(const VisitId& id, const QString& reason, const records::Author& author)
+{
+    return together(m_store, [&]() -> base::Result<Visit> {
+        const auto visit = oneVisit(m_store, id);
+        if (!visit)
+            return visit;
+        if (auto allowed = refuseWithdrawal(m_store, *visit, reason, author); !allowed)
+            return allowed.error();
+        const QDateTime now = m_store.access().now();
+        const QString sql = uR"(
+            INSERT INTO visit_withdrawals (series, reason, author_name, author_role, author_registration,
+                withdrawn_at)
+            VALUES (:series, :reason, :name, :role, :registration, :at))"_s;
+        auto withdrawn = write(m_store, sql,
+                               {{":series", key(visit->series)},
+                                {":reason", text(reason)},
+                                {":name", text(author.name)},
+                                {":role", text(author.role)},
+                                {":registration", text(author.registration)},
+                                {":at", instant(now)}});
+        if (!withdrawn)
+            return withdrawn.error();
+        if (auto noted = note(m_store, u"withdrawn"_s, u"visit"_s, id.text, now); !noted)
+            return noted.error();
+        return oneVisit(m_store, id);
     });
 }
 

@@ -33,6 +33,10 @@ public:
     /// A new draft version of a signed visit, with everything in it. Refused without a reason, for a draft,
     /// and while another amendment is open.
     base::Result<records::Visit> amend(const records::VisitId& visit, const QString& reason);
+    /// Marks a signed visit, with all its versions, as entered in error, for good. Refused without a reason
+    /// or an author, for a draft, while an amendment is open, and a second time.
+    base::Result<records::Visit> withdraw(const records::VisitId& visit, const QString& reason,
+                                          const records::Author& author);
 
 private:
     Store& m_store;

@@ -10,6 +10,8 @@ struct Answers : session::Prompts {
     std::optional<QString> text = QStringLiteral("wrong side");
     std::optional<records::Author> signer = records::Author{
         QStringLiteral("A. Tester"), QStringLiteral("physiotherapist"), QStringLiteral("P-1")};
+    std::optional<records::Author> atKeyboard =
+        records::Author{QStringLiteral("B. Keys"), QStringLiteral("neurologist"), QStringLiteral("N-2")};
     std::optional<QString> file; ///< where a document goes, or comes from
     QStringList asked;
     QStringList told;
@@ -31,6 +33,12 @@ struct Answers : session::Prompts {
         asked += question;
         offered = last;
         return signer;
+    }
+    std::optional<records::Author> person(const records::Author& known) override
+    {
+        asked += QStringLiteral("Who sits at the keyboard?");
+        offered = known;
+        return atKeyboard;
     }
     std::optional<QString> fileToWrite(const QString&, const QString& name, const QString&) override
     {

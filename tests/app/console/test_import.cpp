@@ -1,3 +1,6 @@
+#include "app/session/account.h"
+#include "app/session/session.h"
+#include "core/storage/audit_trail.h"
 #include "tests/app/console/program.h"
 #include "tests/support/test_support.h"
 
@@ -32,7 +35,36 @@ private Q_SLOTS:
     void aFileWithoutEndIsAnError();
     void recordsOfAnotherProgramAreLeftAlone();
     void importedRecordsAreSound();
+    void whoImportsIsTheAccountOrIsNamed();
+    void aNameThatIsEmptyIsWrongUse();
 };
+
+void TestImport::whoImportsIsTheAccountOrIsNamed()
+{
+    const Place place;
+    QCOMPARE(place.import({walk()}).code, 0);
+    QCOMPARE(
+        program::run({u"import"_s, place.records, place.file({walk(later)}), u"--by"_s, u"M. Ferrer"_s}).code,
+        0);
+    const auto session = *session::Session::open(
+        place.records, findings_file::shipped(), [] { return QDateTime::currentDateTimeUtc(); }, u"tester"_s,
+        false);
+    session->choosePatient(session->patients()->front().id);
+    QCOMPARE(session->visits().size(), size_t(2));
+    QCOMPARE(session->visits().front().author.name, session::account());
+    QCOMPARE(session->visits().back().author.name, u"M. Ferrer"_s);
+    QCOMPARE(storage::AuditTrail(session->store()).newest(1)->front().who, u"M. Ferrer"_s);
+}
+
+void TestImport::aNameThatIsEmptyIsWrongUse()
+{
+    const Place place;
+    const Outcome refused =
+        program::run({u"import"_s, place.records, place.file({walk()}), u"--by"_s, u" "_s});
+    QCOMPARE(refused.code, 2);
+    QVERIFY(refused.err.startsWith(u"The name of --by must not be empty."_s));
+    QVERIFY(!QFileInfo::exists(place.records));
+}
 
 void TestImport::makesTheRecordsWhereThereAreNone()
 {

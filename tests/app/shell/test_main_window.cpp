@@ -2,7 +2,9 @@
 
 #include "app/measures/measures_page.h"
 #include "app/shell/settings.h"
+#include "app/widgets/notice.h"
 #include "app/writing/author_setting.h"
+#include "core/storage/audit_trail.h"
 #include "tests/support/clinic_desk.h"
 #include "tests/support/test_support.h"
 
@@ -64,6 +66,11 @@ private Q_SLOTS:
     void escapeLeavesTheFindField();
     void aVisitIsBegunSignedAndAmendedFromTheKeyboard();
     void theSignerIsRemembered();
+    void theSignerOfOneVisitNeedNotSitAtTheKeyboard();
+    void whoSitsAtTheKeyboardIsInTheBarAndChangedThere();
+    void whoSatHereIsThereAgainNextTime();
+    void aVisitIsMarkedAsEnteredInError();
+    void turningBackFromEnteredInErrorLeavesTheVisit();
     void aSecondVisitOfTodayGoesOnWithTheFirst();
     void anEarlierDayIsTypedAndTheFutureRefused();
     void aDraftIsDiscardedOnlyWhenConfirmed();
@@ -262,7 +269,94 @@ void TestMainWindow::theSignerIsRemembered()
     desk.addVisit(clinic_desk::today, false);
     desk.press(u"signVisit"_s);
     QCOMPARE(writing::lastAuthor(), *desk.answers.signer);
-    QCOMPARE(shell::whoWrites(), u"A. Tester"_s);
+    QCOMPARE(desk.session->person(), *desk.answers.signer);
+    QCOMPARE(desk.widget<QPushButton>(u"person"_s)->text(), u"A. Tester"_s);
+}
+
+void TestMainWindow::theSignerOfOneVisitNeedNotSitAtTheKeyboard()
+{
+    AtWork desk;
+    desk.press(u"person"_s);
+    desk.window.openPatient(desk.halden.id);
+    desk.addVisit(clinic_desk::today, false);
+    desk.press(u"signVisit"_s);
+    QCOMPARE(desk.answers.offered, *desk.answers.atKeyboard);
+    QCOMPARE(desk.session->visitInFocus()->author, *desk.answers.signer);
+    QCOMPARE(desk.session->person(), *desk.answers.atKeyboard);
+    QCOMPARE(writing::lastAuthor(), *desk.answers.atKeyboard);
+}
+
+void TestMainWindow::whoSitsAtTheKeyboardIsInTheBarAndChangedThere()
+{
+    AtWork desk;
+    auto* person = desk.widget<QPushButton>(u"person"_s);
+    QCOMPARE(person->text(), u"Who are you?"_s);
+    QVERIFY(person->toolTip().contains(u"“tester”"_s));
+    desk.answers.atKeyboard.reset();
+    desk.press(u"person"_s);
+    QCOMPARE(person->text(), u"Who are you?"_s);
+    desk.answers.atKeyboard = records::Author{u"B. & C. Keys"_s, u"neurologist"_s, u"N-2"_s};
+    desk.press(u"person"_s);
+    QCOMPARE(person->text(), u"B. && C. Keys"_s);
+    QVERIFY(person->toolTip().contains(u"B. & C. Keys, neurologist, N-2"_s));
+    desk.answers.atKeyboard = records::Author{u"D. Next"_s, u"physiotherapist"_s, {}};
+    desk.press(u"person"_s);
+    QCOMPARE(desk.answers.offered.name, u"B. & C. Keys"_s);
+    QCOMPARE(person->text(), u"D. Next"_s);
+    QVERIFY(desk.session->saveClinic({u"Hillside Clinic"_s, {}, {}}));
+    QCOMPARE(storage::AuditTrail(desk.session->store()).newest(1)->front().who,
+             u"D. Next, physiotherapist"_s);
+}
+
+void TestMainWindow::whoSatHereIsThereAgainNextTime()
+{
+    Desk desk;
+    const records::Author keys{u"B. Keys"_s, u"neurologist"_s, u"N-2"_s};
+    writing::rememberAuthor(keys);
+    const shell::MainWindow window(*desk.session, desk.answers);
+    QCOMPARE(desk.session->person(), keys);
+    QCOMPARE(window.findChild<QPushButton*>(u"person"_s)->text(), u"B. Keys"_s);
+    QVERIFY(desk.session->saveClinic({u"Hillside Clinic"_s, {}, {}}));
+    QVERIFY(desk.answers.asked.isEmpty());
+}
+
+void TestMainWindow::aVisitIsMarkedAsEnteredInError()
+{
+    AtWork desk;
+    desk.window.openPatient(desk.halden.id);
+    desk.addVisit(QDate(2026, 1, 5));
+    desk.addVisit(clinic_desk::today);
+    desk.answers.text = u"this was Osric Voss"_s;
+    desk.press(u"withdrawVisit"_s);
+    QVERIFY(desk.answers.asked.front().contains(u"HALDEN, Mirrit"_s));
+    const records::Visit* visit = desk.session->visitInFocus();
+    QVERIFY(visit->withdrawn);
+    QCOMPARE(visit->withdrawn->author, *desk.answers.atKeyboard); // asked for, and remembered
+    QCOMPARE(desk.session->visits().size(), size_t(1));
+    QVERIFY(!desk.widget<QPushButton>(u"withdrawVisit"_s)->isVisibleTo(&desk.window));
+    QVERIFY(desk.widget<QPushButton>(u"versions"_s)->isVisibleTo(&desk.window));
+    QVERIFY(desk.widget<QLabel>(u"statusWords"_s)->text().startsWith(u"Entered in error"_s));
+    QVERIFY(desk.widget<QLabel>(u"lines"_s)->text().contains(u"12-Mar-2026, entered in error"_s));
+    const auto words = desk.window.findChild<widgets::Notice*>(u"signed"_s)->words();
+    QVERIFY2(words.contains(u"“this was Osric Voss”"_s), qPrintable(words));
+    desk.key(Qt::Key_2, Qt::ControlModifier);
+    QVERIFY(!desk.widget<QPushButton>(u"amendVisit"_s)->isVisibleTo(&desk.window));
+    QVERIFY(desk.answers.told.isEmpty());
+}
+
+void TestMainWindow::turningBackFromEnteredInErrorLeavesTheVisit()
+{
+    AtWork desk;
+    desk.window.openPatient(desk.halden.id);
+    desk.addVisit(clinic_desk::today);
+    desk.answers.text.reset();
+    desk.press(u"withdrawVisit"_s);
+    QVERIFY(!desk.session->visitInFocus()->withdrawn);
+    desk.answers.text = u"wrong person"_s;
+    desk.answers.atKeyboard.reset();
+    desk.press(u"withdrawVisit"_s);
+    QVERIFY(!desk.session->visitInFocus()->withdrawn);
+    QCOMPARE(desk.answers.told.size(), 1);
 }
 
 void TestMainWindow::aSecondVisitOfTodayGoesOnWithTheFirst()

@@ -5,6 +5,7 @@
 #include "tests/support/test_support.h"
 
 #include <QCheckBox>
+#include <QLabel>
 #include <QTableWidget>
 
 using namespace Qt::StringLiterals;
@@ -51,7 +52,24 @@ private Q_SLOTS:
     void everyVersionIsThereOldestFirst();
     void whatDiffersIsMarked();
     void theDialogShowsWhatDiffersAndAllOnDemand();
+    void aVisitEnteredInErrorIsReadableStruckOut();
 };
+
+void TestVersionRows::aVisitEnteredInErrorIsReadableStruckOut()
+{
+    AmendedVisit desk;
+    QVERIFY(desk.session->withdrawVisit(desk.versions.back().id, u"wrong person"_s));
+    const auto versions = shell::versionsOf(desk.versions.back().series, desk.session->versions());
+    shell::VersionsDialog dialog(versions, clinic_desk::book(), nullptr);
+    auto* table = dialog.findChild<QTableWidget*>(u"versionTable"_s);
+    QVERIFY(table->item(0, 1)->text().startsWith(u'2'));
+    QVERIFY(table->item(0, 1)->font().strikeOut());
+    QVERIFY(table->item(0, 2)->font().strikeOut());
+    QVERIFY(table->horizontalHeaderItem(2)->text().contains(u"entered in error"_s));
+    QVERIFY(dialog.findChild<QLabel*>(u"versionReasons"_s)
+                ->text()
+                .startsWith(u"Entered in error, said by tester on 12-Mar-2026: “wrong person”"_s));
+}
 
 void TestVersionRows::everyVersionIsThereOldestFirst()
 {

@@ -38,8 +38,26 @@ private Q_SLOTS:
     void aClickBesideNothingDoesNothing();
     void bothLinesAreSaid();
     void anAmendedVisitIsSaidToBeOne();
+    void aVisitEnteredInErrorIsDrawnCrossedOutAndSaid();
     void itDrawsWithoutVisitsAndWithMany();
 };
+
+void TestVisitRibbon::aVisitEnteredInErrorIsDrawnCrossedOutAndSaid()
+{
+    ThreeVisits desk;
+    desk.session->chooseVisit(desk.ids[1]);
+    VisitRibbon ribbon(*desk.session, nullptr);
+    ribbon.resize(800, 56);
+    const QImage before = ribbon.grab().toImage();
+    QVERIFY(desk.session->withdrawVisit(desk.ids[1], u"wrong person"_s));
+    QVERIFY(ribbon.grab().toImage() != before);
+    QVERIFY2(ribbon.accessibleDescription().contains(u"01-Sep-2025 · Entered in error, said by tester"_s),
+             qPrintable(ribbon.accessibleDescription()));
+    QVERIFY(ribbon.accessibleDescription().contains(u"“wrong person”"_s));
+    QTest::keyClick(&ribbon, Qt::Key_Right);
+    QTest::keyClick(&ribbon, Qt::Key_Left);
+    QCOMPARE(desk.session->focus().visit, std::optional(desk.ids[1]));
+}
 
 void TestVisitRibbon::arrowsMoveThisVisit()
 {

@@ -36,6 +36,7 @@ public:
     bool confirmed(const QString&, const QString&, const QString&) override { return false; }
     std::optional<QString> line(const QString&, const QString&, const QString&) override { return {}; }
     std::optional<records::Author> author(const QString&, const records::Author&) override { return {}; }
+    std::optional<records::Author> person(const records::Author&) override { return {}; }
     std::optional<QString> fileToWrite(const QString&, const QString& name, const QString&) override
     {
         suggested = name;

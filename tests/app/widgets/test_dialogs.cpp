@@ -38,6 +38,7 @@ private Q_SLOTS:
     void aLineIsAskedAndTidied();
     void nobodySignsWithoutANumber();
     void authorIsTypedFromTheKeyboard();
+    void whoSitsAtTheKeyboardNeedsNoRegistrationNumber();
     void anErrorSaysWhatHappenedAndWhatIsSafe();
     void aNoticeIsHiddenWhileItSaysNothing();
     void anEmptyStateOffersOneStep();
@@ -100,6 +101,19 @@ void TestDialogs::authorIsTypedFromTheKeyboard()
     });
     const records::Author expected{u"A. Tester"_s, u"neurologist"_s, u"12-34"_s};
     QCOMPARE(dialogs.author(u"Sign this visit?"_s, {}), std::optional(expected));
+}
+
+void TestDialogs::whoSitsAtTheKeyboardNeedsNoRegistrationNumber()
+{
+    widgets::Dialogs dialogs;
+    withNextDialog([](QWidget& dialog) {
+        QTest::keyClicks(dialog.findChild<QLineEdit*>(u"authorName"_s), u"A. Tester"_s);
+        QTest::keyClicks(dialog.findChild<QLineEdit*>(u"authorRole"_s), u"student"_s);
+        QTest::keyClick(&dialog, Qt::Key_Return);
+    });
+    QCOMPARE(dialogs.person({}), (std::optional<records::Author>({u"A. Tester"_s, u"student"_s, {}})));
+    withNextDialog([](QWidget& dialog) { QTest::keyClick(&dialog, Qt::Key_Escape); });
+    QVERIFY(!dialogs.person({u"A. Tester"_s, u"student"_s, {}}));
 }
 
 void TestDialogs::anErrorSaysWhatHappenedAndWhatIsSafe()

@@ -1,4 +1,6 @@
 #include "app/writing/letter_draft.h"
+
+#include "core/storage/audit_trail.h"
 #include "tests/app/writing/writing_desk.h"
 #include "tests/support/test_support.h"
 
@@ -125,12 +127,78 @@ private Q_SLOTS:
         QCOMPARE(desk.letters().front(), sent);
     }
 
-    void aFileNameTellsNobodysName()
+    void aFileNameTellsTheRecordNumberAndNobodysName_data()
     {
+        QTest::addColumn<QString>("number");
+        QTest::addColumn<QString>("name");
+        QTest::newRow("as it is") << u"L-0042"_s << u"L-0042-letter-2026-06-12.pdf"_s;
+        QTest::newRow("none") << QString() << u"letter-2026-06-12.pdf"_s;
+        QTest::newRow("a way out of the folder") << u"../../12/7"_s << u"12-7-letter-2026-06-12.pdf"_s;
+        QTest::newRow("nothing a file could be named by") << u"***"_s << u"letter-2026-06-12.pdf"_s;
+        QTest::newRow("another script") << u"№ Ω 7"_s << u"Ω-7-letter-2026-06-12.pdf"_s;
+        QTest::newRow("turned around") << u"12\u202e34"_s << u"12-34-letter-2026-06-12.pdf"_s;
+        QTest::newRow("long") << QString(300, u'7') << QString(40, u'7') + u"-letter-2026-06-12.pdf"_s;
+    }
+
+    void aFileNameTellsTheRecordNumberAndNobodysName()
+    {
+        QFETCH(QString, number);
+        QFETCH(QString, name);
         const desk::Desk desk;
+        records::Patient patient = desk.session->patientInFocus();
+        patient.recordNumber = number;
+        QVERIFY(desk.session->savePatient(patient));
         LetterDraft draft(*desk.session);
         QVERIFY(draft.begin());
-        QCOMPARE(draft.fileName(u"pdf"_s), u"letter-2026-06-12.pdf"_s);
+        QCOMPARE(draft.fileName(u"pdf"_s), name);
+        QVERIFY(!draft.fileName(u"pdf"_s).contains(patient.family));
+        QCOMPARE(draft.documentName() + u".pdf"_s, name);
+    }
+
+    void theInstantOfSigningIsOneInTheLetterItsPagesAndTheLog()
+    {
+        desk::Desk desk;
+        desk.session.reset();
+        QDateTime now(QDate(2026, 6, 12), QTime(9, 30), Qt::UTC); // goes on whenever it is asked
+        const auto session = *session::Session::open(
+            desk.folder.filePath(u"clinic.aplomb"_s), desk.book, [&now] { return now = now.addSecs(60); },
+            u"tester"_s, false);
+        session->choosePatient(session->patients()->front().id);
+        LetterDraft draft(*session);
+        QVERIFY(draft.begin());
+        QVERIFY(draft.signOff(*desk.answers.signer));
+        const QDateTime at = draft.letter().signedAt;
+        const auto entry = storage::AuditTrail(session->store()).ofRecord(draft.letter().id.text)->back();
+        QCOMPARE(entry.action, u"signed"_s);
+        QCOMPARE(entry.at, at);
+        QVERIFY(now > at); // it was asked again, and not believed
+    }
+
+    void aReferenceEnteredInErrorIsNoLongerComparedWith()
+    {
+        const desk::Desk desk;
+        const records::VisitId earlier = desk.session->visits().front().id;
+        const records::VisitId latest = desk.session->visits().back().id;
+        desk.session->chooseReference(earlier);
+        LetterDraft draft(*desk.session);
+        QVERIFY(draft.begin());
+        QCOMPARE(draft.letter().reference, std::optional(earlier));
+        QVERIFY(desk.session->withdrawVisit(earlier, u"wrong person"_s));
+        desk.session->chooseVisit(latest);
+        draft.open(draft.letter());
+        QVERIFY(!draft.letter().reference);
+        QVERIFY(draft.composition());
+        QVERIFY(draft.standing().join(u' ').contains(u"last comparable visit"_s));
+    }
+
+    void noLetterIsBegunOfAVisitEnteredInError()
+    {
+        const desk::Desk desk;
+        QVERIFY(desk.session->withdrawVisit(desk.session->visitInFocus()->id, u"wrong person"_s));
+        LetterDraft draft(*desk.session);
+        QVERIFY(draft.whyNoLetter().contains(u"entered in error"_s));
+        QVERIFY(!draft.begin());
+        QVERIFY(desk.letters().empty());
     }
 };
 

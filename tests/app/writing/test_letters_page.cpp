@@ -1,4 +1,7 @@
 #include "app/writing/letters_page.h"
+
+#include "app/widgets/notice.h"
+#include "app/writing/author_setting.h"
 #include "tests/app/writing/writing_desk.h"
 #include "tests/support/test_support.h"
 
@@ -191,7 +194,83 @@ private Q_SLOTS:
         begin(page);
         press(page, u"letterSignOff"_s);
         QCOMPARE(desk.answers.offered, *desk.answers.signer);
+        QCOMPARE(desk.session->person(), *desk.answers.signer);
+        QCOMPARE(writing::lastAuthor(), *desk.answers.signer);
         QCOMPARE(desk.letters().size(), size_t(2));
+    }
+
+    void anotherNameForOneSignatureIsNotThePersonAtTheKeyboard()
+    {
+        desk::Desk desk;
+        const records::Author keys{u"B. Keys"_s, u"neurologist"_s, u"N-2"_s};
+        desk.session->setPerson(keys);
+        LettersPage page(*desk.session, desk.answers);
+        page.show();
+        begin(page);
+        press(page, u"letterSignOff"_s);
+        QCOMPARE(desk.answers.offered, keys);
+        QCOMPARE(desk.letters().front().author, *desk.answers.signer);
+        QCOMPARE(desk.session->person(), keys);
+    }
+
+    void aSignedLetterOfAVisitEnteredInErrorSaysSoAndStaysAsItWas()
+    {
+        desk::Desk desk;
+        LettersPage page(*desk.session, desk.answers);
+        page.show();
+        begin(page);
+        press(page, u"letterSignOff"_s);
+        const records::Letter sent = desk.letters().front();
+        auto* standing = the<widgets::Notice>(page, u"letterStanding"_s);
+        QVERIFY(!standing->isVisible());
+        QVERIFY(desk.session->withdrawVisit(sent.visit, u"wrong person"_s));
+        QVERIFY(standing->isVisible());
+        QVERIFY2(standing->words().contains(u"12-Jun-2026 was entered in error"_s),
+                 qPrintable(standing->words()));
+        QVERIFY(standing->words().contains(u"“wrong person”"_s));
+        QVERIFY(the<QListWidget>(page, u"letterList"_s)->item(0)->text().contains(u"entered in error"_s));
+        QVERIFY(!the<QPushButton>(page, u"letterNew"_s)->isEnabled());
+        desk.answers.file = desk.folder.filePath(u"a.pdf"_s);
+        press(page, u"letterPdf"_s);
+        QCOMPARE(contentOf(*desk.answers.file), sent.pdf);
+        QCOMPARE(desk.letters().front(), sent);
+    }
+
+    void aDraftOfAVisitEnteredInErrorIsKeptAndGoesNoFurther()
+    {
+        desk::Desk desk;
+        LettersPage page(*desk.session, desk.answers);
+        page.show();
+        begin(page);
+        QTest::keyClicks(the<QLineEdit>(page, u"letterQuestion"_s), u"May the stick go?"_s);
+        QVERIFY(desk.session->withdrawVisit(desk.letters().front().visit, u"wrong person"_s));
+        QVERIFY(the<widgets::Notice>(page, u"letterStanding"_s)->words().contains(u"neither signed nor printed"_s));
+        for (const QString& button : {u"letterSignOff"_s, u"letterPdf"_s, u"letterOdt"_s, u"letterPrint"_s})
+            QVERIFY(!the<QPushButton>(page, button)->isEnabled());
+        QCOMPARE(the<QLineEdit>(page, u"letterQuestion"_s)->text(), u"May the stick go?"_s);
+    }
+
+    void aLetterWhoseVisitWasAmendedSinceSaysSo()
+    {
+        desk::Desk desk;
+        LettersPage page(*desk.session, desk.answers);
+        page.show();
+        begin(page);
+        press(page, u"letterSignOff"_s);
+        const records::Letter sent = desk.letters().front();
+        begin(page); // and a draft
+        const auto amendment = desk.session->amendVisit(sent.visit, u"wrong side"_s);
+        QVERIFY(amendment);
+        auto* standing = the<widgets::Notice>(page, u"letterStanding"_s);
+        QVERIFY(!standing->isVisible());
+        QVERIFY(desk.session->signVisit(amendment->id, *desk.answers.signer));
+        QVERIFY(standing->words().contains(u"now tells of the amended version"_s));
+        auto* list = the<QListWidget>(page, u"letterList"_s);
+        for (int row = 0; row < list->count(); ++row)
+            QVERIFY(list->item(row)->text().contains(u"visit amended since"_s));
+        list->setCurrentRow(1 - list->currentRow());
+        QVERIFY(standing->words().contains(u"after this letter was written"_s));
+        QCOMPARE(std::ranges::count(desk.letters(), sent.pdf, &records::Letter::pdf), 1);
     }
 
     void aSentLetterIsSavedByteForByte()
@@ -209,7 +288,7 @@ private Q_SLOTS:
         press(page, u"letterOdt"_s);
         QCOMPARE(contentOf(*desk.answers.file), sent.odt);
         QCOMPARE(desk.answers.suggested,
-                 (QStringList{u"letter-2026-06-12.pdf"_s, u"letter-2026-06-12.odt"_s}));
+                 (QStringList{u"L-0042-letter-2026-06-12.pdf"_s, u"L-0042-letter-2026-06-12.odt"_s}));
         QCOMPARE(desk.answers.told, QStringList());
     }
 

@@ -51,6 +51,7 @@ class TestMerge : public HouseTest
 private Q_SLOTS:
     void anUnknownPatientIsNew();
     void theSameRowsAgainAddNothing();
+    void whatWasEnteredInErrorIsNotBroughtBackByTheSameFile();
     void anotherDayIsANewVisit();
     void furtherFindingsOfASignedDayNeedAnAmendment();
     void furtherFindingsOfADraftDayGoIntoTheDraft();
@@ -82,6 +83,21 @@ void TestMerge::theSameRowsAgainAddNothing()
     const auto addition = added(rows, stored(rows));
     QVERIFY2(addition, qPrintable(errorOf(addition)));
     QVERIFY(addition->isNothing());
+}
+
+void TestMerge::whatWasEnteredInErrorIsNotBroughtBackByTheSameFile()
+{
+    Stored kept = stored({walk(), walk(berg)});
+    kept.visits.front().withdrawn = records::Withdrawal{u"wrong person"_s, {u"A. Tester"_s, {}, {}}, {}};
+    const auto again = added({walk(), walk(berg)}, kept);
+    QVERIFY(again);
+    QVERIFY(again->newVisits.empty());
+    QVERIFY(again->further.empty());
+    // Other results of that day are a visit of their own.
+    const auto other = added({walk({{u"value"_s, u"9.5"_s}})}, kept);
+    QVERIFY(other);
+    QCOMPARE(other->newVisits.size(), size_t(1));
+    QVERIFY(other->further.empty());
 }
 
 void TestMerge::anotherDayIsANewVisit()

@@ -37,6 +37,7 @@ private Q_SLOTS:
     void theNewestSignedVersionCounts();
     void aDraftCountsWhileNothingIsSigned();
     void anOpenAmendmentCountsOnlyWhereDraftsDo();
+    void whatWasEnteredInErrorDoesNotCountAndStaysOnRecord();
     void visitsComeOldestFirst();
     void theOrderOfVersionsDoesNotMatter();
     void aFindingIsFoundByMeasureAndSide();
@@ -61,6 +62,21 @@ void TestVisit::anOpenAmendmentCountsOnlyWhereDraftsDo()
                                          version(u"a"_s, 2, VisitState::Draft)};
     QCOMPARE(chosen(versions), QStringList{u"a1"_s});
     QCOMPARE(chosen(versions, true), QStringList{u"a2"_s});
+}
+
+void TestVisit::whatWasEnteredInErrorDoesNotCountAndStaysOnRecord()
+{
+    std::vector<Visit> versions = {version(u"a"_s, 1, VisitState::Signed),
+                                   version(u"a"_s, 2, VisitState::Amended),
+                                   version(u"b"_s, 1, VisitState::Signed)};
+    versions[0].withdrawn = versions[1].withdrawn =
+        records::Withdrawal{u"wrong person"_s, {u"A. Tester"_s, {}, {}}, {}};
+    QCOMPARE(chosen(versions), QStringList{u"b1"_s});
+    QCOMPARE(chosen(versions, true), QStringList{u"b1"_s});
+    QStringList ids;
+    for (const Visit& visit : records::onRecord(versions))
+        ids += visit.id.text;
+    QCOMPARE(ids, (QStringList{u"a2"_s, u"b1"_s}));
 }
 
 void TestVisit::visitsComeOldestFirst()

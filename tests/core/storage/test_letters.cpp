@@ -1,3 +1,4 @@
+#include "core/storage/audit_trail.h"
 #include "core/storage/letters.h"
 #include "core/storage/patients.h"
 #include "core/storage/visits.h"
@@ -141,6 +142,19 @@ private Q_SLOTS:
             letter.pdf.clear();
         QCOMPARE(clinic.letters.signOff(letter).error().kind, ErrorKind::Refused);
         QCOMPARE(clinic.letters.ofPatient(clinic.patient.id)->front().state, LetterState::Draft);
+    }
+
+    void theInstantOfSigningIsTheOneTheLetterNames()
+    {
+        Clinic clinic;
+        QVERIFY(clinic.visits.sign(clinic.visit.id, serra));
+        Letter letter = *clinic.letters.save(clinic.letter());
+        letter.signedAt = QDateTime(QDate(2026, 2, 28), QTime(16, 5, 9), Qt::UTC);
+        const auto sent = clinic.letters.signOff(letter);
+        QVERIFY(sent);
+        QCOMPARE(sent->signedAt, letter.signedAt);
+        const auto entry = storage::AuditTrail(clinic.file.store()).ofRecord(letter.id.text)->back();
+        QCOMPARE(entry.at, letter.signedAt);
     }
 
     void lettersComeOldestFirst()

@@ -1,3 +1,4 @@
+#include "core/storage/audit_trail.h"
 #include "core/storage/patients.h"
 #include "core/storage/visits.h"
 #include "tests/support/records_file.h"
@@ -166,6 +167,16 @@ private Q_SLOTS:
         QCOMPARE(clinic.visits.discard(id).error().kind, ErrorKind::Refused);
         QCOMPARE(clinic.visits.sign(id, serra).error().kind, ErrorKind::Refused);
         QCOMPARE(*clinic.visits.withId(id), *isSigned);
+    }
+
+    void theInstantOfSigningIsTakenOnce()
+    {
+        Clinic clinic; // whose clock goes on whenever it is asked
+        const auto isSigned = clinic.visits.sign(clinic.draft.id, serra);
+        QVERIFY(isSigned);
+        const auto entry = storage::AuditTrail(clinic.file.store()).ofRecord(clinic.draft.id.text)->back();
+        QCOMPARE(entry.action, u"signed"_s);
+        QCOMPARE(entry.at, isSigned->signedAt);
     }
 
     void signingNeedsAnAuthor()
