@@ -245,7 +245,8 @@ void PatientPage::settle()
     // The examination of a signed visit offers to amend by itself.
     const bool isInError = visit != nullptr && visit->withdrawn;
     m_amend->setVisible(visit != nullptr && !isDraft && !isInError && m_tabs->currentIndex() != 0);
-    m_inError->setVisible(visit != nullptr && !isDraft && !isInError);
+    // Where one looks at what was entered.
+    m_inError->setVisible(visit != nullptr && !isDraft && !isInError && m_tabs->currentIndex() == 0);
     m_versions->setVisible(visit != nullptr &&
                            (isInError || versionsOf(visit->series, m_session.versions()).size() > 1));
 }

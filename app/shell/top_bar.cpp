@@ -26,7 +26,8 @@ namespace shell
 namespace
 {
 
-constexpr int mostPersonWidth = 140;
+constexpr int mostPersonWidth = 110;
+constexpr int leastFindWidth = 140;
 
 } // namespace
 
@@ -46,11 +47,12 @@ TopBar::TopBar(session::Session& session, session::Prompts& prompts, QWidget* pa
     setProperty("role", u"bar"_s);
     m_clinic->setObjectName(u"clinic"_s);
     m_clinic->setProperty("role", u"quiet"_s);
+    m_clinic->setMinimumWidth(1); // gives way first in a narrow window
     m_demo->setObjectName(u"demoMark"_s);
     m_demo->setProperty("role", u"caution"_s);
     m_person->setObjectName(u"person"_s);
     m_person->setProperty("kind", u"quiet"_s);
-    m_find->setMinimumWidth(300);
+    m_find->setMinimumWidth(leastFindWidth);
     m_find->setMaximumWidth(420);
     m_more->setObjectName(u"more"_s);
     m_more->setAccessibleName(tr("More"));
@@ -179,6 +181,7 @@ void TopBar::settle()
 {
     const records::Clinic clinic = m_session.clinic();
     m_clinic->setText(clinic.name);
+    m_clinic->setToolTip(clinic.name);
     m_demo->setVisible(clinic.isDemo);
     m_more->setIcon(widgets::icon(u"more"_s, palette()));
 }

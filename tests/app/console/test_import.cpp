@@ -1,6 +1,7 @@
 #include "app/session/account.h"
-#include "app/session/session.h"
 #include "core/storage/audit_trail.h"
+#include "core/storage/patients.h"
+#include "core/storage/visits.h"
 #include "tests/app/console/program.h"
 #include "tests/support/test_support.h"
 
@@ -46,14 +47,15 @@ void TestImport::whoImportsIsTheAccountOrIsNamed()
     QCOMPARE(
         program::run({u"import"_s, place.records, place.file({walk(later)}), u"--by"_s, u"M. Ferrer"_s}).code,
         0);
-    const auto session = *session::Session::open(
-        place.records, findings_file::shipped(), [] { return QDateTime::currentDateTimeUtc(); }, u"tester"_s,
-        false);
-    session->choosePatient(session->patients()->front().id);
-    QCOMPARE(session->visits().size(), size_t(2));
-    QCOMPARE(session->visits().front().author.name, session::account());
-    QCOMPARE(session->visits().back().author.name, u"M. Ferrer"_s);
-    QCOMPARE(storage::AuditTrail(session->store()).newest(1)->front().who, u"M. Ferrer"_s);
+    const auto store =
+        *storage::Store::open(place.records, {u"tester"_s, [] { return QDateTime::currentDateTimeUtc(); }},
+                              storage::Opening::MustExist);
+    const auto patient = **storage::Patients(*store).withRecordNumber(u"T-1"_s);
+    const auto visits = *storage::Visits(*store).ofPatient(patient.id);
+    QCOMPARE(visits.size(), size_t(2));
+    QCOMPARE(visits.front().author.name, session::account());
+    QCOMPARE(visits.back().author.name, u"M. Ferrer"_s);
+    QCOMPARE(storage::AuditTrail(*store).newest(1)->front().who, u"M. Ferrer"_s);
 }
 
 void TestImport::aNameThatIsEmptyIsWrongUse()

@@ -80,6 +80,7 @@ private Q_SLOTS:
     void unsavedTypingKeepsTheWindowOpen();
     void demoIsSaidOnEveryScreen();
     void everythingFitsASmallWindow();
+    void theBarFitsANarrowWindow();
     void aLongIdentityTakesASecondLine();
     void aClickChoosesWhatWasFound();
     void theKeyboardFollowsToThePageAndTheRibbon();
@@ -483,6 +484,18 @@ void TestMainWindow::everythingFitsASmallWindow()
         QVERIFY2(needed.width() <= 1024 && needed.height() <= 700,
                  qPrintable(u"%1: %2 × %3"_s.arg(tab).arg(needed.width()).arg(needed.height())));
     }
+}
+
+void TestMainWindow::theBarFitsANarrowWindow()
+{
+    AtWork desk;
+    QVERIFY(desk.session->saveClinic({u"Movement and Balance Clinic of the Eastern Hills"_s, {}, {}, true}));
+    desk.answers.atKeyboard->name = u"Maximiliana Hohenwaldenstein-Oppermannsberg"_s;
+    desk.press(u"person"_s);
+    QVERIFY(desk.isShown());
+    const auto* bar = desk.widget<QPushButton>(u"person"_s)->parentWidget();
+    QVERIFY2(bar->minimumSizeHint().width() <= 910, // 1366 pixels at 150 %
+             qPrintable(QString::number(bar->minimumSizeHint().width())));
 }
 
 void TestMainWindow::aLongIdentityTakesASecondLine()
