@@ -1,15 +1,15 @@
 #include "app/console/console.h"
+#include "app/shell/doorbell.h"
 #include "app/shell/look.h"
 #include "app/shell/main_window.h"
 #include "app/shell/opening.h"
 #include "app/shell/pictures.h"
 #include "app/widgets/dialogs.h"
+#include "core/base/text.h"
 #include "core/catalogue/reader.h"
 
 #include <QApplication>
-#include <QFile>
 #include <QLoggingCategory>
-#include <QTemporaryDir>
 #include <QTextStream>
 #include <QTranslator>
 
@@ -35,7 +35,7 @@ QDateTime now()
 
 int failed(Exit how, const QString& sentence)
 {
-    QTextStream(stderr) << sentence << '\n';
+    QTextStream(stderr) << base::printable(sentence) << '\n';
     return how;
 }
 
@@ -65,20 +65,18 @@ int pictures(const QStringList& arguments, const catalogue::Catalogue& catalogue
         return failed(WrongUse, u"Use: aplomb pictures RECORDS --to FOLDER"_s);
     // The screens are worked with, so in a copy, and under a name of its own for what programs remember.
     QApplication::setApplicationName(u"Aplomb pictures"_s);
-    const QTemporaryDir desk;
-    const QString copy = desk.filePath(u"pictures.aplomb"_s);
-    if (const QString& path = arguments.at(1); QFile::copy(path, copy))
-        QFile::copy(path + u"-wal"_s, copy + u"-wal"_s);
-    else
-        return failed(CouldNot, u"The records file %1 cannot be read."_s.arg(path));
-    const auto session = session::Session::open(copy, catalogue, now, u"pictures"_s, false);
+    const auto session =
+        session::Session::open(arguments.at(1), catalogue, now, u"pictures"_s, storage::Opening::AsCopy);
     if (!session)
         return failed(CouldNot, session.error().what);
     const auto written = shell::takePictures(**session, arguments.at(3));
     if (!written)
         return failed(CouldNot, written.error().what);
-    QTextStream(stdout) << written->join(u'\n') << '\n';
-    return Done;
+    QTextStream out(stdout);
+    out << written->join(u'\n') << '\n' << Qt::flush;
+    return out.status() == QTextStream::Ok
+               ? Done
+               : failed(CouldNot, u"What was written could not be listed on the standard output."_s);
 }
 
 int verb(const QStringList& arguments, const catalogue::Catalogue& catalogue)
@@ -99,10 +97,18 @@ int window(const QStringList& arguments, const catalogue::Catalogue& catalogue, 
     shell::applyWishedLook(application);
     widgets::Dialogs dialogs;
     const QString path = arguments.isEmpty() ? shell::usualRecordsPath() : arguments.at(1);
+    if (shell::Doorbell::isAnswered(path))
+        return Done;
     const auto session = shell::openedRecords(path, catalogue, now, dialogs);
     if (!session)
         return CouldNot;
+    shell::Doorbell doorbell(path);
     shell::MainWindow window(*session, dialogs);
+    QObject::connect(&doorbell, &shell::Doorbell::rung, &window, [&window] {
+        window.setWindowState(window.windowState() & ~Qt::WindowMinimized);
+        window.raise();
+        window.activateWindow();
+    });
     window.show();
     return QApplication::exec();
 }
@@ -120,7 +126,8 @@ int main(int count, char** words)
     else if (!hasDisplay())
         return failed(CouldNot, u"There is no display to open a window on; aplomb --help names what works "
                                 "without one."_s);
-    QApplication application(count, words);
+    int ours = 1; // what the arguments mean is said above, so none is left to Qt
+    QApplication application(ours, words);
     QApplication::setOrganizationName(u"Aplomb"_s);
     QApplication::setApplicationName(u"Aplomb"_s);
     QApplication::setApplicationVersion(QStringLiteral(APLOMB_VERSION));

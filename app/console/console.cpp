@@ -139,8 +139,8 @@ std::optional<WrongUse> wrongEnding(const QString& verb, const QString& to)
 /// With the clinic's own part where the records can be read.
 catalogue::Catalogue catalogueOf(const Request& request)
 {
-    const auto session =
-        session::Session::open(request.records, request.catalogue, request.clock, whoWrites(request), false);
+    const auto session = session::Session::open(request.records, request.catalogue, request.clock, whoWrites(request),
+                                                storage::Opening::ToRead);
     return session ? (*session)->catalogue() : request.catalogue;
 }
 
@@ -212,6 +212,31 @@ std::optional<WrongUse> taken(const Verb& verb, const QStringList& arguments, Re
     return request.measure.isEmpty() ? std::nullopt : wrongSide(value(u"side"_s), request);
 }
 
+/// Data may hold what would order a terminal about; in JSON it is escaped, elsewhere replaced.
+QString harmless(const QString& text, bool isJson)
+{
+    if (!isJson)
+        return base::printable(text);
+    QString escaped;
+    for (const QChar character : text) {
+        if (base::isUnprintable(character))
+            escaped += u"\\u%1"_s.arg(int(character.unicode()), 4, 16, QChar(u'0'));
+        else
+            escaped += character;
+    }
+    return escaped;
+}
+
+/// Whether everything written has arrived.
+int ended(QTextStream& out, QTextStream& err)
+{
+    out.flush();
+    if (out.status() == QTextStream::Ok)
+        return Done;
+    err << u"What was asked for could not be written to the standard output.\n"_s << Qt::flush;
+    return CouldNot;
+}
+
 } // namespace
 
 bool isVerb(const QStringList& arguments)
@@ -226,12 +251,12 @@ int run(const QStringList& arguments, const catalogue::Catalogue& catalogue, con
 {
     const QString first = arguments.value(0);
     if (isHelp(first) || std::ranges::any_of(arguments, isHelp)) {
-        out << help() << Qt::flush;
-        return Done;
+        out << help();
+        return ended(out, err);
     }
     if (isVersion(first)) {
-        out << u"Aplomb %1\n"_s.arg(QCoreApplication::applicationVersion()) << Qt::flush;
-        return Done;
+        out << u"Aplomb %1\n"_s.arg(QCoreApplication::applicationVersion());
+        return ended(out, err);
     }
     const Verb* verb = verbNamed(first);
     if (verb == nullptr) {
@@ -242,16 +267,24 @@ int run(const QStringList& arguments, const catalogue::Catalogue& catalogue, con
             << Qt::flush;
         return WrongUsed;
     }
-    Request request{catalogue, clock, out, err};
+    QString data;
+    QString remarks;
+    QTextStream dataOut(&data);
+    QTextStream remarksOut(&remarks);
+    Request request{catalogue, clock, dataOut, remarksOut};
     if (const auto wrong = taken(*verb, arguments.mid(1), request)) {
-        err << wrong->what << '\n' << Qt::flush;
+        err << base::printable(wrong->what) << '\n' << Qt::flush;
         return WrongUsed;
     }
     const auto done = verb->work(request);
-    out << Qt::flush;
+    dataOut.flush();
+    remarksOut.flush();
+    err << base::printable(remarks) << Qt::flush;
+    out << harmless(data, request.asJson);
+    const int arrived = ended(out, err);
     if (done)
-        return Done;
-    err << done.error().what << '\n' << Qt::flush;
+        return arrived;
+    err << base::printable(done.error().what) << '\n' << Qt::flush;
     return CouldNot;
 }
 

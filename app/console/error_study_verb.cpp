@@ -1,8 +1,8 @@
 #include "app/console/request.h"
+#include "core/base/file.h"
 #include "core/exchange/repeats_csv.h"
 #include "core/statistics/error_study.h"
 
-#include <QFile>
 #include <QJsonArray>
 #include <QJsonDocument>
 #include <QJsonObject>
@@ -83,11 +83,10 @@ QStringList lines(const ErrorStudy& study, int leftOut)
 
 base::Result<void> studyError(const Request& request)
 {
-    QFile file(request.file);
-    if (!file.open(QIODevice::ReadOnly))
-        return base::Error{base::ErrorKind::Unreadable, u"The file of repeated tests cannot be read."_s,
-                           file.errorString()};
-    const auto tests = exchange::repeatsFromCsv(file.read(exchange::largestRepeatsFile + 1));
+    const auto bytes = base::read(request.file, exchange::largestRepeatsFile);
+    if (!bytes)
+        return bytes.error();
+    const auto tests = exchange::repeatsFromCsv(*bytes);
     if (!tests)
         return tests.error();
     const auto study = statistics::errorStudy(tests->repeats);

@@ -1,13 +1,11 @@
 #include "app/console/request.h"
 #include "app/session/demo.h"
 #include "app/session/importing.h"
+#include "core/base/file.h"
 #include "core/catalogue/audit.h"
 #include "core/catalogue/reader.h"
 #include "core/exchange/findings_csv.h"
 #include "core/storage/soundness.h"
-
-#include <QFile>
-#include <QFileInfo>
 
 namespace console
 {
@@ -19,31 +17,28 @@ namespace
 
 using Outcome = base::Result<void>;
 
-/// Does `work` in the records file, made where there is none. What was made for work that failed is taken
-/// away again.
+/// Does `work`, which gives back what to say, in the records file. Where there is none it comes to be when
+/// the work is done.
 template <class Work>
 Outcome inRecords(const Request& request, Work work)
 {
-    const bool isNew = !QFileInfo::exists(request.records);
-    auto session = openRecords(request, true);
+    const auto session = openRecords(request, storage::Opening::MayBegin);
     if (!session)
         return session.error();
-    const Outcome done = work(**session);
-    session->reset();
-    if (!done && isNew) {
-        for (const QString& ending : {u""_s, u"-wal"_s, u"-shm"_s})
-            QFile::remove(request.records + ending);
-    }
-    return done;
+    const base::Result<QString> done = work(**session);
+    if (!done)
+        return done.error();
+    if (auto kept = (*session)->keep(); !kept)
+        return kept;
+    request.out << *done;
+    return {};
 }
 
-base::Result<QByteArray> bytesOf(const QString& path)
+/// The latest day it is anywhere: the records may come from where it is tomorrow already.
+QDate latestDay(const session::Session& session)
 {
-    QFile file(path);
-    if (!file.open(QIODevice::ReadOnly))
-        return base::Error{base::ErrorKind::Unreadable, u"The file to import cannot be read."_s,
-                           file.errorString()};
-    return file.read(exchange::largestFindingsFile + 1); // a device would never end
+    constexpr int furthestAhead = 14 * 3600; // the easternmost zone, UTC+14
+    return session.now().toUTC().addSecs(furthestAhead).date();
 }
 
 QString counted(int number, const QString& one, const QString& many)
@@ -66,23 +61,22 @@ QString inWords(const session::ImportSummary& summary)
 
 base::Result<void> makeDemo(const Request& request)
 {
-    return inRecords(request, [&](session::Session& session) -> Outcome {
-        if (auto made = session::makeDemoClinic(session); !made)
-            return made;
+    return inRecords(request, [](session::Session& session) -> base::Result<QString> {
+        if (const auto made = session::makeDemoClinic(session); !made)
+            return made.error();
         const auto patients = session.patients();
         if (!patients)
             return patients.error();
-        request.out << u"The demo clinic has %1 invented patients.\n"_s.arg(patients->size());
-        return {};
+        return u"The demo clinic has %1 invented patients.\n"_s.arg(patients->size());
     });
 }
 
 base::Result<void> importFile(const Request& request)
 {
-    const auto bytes = bytesOf(request.file);
+    const auto bytes = base::read(request.file, exchange::largestFindingsFile);
     if (!bytes)
         return bytes.error();
-    return inRecords(request, [&](session::Session& session) -> Outcome {
+    return inRecords(request, [&](session::Session& session) -> base::Result<QString> {
         const auto patients = exchange::patientsFromCsv(*bytes, session.catalogue(), session.today());
         if (!patients)
             return patients.error();
@@ -90,14 +84,14 @@ base::Result<void> importFile(const Request& request)
             session::importPatients(session, *patients, {whoWrites(request), u"imported from file"_s, {}});
         if (!summary)
             return summary.error();
-        request.out << inWords(*summary);
-        return {};
+        return inWords(*summary);
     });
 }
 
 base::Result<void> moveCatalogue(const Request& request)
 {
-    const auto session = openRecords(request);
+    const auto session =
+        openRecords(request, request.isWriting ? storage::Opening::ToRead : storage::Opening::MustExist);
     if (!session)
         return session.error();
     if (auto moved =
@@ -114,11 +108,11 @@ base::Result<void> moveCatalogue(const Request& request)
 
 base::Result<void> checkRecords(const Request& request)
 {
-    const auto session =
-        session::Session::open(request.records, request.catalogue, request.clock, whoWrites(request), false);
+    const auto session = session::Session::open(request.records, request.catalogue, request.clock, whoWrites(request),
+                                                storage::Opening::ToRead);
     if (!session)
         return session.error();
-    const auto inFile = storage::faults((*session)->store(), (*session)->catalogue(), (*session)->today());
+    const auto inFile = storage::faults((*session)->store(), (*session)->catalogue(), latestDay(**session));
     if (!inFile)
         return inFile.error();
     const auto ids = catalogue::releasedIds(u":/catalogue"_s);

@@ -9,10 +9,10 @@ namespace console
 
 using namespace Qt::StringLiterals;
 
-base::Result<std::unique_ptr<session::Session>> openRecords(const Request& request, bool mayCreate)
+base::Result<std::unique_ptr<session::Session>> openRecords(const Request& request, storage::Opening opening)
 {
-    auto session = session::Session::open(request.records, request.catalogue, request.clock,
-                                          whoWrites(request), mayCreate);
+    auto session =
+        session::Session::open(request.records, request.catalogue, request.clock, whoWrites(request), opening);
     if (session && !(*session)->catalogueFault().isEmpty())
         request.err << (*session)->catalogueFault() << '\n' << Qt::flush;
     return session;
@@ -20,7 +20,7 @@ base::Result<std::unique_ptr<session::Session>> openRecords(const Request& reque
 
 base::Result<std::unique_ptr<session::Session>> openRecords(const Request& request)
 {
-    return openRecords(request, false);
+    return openRecords(request, storage::Opening::ToRead);
 }
 
 QString whoWrites(const Request& request)

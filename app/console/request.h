@@ -33,9 +33,9 @@ struct Request {
 
 /// The session on the request's records. A version of the clinic's own catalogue that cannot be used is told
 /// on the request's `err`, and the work goes on with the last good one.
-base::Result<std::unique_ptr<session::Session>> openRecords(const Request& request, bool mayCreate);
+base::Result<std::unique_ptr<session::Session>> openRecords(const Request& request, storage::Opening opening);
 
-/// The same; the file must be there.
+/// The same to read only, beside a window that may have them open.
 base::Result<std::unique_ptr<session::Session>> openRecords(const Request& request);
 
 /// Who stands in the audit trail, and as the author of what is imported.

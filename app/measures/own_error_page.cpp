@@ -12,7 +12,6 @@
 
 #include <QChartView>
 #include <QCheckBox>
-#include <QFile>
 #include <QFileInfo>
 #include <QGridLayout>
 #include <QHBoxLayout>
@@ -216,13 +215,12 @@ void OwnErrorPage::readFile()
     const auto path = m_prompts.fileToRead(tr("Read repeated results"), tr("CSV files (*.csv)"));
     if (!path)
         return;
-    QFile file(*path);
-    if (!file.open(QIODevice::ReadOnly)) {
-        m_prompts.tell({base::ErrorKind::Unreadable, tr("The file of repeated results cannot be read."),
-                        file.errorString()});
+    const auto bytes = base::read(*path, exchange::largestRepeatsFile);
+    if (!bytes) {
+        m_prompts.tell(bytes.error());
         return;
     }
-    const auto read = exchange::repeatsFromCsv(file.read(exchange::largestRepeatsFile + 1));
+    const auto read = exchange::repeatsFromCsv(*bytes);
     m_error.file = QFileInfo(*path).fileName();
     m_fault = read ? QString() : read.error().what;
     m_error.results = {};

@@ -55,10 +55,9 @@ qsizetype placeOf(const std::vector<records::Visit>& visits, const std::optional
 
 base::Result<std::unique_ptr<Session>> Session::open(const QString& path,
                                                      const catalogue::Catalogue& catalogue, Clock clock,
-                                                     const QString& who, bool mayCreate)
+                                                     const QString& who, storage::Opening opening)
 {
-    auto store = storage::Store::open(path, {who, clock},
-                                      mayCreate ? storage::Opening::MayCreate : storage::Opening::MustExist);
+    auto store = storage::Store::open(path, {who, clock}, opening);
     if (!store)
         return store.error();
     const auto clinic = (*store)->clinic();
@@ -80,9 +79,30 @@ Session::Session(std::unique_ptr<storage::Store> store, const catalogue::Catalog
       m_clinic(std::move(clinic)),
       m_person{who, {}, {}}
 {
+    settleWhenIdle();
 }
 
 Session::~Session() = default;
+
+/// The log is brought into the file between two saves rather than with one.
+void Session::settleWhenIdle()
+{
+    m_idle.setSingleShot(true);
+    m_idle.setInterval(1000);
+    connect(&m_idle, &QTimer::timeout, this, [this] { m_store->settle(); });
+    const auto saved = qOverload<>(&QTimer::start);
+    connect(this, &Session::patientChanged, &m_idle, saved);
+    connect(this, &Session::visitChanged, &m_idle, saved);
+    connect(this, &Session::visitsChanged, &m_idle, saved);
+    connect(this, &Session::letterChanged, &m_idle, saved);
+    connect(this, &Session::clinicChanged, &m_idle, saved);
+    connect(this, &Session::catalogueChanged, &m_idle, saved);
+}
+
+base::Result<void> Session::keep()
+{
+    return m_store->keep();
+}
 
 QString Session::path() const
 {
@@ -315,6 +335,7 @@ base::Result<records::Visit> Session::signVisit(const records::VisitId& visit, c
     auto signedVisit = storage::Visits(*m_store).sign(visit, author);
     if (!signedVisit)
         return signedVisit;
+    m_store->settle();
     if (!m_isPersonKnown)
         setPerson(author);
     m_done.clear();
@@ -374,6 +395,7 @@ base::Result<records::Letter> Session::signOffLetter(const records::Letter& lett
     auto saved = storage::Letters(*m_store).signOff(letter);
     if (!saved)
         return saved;
+    m_store->settle();
     if (!m_isPersonKnown)
         setPerson(letter.author);
     Q_EMIT letterChanged(saved->id);

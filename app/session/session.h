@@ -10,6 +10,7 @@
 #include "core/storage/uses.h"
 
 #include <QObject>
+#include <QTimer>
 
 #include <functional>
 #include <memory>
@@ -61,7 +62,7 @@ class Session : public QObject
 public:
     static base::Result<std::unique_ptr<Session>> open(const QString& path,
                                                        const catalogue::Catalogue& catalogue, Clock clock,
-                                                       const QString& who, bool mayCreate);
+                                                       const QString& who, storage::Opening opening);
     ~Session() override;
 
     /// Who sits at the keyboard and stands in every log from then on; until someone has said so it is the
@@ -88,6 +89,8 @@ public:
     /// Why a newer version of the clinic's part was not taken when the records were opened; empty: it was.
     QString catalogueFault() const { return m_catalogueFault; }
     QString path() const;
+    /// Gives records that were begun (storage::Opening::MayBegin) their place.
+    base::Result<void> keep();
     QDate today() const;                        ///< local calendar day
     QDateTime now() const { return m_clock(); } ///< UTC
     records::Clinic clinic() const { return m_clinic; }
@@ -206,6 +209,7 @@ private:
     base::Result<void> take(std::vector<Edit>& from, std::vector<Edit>& to,
                             std::optional<records::Finding> Edit::*side);
     void settleFocus(const std::optional<records::VisitId>& wished);
+    void settleWhenIdle();
 
     std::unique_ptr<storage::Store> m_store;
     catalogue::Catalogue m_released; ///< as it comes with the program
@@ -214,6 +218,7 @@ private:
     QString m_catalogueFault;
     std::vector<catalogue::Catalogue> m_former; ///< kept, because screens hold pointers into them
     Clock m_clock;
+    QTimer m_idle; ///< since the last save
     records::Clinic m_clinic;
     records::Author m_person;
     bool m_isPersonKnown = false;

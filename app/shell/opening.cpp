@@ -6,7 +6,6 @@
 #include "app/shell/welcome.h"
 
 #include <QDir>
-#include <QFile>
 #include <QFileInfo>
 #include <QStandardPaths>
 
@@ -20,21 +19,14 @@ namespace
 
 using Opened = base::Result<std::unique_ptr<session::Session>>;
 
+/// Records that are there once all that was chosen is in them.
 base::Result<void> begin(session::Session& session, const Welcome& welcome)
 {
-    if (welcome.choice() == Welcome::Choice::DemoClinic)
-        return session::makeDemoClinic(session);
     records::Clinic clinic = session.clinic();
     clinic.name = welcome.clinicName();
-    return session.saveClinic(clinic);
-}
-
-/// A folder that only its owner may look into.
-void makeFolderFor(const QString& path)
-{
-    const QString folder = QFileInfo(path).absolutePath();
-    if (!QDir(folder).exists() && QDir().mkpath(folder))
-        QFile::setPermissions(folder, QFile::ReadOwner | QFile::WriteOwner | QFile::ExeOwner);
+    const auto filled = welcome.choice() == Welcome::Choice::DemoClinic ? session::makeDemoClinic(session)
+                                                                        : session.saveClinic(clinic);
+    return filled ? session.keep() : filled;
 }
 
 } // namespace
@@ -52,9 +44,9 @@ std::unique_ptr<session::Session> openedRecords(const QString& path, const catal
     Welcome welcome(path);
     if (isFirst && welcome.exec() != QDialog::Accepted)
         return nullptr;
-    if (isFirst)
-        makeFolderFor(path);
-    Opened opened = session::Session::open(path, catalogue, clock, session::account(), isFirst);
+    Opened opened =
+        session::Session::open(path, catalogue, clock, session::account(),
+                               isFirst ? storage::Opening::MayBegin : storage::Opening::MustExist);
     if (!opened) {
         prompts.tell(opened.error());
         return nullptr;

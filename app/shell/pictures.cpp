@@ -6,8 +6,10 @@
 #include "app/shell/welcome.h"
 #include "app/widgets/dialogs.h"
 #include "app/widgets/theme.h"
+#include "core/base/file.h"
 
 #include <QApplication>
+#include <QBuffer>
 #include <QDir>
 #include <QKeyEvent>
 #include <QLineEdit>
@@ -42,7 +44,9 @@ struct Album {
             QThread::msleep(20);
         }
         const QString file = folder.filePath(u"%1-%2.png"_s.arg(look, name));
-        (widget.grab().save(file) ? written : failed) += file;
+        QBuffer bytes;
+        const bool isDrawn = bytes.open(QIODevice::WriteOnly) && widget.grab().save(&bytes, "PNG");
+        (isDrawn && base::write(bytes.data(), file) ? written : failed) += file;
     }
 };
 

@@ -25,7 +25,7 @@ QString advice(base::ErrorKind kind)
     case base::ErrorKind::Invalid:
         return Dialogs::tr("Nothing was changed. Correct the entry and try again.");
     case base::ErrorKind::NotFound:
-        return Dialogs::tr("Nothing was changed. Open the list again to see what is there.");
+        return Dialogs::tr("Nothing was changed. Look whether it is still where it was.");
     case base::ErrorKind::Conflict:
         return Dialogs::tr(
             "Nothing was overwritten and what you typed is kept. Look at what was saved meanwhile "

@@ -1,21 +1,102 @@
 #include "core/base/file.h"
 
-#include <QFile>
+#include <QFileInfo>
 #include <QSaveFile>
+
+#include <cerrno>
+#include <cstdio>
+#include <fcntl.h>
+#include <unistd.h>
+
+using namespace Qt::StringLiterals;
 
 namespace base
 {
 
+namespace
+{
+
+/// Whether what stands at this path, or in the folder, has reached the disk.
+bool isOnDisk(const QString& path)
+{
+    const int file = ::open(path.toLocal8Bit().constData(), O_RDONLY | O_CLOEXEC);
+    const bool isSynced = file >= 0 && (fsync(file) == 0 || errno == EINVAL);
+    if (file >= 0)
+        ::close(file);
+    return isSynced;
+}
+
+bool isDatabase(const QString& path)
+{
+    QFile file(path);
+    return QFileInfo(path).isFile() && file.open(QIODevice::ReadOnly) && file.read(15) == "SQLite format 3";
+}
+
+/// A database, its journals, and the file that says who writes it.
+bool belongsToRecords(const QFileInfo& file)
+{
+    const QString path = file.filePath();
+    if (isDatabase(path) || (file.exists() && file.suffix() == u"aplomb"_s))
+        return true;
+    for (const QString& ending : {u"-wal"_s, u"-shm"_s, u"-journal"_s}) {
+        if (path.endsWith(ending) && isDatabase(path.chopped(ending.size())))
+            return true;
+    }
+    const QString name = file.fileName();
+    return name.startsWith(u'.') && name.endsWith(u".lock"_s) &&
+           isDatabase(file.path() + u'/' + name.sliced(1).chopped(5));
+}
+
+} // namespace
+
+Result<QByteArray> read(const QString& path, qint64 most)
+{
+    QFile file(path);
+    const QFileInfo info(path);
+    if (info.exists() && !info.isFile())
+        return Error{
+            ErrorKind::Unreadable, u"This is not a file; a folder, a device or a pipe cannot be read."_s, {}};
+    if (!file.open(QIODevice::ReadOnly))
+        return Error{ErrorKind::Unreadable, u"The file cannot be read."_s, file.errorString()};
+    QByteArray bytes = file.read(most + 1);
+    if (file.error() != QFile::NoError)
+        return Error{ErrorKind::Unreadable, u"The file cannot be read to its end."_s, file.errorString()};
+    return bytes;
+}
+
 Result<void> write(const QByteArray& bytes, const QString& path)
 {
-    const bool isNew = !QFile::exists(path);
-    QSaveFile file(path);
-    const bool isWritten = file.open(QIODevice::WriteOnly) &&
+    const QFileInfo named(path);
+    const bool isNew = !named.exists();
+    const QFileInfo target(isNew ? named.absoluteFilePath() : named.canonicalFilePath());
+    if (belongsToRecords(target))
+        return Error{ErrorKind::Refused, u"A records file is there, and nothing is written over it."_s, {}};
+    QSaveFile file(target.filePath());
+    const bool isWritten = (isNew || target.isFile()) && file.open(QIODevice::WriteOnly) &&
                            (!isNew || file.setPermissions(QFile::ReadOwner | QFile::WriteOwner)) &&
-                           file.write(bytes) == bytes.size() && file.commit();
+                           file.write(bytes) == bytes.size() && file.flush() && fsync(file.handle()) == 0 &&
+                           file.commit();
     if (!isWritten)
-        return Error{ErrorKind::Unwritable, QStringLiteral("The file cannot be written there."),
-                     file.errorString()};
+        return Error{ErrorKind::Unwritable, u"The file cannot be written there."_s, file.errorString()};
+    (void)isOnDisk(target.absolutePath()); // its name; the bytes are there
+    return {};
+}
+
+Result<void> moveNew(const QString& from, const QString& to)
+{
+    const QByteArray old = from.toLocal8Bit();
+    const QByteArray name = to.toLocal8Bit();
+    if (!isOnDisk(from))
+        return Error{ErrorKind::Unwritable, u"The file cannot be written there."_s, {}};
+    bool isMoved = renameat2(AT_FDCWD, old.constData(), AT_FDCWD, name.constData(), RENAME_NOREPLACE) == 0;
+    if (!isMoved && (errno == EINVAL || errno == ENOSYS)) // a file system that does not know how
+        isMoved = ::link(old.constData(), name.constData()) == 0 && ::unlink(old.constData()) == 0;
+    if (!isMoved && errno == EEXIST)
+        return Error{
+            ErrorKind::Refused, u"There is a file of that name already; it was left as it is."_s, {}};
+    if (!isMoved)
+        return Error{ErrorKind::Unwritable, u"The file cannot be written there."_s, {}};
+    (void)isOnDisk(QFileInfo(to).absolutePath());
     return {};
 }
 

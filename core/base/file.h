@@ -7,7 +7,17 @@
 namespace base
 {
 
-/// Writes a file whole or not at all; a new one is readable by its owner only. Unwritable where it cannot be.
+/// The bytes of a file, one more than `most` where it is longer. Unreadable where it cannot be read or is no
+/// file but a device or a pipe, which may never end.
+Result<QByteArray> read(const QString& path, qint64 most);
+
+/// Writes a file whole or not at all: what was there before stays until the new one is safely on the disk. A
+/// new file is readable by its owner only. Unwritable where it cannot be; Refused where it would take the
+/// place of a records file or of what belongs to one.
 Result<void> write(const QByteArray& bytes, const QString& path);
+
+/// Gives a finished file its name once it is safely on the disk. Refused where there is something of that
+/// name.
+Result<void> moveNew(const QString& from, const QString& to);
 
 } // namespace base

@@ -44,6 +44,23 @@ QString tidied(const QString& text)
     return tidy.trimmed();
 }
 
+bool isUnprintable(QChar character)
+{
+    const char16_t code = character.unicode();
+    if (code == u'\n' || code == u'\t')
+        return false;
+    return code < 0x20 || (code >= 0x7f && code <= 0x9f) || code == 0x061c || code == 0x200e ||
+           code == 0x200f || (code >= 0x202a && code <= 0x202e) || (code >= 0x2066 && code <= 0x2069) ||
+           code == 0xfeff || code == 0xfffe || code == 0xffff;
+}
+
+QString printable(const QString& text)
+{
+    QString shown = text;
+    std::ranges::replace_if(shown, isUnprintable, QChar(QChar::ReplacementCharacter));
+    return shown;
+}
+
 bool matches(const QStringList& keys, const QString& typed)
 {
     const auto beginsOne = [&keys](const QString& word) {

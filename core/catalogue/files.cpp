@@ -4,6 +4,7 @@
 #include "core/catalogue/fields.h"
 
 #include <QDir>
+#include <QFileInfo>
 #include <QJsonArray>
 #include <QJsonDocument>
 #include <QLocale>
@@ -64,6 +65,8 @@ std::optional<double> plainNumber(const QString& written)
 base::Result<QByteArray> bytesOf(const QString& path, const QString& place)
 {
     QFile opened(path);
+    if (const QFileInfo file(path); file.exists() && !file.isFile())
+        return unreadable(place, QStringLiteral("this is a folder, a device or a pipe and not a file"));
     if (!opened.open(QIODevice::ReadOnly))
         return base::Error{base::ErrorKind::NotFound,
                            QStringLiteral("%1: the file cannot be opened.").arg(place), opened.errorString()};

@@ -1,8 +1,9 @@
+#include "core/base/file.h"
 #include "core/storage/migrations.h"
 #include "core/storage/store.h"
+#include "core/storage/writer_lock.h"
 
 #include <QDir>
-#include <QTemporaryFile>
 
 using namespace Qt::StringLiterals;
 
@@ -26,8 +27,7 @@ bool makePrivateFolder(const QString& path)
            QDir(folder.path()).mkdir(folder.fileName(), ownerOnly | QFile::ExeOwner);
 }
 
-/// What can be told about an existing file without opening it. Opening and closing it here would take away
-/// the locks another Store of this process holds on it.
+/// What can be told about an existing file without opening it.
 base::Result<void> refuseUnusable(const QFileInfo& file)
 {
     if (file.isDir())
@@ -38,8 +38,28 @@ base::Result<void> refuseUnusable(const QFileInfo& file)
         return Error{ErrorKind::Unreadable, u"This user may not read the records file."_s, {}};
     if (file.size() == 0)
         return Error{ErrorKind::Foreign, u"This file is empty, so it is not a records file."_s, {}};
+    return {};
+}
+
+base::Result<void> refuseUnwritable(const QFileInfo& file)
+{
     if (!file.isWritable() || !QFileInfo(file.absolutePath()).isWritable())
         return Error{ErrorKind::Unwritable, u"This user may not write the records file or its folder."_s, {}};
+    return {};
+}
+
+base::Result<void> makePlaceFor(const QFileInfo& file)
+{
+    if (!makePrivateFolder(file.absolutePath()))
+        return Error{ErrorKind::Unwritable, u"A records file cannot be made in this place."_s, {}};
+    for (const QString& ending : {u"-wal"_s, u"-journal"_s}) {
+        const QFileInfo leftover(file.absoluteFilePath() + ending);
+        if (leftover.size() > 0) {
+            return Error{ErrorKind::Foreign,
+                         u"Beside this place lies the journal of another records file; move it away first."_s,
+                         {}};
+        }
+    }
     return {};
 }
 
@@ -47,9 +67,12 @@ base::Result<void> refuseUnusable(const QFileInfo& file)
 base::Result<void> refuseCutOff(const QFileInfo& file)
 {
     constexpr qint64 smallestPage = 512;
-    if (file.size() % smallestPage == 0 || QFileInfo::exists(file.filePath() + u"-wal"_s))
+    if (file.size() % smallestPage == 0 || QFileInfo(file.filePath() + u"-wal"_s).size() > 0)
         return {};
-    return Error{ErrorKind::Unreadable, u"The records file is cut off; its end is missing."_s, {}};
+    return Error{
+        ErrorKind::Unreadable,
+        u"The records file does not end where its last page ends; it is cut off, or something was added."_s,
+        {}};
 }
 
 /// Closes a file that was copied or restored open to others, and its journal. Where the file system knows no
@@ -73,71 +96,174 @@ base::Result<std::unique_ptr<Store>> Store::open(const QString& path, const Acce
 base::Result<std::unique_ptr<Store>> Store::open(const QString& path, const Access& access, Opening opening,
                                                  const std::vector<Migration>& chain)
 {
+    const QString name = path.startsWith(u':') ? u"./"_s + path : path; // else Qt looks into its resources
+    if (opening == Opening::ToRead)
+        return toRead(name, access, chain);
+    if (opening == Opening::AsCopy)
+        return asCopy(name, access, chain);
+    return toWrite(name, access, opening, chain);
+}
+
+Store::Opened Store::toWrite(const QString& path, const Access& access, Opening opening,
+                             const std::vector<Migration>& chain)
+{
     const QFileInfo file(path);
-    if (!file.exists() && opening == Opening::MustExist)
+    const bool isNew = !file.exists();
+    if (isNew && opening == Opening::MustExist)
         return Error{ErrorKind::NotFound, u"There is no such records file."_s, {}};
-    if (!file.exists()) {
-        if (auto created = create(file.absoluteFilePath(), access, chain); !created)
-            return created.error();
-    } else if (auto usable = refuseUnusable(file); !usable) {
+    auto usable = isNew ? makePlaceFor(file) : refuseUnusable(file);
+    if (usable && !isNew)
+        usable = refuseUnwritable(file);
+    if (!usable)
         return usable.error();
+
+    std::unique_ptr<Store> store(new Store(path, access));
+    store->m_home = isNew ? file.absoluteFilePath() : file.canonicalFilePath();
+    auto lock = WriterLock::taken(store->m_home, access);
+    if (!lock)
+        return lock.error();
+    store->m_lock = std::make_unique<WriterLock>(std::move(*lock));
+    store->removeUnfinished();
+    if (isNew) {
+        auto begun = store->makeEmpty(chain);
+        if (begun && opening == Opening::MayCreate)
+            begun = store->keep();
+        if (!begun)
+            return begun.error();
+        return store;
     }
 
-    const auto whole = refuseCutOff(file); // connecting makes a journal
-    std::unique_ptr<Store> store(new Store(path, access));
-    auto ready = store->connect();
+    store->m_file = store->m_home;
+    const auto whole = refuseCutOff(QFileInfo(store->m_file)); // connecting makes a journal
+    auto ready = store->connect(opening);
     if (ready)
         ready = store->refuseForeign();
     if (ready)
         ready = whole;
     if (ready)
+        ready = store->refuseNewer(chain);
+    if (ready)
+        ready = store->keepOlder(chain);
+    if (ready)
         ready = store->makeDurable();
+    store->m_isWriting = bool(ready);
     if (ready)
         ready = store->modernise(chain);
-    if (!ready)
+    if (!ready) {
+        store->m_lock->withdraw(); // nothing is left beside what cannot be opened
         return ready.error();
-    closeToOthers(path);
+    }
+    closeToOthers(store->m_file);
     return store;
 }
 
-/// Made beside its place under another name and moved there when it is whole.
-base::Result<void> Store::create(const QString& path, const Access& access,
-                                 const std::vector<Migration>& chain)
+Store::Opened Store::toRead(const QString& path, const Access& access, const std::vector<Migration>& chain)
 {
-    const Error unwritable{ErrorKind::Unwritable, u"A records file cannot be made in this place."_s, {}};
-    if (!makePrivateFolder(QFileInfo(path).path()))
-        return unwritable;
-    for (const QString& leftover : {path + u"-wal"_s, path + u"-journal"_s}) {
-        if (QFileInfo::exists(leftover)) {
-            return Error{ErrorKind::Foreign,
-                         u"Beside this place lies the journal of another records file; move it away first."_s,
-                         {}};
-        }
+    const QFileInfo file(path);
+    if (!file.exists())
+        return Error{ErrorKind::NotFound, u"There is no such records file."_s, {}};
+    if (auto usable = refuseUnusable(file); !usable)
+        return usable.error();
+    for (const bool isSecondTime : {false, true}) {
+        std::unique_ptr<Store> store(new Store(path, access));
+        store->m_home = file.canonicalFilePath();
+        store->m_file = store->m_home;
+        const auto whole = refuseCutOff(QFileInfo(store->m_file));
+        auto ready = store->connect(Opening::ToRead);
+        if (ready)
+            ready = store->refuseForeign();
+        if (ready)
+            ready = whole;
+        if (ready)
+            ready = store->refuseNewer(chain);
+        const auto version = ready ? schemaVersion(*store) : ready.error();
+        if (version && *version == chain.back().version)
+            return store;
+        // An older file, and one whose writer was ended in the midst of it, are put right by writing.
+        const bool needsWriting = version || version.error().kind == ErrorKind::Unwritable;
+        if (isSecondTime || !needsWriting)
+            return version ? Error{ErrorKind::Unreadable, u"The records file is not up to date."_s, {}}
+                           : version.error();
+        store.reset();
+        if (const auto written = toWrite(path, access, Opening::MustExist, chain); !written)
+            return written.error();
     }
-    QString unfinished;
-    {
-        QTemporaryFile file(path + u".XXXXXX"_s); // made readable by its owner only; -wal and -shm follow it
-        file.setAutoRemove(false);
-        if (!file.open())
-            return unwritable;
-        unfinished = file.fileName();
-    }
-    auto made = [&]() -> base::Result<void> {
-        Store store(unfinished, access);
-        if (auto connected = store.connect(); !connected)
-            return connected;
-        if (auto marked = store.markAsOurs(); !marked)
-            return marked;
-        return migrate(store, chain);
-    }();
-    if (made && !QFile::rename(unfinished, path))
-        made = unwritable;
-    if (!made)
-        QFile::remove(unfinished);
-    return made;
+    return Error{ErrorKind::Unreadable, u"The records file cannot be read."_s, {}};
 }
 
-base::Result<void> Store::modernise(const std::vector<Migration>& chain)
+Store::Opened Store::asCopy(const QString& path, const Access& access, const std::vector<Migration>& chain)
+{
+    const auto original = toRead(path, access, chain);
+    if (!original)
+        return original.error();
+    std::unique_ptr<Store> copy(new Store(path, access));
+    if (auto connected = copy->connect(Opening::AsCopy); !connected)
+        return connected.error();
+    if (auto taken = copy->takeCopyOf(**original); !taken)
+        return taken.error();
+    if (auto set = copy->ask(u"PRAGMA foreign_keys = ON"_s); !set)
+        return set.error();
+    return copy;
+}
+
+QString Store::unfinished() const
+{
+    return m_home + u".unfinished"_s;
+}
+
+/// The leftover of a program that was ended while it made a file or a copy. Only the writer comes here.
+void Store::removeUnfinished() const
+{
+    for (const QString& ending : {u""_s, u"-journal"_s})
+        QFile::remove(unfinished() + ending);
+}
+
+/// An empty file that only its owner may read. -wal and -shm follow it.
+base::Result<void> Store::makeUnfinished() const
+{
+    QFile file(unfinished());
+    if (!file.open(QIODevice::WriteOnly | QIODevice::NewOnly, ownerOnly))
+        return Error{ErrorKind::Unwritable, u"A records file cannot be made in this place."_s, {}};
+    return {};
+}
+
+/// Made beside its place under another name, without a log of its own, and moved there when it is whole.
+base::Result<void> Store::makeEmpty(const std::vector<Migration>& chain)
+{
+    if (auto made = makeUnfinished(); !made)
+        return made;
+    m_file = unfinished();
+    if (auto connected = connect(Opening::MayBegin); !connected)
+        return connected;
+    for (const QString& setting : {u"PRAGMA foreign_keys = ON"_s, u"PRAGMA journal_mode = MEMORY"_s}) {
+        if (auto set = ask(setting); !set)
+            return set.error();
+    }
+    if (auto marked = markAsOurs(); !marked)
+        return marked;
+    return migrate(*this, chain);
+}
+
+base::Result<void> Store::keep()
+{
+    if (m_file == m_home)
+        return {};
+    disconnect();
+    if (auto moved = base::moveNew(m_file, m_home); !moved) {
+        return moved.error().kind == ErrorKind::Refused
+                   ? Error{ErrorKind::Refused,
+                           u"Another program made a file in this place meanwhile; it was left as it is."_s,
+                           {}}
+                   : Error{ErrorKind::Unwritable, u"A records file cannot be made in this place."_s, {}};
+    }
+    m_file = m_home;
+    if (auto connected = connect(Opening::MustExist); !connected)
+        return connected;
+    m_isWriting = true;
+    return makeDurable();
+}
+
+base::Result<void> Store::refuseNewer(const std::vector<Migration>& chain) const
 {
     const auto version = schemaVersion(*this);
     if (!version)
@@ -147,28 +273,48 @@ base::Result<void> Store::modernise(const std::vector<Migration>& chain)
                      u"These records were written by a newer Aplomb, which is needed to open them."_s,
                      {}};
     }
+    return {};
+}
+
+/// Before anything is written to a file of an older version.
+base::Result<void> Store::keepOlder(const std::vector<Migration>& chain) const
+{
+    const auto version = schemaVersion(*this);
+    if (!version)
+        return version.error();
     if (*version == chain.back().version)
         return {};
-    if (auto copied = keepCopy(*version); !copied)
-        return copied;
+    auto copied = keepCopy(*version);
+    removeUnfinished();
+    return copied;
+}
+
+base::Result<void> Store::modernise(const std::vector<Migration>& chain)
+{
+    const auto version = schemaVersion(*this);
+    if (!version)
+        return version.error();
+    if (*version == chain.back().version)
+        return {};
     return migrate(*this, chain);
 }
 
+/// Under the name of a copy once it is one.
 base::Result<void> Store::keepCopy(int version) const
 {
-    const QString base = m_path + u".version-%1"_s.arg(version);
-    QString copy = base;
-    for (int i = 2; QFileInfo::exists(copy); ++i)
-        copy = base + u"-%1"_s.arg(i);
-    QFile file(copy);
-    if (!file.open(QIODevice::WriteOnly | QIODevice::NewOnly, ownerOnly))
-        return Error{
-            ErrorKind::Unwritable, u"The records cannot be copied before they are brought up to date."_s, {}};
-    file.close();
-    auto copied = copyInto(copy);
-    if (!copied)
-        QFile::remove(copy);
-    return copied;
+    const Error failed{
+        ErrorKind::Unwritable, u"The records cannot be copied before they are brought up to date."_s, {}};
+    if (!makeUnfinished())
+        return failed;
+    if (auto copied = copyInto(unfinished()); !copied)
+        return copied;
+    const QString base = m_home + u".version-%1"_s.arg(version);
+    auto moved = base::moveNew(unfinished(), base);
+    for (int i = 2; !moved && moved.error().kind == ErrorKind::Refused; ++i)
+        moved = base::moveNew(unfinished(), base + u"-%1"_s.arg(i));
+    if (!moved)
+        return failed;
+    return {};
 }
 
 } // namespace storage

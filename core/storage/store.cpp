@@ -3,9 +3,15 @@
 #include "core/storage/audit_trail.h"
 #include "core/storage/query.h"
 #include "core/storage/transaction.h"
+#include "core/storage/writer_lock.h"
 
+#include <QFileInfo>
+#include <QSqlDriver>
 #include <QSqlQuery>
 #include <QUuid>
+
+#include <sqlite3.h>
+#include <sys/stat.h>
 
 using namespace Qt::StringLiterals;
 
@@ -20,6 +26,13 @@ using base::ErrorKind;
 
 constexpr int applicationId = 0x41706C6D; // "Aplm" in the file's header
 
+/// What stands behind a connection of Qt Sql.
+sqlite3* handleOf(const QSqlDatabase& database)
+{
+    const QVariant handle = database.driver()->handle();
+    return handle.isValid() ? *static_cast<sqlite3* const*>(handle.constData()) : nullptr;
+}
+
 } // namespace
 
 Store::Store(QString path, Access access)
@@ -28,6 +41,22 @@ Store::Store(QString path, Access access)
 }
 
 Store::~Store()
+{
+    // At rest the one file is the whole clinic and needs nothing beside it to be read.
+    if (m_isWriting) {
+        (void)ask(u"PRAGMA busy_timeout = 0"_s); // somebody may be reading
+        settle();
+        if (refuseMoved())
+            (void)ask(u"PRAGMA journal_mode = DELETE"_s);
+    }
+    disconnect();
+    if (m_lock && m_file != m_home)
+        removeUnfinished();
+    if (m_lock && !QFileInfo::exists(m_home))
+        m_lock->withdraw();
+}
+
+void Store::disconnect() const
 {
     database().close();
     QSqlDatabase::removeDatabase(m_connection);
@@ -38,13 +67,59 @@ QSqlDatabase Store::database() const
     return QSqlDatabase::database(m_connection, false);
 }
 
-base::Result<void> Store::connect() const
+base::Result<void> Store::connect(Opening opening)
 {
+    makeLocksLast();
     auto database = QSqlDatabase::addDatabase(u"QSQLITE"_s, m_connection);
-    database.setDatabaseName(m_path);
-    database.setConnectOptions(u"QSQLITE_BUSY_TIMEOUT=5000"_s);
+    database.setDatabaseName(opening == Opening::AsCopy ? u":memory:"_s : m_file);
+    database.setConnectOptions(opening == Opening::ToRead
+                                   ? u"QSQLITE_BUSY_TIMEOUT=5000;QSQLITE_OPEN_READONLY"_s
+                                   : u"QSQLITE_BUSY_TIMEOUT=5000"_s);
     if (!database.open())
         return errorFrom(database.lastError());
+    m_place = placeOf(m_file);
+    return {};
+}
+
+std::optional<Store::Place> Store::placeOf(const QString& file)
+{
+    struct stat found = {};
+    if (file.isEmpty() || stat(file.toLocal8Bit().constData(), &found) != 0)
+        return std::nullopt;
+    return Place{found.st_dev, found.st_ino};
+}
+
+/// What is written to a file that lost its name is found by nobody again.
+base::Result<void> Store::refuseMoved() const
+{
+    if (!m_place || placeOf(m_file) == m_place)
+        return {};
+    settle(); // so that what was saved before goes with the file
+    return Error{
+        ErrorKind::NotFound,
+        u"The records file was renamed, moved or deleted while it was open, so nothing was saved; bring it "
+        "back to its place and save again."_s,
+        {}};
+}
+
+void Store::settle() const
+{
+    if (m_isWriting)
+        (void)ask(u"PRAGMA wal_checkpoint(PASSIVE)"_s); // what a reader still holds back is brought in later
+}
+
+/// All of the other's records, as they are at this moment.
+base::Result<void> Store::takeCopyOf(const Store& other) const
+{
+    const Error failed{ErrorKind::Unreadable, u"The records could not be copied into memory."_s, {}};
+    sqlite3_backup* copy =
+        sqlite3_backup_init(handleOf(database()), "main", handleOf(other.database()), "main");
+    if (copy == nullptr)
+        return failed;
+    const int reached = sqlite3_backup_step(copy, -1);
+    sqlite3_backup_finish(copy);
+    if (reached != SQLITE_DONE)
+        return failed;
     return {};
 }
 
@@ -104,6 +179,10 @@ base::Result<QVariant> Store::ask(const QString& statement) const
 
 base::Result<void> Store::begin(bool writes)
 {
+    if (writes && m_depth == 0) {
+        if (auto inPlace = refuseMoved(); !inPlace)
+            return inPlace;
+    }
     // A deferred BEGIN that reads first and then writes fails at once when another program has written in
     // between.
     const QString outermost = writes ? u"BEGIN IMMEDIATE"_s : u"BEGIN"_s;
@@ -186,6 +265,14 @@ base::Result<QStringList> Store::fileFaults() const
     });
     if (!linked)
         return linked.error();
+    const auto pages = ask(u"PRAGMA page_count"_s);
+    const auto pageSize = ask(u"PRAGMA page_size"_s);
+    if (!pages || !pageSize)
+        return (pages ? pageSize : pages).error();
+    if (const qint64 behind = QFileInfo(m_file).size() - pages->toLongLong() * pageSize->toLongLong();
+        behind > 0)
+        faults +=
+            u"Behind the end of the records the file holds %1 bytes that are none of theirs."_s.arg(behind);
     return faults;
 }
 

@@ -10,6 +10,7 @@
 
 #include <functional>
 #include <memory>
+#include <optional>
 #include <vector>
 
 namespace storage
@@ -21,9 +22,17 @@ struct Access {
     std::function<QDateTime()> now; ///< UTC
 };
 
-enum class Opening { MustExist, MayCreate };
+/// How a records file is opened.
+enum class Opening {
+    ToRead,    ///< beside whoever writes; nothing is written, but for bringing an older file up to date
+    AsCopy,    ///< a copy in memory that may be written to; the file and its folder stay as they are
+    MustExist, ///< to write
+    MayCreate, ///< to write; where there is none, an empty one is made
+    MayBegin   ///< to write; where there is none, one comes to be with Store::keep, and else leaves nothing
+};
 
 class Transaction;
+class WriterLock;
 struct Migration;
 
 /// One open records file. The repositories work through it; it alone knows which database it is. Belongs to
@@ -33,8 +42,8 @@ class Store
 public:
     /// Opens a records file and brings it to the newest schema (a copy is kept beside it before an older one
     /// is migrated). A file of another program (Foreign), of a newer Aplomb (Newer), one that is damaged
-    /// (Unreadable) or that cannot be written (Unwritable) is refused in plain words. A new file is there
-    /// whole or not at all, and readable by its owner only.
+    /// (Unreadable), that cannot be written (Unwritable) or that another program has open to write (Refused)
+    /// is refused in plain words. A new file is there whole or not at all, and readable by its owner only.
     static base::Result<std::unique_ptr<Store>> open(const QString& path, const Access& access,
                                                      Opening opening);
     /// The same with another migration chain than the program's own.
@@ -43,6 +52,12 @@ public:
     ~Store();
     Store(const Store&) = delete;
     Store& operator=(const Store&) = delete;
+
+    /// Gives records that were begun their place; of others nothing is done. Refused where another program
+    /// has made a file there meanwhile, which is left alone.
+    base::Result<void> keep();
+    /// Brings everything saved into the one file, for a moment when nobody waits.
+    void settle() const;
 
     const QString& path() const { return m_path; }
     const Access& access() const { return m_access; }
@@ -63,13 +78,26 @@ public:
 private:
     friend class Transaction;
 
+    using Opened = base::Result<std::unique_ptr<Store>>;
+
     Store(QString path, Access access);
-    static base::Result<void> create(const QString& path, const Access& access,
-                                     const std::vector<Migration>& chain);
-    base::Result<void> connect() const;
+    static Opened toWrite(const QString& path, const Access& access, Opening opening,
+                          const std::vector<Migration>& chain);
+    static Opened toRead(const QString& path, const Access& access, const std::vector<Migration>& chain);
+    static Opened asCopy(const QString& path, const Access& access, const std::vector<Migration>& chain);
+    base::Result<void> makeEmpty(const std::vector<Migration>& chain);
+    base::Result<void> connect(Opening opening);
+    void disconnect() const;
+    base::Result<void> takeCopyOf(const Store& other) const;
+    base::Result<void> refuseMoved() const;
+    base::Result<void> refuseNewer(const std::vector<Migration>& chain) const;
+    QString unfinished() const;
+    base::Result<void> makeUnfinished() const;
+    void removeUnfinished() const;
     base::Result<void> markAsOurs() const;
     base::Result<void> refuseForeign() const;
     base::Result<void> makeDurable() const;
+    base::Result<void> keepOlder(const std::vector<Migration>& chain) const;
     base::Result<void> modernise(const std::vector<Migration>& chain);
     base::Result<void> keepCopy(int version) const;
     base::Result<void> copyInto(const QString& path) const;
@@ -78,10 +106,22 @@ private:
     base::Result<void> commit();
     void rollBack();
 
-    QString m_path;
+    struct Place {
+        quint64 device = 0;
+        quint64 file = 0;
+        bool operator==(const Place&) const = default;
+    };
+    static std::optional<Place> placeOf(const QString& file);
+
+    QString m_path; ///< as it was asked for
+    QString m_home; ///< the file itself, symbolic links followed; empty for a copy in memory
+    QString m_file; ///< what is connected to: the home, or what is not finished yet
     Access m_access;
     QString m_connection;
-    int m_depth = 0; ///< transactions open, one inside another
+    std::optional<Place> m_place; ///< of the file when it was opened
+    std::unique_ptr<WriterLock> m_lock;
+    bool m_isWriting = false; ///< the file is ours, up to date and in its place
+    int m_depth = 0;          ///< transactions open, one inside another
 };
 
 } // namespace storage

@@ -142,7 +142,7 @@ base::Result<void> makeClinic(const QString& path, const catalogue::Catalogue& c
 std::unique_ptr<session::Session> openedClinic(const QString& path, const catalogue::Catalogue& catalogue)
 {
     auto opened = session::Session::open(path, catalogue, clockOf(firstDay.addDays(manyVisits * 30)),
-                                         QStringLiteral("bench"), false);
+                                         QStringLiteral("bench"), storage::Opening::MustExist);
     return opened ? std::move(*opened) : nullptr;
 }
 

@@ -39,11 +39,13 @@ struct Desk {
 
     QString path() const { return folder.filePath(u"clinic.aplomb"_s); }
 
-    /// Another program on the same file.
+    /// Another program on the same file, which reads while `session` is open.
     std::unique_ptr<session::Session> openAgain() const
     {
         const auto clock = [] { return QDateTime(today, QTime(9, 30), Qt::UTC); };
-        auto opened = session::Session::open(path(), book(), clock, u"tester"_s, true);
+        auto opened =
+            session::Session::open(path(), book(), clock, u"tester"_s,
+                                   session ? storage::Opening::ToRead : storage::Opening::MayCreate);
         return opened ? std::move(*opened) : nullptr;
     }
 

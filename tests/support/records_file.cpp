@@ -41,7 +41,8 @@ storage::Access RecordsFile::access()
 
 std::unique_ptr<storage::Store> RecordsFile::openAgain()
 {
-    auto opened = storage::Store::open(path(), access(), storage::Opening::MustExist);
+    auto opened = storage::Store::open(path(), access(),
+                                       m_store ? storage::Opening::ToRead : storage::Opening::MustExist);
     if (!opened)
         qFatal("No records file: %s", qPrintable(opened.error().what + opened.error().detail));
     return std::move(*opened);

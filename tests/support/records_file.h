@@ -14,7 +14,7 @@ public:
 
     QString path() const { return m_folder.filePath(QStringLiteral("records.aplomb")); }
     storage::Access access();
-    /// Another connection to the same file, as a second program would have.
+    /// Another connection to the same file, to read while `store` is open, as a second program would have.
     std::unique_ptr<storage::Store> openAgain();
     storage::Store& store() { return *m_store; }
     void close() { m_store.reset(); }

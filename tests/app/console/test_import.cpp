@@ -33,7 +33,7 @@ private Q_SLOTS:
     void allOfAFileOrNone();
     void aFailedImportLeavesNoRecordsFile();
     void aFileThatIsNotThereIsAnError();
-    void aFileWithoutEndIsAnError();
+    void aFileWithoutEndAndOneTooLargeAreErrors();
     void recordsOfAnotherProgramAreLeftAlone();
     void importedRecordsAreSound();
     void whoImportsIsTheAccountOrIsNamed();
@@ -163,12 +163,16 @@ void TestImport::aFileThatIsNotThereIsAnError()
     QVERIFY(!QFileInfo::exists(place.records));
 }
 
-void TestImport::aFileWithoutEndIsAnError()
+void TestImport::aFileWithoutEndAndOneTooLargeAreErrors()
 {
     const Place place;
     const Outcome imported = program::run({u"import"_s, place.records, u"/dev/zero"_s});
     QCOMPARE(imported.code, 1);
-    QCOMPARE(imported.err, u"The file is larger than 100 MB, the most that is allowed.\n"_s);
+    QCOMPARE(imported.err, u"This is not a file; a folder, a device or a pipe cannot be read.\n"_s);
+    QFile large(place.path(u"large.csv"_s));
+    QVERIFY(large.open(QIODevice::WriteOnly) && large.resize(100'000'001));
+    QCOMPARE(program::run({u"import"_s, place.records, large.fileName()}).err,
+             u"The file is larger than 100 MB, the most that is allowed.\n"_s);
 }
 
 void TestImport::recordsOfAnotherProgramAreLeftAlone()

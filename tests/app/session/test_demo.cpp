@@ -68,8 +68,8 @@ void TestDemo::initTestCase()
 {
     const auto catalogue = catalogue::readCatalogue(u":/catalogue"_s);
     QVERIFY(catalogue);
-    auto session =
-        session::Session::open(m_folder.filePath(u"demo.aplomb"_s), *catalogue, now, u"tester"_s, true);
+    auto session = session::Session::open(m_folder.filePath(u"demo.aplomb"_s), *catalogue, now, u"tester"_s,
+                                          storage::Opening::MayCreate);
     QVERIFY(session);
     m_session = std::move(*session);
     const auto made = session::makeDemoClinic(*m_session);

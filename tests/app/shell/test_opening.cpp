@@ -51,6 +51,7 @@ private Q_SLOTS:
     void whatIsThereIsOpenedWithoutAsking();
     void aClinicsCatalogueThatCannotBeUsedIsToldOnce();
     void aForeignFileIsToldAndLeftAlone();
+    void recordsThatAreOpenElsewhereAreToldWithWhoAndSinceWhen();
 };
 
 void TestOpening::anEmptyClinicIsBegunWithItsName()
@@ -92,9 +93,23 @@ void TestOpening::turningBackMakesNoFile()
     QVERIFY(start.answers.told.isEmpty());
 }
 
-void TestOpening::whatIsThereIsOpenedWithoutAsking()
+void TestOpening::recordsThatAreOpenElsewhereAreToldWithWhoAndSinceWhen()
 {
     const clinic_desk::Desk desk;
+    Answers answers;
+    const auto clock = [] { return QDateTime(clinic_desk::today, QTime(9, 45), Qt::UTC); };
+    QVERIFY(shell::openedRecords(desk.path(), clinic_desk::book(), clock, answers) == nullptr);
+    QCOMPARE(answers.told.size(), 1);
+    QVERIFY2(
+        answers.told.first().startsWith(u"These records are open elsewhere: tester has had them open"_s) &&
+            answers.told.first().contains(u"since 12-Mar-2026, 15:15."_s),
+        qPrintable(answers.told.first()));
+}
+
+void TestOpening::whatIsThereIsOpenedWithoutAsking()
+{
+    clinic_desk::Desk desk;
+    desk.session.reset();
     Answers answers;
     const auto clock = [] { return QDateTime(clinic_desk::today, QTime(9, 30), Qt::UTC); };
     QVERIFY(shell::openedRecords(desk.path(), clinic_desk::book(), clock, answers) != nullptr);
@@ -102,8 +117,9 @@ void TestOpening::whatIsThereIsOpenedWithoutAsking()
 
 void TestOpening::aClinicsCatalogueThatCannotBeUsedIsToldOnce()
 {
-    const clinic_desk::Desk desk;
+    clinic_desk::Desk desk;
     QVERIFY(storage::ClinicCatalogues(desk.session->store()).add("{\"format\": 1}"));
+    desk.session.reset();
     Answers answers;
     const auto clock = [] { return QDateTime(clinic_desk::today, QTime(9, 30), Qt::UTC); };
     QVERIFY(shell::openedRecords(desk.path(), clinic_desk::book(), clock, answers) != nullptr);

@@ -3,6 +3,8 @@
 #include "tests/support/test_support.h"
 
 #include <QDir>
+#include <QDirIterator>
+#include <QImage>
 #include <QProcess>
 
 using namespace Qt::StringLiterals;
@@ -37,6 +39,7 @@ private Q_SLOTS:
     void wrongUseIsSaidInOneSentence();
     void picturesNeedRecords();
     void everyScreenHasItsPictureInBothLooks();
+    void picturesThatAreKilledLeaveNoCopyOfTheRecords();
 };
 
 void TestProgram::wrongUseIsSaidInOneSentence_data()
@@ -78,9 +81,34 @@ void TestProgram::everyScreenHasItsPictureInBothLooks()
                                       u"trend"_s, u"letters"_s, u"welcome"_s}) {
             const QImage picture(u"%1/%2-%3.png"_s.arg(folder, look, screen));
             QVERIFY2(picture.width() >= 800, qPrintable(screen));
+            constexpr auto others =
+                QFile::ReadGroup | QFile::WriteGroup | QFile::ReadOther | QFile::WriteOther;
+            QVERIFY(!(QFile::permissions(u"%1/%2-%3.png"_s.arg(folder, look, screen)) & others));
             const bool isDark = picture.pixelColor(2, picture.height() - 4).lightness() < 128;
             QCOMPARE(isDark, look == u"dark"_s);
         }
+    }
+}
+
+void TestProgram::picturesThatAreKilledLeaveNoCopyOfTheRecords()
+{
+    const clinic_desk::Desk desk;
+    const QTemporaryDir scratch;
+    const QDir pictures(desk.folder.filePath(u"pictures"_s));
+    QProcess program;
+    auto environment = QProcessEnvironment::systemEnvironment();
+    environment.insert(u"TMPDIR"_s, scratch.path());
+    program.setProcessEnvironment(environment);
+    program.start(QStringLiteral(APLOMB_PROGRAM), {u"pictures"_s, desk.path(), u"--to"_s, pictures.path()});
+    QTRY_VERIFY_WITH_TIMEOUT(!pictures.entryList({u"*.png"_s}).isEmpty(), 60'000);
+    program.kill();
+    QVERIFY(program.waitForFinished());
+    QCOMPARE(program.exitStatus(), QProcess::CrashExit);
+    for (QDirIterator walk(scratch.path(), QDir::Files | QDir::Hidden, QDirIterator::Subdirectories);
+         walk.hasNext();) {
+        QFile file(walk.next());
+        QVERIFY(file.open(QIODevice::ReadOnly));
+        QVERIFY2(!file.readAll().contains("SQLite format 3"), qPrintable(file.fileName()));
     }
 }
 

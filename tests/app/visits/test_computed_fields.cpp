@@ -57,7 +57,8 @@ struct Open : desk::Desk {
         const auto patient = session->patientInFocus().id;
         session.reset();
         const auto clock = [] { return QDateTime(today, QTime(9, 30), Qt::UTC); };
-        session = std::move(*session::Session::open(path(), bookWithParts(), clock, u"tester"_s, false));
+        session = std::move(*session::Session::open(path(), bookWithParts(), clock, u"tester"_s,
+                                                    storage::Opening::MustExist));
         session->choosePatient(patient);
         startVisit(today);
         page = std::make_unique<visits::ExaminationPage>(*session, answers);

@@ -41,8 +41,8 @@ struct Desk {
         Q_ASSERT(read);
         book = *read;
         const auto clock = [] { return QDateTime(QDate(2026, 6, 12), QTime(9, 30), Qt::UTC); };
-        auto opened =
-            session::Session::open(folder.filePath(u"clinic.aplomb"_s), book, clock, u"tester"_s, true);
+        auto opened = session::Session::open(folder.filePath(u"clinic.aplomb"_s), book, clock, u"tester"_s,
+                                             storage::Opening::MayCreate);
         Q_ASSERT(opened);
         session = std::move(*opened);
         (void)bool(session->saveClinic({u"Invented Clinic"_s, u"1 Nowhere Lane"_s, u"000 000"_s, true}));

@@ -72,8 +72,7 @@ private Q_SLOTS:
         const Patient first = *patients.save(fullPatient());
         Patient theirs = first;
         theirs.family = u"Nowak"_s;
-        const auto other = file.openAgain();
-        const Patient kept = *Patients(*other).save(theirs);
+        const Patient kept = *Patients(file.store()).save(theirs);
 
         Patient ours = first;
         ours.family = u"Kowal"_s;

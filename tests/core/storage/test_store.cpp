@@ -7,9 +7,12 @@
 #include "tests/support/records_file.h"
 #include "tests/support/test_support.h"
 
+#include <QMimeDatabase>
 #include <QSqlQuery>
-#include <QThread>
 
+#include <csignal>
+#include <sys/resource.h>
+#include <sys/stat.h>
 #include <unistd.h>
 
 using namespace Qt::StringLiterals;
@@ -61,6 +64,47 @@ void sqlite(const QString& path, const QStringList& statements)
     }
     QSqlDatabase::removeDatabase(u"another program"_s);
 }
+
+QString lockOf(const QString& path)
+{
+    const QFileInfo file(path);
+    return u"%1/.%2.lock"_s.arg(file.path(), file.fileName());
+}
+
+QStringList everythingIn(const QString& folder)
+{
+    return QDir(folder).entryList(QDir::Files | QDir::Hidden | QDir::System, QDir::Name);
+}
+
+/// How many locks of open files the kernel knows on the database and its shared memory.
+int locksOn(const QString& path)
+{
+    int count = 0;
+    const QByteArray all = bytesOf(u"/proc/locks"_s);
+    for (const QString& ending : {u""_s, u"-shm"_s}) {
+        struct stat found = {};
+        if (stat((path + ending).toLocal8Bit().constData(), &found) != 0)
+            continue;
+        for (const QByteArray& line : all.split('\n'))
+            count += line.contains("OFDLCK") &&
+                     line.contains(':' + QByteArray::number(quint64(found.st_ino)) + ' ');
+    }
+    return count;
+}
+
+/// While it lasts no file grows beyond so many bytes, as on a full disk.
+struct LargestFile {
+    explicit LargestFile(qint64 bytes)
+    {
+        std::signal(SIGXFSZ, SIG_IGN);
+        getrlimit(RLIMIT_FSIZE, &before);
+        const rlimit less{rlim_t(bytes), before.rlim_max};
+        setrlimit(RLIMIT_FSIZE, &less);
+    }
+    ~LargestFile() { setrlimit(RLIMIT_FSIZE, &before); }
+
+    rlimit before = {};
+};
 
 std::vector<storage::Migration> firstOf(std::vector<storage::Migration> chain, size_t count)
 {
@@ -351,27 +395,260 @@ private Q_SLOTS:
         QCOMPARE(storage::Patients(*second).all()->size(), size_t(1));
     }
 
-    void aWriterWaitsForTheOther()
+    void aRecordsFileHasOneWriter()
     {
         RecordsFile file;
-        storage::Transaction transaction(file.store(), storage::Transaction::Kind::Writes);
-        QVERIFY(transaction.begun());
+        const auto second = Store::open(file.path(), tester, Opening::MustExist);
+        QVERIFY(!second);
+        QCOMPARE(second.error().kind, ErrorKind::Refused);
+        const QString since = file.access().now().toLocalTime().toString(u"HH:mm"_s);
+        QVERIFY2(second.error().what.startsWith(
+                     u"These records are open elsewhere: tester has had them open on the computer "_s) &&
+                     second.error().what.contains(u"since 01-Mar-2026, "_s + since),
+                 qPrintable(second.error().what));
+        file.close();
+        QVERIFY(Store::open(file.path(), tester, Opening::MustExist));
+    }
 
-        std::atomic<bool> isWaiting = false;
-        bool isSaved = false;
-        const std::unique_ptr<QThread> other(QThread::create([&] {
-            const auto store = Store::open(file.path(), tester, Opening::MustExist);
-            isWaiting = true;
-            isSaved = store && storage::Patients(**store).save(fullPatient());
-        }));
-        other->start();
-        QTRY_VERIFY(isWaiting);
-        QVERIFY(!other->wait(50));
-        QVERIFY(storage::Patients(file.store()).save(records::Patient{}));
-        QVERIFY(transaction.commit());
-        QVERIFY(other->wait());
-        QVERIFY(isSaved);
-        QCOMPARE(storage::Patients(file.store()).all()->size(), size_t(2));
+    void aLinkToTheFileIsTheSameFile()
+    {
+        RecordsFile file;
+        const QTemporaryDir elsewhere;
+        const QString link = elsewhere.filePath(u"link"_s);
+        QVERIFY(QFile::link(file.path(), link));
+        QCOMPARE(refusal(link), ErrorKind::Refused);
+    }
+
+    void theSideFileOfAnEndedProgramHoldsNobodyOff()
+    {
+        RecordsFile file;
+        file.close();
+        write(lockOf(file.path()), "Dr Serra\nward\n2026-03-01T08:00:00Z\n1");
+        QVERIFY(Store::open(file.path(), tester, Opening::MustExist));
+    }
+
+    void aSideFileThatIsALinkIsNotFollowed()
+    {
+        RecordsFile file;
+        file.close();
+        QVERIFY(QFile::remove(lockOf(file.path())));
+        const QTemporaryDir elsewhere;
+        write(elsewhere.filePath(u"precious"_s), "precious");
+        QVERIFY(QFile::link(elsewhere.filePath(u"precious"_s), lockOf(file.path())));
+        QCOMPARE(refusal(file.path()), ErrorKind::Unwritable);
+        QCOMPARE(bytesOf(elsewhere.filePath(u"precious"_s)), QByteArray("precious"));
+    }
+
+    /// As a file dialog on the records' folder does, which looks at what the files are.
+    void theLocksOutliveAnybodyWhoClosesTheFile()
+    {
+        RecordsFile file;
+        QVERIFY(storage::Patients(file.store()).save(fullPatient()));
+        const int before = locksOn(file.path());
+        QVERIFY(before > 0);
+        for (const QString& ending : {u""_s, u"-wal"_s, u"-shm"_s})
+            QVERIFY(!bytesOf(file.path() + ending).isEmpty());
+        QVERIFY(!QMimeDatabase().mimeTypeForFile(file.path()).name().isEmpty());
+        QCOMPARE(locksOn(file.path()), before);
+        QCOMPARE(refusal(file.path()), ErrorKind::Refused);
+    }
+
+    void whatWasOpenedToReadCannotBeWritten()
+    {
+        RecordsFile file;
+        const auto reader = file.openAgain();
+        const auto saved = storage::Patients(*reader).save(fullPatient());
+        QVERIFY(!saved);
+        QCOMPARE(saved.error().kind, ErrorKind::Unwritable);
+        QVERIFY(storage::Patients(file.store()).save(fullPatient()));
+    }
+
+    void aReaderLeavesTheLogOfTheWriterAlone()
+    {
+        RecordsFile file;
+        QVERIFY(storage::Patients(file.store()).save(fullPatient()));
+        const QByteArray log = bytesOf(file.path() + u"-wal"_s);
+        {
+            const auto reader = file.openAgain();
+            QCOMPARE(storage::Patients(*reader).all()->size(), size_t(1));
+        }
+        QCOMPARE(bytesOf(file.path() + u"-wal"_s), log);
+    }
+
+    void aReaderLeavesNothingBesideAClosedFile()
+    {
+        RecordsFile file;
+        file.close();
+        const QFileInfo place(file.path());
+        const QByteArray before = bytesOf(file.path());
+        {
+            const auto reader = Store::open(file.path(), tester, Opening::ToRead);
+            QVERIFY(reader);
+            QVERIFY(storage::Patients(**reader).all()->empty());
+        }
+        QCOMPARE(place.dir().entryList(QDir::Files), QStringList{place.fileName()});
+        QCOMPARE(bytesOf(file.path()), before);
+    }
+
+    void aClosedFileIsTheWholeClinic()
+    {
+        RecordsFile file;
+        QVERIFY(storage::Patients(file.store()).save(fullPatient()));
+        file.close();
+        const QFileInfo place(file.path());
+        QCOMPARE(place.dir().entryList(QDir::Files), QStringList{place.fileName()});
+        QVERIFY(bytesOf(file.path()).contains(fullPatient().family.toUtf8()));
+    }
+
+    void onceSettledTheFileAloneHoldsWhatWasSaved()
+    {
+        RecordsFile file;
+        QVERIFY(storage::Patients(file.store()).save(fullPatient()));
+        QVERIFY(!bytesOf(file.path()).contains(fullPatient().family.toUtf8()));
+        file.store().settle();
+        QVERIFY(bytesOf(file.path()).contains(fullPatient().family.toUtf8()));
+    }
+
+    void aFileThatLostItsNameTakesNoMoreSaves_data()
+    {
+        QTest::addColumn<QString>("what");
+        for (const char* what : {"renamed", "deleted", "replaced"})
+            QTest::newRow(what) << QString::fromLatin1(what);
+    }
+
+    void aFileThatLostItsNameTakesNoMoreSaves()
+    {
+        QFETCH(QString, what);
+        RecordsFile file;
+        storage::Patients patients(file.store());
+        QVERIFY(patients.save(fullPatient()));
+        const QString aside = file.path() + u".aside"_s;
+        QVERIFY(what == u"deleted"_s ? QFile::remove(file.path()) : QFile::rename(file.path(), aside));
+        if (what == u"replaced"_s)
+            write(file.path(), "another file");
+        const auto refused = patients.save(records::Patient{});
+        QVERIFY(!refused);
+        QCOMPARE(refused.error().kind, ErrorKind::NotFound);
+        if (what == u"renamed"_s) { // what was saved before went with it, and back in its place it goes on
+            QVERIFY(bytesOf(aside).contains(fullPatient().family.toUtf8()));
+            QVERIFY(QFile::rename(aside, file.path()));
+            QVERIFY(patients.save(records::Patient{}));
+        }
+        file.close();
+        if (what == u"replaced"_s)
+            QCOMPARE(bytesOf(file.path()), QByteArray("another file"));
+    }
+
+    void namesThatMeanSomethingToTheDatabaseAreNames_data()
+    {
+        QTest::addColumn<QString>("name");
+        QTest::newRow("in memory") << u":memory:"_s;
+        QTest::newRow("an address") << u"file:clinic?mode=memory"_s;
+    }
+
+    void namesThatMeanSomethingToTheDatabaseAreNames()
+    {
+        QFETCH(QString, name);
+        const QTemporaryDir folder;
+        const QString before = QDir::currentPath();
+        QVERIFY(QDir::setCurrent(folder.path()));
+        {
+            const auto store = Store::open(name, tester, Opening::MayCreate);
+            QVERIFY(store);
+            QVERIFY(storage::Patients(**store).save(fullPatient()));
+        }
+        QVERIFY(QDir::setCurrent(before));
+        QVERIFY(bytesOf(folder.path() + u'/' + name).contains(fullPatient().family.toUtf8()));
+    }
+
+    void whatWasBegunAndNotKeptLeavesNothing()
+    {
+        const QTemporaryDir folder;
+        const QString path = folder.filePath(u"records"_s);
+        {
+            const auto store = Store::open(path, tester, Opening::MayBegin);
+            QVERIFY(store);
+            QVERIFY(storage::Patients(**store).save(fullPatient()));
+            QVERIFY(!QFile::exists(path));
+        }
+        QCOMPARE(everythingIn(folder.path()), QStringList());
+    }
+
+    void whatIsKeptIsInItsPlaceAndGoesOn()
+    {
+        const QTemporaryDir folder;
+        const QString path = folder.filePath(u"records"_s);
+        const auto store = Store::open(path, tester, Opening::MayBegin);
+        QVERIFY(store);
+        QVERIFY(storage::Patients(**store).save(fullPatient()));
+        QVERIFY((*store)->keep());
+        QCOMPARE(QFile::permissions(path), ownerOnly);
+        QVERIFY(storage::Patients(**store).save(records::Patient{}));
+        const auto reader = Store::open(path, tester, Opening::ToRead);
+        QVERIFY(reader);
+        QCOMPARE(storage::Patients(**reader).all()->size(), size_t(2));
+    }
+
+    void aFileMadeMeanwhileIsLeftAlone()
+    {
+        const QTemporaryDir folder;
+        const QString path = folder.filePath(u"records"_s);
+        {
+            const auto store = Store::open(path, tester, Opening::MayBegin);
+            QVERIFY(store);
+            write(path, "made by another program");
+            const auto kept = (*store)->keep();
+            QVERIFY(!kept);
+            QCOMPARE(kept.error().kind, ErrorKind::Refused);
+        }
+        QCOMPARE(bytesOf(path), QByteArray("made by another program"));
+        QCOMPARE(QDir(folder.path()).entryList(QDir::Files), QStringList{u"records"_s});
+    }
+
+    void whatAnEndedProgramLeftUnfinishedIsTakenAway()
+    {
+        RecordsFile file;
+        file.close();
+        write(file.path() + u".unfinished"_s, "half a copy");
+        QVERIFY(Store::open(file.path(), tester, Opening::MustExist));
+        QVERIFY(!QFile::exists(file.path() + u".unfinished"_s));
+    }
+
+    void aCopyThatCannotBeFinishedLeavesNothing()
+    {
+        const QTemporaryDir folder;
+        const QString path = folder.filePath(u"records"_s);
+        const auto whole = storage::chain(u":/schema"_s);
+        QVERIFY(Store::open(path, tester, Opening::MayCreate, firstOf(whole, 1)));
+        const QByteArray before = bytesOf(path);
+        {
+            const LargestFile none(before.size() / 2);
+            QVERIFY(!Store::open(path, tester, Opening::MustExist));
+        }
+        QCOMPARE(bytesOf(path), before);
+        QCOMPARE(everythingIn(folder.path()), QStringList{u"records"_s});
+    }
+
+    void anOlderFileIsBroughtUpToDateToBeRead()
+    {
+        const QTemporaryDir folder;
+        const QString path = folder.filePath(u"records"_s);
+        QVERIFY(Store::open(path, tester, Opening::MayCreate, firstOf(storage::chain(u":/schema"_s), 1)));
+        QVERIFY(Store::open(path, tester, Opening::ToRead));
+        QVERIFY(QFile::exists(path + u".version-1"_s));
+    }
+
+    void aCopyIsWorkedWithAndTheFileStaysAsItWas()
+    {
+        RecordsFile file;
+        QVERIFY(storage::Patients(file.store()).save(fullPatient()));
+        const QStringList there = everythingIn(QFileInfo(file.path()).path());
+        const auto copy = Store::open(file.path(), tester, Opening::AsCopy);
+        QVERIFY(copy);
+        QVERIFY(storage::Patients(**copy).save(records::Patient{}));
+        QCOMPARE(storage::Patients(**copy).all()->size(), size_t(2));
+        QCOMPARE(storage::Patients(file.store()).all()->size(), size_t(1));
+        QCOMPARE(everythingIn(QFileInfo(file.path()).path()), there);
     }
 
     void whatIsDoneTogetherIsKeptWholeOrNotAtAll()
