@@ -1,5 +1,6 @@
 #include "app/changes/rows.h"
 
+#include "core/base/rounding.h"
 #include "core/interpretation/terms.h"
 #include "core/interpretation/wording.h"
 #include "core/records/wording.h"
@@ -53,7 +54,7 @@ QString RowsWords::strip(const Strip& strip)
     case Verdict::NoThreshold:
         break;
     }
-    const QString times = QLocale().toString(std::abs(strip.position), 'f', 1);
+    const QString times = QLocale().toString(base::rounded(std::abs(strip.position), 1), 'f', 1);
     if (strip.hasScale && strip.position > 0)
         return tr("better by %1 times the threshold of error").arg(times);
     if (strip.hasScale && strip.position < 0)

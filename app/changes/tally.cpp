@@ -1,6 +1,7 @@
 #include "app/changes/tally.h"
 
 #include "app/changes/screen_limit.h"
+#include "core/base/rounding.h"
 #include "core/statistics/multiplicity.h"
 
 #include <QCoreApplication>
@@ -51,10 +52,11 @@ QString TallyWords::counted(Verdict verdict, qsizetype count)
 
 QString TallyWords::byChance(double expected, qsizetype judged)
 {
+    const int decimals = expected < 1 ? 2 : 1;
     return tr("If nothing had changed, measurement error alone would still flag about %1 of the %2 results "
               "judged "
               "by a threshold (5 % each).")
-        .arg(QLocale().toString(expected, 'f', expected < 1 ? 2 : 1))
+        .arg(QLocale().toString(base::rounded(expected, decimals), 'f', decimals))
         .arg(judged);
 }
 

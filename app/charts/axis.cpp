@@ -1,5 +1,7 @@
 #include "app/charts/axis.h"
 
+#include "core/base/rounding.h"
+
 #include <QLocale>
 
 #include <algorithm>
@@ -63,7 +65,7 @@ double roundStep(double least)
 QString tickWords(double at, double step)
 {
     const int decimals = std::max(0, -int(std::floor(std::log10(step) + 1e-9)));
-    const QString words = QString::number(at, 'f', decimals);
+    const QString words = base::fixed(at, decimals);
     return words.toDouble() == 0 ? QString::number(0) : words;
 }
 

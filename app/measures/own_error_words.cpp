@@ -1,5 +1,6 @@
 #include "app/measures/own_error_words.h"
 
+#include "core/base/rounding.h"
 #include "core/records/patient.h"
 #include "core/records/reading.h"
 #include "core/records/wording.h"
@@ -26,7 +27,7 @@ struct OwnErrorWords {
 
 QString fixed(double number, int decimals)
 {
-    QString written = QString::number(number, 'f', decimals);
+    QString written = base::fixed(number, decimals);
     if (written.startsWith(u'-'))
         written.replace(0, 1, QChar(0x2212));
     return written;

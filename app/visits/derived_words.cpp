@@ -1,5 +1,6 @@
 #include "app/visits/derived_words.h"
 
+#include "core/base/rounding.h"
 #include "core/statistics/tapping.h"
 
 #include <QCoreApplication>
@@ -19,7 +20,7 @@ struct DerivedWords {
 
 QString fixed(double number, int decimals)
 {
-    return QLocale().toString(number, 'f', decimals);
+    return QLocale().toString(base::rounded(number, decimals), 'f', decimals);
 }
 
 std::optional<double> numberOn(records::Side side, const catalogue::Measure& measure,

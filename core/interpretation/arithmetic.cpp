@@ -1,3 +1,4 @@
+#include "core/base/rounding.h"
 #include "core/interpretation/row_words.h"
 #include "core/interpretation/terms.h"
 #include "core/interpretation/wording.h"
@@ -73,7 +74,7 @@ QString narrowed(const Applied& threshold, const Sum& sum)
         return {};
     const double limit = threshold.limitFor(*sum.held.difference, sum.measure.better);
     return sum.phrases("Means of trials or visits: × √((1/nb + 1/nc)/2) = %1: %2")
-        .arg(QString::number(threshold.factor, 'f', 2), amount(limit, sum.measure));
+        .arg(base::fixed(threshold.factor, 2), amount(limit, sum.measure));
 }
 
 QString decision(const Sum& sum)

@@ -1,5 +1,6 @@
 #include "core/interpretation/course_words.h"
 
+#include "core/base/rounding.h"
 #include "core/interpretation/terms.h"
 #include "core/records/wording.h"
 
@@ -26,7 +27,7 @@ QString percentWords(double share, const Phrasebook& phrases)
     if (share < 1 - certain)
         return phrases("less than 0.1 %");
     const bool isNearAnEnd = share < 0.0995 || share >= 0.9895;
-    return phrases("%1 %").arg(QString::number(share * 100, 'f', isNearAnEnd ? 1 : 0));
+    return phrases("%1 %").arg(base::fixed(share * 100, isNearAnEnd ? 1 : 0));
 }
 
 QString possibleWords(const Comparison& held, int days, const Phrasebook& phrases)
@@ -87,8 +88,8 @@ QString intervalWords(const Slope& slope, const Measure& measure, const Phrasebo
 QString testWords(const Trend& trend, const Phrasebook& phrases)
 {
     constexpr double smallestShown = 0.001;
-    const QString p = *trend.p < smallestShown ? phrases("p below 0.001")
-                                               : phrases("p %1").arg(QString::number(*trend.p, 'f', 3));
+    const QString p =
+        *trend.p < smallestShown ? phrases("p below 0.001") : phrases("p %1").arg(base::fixed(*trend.p, 3));
     if (trend.mayBeSignificant)
         return phrases("Mann–Kendall %1").arg(p);
     return phrases("Mann–Kendall %1; so few visits cannot reach 0.05 whatever they show").arg(p);
@@ -174,7 +175,7 @@ QString weightWords(const Comparison& comparison, const catalogue::Catalogue& ca
     const Measure* measure = catalogue.measure(comparison.measure);
     if (measure == nullptr || !comparison.z || !comparison.probabilityBeyondZero || *comparison.z == 0)
         return {};
-    const QString size = QString::number(std::abs(*comparison.z), 'f', 1);
+    const QString size = base::fixed(std::abs(*comparison.z), 1);
     const QString beyondZero = percentWords(*comparison.probabilityBeyondZero, phrases);
     if (!comparison.important || !comparison.probabilityBeyondImportant)
         return phrases("The difference is %1 standard errors of a difference (z). If the error is normal and "
@@ -205,7 +206,7 @@ QStringList trendWords(const Course& course, const Measure& measure, const Phras
                           intervalWords(*trend.efficient, measure, phrases));
     if (trend.z && trend.bound)
         lines += phrases("The trend is %1 standard errors; at this visit more than %2 are needed.")
-                     .arg(QString::number(std::abs(*trend.z), 'f', 2), QString::number(*trend.bound, 'f', 2));
+                     .arg(base::fixed(std::abs(*trend.z), 2), base::fixed(*trend.bound, 2));
     return lines;
 }
 
@@ -243,7 +244,7 @@ QString compositeWords(const CompositeWorsening& worsening, const catalogue::Cat
                    "without its disability scale).")
         .arg(title, amount(*worsening.reference.number, *measure),
              records::dayInWords(worsening.reference.day), amount(*worsening.confirmed.number, *measure),
-             records::dayInWords(worsening.confirmed.day), QString::number(worsening.percent, 'f', 0),
+             records::dayInWords(worsening.confirmed.day), base::fixed(worsening.percent, 0),
              records::dayInWords(worsening.seen.day));
 }
 

@@ -1,5 +1,6 @@
 #include "core/interpretation/standing_wording.h"
 
+#include "core/base/rounding.h"
 #include "core/interpretation/reference_words.h"
 #include "core/interpretation/terms.h"
 
@@ -63,7 +64,7 @@ QString meanWords(const AgainstNorm& answer, double value, const Measure& measur
     if (!answer.z)
         return !isAbove && !isBelow ? phrases("at the mean of %1").arg(mean)
                                     : (isAbove ? words.above : words.below).arg(mean);
-    const QString deviations = QString::number(std::abs(*answer.z), 'f', 1);
+    const QString deviations = base::fixed(std::abs(*answer.z), 1);
     const QString place =
         deviations.toDouble() == 0
             ? phrases("at the mean of %1").arg(mean)

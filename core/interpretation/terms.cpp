@@ -1,5 +1,6 @@
 #include "core/interpretation/terms.h"
 
+#include "core/base/rounding.h"
 #include "core/records/wording.h"
 #include "core/statistics/reliability.h"
 
@@ -28,7 +29,7 @@ int decimalsOf(const Measure& measure)
 
 bool isRounded(double number, int decimals)
 {
-    const double shown = QString::number(number, 'f', decimals).toDouble();
+    const double shown = base::rounded(number, decimals);
     return values::exceeds(shown, number) || values::exceeds(number, shown);
 }
 
@@ -67,12 +68,12 @@ QString titleInSentence(const QString& title)
 QString amount(double number, const Measure& measure, int decimals)
 {
     const int shown = decimalsOf(measure) + (isRounded(number, decimalsOf(measure)) ? 1 : 0) + decimals;
-    return withUnit(QString::number(number, 'f', shown), measure);
+    return withUnit(base::fixed(number, shown), measure);
 }
 
 QString signedAmount(double number, const Measure& measure, int decimals)
 {
-    const QString digits = QString::number(std::abs(number), 'f', decimalsOf(measure) + decimals);
+    const QString digits = base::fixed(std::abs(number), decimalsOf(measure) + decimals);
     if (digits.toDouble() == 0)
         return withUnit(digits, measure);
     return (number < 0 ? QStringLiteral("−") : QStringLiteral("+")) + withUnit(digits, measure);
@@ -83,8 +84,8 @@ int tellingDecimals(double a, double b, const Measure& measure)
     if (!values::exceeds(a, b) && !values::exceeds(b, a))
         return 0;
     int more = 0;
-    while (more < mostDecimals && QString::number(a, 'f', decimalsOf(measure) + more) ==
-                                      QString::number(b, 'f', decimalsOf(measure) + more))
+    while (more < mostDecimals &&
+           base::rounded(a, decimalsOf(measure) + more) == base::rounded(b, decimalsOf(measure) + more))
         ++more;
     return more;
 }

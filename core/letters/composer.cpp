@@ -1,3 +1,4 @@
+#include "core/base/rounding.h"
 #include "core/letters/letter_rows.h"
 #include "core/letters/letter_template.h"
 #include "core/letters/letter_visit.h"
@@ -157,7 +158,7 @@ QString explanationOf(const Rows& rows, const base::Phrasebook& phrases)
         words +=
             u' ' +
             phrases("%1 comparisons were judged at 95 %; about %2 of them may lie beyond error by chance.")
-                .arg(QString::number(rows.judged), QString::number(rows.judged * 0.05, 'f', 1));
+                .arg(QString::number(rows.judged), base::fixed(rows.judged * 0.05, 1));
     }
     return (QStringList(words) + rows.rates).join(u' ');
 }

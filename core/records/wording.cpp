@@ -1,5 +1,7 @@
 #include "core/records/wording.h"
 
+#include "core/base/rounding.h"
+
 #include <cmath>
 
 namespace records
@@ -86,8 +88,9 @@ QString missingWritten(const values::Missing& missing, const base::Phrasebook& p
 QString written(double number, const catalogue::Measure& measure)
 {
     const int decimals = decimalsOf(measure);
-    const QString text = QString::number(number, 'f', decimals);
-    return text.toDouble() == 0 ? QString::number(0.0, 'f', decimals) : text;
+    const double shown = base::rounded(number, decimals);
+    const bool isBetween = values::exceeds(shown, number) || values::exceeds(number, shown);
+    return base::fixed(number, decimals + (isBetween && measure.rule == catalogue::TrialRule::Mean ? 1 : 0));
 }
 
 QString written(const values::Value& value, const catalogue::Measure& measure,

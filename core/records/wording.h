@@ -7,7 +7,8 @@
 namespace records
 {
 
-/// A number with as many decimals as the measure's step: 12.50 for a step of 0.01. No unit.
+/// A number with as many decimals as the measure's step: 12.50 for a step of 0.01. No unit. A mean of trials
+/// that lies between two steps has one more: 4.55 of 4.6 and 4.5.
 QString written(double number, const catalogue::Measure& measure);
 
 /// A value as people read it: "12.50 s", "clear (2)", "pronation and sinking", "unable: felt unsafe".

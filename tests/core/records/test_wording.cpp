@@ -1,5 +1,6 @@
 #include "core/records/wording.h"
 
+#include "core/records/reading.h"
 #include "tests/support/examples.h"
 #include "tests/support/test_support.h"
 
@@ -35,6 +36,7 @@ private Q_SLOTS:
     void aNumberHasTheDecimalsOfItsStep();
     void aGradeSaysItsWord();
     void aGradeInFullSaysWhereItStands();
+    void aMeanHasOneDigitMoreThanItsTrials();
     void aChoiceIsWrittenByItsTitle();
     void whatIsMissingSaysWhy();
     void theClinicsOwnMeasureIsMarked();
@@ -48,6 +50,25 @@ void TestWording::aNumberHasTheDecimalsOfItsStep()
     QCOMPARE(words(Quantity{45, Unit::Score}, u"berg-balance"_s), u"45 points"_s);
     QCOMPARE(words(Quantity{12, Unit::Score}, u"sara"_s), u"12.0 points"_s);
     QCOMPARE(words(Quantity{-0.001, Unit::MetrePerSecond}, u"gait-speed-comfortable"_s), u"0.00 m/s"_s);
+}
+
+void TestWording::aMeanHasOneDigitMoreThanItsTrials()
+{
+    catalogue::Measure peg;
+    peg.unit = Unit::Second;
+    peg.kind = catalogue::Kind::Duration;
+    peg.step = 0.1;
+    peg.rule = catalogue::TrialRule::Mean;
+    const auto shown = [&](const std::vector<double>& trials) {
+        return written(records::valueOfTrials(trials, peg), peg, english);
+    };
+    QCOMPARE(shown({4.6, 4.5}), u"4.55 s"_s);
+    QCOMPARE(shown({4.5, 4.5, 4.6}), u"4.53 s"_s);
+    QCOMPARE(shown({24, 23}), u"23.5 s"_s);
+    peg.step = 1;
+    QCOMPARE(shown({24, 23}), u"23.5 s"_s);
+    peg.rule = catalogue::TrialRule::Best;
+    QCOMPARE(written(Quantity{4.5, Unit::Second}, peg, english), u"5 s"_s);
 }
 
 void TestWording::aGradeSaysItsWord()
