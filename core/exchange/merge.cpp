@@ -48,6 +48,9 @@ base::Result<records::Finding> merged(const records::Finding& stored, const reco
         return stored.value == said.value ? base::Result(stored) : differs(line, u"value"_s);
 
     records::Finding finding = stored;
+    if (!stored.trialNumbers.empty())
+        return stored.trials == said.trials && stored.value == said.value ? base::Result(stored)
+                                                                          : differs(line, u"trial"_s);
     finding.trials = trialsOf(stored);
     const size_t known = finding.trials.size();
     for (size_t i = 0; i < said.trials.size(); ++i) {

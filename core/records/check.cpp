@@ -25,6 +25,16 @@ Wrong wrongWithTrials(const Finding& finding, const catalogue::Measure& measure)
 {
     if (finding.trials.size() > mostTrials)
         return invalid(QStringLiteral("%1: at most %2 trials.").arg(measure.title).arg(mostTrials));
+    const std::vector<int>& numbers = finding.trialNumbers;
+    const auto rises = [](int earlier, int later) { return earlier < later; };
+    const bool areNumbered =
+        numbers.empty() || (numbers.size() == finding.trials.size() && numbers.front() >= 1 &&
+                            numbers.back() <= int(mostTrials) &&
+                            std::ranges::adjacent_find(numbers, std::not_fn(rises)) == numbers.end());
+    if (!areNumbered)
+        return invalid(QStringLiteral("%1: the numbers of the trials must rise from 1 to at most %2.")
+                           .arg(measure.title)
+                           .arg(mostTrials));
     for (const double trial : finding.trials) {
         if (const Wrong wrong = wrongWithReading(trial, finding.capReached, measure))
             return wrong;

@@ -2,6 +2,8 @@
 
 #include "core/records/codes.h"
 
+#include <algorithm>
+
 namespace records
 {
 
@@ -20,6 +22,30 @@ QString code(Side side)
 std::optional<Side> sideFromCode(const QString& text)
 {
     return fromCode<Side>(sides, text);
+}
+
+int trialNumber(const Finding& finding, size_t place)
+{
+    return finding.trialNumbers.empty() ? int(place) + 1 : finding.trialNumbers.at(place);
+}
+
+void addTrial(Finding& finding, int number, double trial)
+{
+    std::vector<int>& numbers = finding.trialNumbers;
+    const size_t count = finding.trials.size();
+    if (numbers.empty() && number == int(count) + 1) {
+        finding.trials.push_back(trial);
+        return;
+    }
+    if (numbers.empty()) {
+        for (size_t before = 0; before < count; ++before)
+            numbers.push_back(int(before) + 1);
+    }
+    const auto place = std::ranges::lower_bound(numbers, number) - numbers.begin();
+    numbers.insert(numbers.begin() + place, number);
+    finding.trials.insert(finding.trials.begin() + place, trial);
+    if (numbers.back() == int(numbers.size()))
+        numbers.clear();
 }
 
 } // namespace records

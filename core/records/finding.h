@@ -30,8 +30,16 @@ struct Finding {
     Conditions exceptions; ///< this test's own conditions, where they differ from the visit's
     std::vector<double> taps =
         {}; ///< the instants of counted taps, seconds from the start of the run, rising
+    std::vector<int> trialNumbers =
+        {}; ///< which trial each of `trials` is, from 1, rising; empty where none is left out
 
     bool operator==(const Finding&) const = default;
 };
+
+/// Which trial, from 1, stands at this place of `trials`, from 0.
+int trialNumber(const Finding& finding, size_t place);
+
+/// Adds a trial that is not there yet, in its place. Its number may leave some out: the second trial alone.
+void addTrial(Finding& finding, int number, double trial);
 
 } // namespace records

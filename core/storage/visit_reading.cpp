@@ -124,7 +124,7 @@ base::Result<void> takeTrial(Loading& loading, Row& row)
 {
     Finding& finding = loading.finding(row.text());
     const int number = row.whole();
-    put(finding.trials, number, row.number());
+    records::addTrial(finding, number, row.number());
     return {};
 }
 

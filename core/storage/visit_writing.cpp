@@ -21,14 +21,14 @@ using records::Finding;
 using records::Visit;
 using records::VisitId;
 
-base::Result<void> insertTrials(const Store& store, const QString& findingId,
-                                const std::vector<double>& trials)
+base::Result<void> insertTrials(const Store& store, const QString& findingId, const Finding& finding)
 {
-    int count = 0;
-    for (const double trial : trials) {
+    for (size_t place = 0; place < finding.trials.size(); ++place) {
         auto written =
             write(store, u"INSERT INTO trials (finding, number, value) VALUES (:finding, :number, :value)"_s,
-                  {{":finding", findingId}, {":number", ++count}, {":value", trial}});
+                  {{":finding", findingId},
+                   {":number", records::trialNumber(finding, place)},
+                   {":value", finding.trials[place]}});
         if (!written)
             return written.error();
     }
@@ -187,7 +187,7 @@ base::Result<void> putFinding(const Store& store, const VisitId& visit, const Fi
     auto written = write(store, sql, bindingsOf(id, visit, position, finding));
     if (!written)
         return written.error();
-    if (auto trials = insertTrials(store, id, finding.trials); !trials)
+    if (auto trials = insertTrials(store, id, finding); !trials)
         return trials;
     if (auto taps = insertTaps(store, id, finding.taps); !taps)
         return taps;
