@@ -1,6 +1,8 @@
 #include "app/session/session.h"
 #include "core/storage/visits.h"
 
+#include <algorithm>
+
 namespace session
 {
 
@@ -43,23 +45,77 @@ base::Result<void> Session::apply(const records::VisitId& visit, const QString& 
     return {};
 }
 
+base::Result<void> Session::applyConditions(const records::VisitId& visit, const VisitConditions& conditions)
+{
+    if (auto saved =
+            storage::Visits(*m_store).saveConditions(visit, conditions.values, conditions.areConfirmed);
+        !saved)
+        return saved;
+    for (auto* list : {&m_versions, &m_visits, &m_onRecord}) {
+        for (records::Visit& kept : *list) {
+            if (kept.id == visit) {
+                kept.conditions = conditions.values;
+                kept.conditionsConfirmed = conditions.areConfirmed;
+            }
+        }
+    }
+    Q_EMIT visitChanged(visit);
+    return {};
+}
+
+namespace
+{
+
+/// Whether an edit is of the same finding, or of the conditions as the other one is.
+bool isOfSame(const Edit& a, const Edit& b)
+{
+    return a.visit == b.visit && a.measure == b.measure && a.side == b.side &&
+           a.conditionsAfter.has_value() == b.conditionsAfter.has_value();
+}
+
+} // namespace
+
+void Session::remember(const Edit& edit, Typing typing)
+{
+    const bool goesOn = typing == Typing::Further && !m_done.empty() && isOfSame(m_done.back(), edit) &&
+                        m_done.back().group == 0;
+    if (!goesOn) {
+        m_done.push_back(edit);
+    } else if (m_done.back().before == edit.after && m_done.back().conditionsBefore == edit.conditionsAfter) {
+        m_done.pop_back();
+    } else {
+        m_done.back().after = edit.after;
+        m_done.back().conditionsAfter = edit.conditionsAfter;
+    }
+    m_undone.clear();
+    Q_EMIT editsChanged();
+}
+
 base::Result<void> Session::edit(const Edit& edit, Typing typing)
 {
     if (edit.before == edit.after)
         return {};
     if (auto applied = apply(edit.visit, edit.measure, edit.side, edit.after); !applied)
         return applied;
-    const bool goesOn = typing == Typing::Further && !m_done.empty() && m_done.back().visit == edit.visit &&
-                        m_done.back().measure == edit.measure && m_done.back().side == edit.side &&
-                        m_done.back().group == 0;
-    if (!goesOn)
-        m_done.push_back(edit);
-    else if (m_done.back().before == edit.after)
-        m_done.pop_back();
-    else
-        m_done.back().after = edit.after;
-    m_undone.clear();
-    Q_EMIT editsChanged();
+    remember(edit, typing);
+    return {};
+}
+
+base::Result<void> Session::saveConditions(const records::VisitId& visit,
+                                           const records::Conditions& conditions, bool confirmed,
+                                           Typing typing)
+{
+    const auto kept = std::ranges::find(m_visits, visit, &records::Visit::id);
+    const VisitConditions after{conditions, confirmed};
+    std::optional<VisitConditions> before;
+    if (kept != m_visits.end())
+        before = VisitConditions{kept->conditions, kept->conditionsConfirmed};
+    if (before == after)
+        return {};
+    if (auto applied = applyConditions(visit, after); !applied)
+        return applied;
+    if (before)
+        remember({visit, {}, {}, {}, {}, 0, before, after}, typing);
     return {};
 }
 
@@ -91,43 +147,60 @@ base::Result<void> Session::removeFinding(const records::VisitId& visit, const Q
     return edit({visit, measure, side, findingIn(m_visits, visit, measure, side), std::nullopt}, typing);
 }
 
-std::optional<Edit> Session::lastEdit() const
+namespace
 {
-    return m_done.empty() ? std::nullopt : std::optional(m_done.back());
+
+/// The newest edit, and those of its group before it, in the order they were made.
+std::vector<Edit> newestOf(const std::vector<Edit>& edits)
+{
+    if (edits.empty())
+        return {};
+    auto first = edits.end() - 1;
+    while (first->group != 0 && first != edits.begin() && (first - 1)->group == first->group)
+        --first;
+    return {first, edits.end()};
 }
 
-std::optional<Edit> Session::lastUndone() const
+} // namespace
+
+std::vector<Edit> Session::lastEdits() const
 {
-    return m_undone.empty() ? std::nullopt : std::optional(m_undone.back());
+    return newestOf(m_done);
 }
 
-/// Moves the newest edit, and those of its group, from one list to the other; `side` of each becomes what is
-/// stored.
-base::Result<void> Session::take(std::vector<Edit>& from, std::vector<Edit>& to,
-                                 std::optional<records::Finding> Edit::*side)
+std::vector<Edit> Session::lastUndone() const
 {
-    const int group = from.empty() ? 0 : from.back().group;
-    do {
-        if (from.empty())
-            return {};
+    std::vector<Edit> undone = newestOf(m_undone);
+    std::ranges::reverse(undone);
+    return undone;
+}
+
+/// Moves the newest edits from one list to the other; that side of each becomes what is stored.
+base::Result<void> Session::take(std::vector<Edit>& from, std::vector<Edit>& to, Side side)
+{
+    for (size_t left = newestOf(from).size(); left > 0; --left) {
         const Edit edit = from.back();
-        if (auto applied = apply(edit.visit, edit.measure, edit.side, edit.*side); !applied)
+        const auto& conditions = side == Side::Before ? edit.conditionsBefore : edit.conditionsAfter;
+        const auto& finding = side == Side::Before ? edit.before : edit.after;
+        auto applied = conditions ? applyConditions(edit.visit, *conditions)
+                                  : apply(edit.visit, edit.measure, edit.side, finding);
+        if (!applied)
             return applied;
         from.pop_back();
         to.push_back(edit);
         Q_EMIT editsChanged();
-    } while (group != 0 && !from.empty() && from.back().group == group);
+    }
     return {};
 }
 
 base::Result<void> Session::undo()
 {
-    return take(m_done, m_undone, &Edit::before);
+    return take(m_done, m_undone, Side::Before);
 }
 
 base::Result<void> Session::redo()
 {
-    return take(m_undone, m_done, &Edit::after);
+    return take(m_undone, m_done, Side::After);
 }
 
 } // namespace session

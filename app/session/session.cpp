@@ -299,23 +299,6 @@ base::Result<records::Visit> Session::startVisit(QDate day, const QString& form)
     return added;
 }
 
-base::Result<void> Session::saveConditions(const records::VisitId& visit,
-                                           const records::Conditions& conditions, bool confirmed)
-{
-    if (auto saved = storage::Visits(*m_store).saveConditions(visit, conditions, confirmed); !saved)
-        return saved;
-    for (auto* list : {&m_versions, &m_visits, &m_onRecord}) {
-        for (records::Visit& kept : *list) {
-            if (kept.id == visit) {
-                kept.conditions = conditions;
-                kept.conditionsConfirmed = confirmed;
-            }
-        }
-    }
-    Q_EMIT visitChanged(visit);
-    return {};
-}
-
 base::Result<void> Session::discardVisit(const records::VisitId& visit)
 {
     if (auto discarded = storage::Visits(*m_store).discard(visit); !discarded)
@@ -328,24 +311,6 @@ base::Result<void> Session::discardVisit(const records::VisitId& visit)
     settleFocus(std::nullopt);
     Q_EMIT visitsChanged();
     return {};
-}
-
-base::Result<records::Visit> Session::signVisit(const records::VisitId& visit, const records::Author& author)
-{
-    auto signedVisit = storage::Visits(*m_store).sign(visit, author);
-    if (!signedVisit)
-        return signedVisit;
-    m_store->settle();
-    if (!m_isPersonKnown)
-        setPerson(author);
-    m_done.clear();
-    m_undone.clear();
-    if (auto loaded = reload(); !loaded)
-        return loaded.error();
-    Q_EMIT editsChanged();
-    settleFocus(signedVisit->id);
-    Q_EMIT visitsChanged();
-    return signedVisit;
 }
 
 base::Result<records::Visit> Session::withdrawVisit(const records::VisitId& visit, const QString& reason)

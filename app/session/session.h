@@ -35,6 +35,13 @@ struct Focus {
     bool operator==(const Focus&) const = default;
 };
 
+struct VisitConditions {
+    records::Conditions values;
+    bool areConfirmed = false;
+
+    bool operator==(const VisitConditions&) const = default;
+};
+
 /// One edit of a draft as before and after, so that it can be taken back.
 struct Edit {
     records::VisitId visit;
@@ -43,6 +50,9 @@ struct Edit {
     std::optional<records::Finding> before; ///< empty: there was none
     std::optional<records::Finding> after;
     int group = 0; ///< edits of one group are taken back together; 0: alone
+    std::optional<VisitConditions> conditionsBefore =
+        {}; ///< of an edit of the visit's conditions, not a finding
+    std::optional<VisitConditions> conditionsAfter = {};
 };
 
 /// Whether a save goes on with the last edit of the same finding, as typing the next digit does: both are
@@ -160,17 +170,19 @@ public:
     base::Result<void> removeFinding(const records::VisitId& visit, const QString& measure,
                                      records::Side side, Typing typing = Typing::Anew);
     base::Result<void> saveConditions(const records::VisitId& visit, const records::Conditions& conditions,
-                                      bool confirmed);
+                                      bool confirmed, Typing typing = Typing::Anew);
     base::Result<void> discardVisit(const records::VisitId& visit);
+    /// Signs what is shown: where the stored draft is another, says how they differ, takes the stored one
+    /// into focus and signs nothing.
     base::Result<records::Visit> signVisit(const records::VisitId& visit, const records::Author& author);
     base::Result<records::Visit> amendVisit(const records::VisitId& visit, const QString& reason);
     /// Marks a signed visit as entered in error, in the name of the person at the keyboard. Nothing undoes
     /// it.
     base::Result<records::Visit> withdrawVisit(const records::VisitId& visit, const QString& reason);
 
-    /// What undo would take back: "toe tapping right: 2". Empty when there is nothing.
-    std::optional<Edit> lastEdit() const;
-    std::optional<Edit> lastUndone() const;
+    /// What undo would take back: one edit, or all of a group. Empty when there is nothing.
+    std::vector<Edit> lastEdits() const;
+    std::vector<Edit> lastUndone() const;
     base::Result<void> undo();
     base::Result<void> redo();
 
@@ -206,8 +218,10 @@ private:
     base::Result<void> apply(const records::VisitId& visit, const QString& measure, records::Side side,
                              const std::optional<records::Finding>& finding);
     base::Result<void> edit(const Edit& edit, Typing typing);
-    base::Result<void> take(std::vector<Edit>& from, std::vector<Edit>& to,
-                            std::optional<records::Finding> Edit::*side);
+    base::Result<void> applyConditions(const records::VisitId& visit, const VisitConditions& conditions);
+    void remember(const Edit& edit, Typing typing);
+    enum class Side { Before, After };
+    base::Result<void> take(std::vector<Edit>& from, std::vector<Edit>& to, Side side);
     void settleFocus(const std::optional<records::VisitId>& wished);
     void settleWhenIdle();
 

@@ -62,9 +62,7 @@ StatusLine::StatusLine(session::Session& session, session::Prompts& prompts, QWi
     row->addStretch();
     row->addWidget(m_lines);
     m_undo->setObjectName(u"undo"_s);
-    m_undo->setToolTip(tr("Ctrl+Z"));
     m_redo->setObjectName(u"redo"_s);
-    m_redo->setToolTip(tr("Ctrl+Shift+Z"));
 
     connect(m_undo, &QPushButton::clicked, this, &StatusLine::undo);
     connect(m_redo, &QPushButton::clicked, this, &StatusLine::redo);
@@ -130,14 +128,14 @@ void StatusLine::settle()
     m_words->setMinimumWidth(isDraft ? m_words->sizeHint().width() : leastWidth);
     m_lines->setText(linesInWords(m_session));
 
-    const auto last = m_session.lastEdit();
-    const auto undone = m_session.lastUndone();
-    m_undo->setVisible(last.has_value());
-    m_redo->setVisible(undone.has_value());
-    if (last)
-        m_undo->setText(tr("Undo “%1”").arg(onButton(editWords(*last, m_session.catalogue()))));
-    if (undone)
-        m_redo->setText(tr("Redo “%1”").arg(onButton(editWords(*undone, m_session.catalogue()))));
+    const QString done = editWords(m_session.lastEdits(), m_session.catalogue());
+    const QString undone = editWords(m_session.lastUndone(), m_session.catalogue());
+    m_undo->setVisible(!done.isEmpty());
+    m_redo->setVisible(!undone.isEmpty());
+    m_undo->setText(tr("Undo “%1”").arg(onButton(done)));
+    m_redo->setText(tr("Redo “%1”").arg(onButton(undone)));
+    m_undo->setToolTip(tr("%1. Key: Ctrl+Z").arg(done));
+    m_redo->setToolTip(tr("%1. Key: Ctrl+Shift+Z").arg(undone));
 }
 
 } // namespace shell

@@ -1,5 +1,6 @@
 #include "app/shell/visit_words.h"
 
+#include "app/visits/conditions_editor.h"
 #include "core/records/wording.h"
 
 #include <QCoreApplication>
@@ -70,17 +71,66 @@ QString linesInWords(const session::Session& session)
         .arg(day, stateWords(*visit), records::dayInWords(found->day), stateWords(*found));
 }
 
-QString editWords(const session::Edit& edit, const catalogue::Catalogue& catalogue)
+namespace
+{
+
+QString nameOf(const session::Edit& edit, const catalogue::Catalogue& catalogue)
 {
     const catalogue::Measure* measure = catalogue.measure(edit.measure);
     if (measure == nullptr)
         return edit.measure;
-    const base::Phrasebook phrases;
-    const QString side = records::written(edit.side, phrases);
-    const QString name = side.isEmpty() ? measure->title : measure->title + u' ' + side;
-    const QString value =
-        edit.after ? records::written(edit.after->value, *measure, phrases) : VisitWords::tr("cleared");
-    return VisitWords::tr("%1: %2").arg(name, value);
+    const QString side = records::written(edit.side, {});
+    return side.isEmpty() ? measure->title : measure->title + u' ' + side;
+}
+
+/// The conditions that the edit changed: "Walking aid: stick".
+QString conditionWords(const session::Edit& edit, const catalogue::Catalogue& catalogue)
+{
+    const session::VisitConditions before = edit.conditionsBefore.value_or(session::VisitConditions{});
+    QStringList changed;
+    for (const catalogue::Condition& condition : catalogue.conditions) {
+        const QString value = records::recorded(edit.conditionsAfter->values, condition.id);
+        if (records::recorded(before.values, condition.id) != value)
+            changed +=
+                VisitWords::tr("%1: %2").arg(condition.title, visits::conditionInWords(condition, value));
+    }
+    return changed.isEmpty() ? VisitWords::tr("conditions confirmed") : changed.join(QStringLiteral(", "));
+}
+
+/// What the edit did: to the value, or to what stands beside it.
+QString changeWords(const session::Edit& edit, const catalogue::Measure& measure)
+{
+    if (!edit.after)
+        return VisitWords::tr("cleared");
+    const records::Finding before = edit.before.value_or(records::Finding());
+    if (before.value != edit.after->value || before.trials != edit.after->trials)
+        return records::written(edit.after->value, measure, {});
+    if (before.note != edit.after->note)
+        return VisitWords::tr("note");
+    if (before.signs != edit.after->signs)
+        return VisitWords::tr("signs");
+    if (before.exceptions != edit.after->exceptions)
+        return VisitWords::tr("own conditions");
+    return records::written(edit.after->value, measure, {});
+}
+
+} // namespace
+
+QString editWords(const std::vector<session::Edit>& edits, const catalogue::Catalogue& catalogue)
+{
+    if (edits.empty())
+        return {};
+    const session::Edit& edit = edits.front();
+    if (edits.size() > 1)
+        return VisitWords::tr("%1 findings: %2 to %3")
+            .arg(edits.size())
+            .arg(nameOf(edit, catalogue), nameOf(edits.back(), catalogue));
+    if (edit.conditionsAfter)
+        return conditionWords(edit, catalogue);
+    const catalogue::Measure* measure = catalogue.measure(edit.measure);
+    return measure == nullptr
+               ? edit.measure
+               : VisitWords::tr("%1: %2").arg(nameOf(edit, catalogue), changeWords(edit, *measure));
 }
 
 } // namespace shell

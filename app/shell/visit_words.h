@@ -18,6 +18,6 @@ QString visitWords(const records::Visit& visit);
 QString linesInWords(const session::Session& session);
 
 /// "Toe tapping right: 2 of 4"; "Toe tapping right: cleared".
-QString editWords(const session::Edit& edit, const catalogue::Catalogue& catalogue);
+QString editWords(const std::vector<session::Edit>& edits, const catalogue::Catalogue& catalogue);
 
 } // namespace shell

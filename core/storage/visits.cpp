@@ -264,10 +264,20 @@ base::Result<void> Visits::discard(const VisitId& visit)
     });
 }
 
-base::Result<Visit> Visits::sign(const VisitId& visit, const records::Author& author)
+base::Result<Visit> Visits::sign(const VisitId& visit, const records::Author& author,
+                                 std::optional<int> revision)
 {
     return together(m_store, [&]() -> base::Result<Visit> {
         const QDateTime now = m_store.access().now();
+        if (revision) {
+            const auto stored = oneVisit(m_store, visit);
+            if (!stored)
+                return stored.error();
+            if (stored->revision != *revision)
+                return Error{ErrorKind::Conflict,
+                             u"The draft has changed since it was read; nothing is signed."_s,
+                             {}};
+        }
         if (auto isSigned = signDraft(m_store, visit, author, now, now); !isSigned)
             return isSigned.error();
         return oneVisit(m_store, visit);

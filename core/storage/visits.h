@@ -28,8 +28,10 @@ public:
     /// Throws away a draft that was never signed.
     base::Result<void> discard(const records::VisitId& visit);
 
-    /// Signs a draft: Signed, or Amended where it is a later version.
-    base::Result<records::Visit> sign(const records::VisitId& visit, const records::Author& author);
+    /// Signs a draft: Signed, or Amended where it is a later version. With a revision, only the draft as it
+    /// was read: a conflict where it has changed since.
+    base::Result<records::Visit> sign(const records::VisitId& visit, const records::Author& author,
+                                      std::optional<int> revision = {});
     /// A new draft version of a signed visit, with everything in it. Refused without a reason, for a draft,
     /// and while another amendment is open.
     base::Result<records::Visit> amend(const records::VisitId& visit, const QString& reason);

@@ -1,0 +1,125 @@
+#include "app/session/session.h"
+#include "core/records/wording.h"
+#include "core/storage/visits.h"
+
+#include <algorithm>
+
+namespace session
+{
+
+namespace
+{
+
+using records::Finding;
+using records::Visit;
+
+constexpr int mostLines = 6;
+
+QString wordsOf(const Finding* finding, const catalogue::Measure* measure)
+{
+    if (finding == nullptr)
+        return Session::tr("nothing");
+    QStringList words;
+    if (measure != nullptr)
+        words += records::written(finding->value, *measure, {});
+    words += finding->signs;
+    if (!finding->note.isEmpty())
+        words += Session::tr("note “%1”").arg(finding->note);
+    return words.join(QStringLiteral(", "));
+}
+
+QString conditionWords(const QString& value, const catalogue::Condition* condition)
+{
+    if (value.isEmpty())
+        return Session::tr("not recorded");
+    if (condition == nullptr)
+        return value;
+    const auto option = std::ranges::find(condition->options, value, &catalogue::Option::key);
+    return option == condition->options.end() ? value : option->title;
+}
+
+/// How the stored draft differs from the one shown, a line for each finding and condition.
+QStringList differences(const Visit& shown, const Visit& stored, const catalogue::Catalogue& catalogue)
+{
+    QStringList lines;
+    const auto add = [&](const QString& title, const QString& onScreen, const QString& inFile) {
+        lines += Session::tr("%1: shown %2; stored %3").arg(title, onScreen, inFile);
+    };
+    std::vector<std::pair<QString, records::Side>> places;
+    for (const Visit* visit : {&shown, &stored}) {
+        for (const Finding& finding : visit->findings) {
+            if (std::ranges::find(places, std::pair(finding.measure, finding.side)) == places.end())
+                places.emplace_back(finding.measure, finding.side);
+        }
+    }
+    for (const auto& [id, side] : places) {
+        const Finding* onScreen = shown.finding(id, side);
+        const Finding* inFile = stored.finding(id, side);
+        if (onScreen != nullptr && inFile != nullptr && *onScreen == *inFile)
+            continue;
+        const catalogue::Measure* measure = catalogue.measure(id);
+        const QString title = measure == nullptr ? id : measure->title;
+        const QString sideWords = records::written(side, {});
+        add(sideWords.isEmpty() ? title : Session::tr("%1, %2", "test, side").arg(title, sideWords),
+            wordsOf(onScreen, measure), wordsOf(inFile, measure));
+    }
+    QStringList conditions = shown.conditions.keys() + stored.conditions.keys();
+    conditions.removeDuplicates();
+    for (const QString& id : std::as_const(conditions)) {
+        const QString onScreen = records::recorded(shown.conditions, id);
+        const QString inFile = records::recorded(stored.conditions, id);
+        const catalogue::Condition* condition = catalogue.condition(id);
+        if (onScreen != inFile)
+            add(condition == nullptr ? id : condition->title, conditionWords(onScreen, condition),
+                conditionWords(inFile, condition));
+    }
+    if (shown.day != stored.day)
+        add(Session::tr("Day of the visit"), records::dayInWords(shown.day), records::dayInWords(stored.day));
+    if (shown.state != stored.state)
+        add(Session::tr("State of the visit"), records::code(shown.state), records::code(stored.state));
+    return lines;
+}
+
+} // namespace
+
+base::Result<Visit> Session::signVisit(const records::VisitId& visit, const records::Author& author)
+{
+    storage::Visits visits(*m_store);
+    const auto stored = visits.withId(visit);
+    if (!stored)
+        return stored.error();
+    const auto shown = std::ranges::find(m_visits, visit, &Visit::id);
+    QStringList lines = shown == m_visits.end() ? QStringList() : differences(*shown, *stored, m_catalogue);
+    if (!lines.isEmpty()) {
+        if (lines.size() > mostLines)
+            lines = lines.mid(0, mostLines) + QStringList{QStringLiteral("…")};
+        m_done.clear();
+        m_undone.clear();
+        if (auto loaded = reload(); !loaded)
+            return loaded.error();
+        Q_EMIT editsChanged();
+        settleFocus(visit);
+        Q_EMIT visitChanged(visit);
+        return base::Error{base::ErrorKind::Conflict,
+                           tr("Not signed: the draft was changed elsewhere, so the stored one is not the one "
+                              "shown. The stored one is shown now; look it over and sign again.") +
+                               QStringLiteral("\n\n") + lines.join(u'\n'),
+                           {}};
+    }
+    auto signedVisit = visits.sign(visit, author, stored->revision);
+    if (!signedVisit)
+        return signedVisit;
+    m_store->settle();
+    if (!m_isPersonKnown)
+        setPerson(author);
+    m_done.clear();
+    m_undone.clear();
+    if (auto loaded = reload(); !loaded)
+        return loaded.error();
+    Q_EMIT editsChanged();
+    settleFocus(signedVisit->id);
+    Q_EMIT visitsChanged();
+    return signedVisit;
+}
+
+} // namespace session
