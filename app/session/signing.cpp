@@ -1,5 +1,6 @@
 #include "app/session/session.h"
 #include "core/records/wording.h"
+#include "core/storage/store.h"
 #include "core/storage/visits.h"
 
 #include <algorithm>

@@ -224,7 +224,10 @@ void MainWindow::editEnded()
 /// Shows the entry that would be lost where the person does not want to lose it.
 bool MainWindow::mayQuit()
 {
+    const QStringList inForm = m_patient->unsaved();
     const std::tuple<bool, QWidget*, QString> entries[] = {
+        {!inForm.isEmpty(), m_patient,
+         tr("This stands in the examination and is not recorded:") + u"\n\n"_s + inForm.join(u'\n')},
         {m_patients->hasUnsavedEntry(), m_patients, tr("The entry in the patient form has not been saved.")},
         {m_forms->hasUnsavedEntry(), m_forms, tr("The entry of the clinic's own has not been saved.")}};
     for (const auto& [isUnsaved, page, words] : entries) {

@@ -224,8 +224,25 @@ void PatientPage::takeKeyboard()
         m_pages->currentWidget()->setFocus(Qt::OtherFocusReason);
 }
 
+QStringList PatientPage::unsaved() const
+{
+    return m_examination->unsaved();
+}
+
+/// What is signed is what is on the screen: with a text there that could not be recorded, nothing is.
 void PatientPage::sign()
 {
+    m_examination->flush();
+    if (const QStringList lines = unsaved(); !lines.isEmpty()) {
+        m_prompts.tell(
+            {base::ErrorKind::Refused,
+             tr("Not signed: this stands in the form and is not recorded. Correct or clear it first.") +
+                 u"\n\n"_s + lines.join(u'\n'),
+             {}});
+        showTab(0);
+        m_examination->showUnsaved();
+        return;
+    }
     m_actions->sign();
     takeKeyboard();
 }

@@ -41,6 +41,8 @@ public:
     void takeKeyboard();
     void showMeasure(const QString& id);
     void sign();
+    /// What stands in the examination and is not recorded, a line each.
+    QStringList unsaved() const;
     void chooseForm(); ///< opens the menu of forms for a new visit
 
 Q_SIGNALS:

@@ -180,6 +180,7 @@ Finding withValue(const records::Visit& visit, const Place& place, const values:
     finding.side = place.side;
     finding.value = value;
     finding.trials.clear();
+    finding.trialNumbers.clear();
     finding.taps.clear();
     finding.capReached = false;
     return finding;

@@ -8,7 +8,6 @@
 #include "app/visits/recording.h"
 #include "app/visits/section_box.h"
 #include "app/visits/side_field.h"
-#include "app/visits/typed.h"
 #include "app/widgets/empty_state.h"
 #include "app/widgets/notice.h"
 #include "app/widgets/stopwatch.h"
@@ -24,6 +23,8 @@
 #include <QShortcut>
 #include <QStackedLayout>
 #include <QVBoxLayout>
+
+#include <utility>
 
 using namespace Qt::StringLiterals;
 
@@ -102,24 +103,15 @@ ExaminationPage::ExaminationPage(session::Session& session, session::Prompts& pr
         if (m_visit)
             told(recordCondition(m_session, *m_visit, id, value));
     });
-    connect(m_strip, &FocusStrip::signsChanged, this, [this](const Place& place, const QStringList& signs) {
-        if (!isReadOnly())
-            told(recordBeside(m_session, *m_visit, place, [&](Finding& finding) { finding.signs = signs; }));
-    });
-    connect(m_strip, &FocusStrip::noteChanged, this, [this](const Place& place, const QString& note) {
-        if (!isReadOnly())
-            told(recordBeside(m_session, *m_visit, place, [&](Finding& finding) { finding.note = note; }));
-    });
-    connect(m_strip, &FocusStrip::reasonGiven, this, &ExaminationPage::giveReason);
+    connect(m_strip, &FocusStrip::signsChanged, this, &ExaminationPage::giveSigns);
+    connect(m_strip, &FocusStrip::noteChanged, this, &ExaminationPage::giveNote);
+    connect(m_strip, &FocusStrip::reasonChanged, this, &ExaminationPage::giveReason);
     connect(m_strip, &FocusStrip::exceptionChanged, this,
             [this](const QString& measure, const QString& condition, const QString& value) {
                 if (!isReadOnly())
                     told(recordException(m_session, *m_visit, measure, condition, value));
             });
-    connect(m_strip, &FocusStrip::timed, this, [this](const Place& place, qint64 milliseconds) {
-        if (SideField* field = fieldAt(place); field != nullptr && !isReadOnly())
-            field->fillTrial(secondsText(milliseconds, field->measure()));
-    });
+    connect(m_strip, &FocusStrip::timed, this, &ExaminationPage::time);
     connect(m_strip, &FocusStrip::handbookAsked, this, &ExaminationPage::handbookAsked);
     connect(m_strip, &FocusStrip::tapped, this, [this](const Place& place, const std::vector<double>& taps) {
         if (SideField* field = fieldAt(place); field != nullptr)
@@ -244,6 +236,7 @@ void ExaminationPage::takeFocus()
                           hasPatient ? tr("A new visit starts blank. What is entered is saved as it is made.")
                                      : tr("Choose a patient; the examination of this visit will be here."),
                           hasPatient ? tr("New visit") : QString());
+        holdRefused();
         m_visit.reset();
         m_current = nullptr;
         m_strip->forget();
@@ -258,6 +251,7 @@ void ExaminationPage::takeFocus()
         refresh(visit->id);
         return;
     }
+    holdRefused();
     if (m_form != form)
         buildForm(std::move(form));
     showVisit(*visit);
@@ -315,6 +309,10 @@ void ExaminationPage::showVisit(const Visit& visit)
     m_wasReadOnly = readOnly;
     for (const auto& [place, field] : m_fields)
         field->show(visit.finding(place.measure, place.side), readOnly);
+    for (const auto& [place, texts] : std::exchange(m_refused[visit.id], {})) {
+        if (SideField* field = fieldAt(place); field != nullptr && !readOnly)
+            field->retype(texts);
+    }
     for (SectionBox* box : m_sections)
         box->setReadOnly(readOnly);
     m_amend->setVisible(readOnly && !visit.withdrawn);
@@ -345,7 +343,7 @@ void ExaminationPage::refresh(const records::VisitId& id)
             continue;
         if (exceptionsOf(field->shown()) != exceptionsOf(stored))
             m_earlierIsStale = true;
-        field->show(stored, isReadOnly());
+        field->follow(stored);
     }
     showConditions(*visit);
     refreshProgress(*visit);
@@ -446,6 +444,8 @@ void ExaminationPage::showStanding(const Visit& visit)
 void ExaminationPage::enter(SideField* field)
 {
     if (m_current != field) {
+        if (m_current != nullptr && !m_strip->unsavedNotes().contains(m_current->place()))
+            m_current->refuseBeside({}); // what is stored is shown again
         m_current = field;
         showStrip();
     }
@@ -530,6 +530,61 @@ void ExaminationPage::hideEvent(QHideEvent* event)
 {
     flush();
     QWidget::hideEvent(event);
+}
+
+/// Keeps the refused texts of the visit that is left, so that they are there when it is shown again.
+void ExaminationPage::holdRefused()
+{
+    if (!m_visit)
+        return;
+    for (const auto& [place, field] : m_fields) {
+        if (const QStringList texts = field->refusedTexts(); !texts.isEmpty())
+            m_refused[*m_visit][place] = texts;
+    }
+}
+
+SideField* ExaminationPage::firstUnsaved() const
+{
+    for (const SectionBox* box : m_sections) {
+        for (SideField* field : box->fields()) {
+            const Place& place = field->place();
+            if (field->isRefused() || field->isBesideRefused() || m_awaited.contains(place))
+                return field;
+        }
+    }
+    return nullptr;
+}
+
+QStringList ExaminationPage::unsaved() const
+{
+    QStringList lines;
+    for (const SectionBox* box : m_sections) {
+        for (const SideField* field : box->fields()) {
+            if (QStringList texts = field->refusedTexts(); !texts.isEmpty()) {
+                texts.removeAll(QString());
+                lines += tr("%1: “%2”", "test: refused text").arg(field->title(), texts.join(u"”, “"_s));
+            }
+            if (const auto awaited = m_awaited.find(field->place()); awaited != m_awaited.end())
+                lines += tr("%1: %2, without a reason", "test: state")
+                             .arg(field->title(), absenceWords(awaited->second));
+            if (field->isBesideRefused())
+                lines += m_strip->unsavedNotes().contains(field->place())
+                             ? tr("%1: the note", "test").arg(field->title())
+                             : tr("%1: the reason", "test").arg(field->title());
+        }
+    }
+    return lines;
+}
+
+void ExaminationPage::showUnsaved()
+{
+    SideField* field = firstUnsaved();
+    if (field == nullptr)
+        return;
+    boxOf(field)->fold(false);
+    boxOf(field)->reveal(field->place().measure);
+    field->firstEditor()->setFocus(Qt::OtherFocusReason);
+    enter(field);
 }
 
 void ExaminationPage::flush()

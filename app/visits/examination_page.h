@@ -45,8 +45,12 @@ public:
     void takeKeyboard();
     int done() const { return m_progress.done; }         ///< expected tests answered on every side
     int expected() const { return m_progress.expected; } ///< tests asked for each time; 0 without a visit
-    /// Saves what still waits for the next pause in typing.
+    /// Says now what waits for the next pause in typing to be said, and tries again what could not be saved.
     void flush();
+    /// What stands in the form and is not recorded, a line each: a refused text, a state without its reason.
+    QStringList unsaved() const;
+    /// Goes to the first field of those.
+    void showUnsaved();
 
 Q_SIGNALS:
     void progressChanged();
@@ -75,7 +79,12 @@ private:
     void clear(SideField* field);
     void takeBack(SideField* field);
     void chooseAbsence(SideField* field, values::Absence absence);
-    void giveReason(const Place& place, const QString& reason);
+    void giveReason(const Place& place, const QString& reason, session::Typing typing);
+    void giveNote(const Place& place, const QString& note, session::Typing typing);
+    void giveSigns(const Place& place, const QStringList& signs);
+    void time(const Place& place, qint64 milliseconds);
+    SideField* firstUnsaved() const;
+    void holdRefused();
     void told(const base::Result<void>& result);
     void confirmConditions();
     void writeAllNormal(SectionBox* box);
@@ -104,7 +113,8 @@ private:
     std::optional<records::VisitId> m_visit;
     std::vector<SectionBox*> m_sections;
     std::map<Place, SideField*> m_fields;
-    std::map<Place, values::Absence> m_awaited; ///< states that wait for their reason
+    std::map<Place, values::Absence> m_awaited;                         ///< states that wait for their reason
+    std::map<records::VisitId, std::map<Place, QStringList>> m_refused; ///< texts of drafts not shown now
     SideField* m_current = nullptr;
     SideField* m_saving = nullptr;
     Progress m_progress;

@@ -6,6 +6,7 @@
 #include "app/visits/recording.h"
 #include "app/visits/section_box.h"
 #include "app/visits/side_field.h"
+#include "app/visits/typed.h"
 #include "core/records/wording.h"
 
 using namespace Qt::StringLiterals;
@@ -23,6 +24,7 @@ void ExaminationPage::save(SideField* field, const Entry& entry)
         return;
     Finding finding = withValue(*visit, field->place(), entry.value);
     finding.trials = entry.trials;
+    finding.trialNumbers = entry.trialNumbers;
     finding.taps = entry.taps;
     finding.capReached = entry.capReached;
     m_awaited.erase(field->place());
@@ -87,26 +89,61 @@ void ExaminationPage::chooseAbsence(SideField* field, values::Absence absence)
     save(field, {values::Missing{absence, {}}, {}, false, session::Typing::Anew, false});
 }
 
-void ExaminationPage::giveReason(const Place& place, const QString& reason)
+void ExaminationPage::giveReason(const Place& place, const QString& reason, session::Typing typing)
 {
     SideField* field = fieldAt(place);
     const Visit* visit = this->visit();
     if (field == nullptr || visit == nullptr || isReadOnly())
         return;
-    const auto awaited = m_awaited.find(place);
-    if (awaited != m_awaited.end() && !reason.isEmpty()) {
-        save(field, {values::Missing{awaited->second, reason}, {}, false, session::Typing::Anew, false});
+    if (const auto awaited = m_awaited.find(place); awaited != m_awaited.end()) {
+        if (!reason.isEmpty())
+            save(field, {values::Missing{awaited->second, reason}, {}, false, session::Typing::Anew, false});
         return;
     }
     const Finding* there = visit->finding(place.measure, place.side);
-    const auto* missing = there == nullptr ? nullptr : std::get_if<values::Missing>(&there->value);
-    if (missing == nullptr || missing->reason == reason)
+    if (there == nullptr || !std::holds_alternative<values::Missing>(there->value))
         return;
-    const auto saved = recordBeside(m_session, visit->id, place, [&](Finding& finding) {
-        std::get<values::Missing>(finding.value).reason = reason;
-    });
-    if (!saved)
-        field->refuse(saved.error().what);
+    const auto saved = recordBeside(
+        m_session, visit->id, place,
+        [&](Finding& finding) { std::get<values::Missing>(finding.value).reason = reason; }, typing);
+    field->refuseBeside(saved ? QString() : saved.error().what);
+}
+
+void ExaminationPage::giveNote(const Place& place, const QString& note, session::Typing typing)
+{
+    SideField* field = fieldAt(place);
+    if (field == nullptr || isReadOnly())
+        return;
+    const bool isNews = !m_strip->unsavedNotes().contains(place);
+    const auto saved = recordBeside(
+        m_session, *m_visit, place, [&](Finding& finding) { finding.note = note; }, typing);
+    m_strip->keepNote(place, saved ? std::nullopt : std::optional(note));
+    field->refuseBeside(saved ? QString() : saved.error().what);
+    if (!saved && isNews)
+        m_prompts.tell(saved.error());
+}
+
+void ExaminationPage::giveSigns(const Place& place, const QStringList& signs)
+{
+    if (isReadOnly())
+        return;
+    told(recordBeside(m_session, *m_visit, place, [&](Finding& finding) { finding.signs = signs; }));
+    showStrip();
+}
+
+void ExaminationPage::time(const Place& place, qint64 milliseconds)
+{
+    SideField* field = fieldAt(place);
+    if (field == nullptr || isReadOnly())
+        return;
+    const QString text = secondsText(milliseconds, field->measure());
+    if (field->fillEmptyTrial(text))
+        return;
+    if (m_prompts.confirmed(tr("Put %1 s in place of %2 s?").arg(text, field->trialInUse()),
+                            tr("%1: no trial is empty.").arg(field->title()), tr("Replace the time")))
+        field->replaceTrial(text);
+    else
+        field->hint(tr("%1 s was timed and is not recorded: no trial is empty.").arg(text));
 }
 
 void ExaminationPage::confirmConditions()

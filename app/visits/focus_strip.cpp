@@ -4,6 +4,7 @@
 #include "app/visits/derived_words.h"
 #include "app/visits/side_field.h"
 #include "app/widgets/key_row.h"
+#include "app/widgets/let_undo_past.h"
 #include "app/widgets/stopwatch.h"
 #include "app/widgets/tap_counter.h"
 #include "app/widgets/theme.h"
@@ -15,8 +16,10 @@
 #include <QLabel>
 #include <QLineEdit>
 #include <QPushButton>
+#include <QSignalBlocker>
 
 #include <algorithm>
+#include <utility>
 
 using namespace Qt::StringLiterals;
 
@@ -28,8 +31,6 @@ using values::Absence;
 
 namespace
 {
-
-constexpr int notePauseMs = 250;
 
 QStringList usualReasons()
 {
@@ -52,7 +53,7 @@ QString legend(const catalogue::Measure& measure)
                           : measure.cap                  ? FocusStrip::tr("c cap reached")
                                                          : QString();
     const QString keys = FocusStrip::tr(
-        "u unable · n not attempted · d did not wish · x not applicable · Delete clears · "
+        "when empty: u unable · n not attempted · d did not wish · x not applicable · Delete clears · "
         "F1 how · F2 note · F3 reason · F4 conditions · F8 rest as expected · F9 fold · Ctrl+↑↓ section");
     return first.isEmpty() ? keys : first + u" · "_s + keys;
 }
@@ -101,6 +102,11 @@ QStringList conditionsOf(const catalogue::Measure& measure, const catalogue::Cat
             ids += rule.condition;
     }
     return ofTest + ofVisit;
+}
+
+bool isUndo(const QKeyEvent& key)
+{
+    return key.matches(QKeySequence::Undo) || key.matches(QKeySequence::Redo);
 }
 
 } // namespace
@@ -212,13 +218,12 @@ FocusStrip::FocusStrip(const catalogue::Catalogue& catalogue, std::function<qint
     for (QWidget* widget : {static_cast<QWidget*>(m_note), static_cast<QWidget*>(m_reason->lineEdit()),
                             static_cast<QWidget*>(m_reason)})
         widget->installEventFilter(this);
-    m_pause.setSingleShot(true);
-    m_pause.setInterval(notePauseMs);
-    connect(&m_pause, &QTimer::timeout, this, &FocusStrip::flush);
-    connect(m_note, &QLineEdit::textEdited, this, [this] { m_pause.start(); });
-    connect(m_note, &QLineEdit::editingFinished, this, &FocusStrip::flush);
-    connect(m_reason, &QComboBox::activated, this, &FocusStrip::tellReason);
-    connect(m_reason->lineEdit(), &QLineEdit::editingFinished, this, &FocusStrip::tellReason);
+    for (QLineEdit* line : {m_note, m_reason->lineEdit()})
+        widgets::letUndoPast(line);
+    connect(m_note, &QLineEdit::textEdited, this, &FocusStrip::tellNote);
+    connect(m_reason, &QComboBox::editTextChanged, this, &FocusStrip::tellReason); // completed ones too
+    for (const QLineEdit* line : {m_note, m_reason->lineEdit()})
+        connect(line, &QLineEdit::editingFinished, this, [this] { m_typing = false; });
     connect(m_handbook, &QPushButton::clicked, this, &FocusStrip::askHandbook);
     connect(m_how, &QPushButton::toggled, m_howWords, &QWidget::setVisible);
     connect(m_own, &QPushButton::toggled, this, [this](bool opened) {
@@ -243,6 +248,7 @@ FocusStrip::FocusStrip(const catalogue::Catalogue& catalogue, std::function<qint
 void FocusStrip::forget()
 {
     flush();
+    m_unsaved.clear();
     m_stopwatch->cancel();
     m_taps->cancel();
     m_field = nullptr;
@@ -254,7 +260,7 @@ void FocusStrip::showField(SideField* field, const records::Visit& visit, std::o
 {
     const bool isOther = m_field != field;
     if (isOther) {
-        flush();
+        m_typing = false;
         const bool sameTest = m_field != nullptr && m_field->place().measure == field->place().measure;
         m_field = field;
         if (!m_taps->isRunning())
@@ -263,7 +269,7 @@ void FocusStrip::showField(SideField* field, const records::Visit& visit, std::o
             showTest(field->measure());
     }
     showTitle();
-    showFinding(visit.finding(field->place().measure, field->place().side), awaited);
+    showFinding(visit.finding(field->place().measure, field->place().side), awaited, isOther);
     const QString keys = readOnly ? tr("F1 how · F9 fold · Ctrl+↑↓ section") : legend(field->measure());
     m_legend->setText(keys);
     m_legend->setToolTip(keys);
@@ -329,21 +335,30 @@ void FocusStrip::showTest(const catalogue::Measure& measure)
     m_own->setVisible(m_conditions->firstEditor() != nullptr);
 }
 
-void FocusStrip::showFinding(const records::Finding* finding, std::optional<Absence> awaited)
+void FocusStrip::showFinding(const records::Finding* finding, std::optional<Absence> awaited, bool isOther)
 {
     const records::Finding shown = finding == nullptr ? records::Finding() : *finding;
     const auto* missing = std::get_if<values::Missing>(&shown.value);
     const QStringList& watchFor = m_field->measure().watchFor;
     for (int sign = 0; m_signs != nullptr && sign < watchFor.size(); ++sign)
         m_signs->setDown(sign, shown.signs.contains(watchFor[sign]));
-    if (!m_pause.isActive() && m_note->text() != shown.note)
-        m_note->setText(shown.note);
+    const auto unsaved = m_unsaved.find(m_field->place());
+    const QString note = unsaved == m_unsaved.end() ? shown.note : unsaved->second;
+    if (base::tidied(m_note->text()) != note)
+        m_note->setText(note);
     m_note->setAccessibleName(tr("%1: note").arg(m_field->title()));
     m_reason->setAccessibleName(tr("%1: reason").arg(m_field->title()));
     const bool hasReason = awaited || (missing != nullptr && missing->why != Absence::NotAsked);
     m_reason->setVisible(hasReason);
-    if (!m_reason->lineEdit()->hasFocus() || !awaited)
-        m_reason->setEditText(missing != nullptr && !awaited ? missing->reason : QString());
+    const QString reason = missing != nullptr && !awaited ? missing->reason : QString();
+    // One that is refused, as an emptied one may be, is still being typed: it is not overtaken by what is
+    // stored.
+    const bool isNews = isOther || m_reasonShown != reason;
+    m_reasonShown = reason;
+    if (isNews && base::tidied(m_reason->currentText()) != reason) {
+        const QSignalBlocker quiet(m_reason);
+        m_reason->setEditText(reason);
+    }
     m_conditions->show(shown.exceptions);
     const QString own = conditionsInWords(shown.exceptions, m_catalogue);
     m_own->setText(own.isEmpty() ? tr("Conditions as the visit") : tr("Own: %1").arg(own));
@@ -394,12 +409,35 @@ void FocusStrip::toggleStopwatch()
         m_taps->setFocus(Qt::ShortcutFocusReason);
 }
 
+void FocusStrip::keepNote(const Place& place, const std::optional<QString>& note)
+{
+    if (note)
+        m_unsaved[place] = *note;
+    else
+        m_unsaved.erase(place);
+}
+
 void FocusStrip::flush()
 {
-    const bool waits = m_pause.isActive();
-    m_pause.stop();
-    if (waits && m_field != nullptr && !m_note->isReadOnly())
-        Q_EMIT noteChanged(m_field->place(), base::tidied(m_note->text()));
+    m_typing = false;
+    const std::map<Place, QString> unsaved = m_unsaved;
+    for (const auto& [place, note] : unsaved)
+        Q_EMIT noteChanged(place, note, session::Typing::Anew);
+}
+
+session::Typing FocusStrip::goOn()
+{
+    return std::exchange(m_typing, true) ? session::Typing::Further : session::Typing::Anew;
+}
+
+void FocusStrip::tellNote()
+{
+    if (m_field == nullptr)
+        return;
+    const QString note = base::tidied(m_note->text());
+    if (const auto unsaved = m_unsaved.find(m_field->place()); unsaved != m_unsaved.end())
+        unsaved->second = note;
+    Q_EMIT noteChanged(m_field->place(), note, goOn());
 }
 
 void FocusStrip::tellSigns()
@@ -416,22 +454,18 @@ void FocusStrip::tellSigns()
 void FocusStrip::tellReason()
 {
     if (m_field != nullptr && m_reason->isVisibleTo(this))
-        Q_EMIT reasonGiven(m_field->place(), base::tidied(m_reason->currentText()));
+        Q_EMIT reasonChanged(m_field->place(), base::tidied(m_reason->currentText()), goOn());
 }
 
 bool FocusStrip::eventFilter(QObject* watched, QEvent* event)
 {
-    if (event->type() == QEvent::KeyPress) {
+    if (event->type() == QEvent::ShortcutOverride) {
+        m_typing = m_typing && !isUndo(*static_cast<QKeyEvent*>(event));
+    } else if (event->type() == QEvent::KeyPress) {
         const int key = static_cast<QKeyEvent*>(event)->key();
-        if (key == Qt::Key_Escape) {
-            Q_EMIT left();
-            return true;
-        }
-        if ((key == Qt::Key_Return || key == Qt::Key_Enter) && watched != m_signs) {
-            if (watched == m_note)
-                flush();
-            else
-                tellReason();
+        const bool isReturn = key == Qt::Key_Return || key == Qt::Key_Enter;
+        if (key == Qt::Key_Escape || (isReturn && watched != m_signs)) {
+            m_typing = false;
             Q_EMIT left();
             return true;
         }

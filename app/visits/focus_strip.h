@@ -1,13 +1,14 @@
 #pragma once
 
+#include "app/session/session.h"
 #include "app/visits/examination.h"
 #include "core/catalogue/catalogue.h"
 #include "core/records/visit.h"
 
 #include <QFrame>
-#include <QTimer>
 
 #include <functional>
+#include <map>
 
 class QComboBox;
 class QHBoxLayout;
@@ -51,13 +52,17 @@ public:
     void editNote();
     /// Starts or stops the stopwatch; where taps are counted, gives the keyboard to their counter.
     void toggleStopwatch();
-    /// Tells a note that still waits for the next pause in typing.
+    /// A note that could not be saved stays as it was typed, until it is: without a note, it is saved now.
+    void keepNote(const Place& place, const std::optional<QString>& note);
+    const std::map<Place, QString>& unsavedNotes() const { return m_unsaved; }
+    /// Tries again to save what could not be.
     void flush();
 
 Q_SIGNALS:
     void signsChanged(const visits::Place& place, const QStringList& signs);
-    void noteChanged(const visits::Place& place, const QString& note);
-    void reasonGiven(const visits::Place& place, const QString& reason);
+    /// With every key, as the numbers are.
+    void noteChanged(const visits::Place& place, const QString& note, session::Typing typing);
+    void reasonChanged(const visits::Place& place, const QString& reason, session::Typing typing);
     void exceptionChanged(const QString& measure, const QString& condition, const QString& value);
     void timed(const visits::Place& place, qint64 milliseconds);
     void handbookAsked(const QString& measure);
@@ -70,9 +75,11 @@ protected:
 private:
     void showTitle();
     void showTest(const catalogue::Measure& measure);
-    void showFinding(const records::Finding* finding, std::optional<values::Absence> awaited);
+    void showFinding(const records::Finding* finding, std::optional<values::Absence> awaited, bool isOther);
     void tellSigns();
+    void tellNote();
     void tellReason();
+    session::Typing goOn(); ///< with the text being typed, or anew
 
     const catalogue::Catalogue& m_catalogue;
     SideField* m_field = nullptr;
@@ -95,7 +102,9 @@ private:
     Place m_tapped; ///< the field whose taps are counted
     QLabel* m_derived;
     QLabel* m_legend;
-    QTimer m_pause;
+    std::map<Place, QString> m_unsaved; ///< notes that could not be saved
+    QString m_reasonShown;
+    bool m_typing = false; ///< since the line was entered something was typed and stored
 };
 
 } // namespace visits

@@ -61,7 +61,7 @@ base::Result<void> record(session::Session& session, const VisitId& id, const Fi
 }
 
 base::Result<void> recordBeside(session::Session& session, const VisitId& id, const Place& place,
-                                const std::function<void(Finding&)>& change)
+                                const std::function<void(Finding&)>& change, session::Typing typing)
 {
     const Visit* visit = visitWithId(session, id);
     if (visit == nullptr)
@@ -71,7 +71,7 @@ base::Result<void> recordBeside(session::Session& session, const VisitId& id, co
     change(finding);
     if (there == nullptr ? isBlank(finding) : finding == *there)
         return {};
-    return record(session, id, finding);
+    return record(session, id, finding, typing);
 }
 
 base::Result<void> recordNothing(session::Session& session, const VisitId& id, const Place& place)

@@ -20,7 +20,8 @@ base::Result<void> record(session::Session& session, const records::VisitId& vis
 
 /// Changes what stands beside a value (signs, note, conditions); the value stays as it is.
 base::Result<void> recordBeside(session::Session& session, const records::VisitId& visit, const Place& place,
-                                const std::function<void(records::Finding&)>& change);
+                                const std::function<void(records::Finding&)>& change,
+                                session::Typing typing = session::Typing::Anew);
 
 /// Takes the value away; signs, note and conditions stay.
 base::Result<void> recordNothing(session::Session& session, const records::VisitId& visit,

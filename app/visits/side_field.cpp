@@ -13,6 +13,8 @@
 #include <QMenu>
 #include <QToolButton>
 
+#include <map>
+
 using namespace Qt::StringLiterals;
 
 namespace visits
@@ -163,7 +165,9 @@ void SideField::show(const records::Finding* stored, bool readOnly)
     m_typing = false;
     m_readOnly = readOnly;
     m_wrong.clear();
+    m_wrongBeside.clear();
     m_awaited.clear();
+    m_hint.clear();
     m_shown = stored == nullptr ? std::nullopt : std::optional(*stored);
     const values::Value value = m_shown ? m_shown->value : values::Missing{};
     if (m_keys != nullptr) {
@@ -178,14 +182,16 @@ void SideField::show(const records::Finding* stored, bool readOnly)
         m_keys->setChosen(down);
         m_keys->setReadOnly(readOnly);
     } else {
-        std::vector<double> numbers = m_shown ? m_shown->trials : std::vector<double>();
+        std::map<size_t, double> numbers; // by the trial's place on the page
+        for (size_t place = 0; m_shown && place < m_shown->trials.size(); ++place)
+            numbers[size_t(records::trialNumber(*m_shown, place)) - 1] = m_shown->trials[place];
         if (const auto number = values::number(value); numbers.empty() && number)
-            numbers.push_back(*number);
-        while (m_trials.size() < numbers.size())
+            numbers[0] = *number;
+        while (!numbers.empty() && m_trials.size() <= numbers.rbegin()->first)
             addTrial();
         for (size_t trial = 0; trial < m_trials.size(); ++trial) {
-            m_trials[trial]->setText(trial < numbers.size() ? records::written(numbers[trial], m_measure)
-                                                            : QString());
+            m_trials[trial]->setText(numbers.contains(trial) ? records::written(numbers[trial], m_measure)
+                                                             : QString());
             m_trials[trial]->setReadOnly(readOnly);
             m_trials[trial]->setRefused(false);
         }
@@ -203,7 +209,52 @@ void SideField::accept(const std::optional<records::Finding>& stored)
     m_shown = stored;
     m_wrong.clear();
     m_awaited.clear();
+    m_hint.clear();
     describe();
+}
+
+void SideField::follow(const records::Finding* stored)
+{
+    const records::Finding nothing;
+    const records::Finding& was = m_shown ? *m_shown : nothing;
+    const records::Finding& is = stored == nullptr ? nothing : *stored;
+    const bool isSameValue = was.value == is.value && was.trials == is.trials &&
+                             was.trialNumbers == is.trialNumbers && was.taps == is.taps &&
+                             was.capReached == is.capReached;
+    if (!isSameValue && !isRefused()) {
+        show(stored, m_readOnly);
+        return;
+    }
+    m_shown = stored == nullptr ? std::nullopt : std::optional(*stored);
+    if (isSameValue)
+        describe();
+    else
+        judge();
+}
+
+void SideField::refuseBeside(const QString& sentence)
+{
+    m_wrongBeside = sentence.isEmpty() ? QString() : tr("Not saved. %1").arg(sentence);
+    describe();
+}
+
+void SideField::hint(const QString& sentence)
+{
+    m_hint = sentence;
+    describe();
+}
+
+QStringList SideField::refusedTexts() const
+{
+    return isRefused() ? texts() : QStringList();
+}
+
+void SideField::retype(const QStringList& texts)
+{
+    for (size_t trial = 0; trial < m_trials.size() && qsizetype(trial) < texts.size(); ++trial)
+        m_trials[trial]->setText(texts[qsizetype(trial)]);
+    typed();
+    flush();
 }
 
 void SideField::refuse(const QString& sentence)
@@ -260,8 +311,11 @@ void SideField::setComputed(const std::optional<records::Occasion>& computed, co
 void SideField::describe()
 {
     QStringList words;
-    if (!m_wrong.isEmpty()) {
-        words += m_wrong;
+    if (!m_wrong.isEmpty() || !m_wrongBeside.isEmpty()) {
+        words = QStringList{m_wrong, m_wrongBeside};
+        words.removeAll(QString());
+    } else if (!m_hint.isEmpty()) {
+        words += m_hint;
     } else if (!m_awaited.isEmpty()) {
         words += m_awaited;
     } else if (m_shown) {
@@ -270,7 +324,7 @@ void SideField::describe()
             words += missing->reason.isEmpty()
                          ? absenceWords(missing->why)
                          : tr("%1: %2", "state: reason").arg(absenceWords(missing->why), missing->reason);
-        if (m_shown->trials.size() > 1) {
+        if (m_shown->trials.size() > 1 && values::isDone(m_shown->value)) {
             const QString value = records::written(m_shown->value, m_measure, {});
             words += m_measure.rule == catalogue::TrialRule::Mean ? tr("mean %1").arg(value)
                                                                   : tr("best %1").arg(value);
@@ -286,7 +340,8 @@ void SideField::describe()
         words += m_computed;
     if (m_cap != nullptr)
         m_cap->setChecked(m_shown && m_shown->capReached);
-    widgets::dress(*m_message, "role", m_wrong.isEmpty() && m_awaited.isEmpty() ? u"quiet"_s : u"danger"_s);
+    const bool isQuiet = m_wrong.isEmpty() && m_wrongBeside.isEmpty() && m_awaited.isEmpty();
+    widgets::dress(*m_message, "role", isQuiet ? u"quiet"_s : u"danger"_s);
     m_message->setText(words.join(u" · "_s));
     m_message->setVisible(!words.isEmpty());
 }
@@ -298,6 +353,7 @@ void SideField::typed()
     if (!m_typing)
         m_before = m_shown;
     m_pause.start();
+    m_hint.clear();
     const TypedTrials typed = trialsTyped(texts(), m_measure);
     if (typed.wrong) {
         if (m_typing)
@@ -315,10 +371,17 @@ void SideField::tell(const TypedTrials& typed)
     m_typing = true;
     const bool isAbsent = m_shown && isAnswered(&*m_shown) && !values::isDone(m_shown->value);
     if (!typed.numbers.empty())
-        Q_EMIT entered({records::valueOfTrials(typed.numbers, m_measure), typed.numbers,
-                        m_shown && m_shown->capReached && !isAbsent, typing, true});
+        Q_EMIT entered({records::valueOfTrials(typed.numbers, m_measure),
+                        typed.numbers,
+                        m_shown && m_shown->capReached && !isAbsent,
+                        typing,
+                        true,
+                        {},
+                        typed.trialNumbers});
     else if (m_shown && !isAbsent)
         Q_EMIT entered({values::Missing{}, {}, false, typing, true});
+    else
+        accept(m_shown); // there is nothing to store, and nothing wrong any more
 }
 
 void SideField::judge()
@@ -346,18 +409,41 @@ void SideField::pressed(int key)
         Q_EMIT entered({values::Choice{m_measure.options[size_t(key)].key}, {}, false, {}, false});
 }
 
+/// Letters act on an empty field alone: among digits they are slips, and would wipe what is there.
 void SideField::command(QChar letter)
 {
     if (m_readOnly)
         return;
+    const auto absence = absenceTyped(letter);
+    const bool isCap = letter.toLower() == u'c' && m_cap != nullptr;
     if (letter == u' ') {
         Q_EMIT stopwatchAsked();
-    } else if (letter == u'c') {
+    } else if ((!absence && !isCap) || !isEmpty()) {
+        explain(letter);
+    } else if (isCap) {
         toggleCap(!m_cap->isChecked());
-    } else if (const auto absence = absenceTyped(letter)) {
+    } else {
         m_pause.stop();
         Q_EMIT absenceChosen(*absence);
     }
+}
+
+void SideField::explain(QChar letter)
+{
+    if (m_readOnly)
+        return;
+    if (isEmpty())
+        hint(tr("“%1” does nothing here. The keys stand in the last line below.").arg(letter));
+    else
+        hint(tr("“%1” changed nothing: letters act in an empty field. To empty this one: %2.")
+                 .arg(letter)
+                 .arg(m_keys != nullptr ? tr("Delete") : tr("Ctrl+A, Delete")));
+}
+
+bool SideField::isEmpty() const
+{
+    const auto isTyped = [](const QString& text) { return !text.trimmed().isEmpty(); };
+    return (!m_shown || !values::isDone(m_shown->value)) && std::ranges::none_of(texts(), isTyped);
 }
 
 /// A hold that reaches its cap has the cap as its value. A task that is stopped at the cap was not finished:
@@ -378,11 +464,29 @@ void SideField::toggleCap(bool reached)
     }
 }
 
-void SideField::fillTrial(const QString& text)
+bool SideField::fillEmptyTrial(const QString& text)
+{
+    for (size_t step = 0; step < m_trials.size(); ++step) {
+        const size_t trial = (size_t(m_trial) + step) % m_trials.size();
+        if (!m_trials[trial]->text().trimmed().isEmpty())
+            continue;
+        m_trial = int(trial);
+        replaceTrial(text);
+        return true;
+    }
+    return false;
+}
+
+void SideField::replaceTrial(const QString& text)
 {
     m_trials[size_t(m_trial)]->setText(text);
     typed();
     flush();
+}
+
+QString SideField::trialInUse() const
+{
+    return m_trials[size_t(m_trial)]->text();
 }
 
 void SideField::showMenu()

@@ -31,6 +31,7 @@ struct Entry {
     session::Typing typing = session::Typing::Anew;
     bool isTyped = false; ///< stands in the editors as text, which is left alone
     std::vector<double> taps = {};
+    std::vector<int> trialNumbers = {}; ///< as in records::Finding
 };
 
 /// The editor of one finding: keys or numbers, the state, what is wrong or worth knowing below, and the
@@ -62,17 +63,32 @@ public:
     const std::optional<records::Finding>& before() const { return m_before; }
     /// After a save that worked: the editors are left as they are.
     void accept(const std::optional<records::Finding>& stored);
+    /// What is stored has changed elsewhere: the editors are filled anew only where their own part of it has,
+    /// so that a text being typed, or refused, is never overtaken.
+    void follow(const records::Finding* stored);
     /// After a save that failed: the text stays, and the field says so.
     void refuse(const QString& sentence);
     bool isRefused() const { return !m_wrong.isEmpty(); }
+    /// The same of what stands beside the value; an empty sentence: all is stored.
+    void refuseBeside(const QString& sentence);
+    bool isBesideRefused() const { return !m_wrongBeside.isEmpty(); }
+    /// A quiet line on a key that did nothing, until the next one.
+    void hint(const QString& sentence);
+    /// The texts of the editors where they are refused, to be put back when the visit is shown again.
+    QStringList refusedTexts() const;
+    void retype(const QStringList& texts);
     void setEarlier(const std::optional<Earlier>& earlier, const base::Phrasebook& phrases);
     void setComputed(const std::optional<records::Occasion>& computed, const base::Phrasebook& phrases);
     /// Says that a reason is needed before this state can be stored.
     void await(values::Absence absence);
     /// The text is done: says what is wrong with it, and the next edit is another one.
     void flush();
-    /// Puts a time into the trial that was last in use.
-    void fillTrial(const QString& text);
+    /// Puts a time into the trial that was last in use, or the next one that is empty. False, and nothing is
+    /// done, where none is.
+    bool fillEmptyTrial(const QString& text);
+    /// Puts it in place of the trial that was last in use.
+    void replaceTrial(const QString& text);
+    QString trialInUse() const; ///< its text
 
 Q_SIGNALS:
     void entered(const visits::Entry& entry);
@@ -97,6 +113,8 @@ private:
     void judge();
     void pressed(int key);
     void command(QChar letter);
+    void explain(QChar letter);
+    bool isEmpty() const; ///< no value, and nothing typed
     void toggleCap(bool reached);
     void showMenu();
     void describe();
@@ -110,7 +128,9 @@ private:
     std::optional<records::Finding> m_before;
     QString m_computed;
     QString m_wrong;
+    QString m_wrongBeside;
     QString m_awaited;
+    QString m_hint;
     QTimer m_pause;
     bool m_typing = false; ///< since the field was entered something was typed and stored
     bool m_readOnly = false;

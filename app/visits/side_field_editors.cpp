@@ -108,6 +108,11 @@ void SideField::addTrial()
         Q_EMIT finished();
     });
     connect(field, &NumberField::commandTyped, this, &SideField::command);
+    connect(field, &NumberField::letterTyped, this, &SideField::explain);
+    connect(field, &NumberField::emptied, this, [this] {
+        if (isEmpty() && m_shown && isAnswered(&*m_shown))
+            Q_EMIT cleared();
+    });
     m_trialLine->addWidget(field);
     m_trials.push_back(field);
 }

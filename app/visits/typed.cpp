@@ -1,10 +1,11 @@
 #include "app/visits/typed.h"
 
+#include "core/base/rounding.h"
 #include "core/records/check.h"
+#include "core/records/finding.h"
 #include "core/records/wording.h"
 
 #include <array>
-#include <cmath>
 
 namespace visits
 {
@@ -31,18 +32,21 @@ constexpr std::array<Letter, 4> letters = {{
 TypedTrials trialsTyped(const QStringList& texts, const catalogue::Measure& measure)
 {
     TypedTrials typed;
+    records::Finding finding;
     for (int field = 0; field < texts.size(); ++field) {
         const QString text = texts[field].trimmed();
         if (text.isEmpty())
             continue;
         const auto number = records::numberTyped(text, measure);
         if (number) {
-            typed.numbers.push_back(*number);
+            records::addTrial(finding, field + 1, *number);
         } else if (!typed.wrong) {
             typed.wrong = number.error();
             typed.wrongField = field;
         }
     }
+    typed.numbers = std::move(finding.trials);
+    typed.trialNumbers = std::move(finding.trialNumbers);
     return typed;
 }
 
@@ -67,7 +71,7 @@ QChar letterOf(Absence absence)
 QString secondsText(qint64 milliseconds, const catalogue::Measure& measure)
 {
     const double step = measure.step.value_or(0.1);
-    return records::written(std::round(double(milliseconds) / 1000 / step) * step, measure);
+    return records::written(base::rounded(double(milliseconds) / (1000 * step), 0) * step, measure);
 }
 
 } // namespace visits

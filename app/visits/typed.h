@@ -12,6 +12,7 @@ namespace visits
 /// What stands in the fields of one number: its trials in order.
 struct TypedTrials {
     std::vector<double> numbers;      ///< of the fields that hold an allowed number
+    std::vector<int> trialNumbers;    ///< which fields these are, as in records::Finding
     std::optional<base::Error> wrong; ///< the first field that does not, in a sentence
     int wrongField = -1;              ///< which field that is, from 0
 };

@@ -41,16 +41,37 @@ bool NumberField::event(QEvent* event)
     return QLineEdit::event(event);
 }
 
+namespace
+{
+
+/// A letter or a space that the key would write, whatever is held down with it.
+bool isLetter(const QKeyEvent& event)
+{
+    const Qt::KeyboardModifiers held = event.modifiers() & ~(Qt::KeypadModifier | Qt::ShiftModifier);
+    const QString text = event.text();
+    return held != Qt::ControlModifier && !text.isEmpty() &&
+           (text.front().isLetter() || text.front() == u' ');
+}
+
+} // namespace
+
 void NumberField::keyPressEvent(QKeyEvent* event)
 {
     const bool isPlain = (event->modifiers() & ~(Qt::KeypadModifier | Qt::ShiftModifier)) == Qt::NoModifier;
-    const QString text = event->text().toLower();
+    const QString typed = event->text().toLower();
     if (event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter)
         Q_EMIT entered();
     else if (event->matches(QKeySequence::Undo) || event->matches(QKeySequence::Redo))
         event->ignore();
-    else if (isPlain && !isReadOnly() && text.size() == 1 && m_commands.contains(text))
-        Q_EMIT commandTyped(text.front());
+    else if ((event->key() == Qt::Key_Delete || event->key() == Qt::Key_Backspace) && text().isEmpty() &&
+             !isReadOnly())
+        Q_EMIT emptied();
+    else if (isLetter(*event) && (isReadOnly() || !isPlain))
+        event->ignore();
+    else if (isLetter(*event) && m_commands.contains(typed.front()))
+        Q_EMIT commandTyped(typed.front());
+    else if (isLetter(*event))
+        Q_EMIT letterTyped(typed.front());
     else
         QLineEdit::keyPressEvent(event);
 }

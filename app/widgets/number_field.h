@@ -5,8 +5,8 @@
 namespace widgets
 {
 
-/// A line for one number with its unit inside. Letters are never part of a number: those given as commands
-/// are told instead of written.
+/// A line for one number with its unit inside. A letter is never part of a number and is never written: those
+/// given as commands are told, and so are the others, to be explained.
 class NumberField : public QLineEdit
 {
     Q_OBJECT
@@ -18,8 +18,10 @@ public:
 
 Q_SIGNALS:
     void commandTyped(QChar letter);
-    void entered(); ///< Return: done with this field
-    void left();    ///< the keyboard went elsewhere, or what is typed must be saved now
+    void emptied();                 ///< Delete or Backspace where nothing is typed
+    void letterTyped(QChar letter); ///< one that is no command here
+    void entered();                 ///< Return: done with this field
+    void left();                    ///< the keyboard went elsewhere, or what is typed must be saved now
 
 protected:
     bool event(QEvent* event) override;

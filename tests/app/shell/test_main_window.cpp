@@ -75,6 +75,8 @@ private Q_SLOTS:
     void anEarlierDayIsTypedAndTheFutureRefused();
     void aDraftIsDiscardedOnlyWhenConfirmed();
     void undoAndRedoNameWhatTheyDo();
+    void undoNamesAllThatItTakesBack();
+    void aTextThatIsNotRecordedIsNotSignedOver();
     void amongManyNobodyIsInFocus();
     void editingFromTheBannerComesBack();
     void unsavedTypingKeepsTheWindowOpen();
@@ -415,6 +417,51 @@ void TestMainWindow::undoAndRedoNameWhatTheyDo()
     QVERIFY(desk.widget<QPushButton>(u"redo"_s)->text().contains(u"right: 2"_s));
     desk.key(Qt::Key_Z, Qt::ControlModifier | Qt::ShiftModifier);
     QVERIFY(stored());
+}
+
+void TestMainWindow::undoNamesAllThatItTakesBack()
+{
+    AtWork desk;
+    QVERIFY(desk.isShown());
+    desk.window.openPatient(desk.halden.id);
+    const auto visit = desk.addVisit(clinic_desk::today, false);
+    const auto undo = [&] { return desk.widget<QPushButton>(u"undo"_s)->toolTip(); };
+    records::Finding noted = *desk.session->visitInFocus()->finding(u"toe-tapping"_s, records::Side::Right);
+    noted.note = u"cold feet"_s;
+    QVERIFY(desk.session->saveFinding(visit, noted));
+    QVERIFY2(undo().startsWith(u"Toe tapping right: note"_s), qPrintable(undo()));
+    QVERIFY(desk.session->saveConditions(visit, {{u"aid"_s, u"stick"_s}}, true));
+    QVERIFY2(undo().startsWith(u"Walking aid: Stick"_s), qPrintable(undo()));
+    desk.widget<QPushButton>(u"section.upper-limb-coordination.all-normal"_s)->click();
+    QVERIFY2(undo().contains(u" findings: Finger tapping"_s), qPrintable(undo()));
+    desk.key(Qt::Key_Z, Qt::ControlModifier);
+    QCOMPARE(desk.session->visitInFocus()->findings.size(), size_t(1));
+    desk.key(Qt::Key_Z, Qt::ControlModifier);
+    QVERIFY(desk.session->visitInFocus()->conditions.empty());
+}
+
+void TestMainWindow::aTextThatIsNotRecordedIsNotSignedOver()
+{
+    AtWork desk;
+    QVERIFY(desk.isShown());
+    desk.window.openPatient(desk.halden.id);
+    desk.addVisit(clinic_desk::today, false);
+    auto* steps = desk.widget<QLineEdit>(u"tandem-steps"_s);
+    steps->setFocus();
+    QTest::keyClicks(steps, u"13"_s);
+    desk.key(Qt::Key_S, Qt::ControlModifier | Qt::ShiftModifier);
+    QCOMPARE(desk.session->visitInFocus()->state, records::VisitState::Draft);
+    QVERIFY2(desk.answers.told.value(0).contains(u"“13”"_s), qPrintable(desk.answers.told.join(u'\n')));
+    QCOMPARE(steps->text(), u"13"_s);
+    desk.answers.isConfirmed = false;
+    QVERIFY(!desk.window.close());
+    QVERIFY(desk.answers.asked.join(u'\n').contains(u"“13”"_s));
+    QTest::keyClick(steps, Qt::Key_Backspace);
+    desk.answers.isConfirmed = true;
+    desk.key(Qt::Key_S, Qt::ControlModifier | Qt::ShiftModifier);
+    QCOMPARE(desk.session->visitInFocus()->state, records::VisitState::Signed);
+    QCOMPARE(desk.session->visitInFocus()->finding(u"tandem-steps"_s, records::Side::None)->value,
+             values::Value(values::Quantity{1, values::Unit::Steps}));
 }
 
 void TestMainWindow::amongManyNobodyIsInFocus()

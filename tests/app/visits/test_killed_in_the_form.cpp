@@ -17,8 +17,10 @@ namespace
 {
 
 constexpr int kills = 100;
+constexpr int noteKills = 50;
 const QDate today(2026, 3, 4);
 const QString measure = u"six-minute-walk"_s;
+const QString noted = u"finger-tapping"_s;
 
 /// What the field holds after the nth key: 1, 10, 100, 1, 10, 101, 1, 10, 102 …
 double after(int key)
@@ -49,6 +51,42 @@ int typeUntilKilled(const QString& path, const records::PatientId& patient, int 
         if (key % 3 == 0)
             field->selectAll();
         QTest::keyClick(field, whole[key % 3].toLatin1());
+    }
+}
+
+constexpr int noteLength = 120;
+
+/// The note after the nth key: a letter more each time, begun anew after 120.
+QString noteAfter(int key)
+{
+    QString note;
+    for (int letter = 0; letter <= key % noteLength; ++letter)
+        note += QChar(u'a' + letter % 26);
+    return note;
+}
+
+/// The same with a note beside a graded test.
+int typeNotesUntilKilled(const QString& path, const records::PatientId& patient, int from)
+{
+    const auto session = desk::openSession(path);
+    if (!session)
+        return 1;
+    session->choosePatient(patient);
+    Answers answers;
+    visits::ExaminationPage page(*session, answers);
+    page.show();
+    page.showMeasure(noted);
+    auto* line = page.findChild<QLineEdit*>(u"strip.note"_s);
+    line->setFocus();
+    int key = from;
+    QObject::connect(session.get(), &session::Session::visitChanged, line, [&key] {
+        std::printf("%d\n", key);
+        std::fflush(stdout);
+    });
+    for (;; ++key) {
+        if (key % noteLength == 0)
+            line->selectAll();
+        QTest::keyClick(line, noteAfter(key).back().toLatin1());
     }
 }
 
@@ -111,6 +149,41 @@ private Q_SLOTS:
         }
         QVERIFY(killedBusy >= kills / 2);
     }
+
+    void ofANoteToo()
+    {
+        Desk desk;
+        desk.startVisit(today);
+        const records::PatientId patient = desk.session->patientInFocus().id;
+        desk.session.reset();
+
+        QRandomGenerator random(20261129);
+        int next = 0;
+        for (int kill = 0; kill < noteKills; ++kill) {
+            QProcess form;
+            form.start(QCoreApplication::applicationFilePath(),
+                       {u"note"_s, desk.path(), patient.text, QString::number(next)});
+            QVERIFY(form.waitForStarted());
+            QVERIFY(form.waitForReadyRead());
+            QThread::usleep(random.bounded(60'000U));
+            form.kill();
+            QVERIFY(form.waitForFinished());
+            const QList<QByteArray> lines = form.readAllStandardOutput().split('\n');
+            QVERIFY(lines.size() > 1);
+            const int acknowledged = lines[lines.size() - 2].toInt();
+
+            const auto session = desk::openSession(desk.path());
+            QVERIFY(session != nullptr);
+            session->choosePatient(patient);
+            const records::Finding* found = session->visitInFocus()->finding(noted, records::Side::Right);
+            QVERIFY(found != nullptr);
+            QVERIFY2(
+                found->note == noteAfter(acknowledged) || found->note == noteAfter(acknowledged + 1),
+                qPrintable(
+                    u"kill %1: acknowledged %2, found %3"_s.arg(kill).arg(acknowledged).arg(found->note)));
+            next = (acknowledged / noteLength + 1) * noteLength;
+        }
+    }
 };
 
 int main(int argc, char** argv)
@@ -119,6 +192,8 @@ int main(int argc, char** argv)
     const QStringList arguments = QCoreApplication::arguments();
     if (arguments.size() == 5 && arguments[1] == u"type"_s)
         return typeUntilKilled(arguments[2], {arguments[3]}, arguments[4].toInt());
+    if (arguments.size() == 5 && arguments[1] == u"note"_s)
+        return typeNotesUntilKilled(arguments[2], {arguments[3]}, arguments[4].toInt());
     TestKilledInTheForm test;
     return QTest::qExec(&test, argc, argv);
 }

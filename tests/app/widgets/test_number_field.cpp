@@ -15,6 +15,8 @@ class TestNumberField : public HouseTest
 private Q_SLOTS:
     void aCommandIsToldAndNotWritten();
     void otherTextStaysToBeJudged();
+    void aLetterIsNeverWritten();
+    void deleteInAnEmptyFieldIsTold();
     void aReadOnlyFieldTakesNoCommand();
     void theStopwatchTellsHowLongItRan();
 };
@@ -32,8 +34,32 @@ void TestNumberField::aCommandIsToldAndNotWritten()
 void TestNumberField::otherTextStaysToBeJudged()
 {
     NumberField field(u"s"_s, u"udnx"_s, nullptr);
-    QTest::keyClicks(&field, u"-4z"_s);
-    QCOMPARE(field.text(), u"-4z"_s);
+    QTest::keyClicks(&field, u"-4+"_s);
+    QCOMPARE(field.text(), u"-4+"_s);
+}
+
+void TestNumberField::aLetterIsNeverWritten()
+{
+    NumberField field(u"s"_s, u"u"_s, nullptr);
+    QSignalSpy letters(&field, &NumberField::letterTyped);
+    for (const Qt::KeyboardModifiers held :
+         {Qt::KeyboardModifiers(), Qt::KeyboardModifiers(Qt::AltModifier),
+          Qt::ControlModifier | Qt::AltModifier, Qt::ShiftModifier | Qt::AltModifier})
+        QTest::sendKeyEvent(QTest::Click, &field, Qt::Key_C, u"ć"_s, held);
+    QTest::keyClicks(&field, u"C u"_s);
+    QVERIFY(field.text().isEmpty());
+    QCOMPARE(letters.size(), 3); // ć, C and the space
+}
+
+void TestNumberField::deleteInAnEmptyFieldIsTold()
+{
+    NumberField field(u"s"_s, u"u"_s, nullptr);
+    QSignalSpy emptied(&field, &NumberField::emptied);
+    field.setText(u"1"_s);
+    QTest::keyClick(&field, Qt::Key_Backspace);
+    QCOMPARE(emptied.size(), 0);
+    QTest::keyClick(&field, Qt::Key_Delete);
+    QCOMPARE(emptied.size(), 1);
 }
 
 void TestNumberField::aReadOnlyFieldTakesNoCommand()
