@@ -107,6 +107,24 @@ ClinicDialog::ClinicDialog(session::Session& session, session::Prompts& prompts,
     setMinimumWidth(600);
     connect(save, &QPushButton::clicked, this, &ClinicDialog::save);
     connect(cancel, &QPushButton::clicked, this, &QDialog::reject);
+    m_shown = typed();
+}
+
+QStringList ClinicDialog::typed() const
+{
+    QStringList typed;
+    for (const widgets::FormField* field :
+         {m_name, m_address, m_telephone, m_plannedVisits, m_compositeWeeks})
+        typed += field->typed();
+    return typed;
+}
+
+void ClinicDialog::reject()
+{
+    if (typed() == m_shown ||
+        m_prompts.confirmed(tr("Leave the clinic's details without saving?"),
+                            tr("What you typed here would be lost."), tr("Leave without saving")))
+        QDialog::reject();
 }
 
 std::optional<int> ClinicDialog::plannedVisits() const

@@ -21,8 +21,11 @@ class ClinicDialog : public QDialog
 public:
     ClinicDialog(session::Session& session, session::Prompts& prompts, QWidget* parent);
 
+    void reject() override; ///< asks first where something was typed
+
 private:
     void save();
+    QStringList typed() const;
     std::optional<int> plannedVisits() const; ///< empty unless a whole number that is allowed
 
     session::Session& m_session;
@@ -33,6 +36,7 @@ private:
     widgets::FormField* m_urgencyLevels;
     widgets::FormField* m_plannedVisits;
     widgets::FormField* m_compositeWeeks;
+    QStringList m_shown; ///< what stood in the fields before anything was typed
 };
 
 } // namespace shell

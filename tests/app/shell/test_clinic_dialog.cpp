@@ -1,6 +1,7 @@
 #include "app/shell/clinic_dialog.h"
 
 #include "tests/support/clinic_desk.h"
+#include "tests/support/paces.h"
 #include "tests/support/test_support.h"
 
 #include <QComboBox>
@@ -80,6 +81,26 @@ private Q_SLOTS:
         QCOMPARE(asked.judging(), (records::Judging{20, 12}));
         QCOMPARE(asked.dialog->result(), int(QDialog::Accepted));
         QCOMPARE(asked.desk.openAgain()->clinic().judging, (records::Judging{20, 12}));
+    }
+
+    void whatIsTypedIsNotLeftUnasked()
+    {
+        paces::each([](Pace& pace) {
+            Asked asked;
+            pace.key(asked.dialog.get(), Qt::Key_Escape);
+            QVERIFY(!asked.dialog->isVisible());
+            QVERIFY(asked.desk.answers.asked.isEmpty());
+            asked.dialog->show();
+            pace.type(&asked.visits(), u"1"_s);
+            asked.desk.answers.isConfirmed = false;
+            pace.key(asked.dialog.get(), Qt::Key_Escape);
+            QVERIFY(asked.dialog->isVisible());
+            QCOMPARE(asked.desk.answers.asked.size(), 1);
+            QCOMPARE(asked.visits().text(), u"81"_s);
+            asked.desk.answers.isConfirmed = true;
+            pace.key(asked.dialog.get(), Qt::Key_Escape);
+            QVERIFY(!asked.dialog->isVisible());
+        });
     }
 
     void theCompositeIsSwitchedOff()
