@@ -348,8 +348,11 @@ void LettersPage::suggest()
     m_form->setInterpretation(suggestion);
 }
 
+/// What is signed is what stands in the form, also where the last save of it failed.
 void LettersPage::signOff()
 {
+    if (!isDone(m_draft.save(m_form->edited(m_draft.letter()))))
+        return;
     const auto author = signer(m_session, m_prompts, tr("Who signs off this letter?"));
     if (!author)
         return;

@@ -273,6 +273,19 @@ private Q_SLOTS:
         QCOMPARE(std::ranges::count(desk.letters(), sent.pdf, &records::Letter::pdf), 1);
     }
 
+    void whatStandsInTheFormIsSigned()
+    {
+        desk::Desk desk;
+        LettersPage page(*desk.session, desk.answers);
+        page.show();
+        begin(page);
+        the<QLineEdit>(page, u"letterQuestion"_s)
+            ->setText(u"Is a rail needed?"_s); // tells nobody, as a failed save
+        press(page, u"letterSignOff"_s);
+        QCOMPARE(desk.letters().front().state, records::LetterState::Signed);
+        QCOMPARE(desk.letters().front().question, u"Is a rail needed?"_s);
+    }
+
     void aSentLetterIsSavedByteForByte()
     {
         desk::Desk desk;
