@@ -219,7 +219,7 @@ QString harmless(const QString& text, bool isJson)
         return base::printable(text);
     QString escaped;
     for (const QChar character : text) {
-        if (base::isUnprintable(character))
+        if (!base::isPrintable(character))
             escaped += u"\\u%1"_s.arg(int(character.unicode()), 4, 16, QChar(u'0'));
         else
             escaped += character;

@@ -3,6 +3,7 @@
 #include <QHash>
 
 #include <algorithm>
+#include <functional>
 
 namespace base
 {
@@ -19,6 +20,51 @@ QString withoutDecomposition(char32_t letter)
         {u'þ', QStringLiteral("th")}, {u'ŋ', QStringLiteral("n")},
     };
     return plain.value(letter, QString::fromUcs4(&letter, 1));
+}
+
+bool isBreak(char32_t letter)
+{
+    return letter == u'\n' || letter == u'\r' || letter == u'\t';
+}
+
+bool isControl(char32_t letter)
+{
+    const auto isWithin = [letter](char32_t first, char32_t last) {
+        return letter >= first && letter <= last;
+    };
+    return letter < 0x20 || isWithin(0x7f, 0x9f) || letter == 0x061c || isWithin(0x200e, 0x200f) ||
+           isWithin(0x2028, 0x202e) || isWithin(0x2066, 0x2069) || QChar::isSurrogate(letter) ||
+           QChar::isNonCharacter(letter);
+}
+
+/// One character as it stands in a text, of one unit or of a pair.
+struct Letter {
+    char32_t letter = 0;
+    qsizetype units = 1;
+};
+
+Letter letterAt(const QString& text, qsizetype place)
+{
+    const QChar first = text[place];
+    if (first.isHighSurrogate() && place + 1 < text.size() && text[place + 1].isLowSurrogate())
+        return {QChar::surrogateToUcs4(first, text[place + 1]), 2};
+    return {first.unicode(), 1};
+}
+
+/// A break that does not stay becomes a space.
+template <class Stays>
+QString withoutBut(const QString& text, Stays stays)
+{
+    QString clean;
+    for (qsizetype place = 0; place < text.size();) {
+        const auto [letter, units] = letterAt(text, place);
+        if (!isControl(letter) || stays(letter))
+            clean += text.sliced(place, units);
+        else if (isBreak(letter))
+            clean += u' ';
+        place += units;
+    }
+    return clean;
 }
 
 } // namespace
@@ -44,20 +90,64 @@ QString tidied(const QString& text)
     return tidy.trimmed();
 }
 
-bool isUnprintable(QChar character)
+qsizetype controlAt(const QString& text, Breaks breaks)
 {
-    const char16_t code = character.unicode();
-    if (code == u'\n' || code == u'\t')
-        return false;
-    return code < 0x20 || (code >= 0x7f && code <= 0x9f) || code == 0x061c || code == 0x200e ||
-           code == 0x200f || (code >= 0x202a && code <= 0x202e) || (code >= 0x2066 && code <= 0x2069) ||
-           code == 0xfeff || code == 0xfffe || code == 0xffff;
+    for (qsizetype place = 0; place < text.size();) {
+        const auto [letter, units] = letterAt(text, place);
+        if (isControl(letter) && !(breaks == Breaks::Allowed && isBreak(letter)))
+            return place;
+        place += units;
+    }
+    return -1;
+}
+
+QString withoutControls(const QString& text, Breaks breaks)
+{
+    if (controlAt(text, breaks) < 0)
+        return text;
+    return withoutBut(text,
+                      [breaks](char32_t letter) { return breaks == Breaks::Allowed && isBreak(letter); });
+}
+
+QString withoutControlsButIsolates(const QString& text)
+{
+    return withoutBut(
+        text, [](char32_t letter) { return isBreak(letter) || letter == 0x2068 || letter == 0x2069; });
+}
+
+QString isolated(const QString& name)
+{
+    const QString clean = withoutControls(name);
+    return clean.isEmpty() ? clean : QChar(0x2068) + clean + QChar(0x2069);
+}
+
+QString shortened(const QString& text, qsizetype most)
+{
+    if (text.size() <= most)
+        return withoutControls(text);
+    const qsizetype kept = text[most - 2].isHighSurrogate() ? most - 2 : most - 1;
+    return withoutControls(text.first(kept)) + u'…';
+}
+
+QString listed(const QStringList& words, qsizetype most)
+{
+    if (words.size() <= most)
+        return words.join(QStringLiteral(", "));
+    return QStringLiteral("%1 and %2 more")
+        .arg(words.first(most).join(QStringLiteral(", ")))
+        .arg(words.size() - most);
+}
+
+bool isPrintable(QChar character)
+{
+    const char32_t letter = character.unicode();
+    return letter == u'\n' || letter == u'\t' || character.isSurrogate() || !isControl(letter);
 }
 
 QString printable(const QString& text)
 {
     QString shown = text;
-    std::ranges::replace_if(shown, isUnprintable, QChar(QChar::ReplacementCharacter));
+    std::ranges::replace_if(shown, std::not_fn(isPrintable), QChar(QChar::ReplacementCharacter));
     return shown;
 }
 

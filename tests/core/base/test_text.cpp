@@ -13,6 +13,12 @@ private Q_SLOTS:
     void namesFoldAlike();
     void differentNamesStayDifferent();
     void tidyTextHasNoOuterSpacesAndNoZero();
+    void controlsAreFoundAndTakenOut_data();
+    void controlsAreFoundAndTakenOut();
+    void ordinaryTextIsNoControl();
+    void aNameStandsAlone();
+    void aLongTextIsCut();
+    void aLongListSaysHowManyMore();
 };
 
 void TextTest::namesFoldAlike_data()
@@ -55,6 +61,66 @@ void TextTest::tidyTextHasNoOuterSpacesAndNoZero()
     QCOMPARE(base::tidied(u"a"_s + QChar(u'\0') + u"b"_s), u"ab"_s);
     QCOMPARE(base::tidied(QChar(u'\0') + u" a"_s), u"a"_s);
     QVERIFY(base::tidied(u"  "_s).isEmpty());
+}
+
+void TextTest::controlsAreFoundAndTakenOut_data()
+{
+    QTest::addColumn<QString>("control");
+    const std::vector<std::pair<const char*, char16_t>> controls = {
+        {"escape", 0x1b},           {"delete", 0x7f},        {"next line", 0x85},
+        {"one-byte CSI", 0x9b},     {"Arabic mark", 0x61c},  {"left-to-right mark", 0x200e},
+        {"line separator", 0x2028}, {"embedding", 0x202a},   {"override", 0x202e},
+        {"isolate", 0x2066},        {"end of one", 0x2069},  {"noncharacter", 0xfffe},
+        {"another", 0xffff},        {"frame mark", 0xfdd0},  {"half a pair", 0xd800},
+        {"the other half", 0xdc00}, {"first strong", 0x2068}};
+    for (const auto& [name, unit] : controls)
+        QTest::newRow(name) << QString(QChar(unit));
+    const char32_t beyond = 0x1fffe;
+    QTest::newRow("a noncharacter of another plane") << QString::fromUcs4(&beyond, 1);
+}
+
+void TextTest::controlsAreFoundAndTakenOut()
+{
+    QFETCH(QString, control);
+    const QString text = u"Ann"_s + control + u"a"_s;
+    for (const auto breaks : {base::Breaks::Forbidden, base::Breaks::Allowed}) {
+        QCOMPARE(base::controlAt(text, breaks), qsizetype(3));
+        QCOMPARE(base::withoutControls(text, breaks), u"Anna"_s);
+    }
+    QCOMPARE(base::isolated(text), u"\u2068Anna\u2069"_s);
+}
+
+void TextTest::ordinaryTextIsNoControl()
+{
+    for (const QString& text :
+         {u"Łódź, שרה · 𠮷野 👩‍⚕️ é"_s, u"می‌خواهم"_s, QString()}) {
+        QCOMPARE(base::controlAt(text, base::Breaks::Forbidden), qsizetype(-1));
+        QCOMPARE(base::withoutControls(text), text);
+    }
+    QCOMPARE(base::controlAt(u"two\nlines\tand a tab"_s, base::Breaks::Allowed), qsizetype(-1));
+    QCOMPARE(base::controlAt(u"two\nlines"_s, base::Breaks::Forbidden), qsizetype(3));
+    QCOMPARE(base::withoutControls(u"two\nlines"_s), u"two lines"_s);
+}
+
+void TextTest::aNameStandsAlone()
+{
+    QCOMPARE(base::isolated(u"Anna"_s), u"\u2068Anna\u2069"_s);
+    QCOMPARE(base::isolated(QString()), QString());
+}
+
+void TextTest::aLongTextIsCut()
+{
+    QCOMPARE(base::shortened(u"abcdef"_s, 6), u"abcdef"_s);
+    QCOMPARE(base::shortened(u"abcdefg"_s, 6), u"abcde…"_s);
+    QCOMPARE(base::shortened(u"abcd𠮷fg"_s, 6), u"abcd…"_s);
+    QCOMPARE(base::shortened(u"ab\x1b[2J"_s, 60), u"ab[2J"_s);
+}
+
+void TextTest::aLongListSaysHowManyMore()
+{
+    QCOMPARE(base::listed({u"a"_s, u"b"_s}, 2), u"a, b"_s);
+    QCOMPARE(base::listed({u"a"_s, u"b"_s, u"c"_s}, 2), u"a, b and 1 more"_s);
+    QCOMPARE(base::listed({}, 2), QString());
 }
 
 HOUSE_TEST(TextTest)
