@@ -159,7 +159,7 @@ QString DetailTeller::howMeasured() const
         if (occasion.finding.trials.size() > 1) {
             QStringList trials;
             for (const double trial : occasion.finding.trials)
-                trials << records::written(trial, measure);
+                trials << records::writtenTrial(trial, measure);
             parts << tr("trials %1 %2").arg(trials.join(u", "_s), values::symbol(measure.unit)).trimmed();
         }
         if (occasion.finding.capReached)

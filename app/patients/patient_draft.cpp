@@ -117,14 +117,15 @@ Fault take(records::Patient& patient, Field field, const QString& typed)
 Fault refused(const PatientDraft& draft, Field field, const catalogue::Catalogue& catalogue, QDate today)
 {
     records::Patient alone;
-    alone.recordNumber = QStringLiteral("0");
+    if (field != Field::RecordNumber)
+        alone.recordNumber = QStringLiteral("0");
+    else
+        alone.family = QStringLiteral("0");
     if (field == Field::Onset)
         take(alone, Field::Born, draft.typed.at(Field::Born).trimmed());
     if (records::wrongWith(alone, catalogue, today))
         return std::nullopt;
     take(alone, field, draft.typed.at(field).trimmed());
-    if (field == Field::RecordNumber)
-        return std::nullopt;
     const auto wrong = records::wrongWith(alone, catalogue, today);
     return wrong ? std::optional(wrong->what) : std::nullopt;
 }

@@ -190,8 +190,8 @@ void SideField::show(const records::Finding* stored, bool readOnly)
         while (!numbers.empty() && m_trials.size() <= numbers.rbegin()->first)
             addTrial();
         for (size_t trial = 0; trial < m_trials.size(); ++trial) {
-            m_trials[trial]->setText(numbers.contains(trial) ? records::written(numbers[trial], m_measure)
-                                                             : QString());
+            m_trials[trial]->setText(
+                numbers.contains(trial) ? records::writtenTrial(numbers[trial], m_measure) : QString());
             m_trials[trial]->setReadOnly(readOnly);
             m_trials[trial]->setRefused(false);
         }

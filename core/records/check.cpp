@@ -2,6 +2,7 @@
 
 #include "core/records/allowed.h"
 #include "core/records/derived.h"
+#include "core/records/texts.h"
 #include "core/records/wording.h"
 
 #include <algorithm>
@@ -18,7 +19,8 @@ namespace
 using Wrong = std::optional<base::Error>;
 
 constexpr size_t mostTrials = 20;
-constexpr qsizetype mostWords = 80;
+constexpr qsizetype mostSigns = 40;
+constexpr TextLimit conditionLimit{80, base::Breaks::Forbidden};
 const QDate earliest(1880, 1, 1);
 
 Wrong wrongWithTrials(const Finding& finding, const catalogue::Measure& measure)
@@ -118,13 +120,44 @@ Wrong wrongWithSide(Side side, const catalogue::Measure& measure)
     return std::nullopt;
 }
 
-Wrong wrongWithConditions(const Conditions& conditions, const catalogue::Catalogue& catalogue)
+/// One text with what it is called and what it may be.
+struct Text {
+    QString title;
+    const QString& text;
+    TextLimit limit;
+};
+
+Wrong wrongWithTexts(std::initializer_list<Text> texts)
 {
-    for (const auto& [id, value] : conditions.asKeyValueRange()) {
-        if (const Wrong wrong = wrongWithCondition(id, value, catalogue))
+    for (const Text& row : texts) {
+        if (const Wrong wrong = wrongWithText(row.title, row.text, row.limit))
             return wrong;
     }
     return std::nullopt;
+}
+
+Wrong wrongWithTexts(const Patient& patient)
+{
+    return wrongWithTexts({{QStringLiteral("Record number"), patient.recordNumber, numberLimit},
+                           {QStringLiteral("Family name"), patient.family, nameLimit},
+                           {QStringLiteral("Given name"), patient.given, nameLimit},
+                           {QStringLiteral("Diagnosis"), patient.diagnosis, lineLimit},
+                           {QStringLiteral("Referrer"), patient.referrer, lineLimit},
+                           {QStringLiteral("General practitioner"), patient.generalPractitioner, lineLimit},
+                           {QStringLiteral("Allergies"), patient.allergies, noteLimit},
+                           {QStringLiteral("Notes"), patient.notes, textLimit}});
+}
+
+Wrong wrongWithTexts(const Finding& finding, const catalogue::Measure& measure)
+{
+    if (finding.signs.size() > mostSigns)
+        return invalid(QStringLiteral("%1: at most %2 signs.").arg(measure.title).arg(mostSigns));
+    const auto* missing = std::get_if<values::Missing>(&finding.value);
+    const QString signs = finding.signs.join(u'\n');
+    const QString reason = missing == nullptr ? QString() : missing->reason;
+    return wrongWithTexts({{QStringLiteral("%1, note").arg(measure.title), finding.note, noteLimit},
+                           {QStringLiteral("%1, signs").arg(measure.title), signs, noteLimit},
+                           {QStringLiteral("%1, reason").arg(measure.title), reason, lineLimit}});
 }
 
 Wrong wrongWithBody(const Patient& patient)
@@ -167,6 +200,8 @@ std::optional<base::Error> wrongWith(const Patient& patient, const catalogue::Ca
     if (patient.family.trimmed().isEmpty() && patient.given.trimmed().isEmpty() &&
         patient.recordNumber.trimmed().isEmpty())
         return invalid(QStringLiteral("A patient needs a family name, a given name or a record number."));
+    if (const Wrong wrong = wrongWithTexts(patient))
+        return wrong;
     if (const Wrong wrong = wrongWithDates(patient, today))
         return wrong;
     if (const Wrong wrong = wrongWithBody(patient))
@@ -180,7 +215,8 @@ std::optional<base::Error> wrongWith(const Finding& finding, const catalogue::Ca
 {
     const catalogue::Measure* measure = catalogue.measure(finding.measure);
     if (measure == nullptr)
-        return invalid(QStringLiteral("“%1” is not a measure of the catalogue.").arg(finding.measure));
+        return invalid(
+            QStringLiteral("“%1” is not a measure of the catalogue.").arg(base::shortened(finding.measure)));
     if (const Wrong wrong = wrongWithSide(finding.side, *measure))
         return wrong;
     if (finding.capReached && !measure->cap)
@@ -191,29 +227,128 @@ std::optional<base::Error> wrongWith(const Finding& finding, const catalogue::Ca
         return wrong;
     if (const Wrong wrong = wrongWithValue(finding, *measure))
         return wrong;
-    return wrongWithConditions(finding.exceptions, catalogue);
+    if (const Wrong wrong = wrongWithTexts(finding, *measure))
+        return wrong;
+    return wrongWith(finding.exceptions, catalogue);
+}
+
+std::optional<base::Error> wrongWith(const Conditions& conditions, const catalogue::Catalogue& catalogue)
+{
+    for (const auto& [id, value] : conditions.asKeyValueRange()) {
+        if (const Wrong wrong = wrongWithCondition(id, value, catalogue))
+            return wrong;
+    }
+    return std::nullopt;
+}
+
+std::vector<base::Error> everythingWrongWith(const Visit& visit, const Patient& patient,
+                                             const catalogue::Catalogue& catalogue, QDate today)
+{
+    std::vector<base::Error> all;
+    const auto add = [&all](const Wrong& wrong) {
+        if (wrong)
+            all.push_back(*wrong);
+    };
+    add(wrongWithDay(visit.day, patient, today));
+    if (!visit.form.isEmpty() && !visit.formAsMade && catalogue.form(visit.form) == nullptr)
+        add(invalid(QStringLiteral("“%1” is not a form of the catalogue.").arg(base::shortened(visit.form))));
+    for (const auto& [id, value] : visit.conditions.asKeyValueRange())
+        add(wrongWithCondition(id, value, catalogue));
+    add(wrongWithReason(visit.amendmentReason));
+    add(wrongWith(visit.author));
+    if (visit.state != VisitState::Draft &&
+        (visit.author.name.trimmed().isEmpty() || !visit.signedAt.isValid()))
+        add(invalid(QStringLiteral("It is signed without an author or an instant.")));
+    std::set<std::pair<QString, Side>> seen;
+    for (const Finding& finding : visit.findings) {
+        if (const Wrong wrong = wrongWith(finding, catalogue)) {
+            add(wrong);
+            continue;
+        }
+        if (!seen.emplace(finding.measure, finding.side).second)
+            add(invalid(QStringLiteral("%1 is recorded twice; once a side is allowed.")
+                            .arg(catalogue.measure(finding.measure)->title)));
+        if (wrongWithTotal(visit, finding.measure, catalogue))
+            add(invalid(
+                QStringLiteral("%1: it is not what its parts make; leave the total out, or mend a part.")
+                    .arg(catalogue.measure(finding.measure)->title)));
+    }
+    return all;
 }
 
 std::optional<base::Error> wrongWith(const Visit& visit, const Patient& patient,
                                      const catalogue::Catalogue& catalogue, QDate today)
 {
-    if (const Wrong wrong = wrongWithDay(visit.day, patient, today))
+    const auto all = everythingWrongWith(visit, patient, catalogue, today);
+    return all.empty() ? std::nullopt : std::optional(all.front());
+}
+
+std::optional<base::Error> wrongWith(const Visit& visit, const Finding& finding,
+                                     const catalogue::Catalogue& catalogue)
+{
+    if (const Wrong wrong = wrongWith(finding, catalogue))
         return wrong;
-    if (!visit.form.isEmpty() && !visit.formAsMade && catalogue.form(visit.form) == nullptr)
-        return invalid(QStringLiteral("“%1” is not a form of the catalogue.").arg(visit.form));
-    if (const Wrong wrong = wrongWithConditions(visit.conditions, catalogue))
-        return wrong;
-    std::set<std::pair<QString, Side>> seen;
-    for (const Finding& finding : visit.findings) {
-        if (const Wrong wrong = wrongWith(finding, catalogue))
-            return wrong;
-        if (!seen.emplace(finding.measure, finding.side).second)
-            return invalid(QStringLiteral("%1 is recorded twice; once a side is allowed.")
-                               .arg(catalogue.measure(finding.measure)->title));
-        if (const Wrong wrong = wrongWithTotal(visit, finding.measure, catalogue))
+    const auto isConcerned = [&](const QString& id) {
+        const catalogue::Measure* total = catalogue.measure(id);
+        return total != nullptr && total->computed &&
+               (id == finding.measure || total->computed->parts.contains(finding.measure));
+    };
+    QStringList totals;
+    if (isConcerned(finding.measure))
+        totals += finding.measure;
+    for (const Finding& kept : visit.findings) {
+        if (kept.measure != finding.measure && isConcerned(kept.measure))
+            totals += kept.measure;
+    }
+    if (totals.isEmpty())
+        return std::nullopt;
+    Visit wished = visit;
+    std::erase_if(wished.findings, [&](const Finding& old) {
+        return old.measure == finding.measure && old.side == finding.side;
+    });
+    wished.findings.push_back(finding);
+    for (const QString& total : std::as_const(totals)) {
+        if (const Wrong wrong = wrongWithTotal(wished, total, catalogue))
             return wrong;
     }
     return std::nullopt;
+}
+
+std::optional<base::Error> wrongWith(const Author& author)
+{
+    return wrongWithTexts({{QStringLiteral("Name"), author.name, nameLimit},
+                           {QStringLiteral("Role"), author.role, nameLimit},
+                           {QStringLiteral("Registration number"), author.registration, nameLimit}});
+}
+
+std::optional<base::Error> wrongWith(const Letter& letter)
+{
+    if (const Wrong wrong = wrongWith(letter.author))
+        return wrong;
+    return wrongWithTexts({{QStringLiteral("To"), letter.to, noteLimit},
+                           {QStringLiteral("Copies to"), letter.copiesTo, noteLimit},
+                           {QStringLiteral("Urgency"), letter.urgency, nameLimit},
+                           {QStringLiteral("Question"), letter.question, noteLimit},
+                           {QStringLiteral("Requested actions"), letter.actions, noteLimit},
+                           {QStringLiteral("History"), letter.history, textLimit},
+                           {QStringLiteral("Interpretation"), letter.interpretation, textLimit}});
+}
+
+std::optional<base::Error> wrongWith(const Clinic& clinic)
+{
+    const Judging& judging = clinic.judging;
+    if (judging.plannedVisits < 3 || judging.plannedVisits > 100)
+        return invalid(QStringLiteral("Planned visits: a whole number from 3 to 100."));
+    if (judging.compositeWeeks && *judging.compositeWeeks != 12 && *judging.compositeWeeks != 24)
+        return invalid(QStringLiteral("The composite: confirmed after 12 or 24 weeks."));
+    return wrongWithTexts({{QStringLiteral("Clinic"), clinic.name, nameLimit},
+                           {QStringLiteral("Address"), clinic.address, lineLimit},
+                           {QStringLiteral("Telephone"), clinic.telephone, nameLimit}});
+}
+
+std::optional<base::Error> wrongWithReason(const QString& reason)
+{
+    return wrongWithText(QStringLiteral("Reason"), reason, lineLimit);
 }
 
 std::optional<base::Error> wrongWithTotal(const Visit& visit, const QString& id,
@@ -240,7 +375,7 @@ std::optional<base::Error> wrongWithCondition(const QString& id, const QString& 
 {
     const catalogue::Condition* condition = catalogue.condition(id);
     if (condition == nullptr)
-        return invalid(QStringLiteral("“%1” is not a condition of the catalogue.").arg(id));
+        return invalid(QStringLiteral("“%1” is not a condition of the catalogue.").arg(base::shortened(id)));
     if (value.isEmpty())
         return std::nullopt;
     const auto allowed = [&](const QString& words) {
@@ -255,9 +390,7 @@ std::optional<base::Error> wrongWithCondition(const QString& id, const QString& 
     }
     if (condition->isClosed && !isOption(condition->options, value))
         return allowed(optionWords(condition->options));
-    if (value.size() > mostWords)
-        return allowed(QStringLiteral("at most %1 characters").arg(mostWords));
-    return std::nullopt;
+    return wrongWithText(condition->title, value, conditionLimit);
 }
 
 } // namespace records

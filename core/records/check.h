@@ -1,10 +1,15 @@
 #pragma once
 
+#include "core/records/clinic.h"
+#include "core/records/letter.h"
 #include "core/records/reading.h"
 #include "core/records/visit.h"
 
 namespace records
 {
+
+// The one door: whatever writes into the records asks here first, and `aplomb check` asks the same of
+// everything stored.
 
 /// What is wrong with a record, as one sentence that says what is allowed. Empty when nothing is.
 std::optional<base::Error> wrongWith(const Patient& patient, const catalogue::Catalogue& catalogue,
@@ -14,6 +19,21 @@ std::optional<base::Error> wrongWith(const Patient& patient, const catalogue::Ca
 std::optional<base::Error> wrongWith(const Finding& finding, const catalogue::Catalogue& catalogue);
 std::optional<base::Error> wrongWith(const Visit& visit, const Patient& patient,
                                      const catalogue::Catalogue& catalogue, QDate today);
+/// Everything that is wrong with a visit, its findings, conditions, exceptions and totals; the first of it is
+/// what wrongWith says. No sentence holds what was found.
+std::vector<base::Error> everythingWrongWith(const Visit& visit, const Patient& patient,
+                                             const catalogue::Catalogue& catalogue, QDate today);
+/// The visit as it would be with this finding in place of the one of the same measure and side: the finding
+/// itself, and every entered total it is a part of.
+std::optional<base::Error> wrongWith(const Visit& visit, const Finding& finding,
+                                     const catalogue::Catalogue& catalogue);
+std::optional<base::Error> wrongWith(const Author& author);
+std::optional<base::Error> wrongWith(const Letter& letter);
+std::optional<base::Error> wrongWith(const Clinic& clinic);
+/// Why something was done: an amendment, a choice of evidence, a declaration.
+std::optional<base::Error> wrongWithReason(const QString& reason);
+/// Conditions, each against the catalogue's vocabulary and range.
+std::optional<base::Error> wrongWith(const Conditions& conditions, const catalogue::Catalogue& catalogue);
 /// What an entered total says against its parts, where all of them are recorded: of a sum of items and of the
 /// short battery. A speed may differ from that of the timed walk; it may come from another one.
 std::optional<base::Error> wrongWithTotal(const Visit& visit, const QString& measure,

@@ -130,7 +130,7 @@ QString trialWords(const Part& part)
 {
     QStringList numbers;
     for (const double trial : trialsOf(part))
-        numbers += written(trial, *part.measure);
+        numbers += writtenTrial(trial, *part.measure);
     const QString symbol = values::symbol(part.measure->unit);
     return symbol.isEmpty() ? numbers.join(QStringLiteral(" and "))
                             : numbers.join(QStringLiteral(" and ")) + u' ' + symbol;

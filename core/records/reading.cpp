@@ -14,9 +14,15 @@ namespace records
 namespace
 {
 
+/// A stopwatch shows more than a protocol asks for: what it shows of a time is kept.
+bool mayBeFiner(const catalogue::Measure& measure)
+{
+    return measure.kind == catalogue::Kind::Duration;
+}
+
 bool isOnStep(double number, const catalogue::Measure& measure)
 {
-    if (!measure.step || !(*measure.step > 0))
+    if (mayBeFiner(measure) || !measure.step || !(*measure.step > 0))
         return true;
     const double steps = number / *measure.step;
     return std::abs(steps - std::round(steps)) < 1e-6 * std::max(1.0, std::abs(steps));
@@ -66,7 +72,8 @@ base::Result<double> numberTyped(const QString& typed, const catalogue::Measure&
     const QString text = typed.trimmed().replace(u',', u'.');
     const QRegularExpressionMatch match = plain.match(text);
     const qsizetype decimals = match.captured(1).size() + match.captured(2).size();
-    if (!match.hasMatch() || (measure.step && decimals > decimalsOf(*measure.step)))
+    const bool isTooFine = !mayBeFiner(measure) && measure.step && decimals > decimalsOf(*measure.step);
+    if (!match.hasMatch() || isTooFine)
         return allowedOnly(measure);
     const double number = text.toDouble();
     if (const auto wrong = wrongWithNumber(number, measure))
@@ -100,7 +107,7 @@ QString allowedWords(const catalogue::Measure& measure)
         return optionWords(measure.options);
     const QString range = withUnit(rangeWords(measure.lowest, measure.highest), measure.unit);
     const std::optional<double> step = measure.kind == catalogue::Kind::Grade ? 1 : measure.step;
-    return step ? range + QStringLiteral(", ") + stepWords(*step) : range;
+    return step && !mayBeFiner(measure) ? range + QStringLiteral(", ") + stepWords(*step) : range;
 }
 
 std::optional<base::Error> wrongWithNumber(double number, const catalogue::Measure& measure)

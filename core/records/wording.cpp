@@ -93,6 +93,18 @@ QString written(double number, const catalogue::Measure& measure)
     return base::fixed(number, decimals + (isBetween && measure.rule == catalogue::TrialRule::Mean ? 1 : 0));
 }
 
+QString writtenTrial(double number, const catalogue::Measure& measure)
+{
+    const QString onStep = written(number, measure);
+    if (measure.kind != catalogue::Kind::Duration || onStep.toDouble() == number)
+        return onStep;
+    const QString whole = QString::number(number, 'f', 9);
+    qsizetype size = whole.size();
+    while (size > onStep.size() && whole[size - 1] == u'0')
+        --size;
+    return whole.first(size);
+}
+
 QString written(const values::Value& value, const catalogue::Measure& measure,
                 const base::Phrasebook& phrases)
 {

@@ -11,6 +11,9 @@ namespace records
 /// that lies between two steps has one more: 4.55 of 4.6 and 4.5.
 QString written(double number, const catalogue::Measure& measure);
 
+/// A reading as it was taken, one trial: a time that is finer than the measure's step keeps all its digits.
+QString writtenTrial(double number, const catalogue::Measure& measure);
+
 /// A value as people read it: "12.50 s", "clear (2)", "pronation and sinking", "unable: felt unsafe".
 QString written(const values::Value& value, const catalogue::Measure& measure,
                 const base::Phrasebook& phrases);

@@ -86,6 +86,13 @@ void TestPatientDraft::eachFaultSaysWhatIsAllowed_data()
     QTest::newRow("height in metres") << Field::Height << u"1.67"_s << u"30 to 250"_s;
     QTest::newRow("height with its unit") << Field::Height << u"167 cm"_s << u"number"_s;
     QTest::newRow("weight too much") << Field::Weight << u"401"_s << u"1 to 400"_s;
+    QTest::newRow("a name without end") << Field::Family << QString(101, u'x') << u"at most 100 characters"_s;
+    QTest::newRow("a name that turns the line")
+        << Field::Given << u"Anna\u202egnaL"_s << u"character 5 is an invisible control character"_s;
+    QTest::newRow("a number that clears the screen") << Field::RecordNumber << u"L-1\x1b[2J"_s << u"U+001B"_s;
+    QTest::newRow("a number without end")
+        << Field::RecordNumber << QString(41, u'1') << u"at most 40 characters"_s;
+    QTest::newRow("notes without end") << Field::Notes << QString(20'001, u'x') << u"at most 20000"_s;
     QTest::newRow("unknown population") << Field::Population << u"martians"_s << u"catalogue"_s;
 }
 

@@ -1,4 +1,5 @@
 #include "core/records/check.h"
+#include "core/records/wording.h"
 
 #include "tests/support/examples.h"
 #include "tests/support/test_support.h"
@@ -64,6 +65,8 @@ private Q_SLOTS:
     void trialsGiveTheValueByTheMeasuresRule();
     void theValueMustFollowFromTheTrials();
     void aVisitLiesBetweenBirthAndToday();
+    void aVisitIsLookedThroughWhole();
+    void aTimeKeepsAllItsDigits();
     void aVisitRecordsASideOnce();
     void aVisitKeepsToTheVocabularyOfConditions();
     void aPatientKeepsToHumanRanges();
@@ -83,14 +86,12 @@ void TestCheck::aFindingIsRefusedInWordsThatSayWhatIsAllowed_data()
     row("12.5 on a whole-point scale", finding(u"berg-balance"_s, Quantity{12.5, Unit::Score}), berg);
     row("a quarter point", finding(u"sara"_s, Quantity{12.25, Unit::Score}),
         u"Scale for the assessment and rating of ataxia: 0 to 40 points, in steps of 0.5."_s);
-    row("a negative time", finding(u"timed-up-and-go"_s, seconds(-3)),
-        u"Timed up and go: 2 to 300 s, at most one decimal."_s);
-    row("no time at all", finding(u"timed-up-and-go"_s, seconds(0)),
-        u"Timed up and go: 2 to 300 s, at most one decimal."_s);
+    row("a negative time", finding(u"timed-up-and-go"_s, seconds(-3)), u"Timed up and go: 2 to 300 s."_s);
+    row("no time at all", finding(u"timed-up-and-go"_s, seconds(0)), u"Timed up and go: 2 to 300 s."_s);
     row("not a number", finding(u"timed-up-and-go"_s, seconds(std::numeric_limits<double>::quiet_NaN())),
-        u"Timed up and go: 2 to 300 s, at most one decimal."_s);
+        u"Timed up and go: 2 to 300 s."_s);
     row("infinite", finding(u"timed-up-and-go"_s, seconds(std::numeric_limits<double>::infinity())),
-        u"Timed up and go: 2 to 300 s, at most one decimal."_s);
+        u"Timed up and go: 2 to 300 s."_s);
     row("another unit", finding(u"timed-up-and-go"_s, Quantity{12, Unit::Metre}),
         u"Timed up and go is recorded in s."_s);
     row("an unknown measure", finding(u"hopscotch"_s, seconds(3)),
@@ -104,7 +105,7 @@ void TestCheck::aFindingIsRefusedInWordsThatSayWhatIsAllowed_data()
     row("a number for a grade", finding(u"finger-nose"_s, Quantity{1, Unit::One}, Side::Right),
         u"Finger to nose: 0 to 4, whole numbers."_s);
     row("a grade for a number", finding(u"timed-up-and-go"_s, values::Grade{3}),
-        u"Timed up and go: 2 to 300 s, at most one decimal."_s);
+        u"Timed up and go: 2 to 300 s."_s);
     row("a word that is no option", finding(u"pronator-drift"_s, values::Choice{u"upwards"_s}, Side::Left),
         u"Pronator drift: one of none, pronation and sinking."_s);
     row("not attempted, no reason",
@@ -116,9 +117,23 @@ void TestCheck::aFindingIsRefusedInWordsThatSayWhatIsAllowed_data()
     records::Finding many = finding(u"timed-up-and-go"_s, seconds(12));
     many.trials.assign(21, 12.0);
     row("21 trials", many, u"Timed up and go: at most 20 trials."_s);
-    records::Finding trial = finding(u"nine-hole-peg"_s, seconds(20.05), Side::Right);
-    trial.trials = {20, 20.15};
-    row("a trial between the steps", trial, u"Nine-hole peg test: 5 to 300 s, at most one decimal."_s);
+    records::Finding trial = finding(u"turn-180-steps"_s, Quantity{4, Unit::Steps});
+    trial.trials = {4, 4.5};
+    row("a trial between the steps", trial, u"Steps to turn 180 degrees: 1 to 30 steps, whole numbers."_s);
+    records::Finding noted = finding(u"timed-up-and-go"_s, seconds(12));
+    noted.note = QString(4001, u'x');
+    row("a note without end", noted, u"Timed up and go, note: at most 4000 characters."_s);
+    noted.note = u"line\nand\ttab, then \x1b"_s;
+    row("a note with an escape", noted,
+        u"Timed up and go, note: character 20 is an invisible control character (U+001B); type the text anew."_s);
+    row("a reason that steers",
+        finding(u"timed-up-and-go"_s, values::Missing{values::Absence::Refused, u"\u202etired"_s}),
+        u"Timed up and go, reason: character 1 is an invisible control character (U+202E); type the text anew."_s);
+    records::Finding signs = finding(u"timed-up-and-go"_s, seconds(12));
+    signs.signs.fill(u"x"_s, 41);
+    row("41 signs", signs, u"Timed up and go: at most 40 signs."_s);
+    row("a name of a measure without end", finding(QString(2000, u'm'), seconds(3)),
+        u"“%1…” is not a measure of the catalogue."_s.arg(QString(59, u'm')));
     records::Finding refused = finding(u"timed-up-and-go"_s, values::Missing{values::Absence::Refused, {}});
     refused.trials = {12};
     row("did not wish, yet timed", refused,
@@ -170,7 +185,7 @@ void TestCheck::aNumberIsReadAsPeopleTypeIt_data()
     QTest::addColumn<QString>("measure");
     QTest::addColumn<QString>("answer");
     const QString walk = u"ten-metre-walk-time-comfortable"_s;
-    const QString walkAllowed = u"10-metre walk time: comfortable pace: 1 to 300 s, at most two decimals."_s;
+    const QString walkAllowed = u"10-metre walk time: comfortable pace: 1 to 300 s."_s;
     const QString berg = u"berg-balance"_s;
     const QString bergAllowed = u"Berg balance scale: total: 0 to 56 points, whole numbers."_s;
     const QString sara = u"sara"_s;
@@ -193,7 +208,9 @@ void TestCheck::aNumberIsReadAsPeopleTypeIt_data()
         << u"1,000"_s << u"six-minute-walk"_s << u"6-minute walk distance: 0 to 1000 m, whole numbers."_s;
     QTest::newRow("two points") << u"1.2.3"_s << walk << walkAllowed;
     QTest::newRow("with unit") << u"12 s"_s << walk << walkAllowed;
-    QTest::newRow("too fine") << u"12.345"_s << walk << walkAllowed;
+    QTest::newRow("finer than the step of a time") << u"12.345"_s << walk << u"12.345"_s;
+    QTest::newRow("too fine") << u"320.5"_s << u"six-minute-walk"_s
+                              << u"6-minute walk distance: 0 to 1000 m, whole numbers."_s;
     QTest::newRow("negative") << u"-3"_s << walk << walkAllowed;
     QTest::newRow("above the range") << u"300.01"_s << walk << walkAllowed;
     QTest::newRow("half a point") << u"56.5"_s << berg << bergAllowed;
@@ -315,6 +332,37 @@ void TestCheck::aVisitLiesBetweenBirthAndToday()
     QCOMPARE(saidOn(today), QString());
     patient.born.reset();
     QCOMPARE(saidOn(QDate(26, 3, 4)), u"The visit's day: a calendar day from 01-Jan-1880 to today."_s);
+}
+
+void TestCheck::aVisitIsLookedThroughWhole()
+{
+    records::Visit visit;
+    visit.day = QDate(2026, 3, 1);
+    visit.conditions = {{u"start"_s, u"flying"_s}};
+    visit.findings = {finding(u"berg-balance"_s, Quantity{5600, Unit::Score}),
+                      finding(u"timed-up-and-go"_s, seconds(12))};
+    visit.findings.back().exceptions = {{u"mood"_s, u"good"_s}};
+    QStringList all;
+    for (const base::Error& wrong : records::everythingWrongWith(visit, {}, book(), today))
+        all += wrong.what;
+    QCOMPARE(all, (QStringList{u"Start: one of static, moving."_s,
+                               u"Berg balance scale: total: 0 to 56 points, whole numbers."_s,
+                               u"“mood” is not a condition of the catalogue."_s}));
+    QCOMPARE(said(wrongWith(visit, {}, book(), today)), all.first());
+    visit.conditions.clear();
+    QCOMPARE(said(wrongWith(visit, {}, book(), today)), all[1]);
+}
+
+void TestCheck::aTimeKeepsAllItsDigits()
+{
+    const catalogue::Measure& up = *book().measure(u"timed-up-and-go"_s);
+    QCOMPARE(records::writtenTrial(12.34, up), u"12.34"_s);
+    QCOMPARE(records::writtenTrial(12.3, up), u"12.3"_s);
+    QCOMPARE(records::writtenTrial(0.1 + 12.2, up), u"12.3"_s);
+    QCOMPARE(records::writtenTrial(12, up), u"12.0"_s);
+    QCOMPARE(records::writtenTrial(12.375, up), u"12.375"_s);
+    QCOMPARE(records::writtenTrial(7, *book().measure(u"tandem-steps"_s)), u"7"_s);
+    QCOMPARE(typed(records::writtenTrial(12.375, up), up.id), u"12.375"_s);
 }
 
 void TestCheck::aVisitRecordsASideOnce()
