@@ -152,7 +152,7 @@ std::optional<WrongUse> wrongSide(const QString& code, Request& request)
         QStringList ids;
         for (const catalogue::Measure& known : catalogue.measures)
             ids += known.id;
-        return WrongUse{u"The measure of --measure must be one of %1."_s.arg(ids.join(u", "_s))};
+        return WrongUse{u"The measure of --measure must be one of %1."_s.arg(base::listed(ids))};
     }
     if (code.isEmpty())
         return std::nullopt;

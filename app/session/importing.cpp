@@ -1,6 +1,8 @@
 #include "app/session/importing.h"
 
+#include "core/exchange/columns.h"
 #include "core/exchange/merge.h"
+#include "core/records/check.h"
 #include "core/storage/audit_trail.h"
 #include "core/storage/patients.h"
 #include "core/storage/transaction.h"
@@ -29,28 +31,33 @@ struct Importing {
         return storage::note(session.store(), QStringLiteral("imported"), kind, record);
     }
 
-    Outcome finish(const records::VisitId& visit, bool staysDraft)
+    Outcome finish(const records::VisitId& visit, const records::Patient& patient, bool staysDraft)
     {
         if (!staysDraft) {
+            const auto stored = visits.withId(visit);
+            if (!stored)
+                return stored.error();
+            if (const auto wrong = records::wrongWith(*stored, patient, session.catalogue(), session.today()))
+                return *wrong;
             if (const auto done = visits.sign(visit, author); !done)
                 return done.error();
         }
         return noteImport(QStringLiteral("visit"), visit.text);
     }
 
-    Outcome addVisit(records::Visit visit, const records::PatientId& patient)
+    Outcome addVisit(records::Visit visit, const records::Patient& patient)
     {
         visit.id = records::VisitId::make();
         visit.series = visit.id;
-        visit.patient = patient;
+        visit.patient = patient.id;
         if (const auto added = visits.add(visit); !added)
             return added.error();
         summary.visits += 1;
         summary.findings += int(visit.findings.size());
-        return finish(visit.id, false);
+        return finish(visit.id, patient, false);
     }
 
-    Outcome addFurther(const exchange::FurtherFindings& further)
+    Outcome addFurther(const exchange::FurtherFindings& further, const records::Patient& patient)
     {
         records::VisitId place = further.visit;
         if (!further.isDraft) {
@@ -65,7 +72,7 @@ struct Importing {
                 return saved;
             summary.findings += 1;
         }
-        return finish(place, further.isDraft);
+        return finish(place, patient, further.isDraft);
     }
 
     base::Result<exchange::Addition> additionOf(const exchange::ImportedPatient& imported) const
@@ -89,6 +96,9 @@ struct Importing {
         if (!addition)
             return addition.error();
         if (addition->isPatientChanged) {
+            if (const auto wrong =
+                    records::wrongWith(addition->patient, session.catalogue(), session.today()))
+                return *wrong;
             const bool isNew = addition->patient.id.isNull();
             if (isNew)
                 addition->patient.id = records::PatientId::make();
@@ -99,11 +109,11 @@ struct Importing {
             summary.patients += isNew ? 1 : 0;
         }
         for (const records::Visit& visit : addition->newVisits) {
-            if (auto added = addVisit(visit, addition->patient.id); !added)
+            if (auto added = addVisit(visit, addition->patient); !added)
                 return added;
         }
         for (const exchange::FurtherFindings& further : addition->further) {
-            if (auto added = addFurther(further); !added)
+            if (auto added = addFurther(further, addition->patient); !added)
                 return added;
         }
         return {};
@@ -116,13 +126,19 @@ base::Result<ImportSummary> importPatients(Session& session,
                                            const std::vector<exchange::ImportedPatient>& patients,
                                            const records::Author& author)
 {
+    if (const auto wrong = records::wrongWith(author))
+        return *wrong;
     Importing importing{session, author};
     const auto all = storage::together(session.store(), [&]() -> Outcome {
+        std::vector<base::Error> errors;
         for (const exchange::ImportedPatient& patient : patients) {
-            if (auto taken = importing.take(patient); !taken)
+            auto taken = importing.take(patient);
+            if (!taken && taken.error().kind != base::ErrorKind::Invalid)
                 return taken;
+            if (!taken)
+                errors.push_back(taken.error());
         }
-        return {};
+        return errors.empty() ? Outcome() : Outcome(exchange::oneOf(errors));
     });
     if (!all)
         return all.error();

@@ -2,6 +2,8 @@
 
 #include "core/base/text.h"
 
+#include <algorithm>
+
 namespace exchange
 {
 
@@ -46,6 +48,17 @@ base::Error wrongAt(int line, const QString& column, const QString& allowed)
             {}};
 }
 
+base::Error oneOf(const std::vector<base::Error>& errors)
+{
+    constexpr size_t most = 20;
+    QStringList lines;
+    for (size_t i = 0; i < std::min(errors.size(), most); ++i)
+        lines += errors[i].what;
+    if (errors.size() > most)
+        lines += u"And %1 more."_s.arg(errors.size() - most);
+    return {errors.front().kind, lines.join(u'\n'), errors.front().detail};
+}
+
 base::Result<QHash<QString, qsizetype>> headerFrom(const base::CsvRow& row,
                                                    const catalogue::Catalogue& catalogue)
 {
@@ -53,11 +66,12 @@ base::Result<QHash<QString, qsizetype>> headerFrom(const base::CsvRow& row,
     QHash<QString, qsizetype> header;
     for (qsizetype place = 0; place < row.cells.size(); ++place) {
         const QString name = base::tidied(row.cells.at(place));
-        if (!findingColumns().contains(name) && !conditions.contains(name)) {
+        if (!findingColumns().contains(name) && !conditions.contains(name) && name != cappedColumn) {
             // By its number: in a file without a header this cell may be a name.
-            return wrongAt(row.line, QString::number(place + 1),
-                           u"Allowed as the header's names are %1, and any further condition's id."_s.arg(
-                               findingColumns().join(u", "_s)));
+            return wrongAt(
+                row.line, QString::number(place + 1),
+                u"Allowed as the header's names are %1, capped, and any further condition's id."_s.arg(
+                    findingColumns().join(u", "_s)));
         }
         if (header.contains(name))
             return wrongAt(row.line, name, u"A column stands once in the header."_s);

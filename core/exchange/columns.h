@@ -18,7 +18,14 @@ QStringList conditionColumns(const catalogue::Catalogue& catalogue);
 /// "Line 14, column value: …" with what is allowed as a sentence.
 base::Error wrongAt(int line, const QString& column, const QString& allowed);
 
-/// Column name to its place. Every column must be there once, the further conditions at most once, no other.
+/// Several errors as one, a line each: the first twenty, and how many more there are. Not empty.
+base::Error oneOf(const std::vector<base::Error>& errors);
+
+/// The column that says whether a trial was stopped at the measure's cap; a file may have it or not.
+inline const QString cappedColumn = QStringLiteral("capped");
+
+/// Column name to its place. Every column must be there once, the further conditions and `capped` at most
+/// once, no other.
 base::Result<QHash<QString, qsizetype>> headerFrom(const base::CsvRow& row,
                                                    const catalogue::Catalogue& catalogue);
 

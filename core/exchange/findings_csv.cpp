@@ -1,8 +1,11 @@
 #include "core/exchange/findings_csv.h"
 
+#include "core/base/text.h"
 #include "core/exchange/agreement.h"
 #include "core/exchange/findings_row.h"
 #include "core/records/check.h"
+
+#include <QSet>
 
 #include <algorithm>
 #include <map>
@@ -27,6 +30,8 @@ QString differingColumn(const FindingRow& a, const FindingRow& b, const QStringL
         return u"reason"_s;
     if (a.finding.value != b.finding.value)
         return u"value"_s;
+    if (a.finding.capReached != b.finding.capReached)
+        return cappedColumn;
     return differingCondition(a.conditions, b.conditions, columns);
 }
 
@@ -74,7 +79,7 @@ records::Finding gathered(const std::map<int, FindingRow>& trials, const catalog
     if (!finding.trials.empty()) {
         finding.value = records::valueOfTrials(finding.trials, measure);
         finding.capReached =
-            std::ranges::any_of(finding.trials, [&](double trial) { return isCapHeld(trial, measure); });
+            std::ranges::any_of(trials, [](const auto& trial) { return trial.second.finding.capReached; });
     }
     return finding;
 }
@@ -125,17 +130,24 @@ base::Result<ImportedVisit> visitIn(const Rows& rows, const records::Patient& pa
             if (const auto wrong = records::wrongWith(finding, catalogue))
                 return wrongAt(trials->begin()->second.line, u"value"_s, wrong->what);
             Origin origin{trials->begin()->first, {}};
-            for (const auto& [trial, row] : *trials)
+            for (const auto& [trial, row] : *trials) {
                 origin.lines.push_back(row.line);
+                origin.saysCapped = origin.saysCapped || row.saysCapped;
+            }
             visit.findings.push_back(finding);
             imported.origins.push_back(origin);
         }
     }
+    for (size_t i = 0; i < visit.findings.size(); ++i) {
+        if (const auto wrong = records::wrongWithTotal(visit, visit.findings[i].measure, catalogue))
+            return wrongAt(imported.origins[i].lines.front(), u"value"_s, wrong->what);
+    }
     return imported;
 }
 
-base::Result<ImportedPatient> patientIn(const Rows& rows, const QStringList& columns,
-                                        const catalogue::Catalogue& catalogue, QDate today)
+/// What is wrong is added to the errors, one of each visit.
+ImportedPatient patientIn(const Rows& rows, const QStringList& columns, const catalogue::Catalogue& catalogue,
+                          QDate today, std::vector<base::Error>& errors)
 {
     ImportedPatient imported;
     imported.line = rows.front().line;
@@ -143,18 +155,50 @@ base::Result<ImportedPatient> patientIn(const Rows& rows, const QStringList& col
     std::map<QDate, Rows> days;
     for (const FindingRow& row : rows) {
         if (const QString column = takeIdentity(imported.patient, row.patient); !column.isEmpty())
-            return wrongAt(row.line, column, u"It must be the same in all rows of one patient."_s);
+            errors.push_back(wrongAt(row.line, column, u"It must be the same in all rows of one patient."_s));
         days[row.day].push_back(row);
     }
-    if (const auto wrong = records::wrongWith(imported.patient, catalogue, today))
-        return wrongAt(imported.line, u"born"_s, wrong->what);
+    if (const auto wrong = records::wrongWith(imported.patient, catalogue, today)) {
+        errors.push_back(wrongAt(imported.line, u"born"_s, wrong->what));
+        return imported;
+    }
     for (const auto& [day, ofDay] : days) {
         auto visit = visitIn(ofDay, imported.patient, columns, catalogue, today);
-        if (!visit)
-            return visit.error();
-        imported.visits.push_back(std::move(*visit));
+        if (visit)
+            imported.visits.push_back(std::move(*visit));
+        else
+            errors.push_back(visit.error());
     }
     return imported;
+}
+
+/// The rows by patient, in the order of the file. What is wrong is added to the errors, and the patient whose
+/// row it is left out, so that a row that lacks is not blamed on the next.
+std::vector<Rows> readRows(std::vector<base::CsvRow> rows, const QHash<QString, qsizetype>& header,
+                           const catalogue::Catalogue& catalogue, std::vector<base::Error>& errors)
+{
+    std::vector<Rows> byPatient;
+    QHash<QString, size_t> places;
+    QSet<QString> faulty;
+    for (size_t i = 1; i < rows.size(); ++i) {
+        auto row = findingRow(rows[i], header, catalogue);
+        if (!row) {
+            errors.push_back(row.error());
+            faulty += base::tidied(rows[i].cells.value(header[u"patient"_s]));
+            continue;
+        }
+        rows[i].cells.clear(); // a large file is not held twice
+        const size_t place = places.value(row->patient.recordNumber, byPatient.size());
+        if (place == byPatient.size()) {
+            places[row->patient.recordNumber] = place;
+            byPatient.emplace_back();
+        }
+        byPatient[place].push_back(std::move(*row));
+    }
+    std::erase_if(byPatient, [&](const Rows& ofPatient) {
+        return faulty.contains(ofPatient.front().patient.recordNumber);
+    });
+    return byPatient;
 }
 
 } // namespace
@@ -174,20 +218,8 @@ base::Result<std::vector<ImportedPatient>> patientsFromCsv(const QByteArray& byt
     if (!header)
         return header.error();
 
-    std::vector<Rows> byPatient;
-    QHash<QString, size_t> places;
-    for (size_t i = 1; i < rows->size(); ++i) {
-        auto row = findingRow((*rows)[i], *header, catalogue);
-        if (!row)
-            return row.error();
-        (*rows)[i].cells.clear(); // a large file is not held twice
-        const size_t place = places.value(row->patient.recordNumber, byPatient.size());
-        if (place == byPatient.size()) {
-            places[row->patient.recordNumber] = place;
-            byPatient.emplace_back();
-        }
-        byPatient[place].push_back(std::move(*row));
-    }
+    std::vector<base::Error> errors;
+    const std::vector<Rows> byPatient = readRows(std::move(*rows), *header, catalogue, errors);
 
     const auto isSaid = [&](const QString& column) {
         return header->contains(column) || std::ranges::any_of(byPatient, [&](const Rows& ofPatient) {
@@ -198,12 +230,10 @@ base::Result<std::vector<ImportedPatient>> patientsFromCsv(const QByteArray& byt
     QStringList columns = conditionColumns(catalogue);
     columns.removeIf([&](const QString& column) { return !isSaid(column); });
     std::vector<ImportedPatient> patients;
-    for (const Rows& ofPatient : byPatient) {
-        auto patient = patientIn(ofPatient, columns, catalogue, today);
-        if (!patient)
-            return patient.error();
-        patients.push_back(std::move(*patient));
-    }
+    for (const Rows& ofPatient : byPatient)
+        patients.push_back(patientIn(ofPatient, columns, catalogue, today, errors));
+    if (!errors.empty())
+        return oneOf(errors);
     return patients;
 }
 

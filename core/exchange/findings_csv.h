@@ -13,6 +13,7 @@ namespace exchange
 struct Origin {
     int firstTrial = 1;
     std::vector<int> lines;
+    bool saysCapped = false; ///< whether the cap was reached stands in the file
 };
 
 /// One visit of a findings file, a draft without author and ids. A condition of the visit is the first its
@@ -37,8 +38,8 @@ inline constexpr qint64 largestFindingsFile = 100'000'000;
 /// Reads a findings file whole or not at all. Columns, in any order, all of them: patient, family, given,
 /// born, sex, population, date, measure, side, trial, value, unit, state, reason, aid, orthosis, footwear,
 /// assistance, start, distance_m, medication; and, where a file has it, any further condition of the
-/// catalogue by its id (surface, foam_cm). The error is one sentence that names line, column and what is
-/// allowed.
+/// catalogue by its id (surface, foam_cm), and `capped` (yes, no). The error is one sentence that names line,
+/// column and what is allowed; of several errors up to twenty, a line each.
 base::Result<std::vector<ImportedPatient>>
 patientsFromCsv(const QByteArray& bytes, const catalogue::Catalogue& catalogue, QDate today);
 

@@ -2,6 +2,7 @@
 
 #include "core/base/text.h"
 #include "core/records/check.h"
+#include "core/records/texts.h"
 
 #include <QRegularExpression>
 
@@ -32,12 +33,12 @@ struct Cells {
 };
 
 template <class Row>
-QString listed(const std::vector<Row>& rows, QString Row::*name)
+QString listed(const std::vector<Row>& rows, QString Row::*name, qsizetype most = 24)
 {
     QStringList names;
     for (const Row& row : rows)
         names += row.*name;
-    return names.join(u", "_s);
+    return base::listed(names, most);
 }
 
 /// The option of this key; else the one whose key or title is written alike but for case and accents. nullptr
@@ -69,6 +70,13 @@ base::Result<records::Patient> patientIn(const Cells& cells, const catalogue::Ca
     patient.population = cells[u"population"_s];
     if (patient.recordNumber.isEmpty())
         return cells.wrong(u"patient"_s, u"The clinic's own record number is needed."_s);
+    for (const auto& [column, title, limit] :
+         {std::tuple(u"patient"_s, u"Record number"_s, records::numberLimit),
+          std::tuple(u"family"_s, u"Family name"_s, records::nameLimit),
+          std::tuple(u"given"_s, u"Given name"_s, records::nameLimit)}) {
+        if (const auto wrong = records::wrongWithText(title, cells[column], limit))
+            return cells.wrong(column, wrong->what);
+    }
     if (const QString born = cells[u"born"_s]; !born.isEmpty()) {
         patient.born = isoDay(born);
         if (!patient.born)
@@ -170,6 +178,33 @@ base::Result<std::optional<values::Absence>> absenceIn(const Cells& cells)
     return absence;
 }
 
+/// Whether the trial was stopped at the measure's cap; nothing where the row does not say. A test that was
+/// stopped there is either unable, or has the cap as its value.
+base::Result<std::optional<bool>> cappedIn(const Cells& cells, const catalogue::Measure& measure,
+                                           const std::optional<values::Absence>& absence)
+{
+    const QString text = cells[cappedColumn];
+    if (text.isEmpty() || text == u"no")
+        return text.isEmpty() ? std::optional<bool>() : std::optional(false);
+    if (text != u"yes")
+        return cells.wrong(cappedColumn, u"Allowed are yes, no, or nothing."_s);
+    if (!measure.cap)
+        return cells.wrong(cappedColumn, u"This measure has no cap; allowed is no, or nothing."_s);
+    const bool isStoppedThere =
+        absence ? absence == values::Absence::Unable : cells[u"value"_s].toDouble() == *measure.cap;
+    if (!isStoppedThere)
+        return cells.wrong(cappedColumn, u"Yes is allowed beside the value %1, or the state unable."_s.arg(
+                                             QString::number(*measure.cap)));
+    return std::optional(true);
+}
+
+base::Result<void> reasonIn(const Cells& cells, bool isNote)
+{
+    const auto wrong = records::wrongWithText(isNote ? u"Note"_s : u"Reason"_s, cells[u"reason"_s],
+                                              isNote ? records::noteLimit : records::lineLimit);
+    return wrong ? base::Result<void>(cells.wrong(u"reason"_s, wrong->what)) : base::Result<void>();
+}
+
 base::Result<void> unitIn(const Cells& cells, const catalogue::Measure& measure)
 {
     const QString unit = cells[u"unit"_s];
@@ -232,8 +267,14 @@ base::Result<records::Finding> findingIn(const Cells& cells, const catalogue::Me
     const auto absence = absenceIn(cells);
     if (!absence)
         return absence.error();
+    const auto capped = cappedIn(cells, measure, *absence);
+    if (!capped)
+        return capped.error();
+    if (const auto reason = reasonIn(cells, !absence->has_value()); !reason)
+        return reason.error();
     if (*absence) {
         finding.value = values::Missing{**absence, cells[u"reason"_s]};
+        finding.capReached = capped->value_or(false);
         return finding;
     }
     finding.note = cells[u"reason"_s];
@@ -253,7 +294,7 @@ base::Result<records::Finding> findingIn(const Cells& cells, const catalogue::Me
     }
     finding.trials = {*number};
     finding.value = values::Quantity{*number, measure.unit};
-    finding.capReached = isCapHeld(*number, measure);
+    finding.capReached = capped->value_or(isCapHeld(*number, measure));
     if (const auto wrong = records::wrongWith(finding, catalogue))
         return cells.wrong(u"value"_s, wrong->what);
     return finding;
@@ -291,13 +332,14 @@ base::Result<FindingRow> findingRow(const base::CsvRow& row, const QHash<QString
 
     const catalogue::Measure* measure = catalogue.measure(cells[u"measure"_s]);
     if (measure == nullptr) {
-        return cells.wrong(u"measure"_s,
-                           u"Allowed are %1."_s.arg(listed(catalogue.measures, &catalogue::Measure::id)));
+        return cells.wrong(u"measure"_s, u"Allowed are %1; the handbook names them all."_s.arg(
+                                             listed(catalogue.measures, &catalogue::Measure::id, 8)));
     }
     const auto finding = findingIn(cells, *measure, catalogue);
     if (!finding)
         return finding.error();
     read.finding = *finding;
+    read.saysCapped = !cells[cappedColumn].isEmpty();
     const auto trial = trialIn(cells, hasTrials(*measure));
     if (!trial)
         return trial.error();

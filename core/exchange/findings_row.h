@@ -14,10 +14,11 @@ struct FindingRow {
     QDate day;
     int trial = 1;
     records::Finding finding;       ///< of this trial alone; a reason beside a value is its note
+    bool saysCapped = false;        ///< whether its cap was reached stands in the row
     records::Conditions conditions; ///< the condition columns that are not empty
 };
 
-/// Whether a hold ended because the measure's cap was reached.
+/// Whether a hold ended because the measure's cap was reached, where nothing says so.
 bool isCapHeld(double number, const catalogue::Measure& measure);
 
 base::Result<FindingRow> findingRow(const base::CsvRow& row, const QHash<QString, qsizetype>& header,

@@ -40,6 +40,8 @@ base::Result<records::Finding> merged(const records::Finding& stored, const reco
     const int line = origin.lines.front();
     if (values::stateCode(stored.value) != values::stateCode(said.value))
         return differs(line, u"state"_s);
+    if (!values::isDone(said.value) && origin.saysCapped && stored.capReached != said.capReached)
+        return differs(line, cappedColumn);
     if (!values::isDone(said.value))
         return stored.value == said.value ? base::Result(stored) : differs(line, u"reason"_s);
     if (!stored.note.contains(said.note))
@@ -63,6 +65,10 @@ base::Result<records::Finding> merged(const records::Finding& stored, const reco
         if (place == finding.trials.size())
             finding.trials.push_back(said.trials[i]);
     }
+    const bool isAllOfIt = said.trials.size() == known;
+    if (origin.saysCapped && isAllOfIt && finding.trials.size() == known &&
+        said.capReached != stored.capReached)
+        return differs(line, cappedColumn);
     if (finding.trials.size() == known)
         return stored;
     finding.value = records::valueOfTrials(finding.trials, *catalogue.measure(finding.measure));
@@ -95,6 +101,33 @@ void addFurther(std::vector<FurtherFindings>& further, const records::Visit& vis
     place->findings.push_back(finding);
 }
 
+/// A total that would then contradict its parts.
+base::Result<void> refuseWrongTotals(const std::vector<FurtherFindings>& further,
+                                     const std::vector<records::Visit>& ofDay, const ImportedVisit& imported,
+                                     const catalogue::Catalogue& catalogue)
+{
+    for (records::Visit wished : ofDay) {
+        const auto added = std::ranges::find(further, wished.id, &FurtherFindings::visit);
+        if (added == further.end())
+            continue;
+        for (const records::Finding& finding : added->findings) {
+            std::erase_if(wished.findings, [&](const records::Finding& old) {
+                return old.measure == finding.measure && old.side == finding.side;
+            });
+            wished.findings.push_back(finding);
+        }
+        for (size_t i = 0; i < imported.visit.findings.size(); ++i) {
+            const records::Finding& finding = imported.visit.findings[i];
+            const records::Finding* there = wished.finding(finding.measure, finding.side);
+            const auto wrong =
+                there == nullptr ? std::nullopt : records::wrongWith(wished, *there, catalogue);
+            if (wrong)
+                return wrongAt(imported.origins[i].lines.front(), u"value"_s, wrong->what);
+        }
+    }
+    return {};
+}
+
 base::Result<void> addVisit(Addition& addition, const ImportedVisit& imported,
                             const std::vector<records::Visit>& ofDay, const catalogue::Catalogue& catalogue)
 {
@@ -125,7 +158,7 @@ base::Result<void> addVisit(Addition& addition, const ImportedVisit& imported,
     }
     if (ofDay.empty())
         addition.newVisits.push_back(imported.visit);
-    return {};
+    return refuseWrongTotals(addition.further, ofDay, imported, catalogue);
 }
 
 /// Whether a visit entered in error holds all of it: bringing the same file again does not bring the error

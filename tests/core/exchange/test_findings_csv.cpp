@@ -28,6 +28,13 @@ private Q_SLOTS:
     void aFindingKeepsTheConditionsItsRowNames();
     void aHoldAtItsCapReachedIt();
     void aCourseIsTakenFromTheDistanceOfOlderFiles();
+    void whetherTheCapWasReachedCanBeSaid();
+    void aCapThatCannotBeIsRefused_data();
+    void aCapThatCannotBeIsRefused();
+    void aTimeMayBeFinerThanItsStep();
+    void aSumThatContradictsItsPartsIsRefused();
+    void upToTwentyErrorsAreListed();
+    void noSentenceIsLong();
     void aReasonBesideAValueIsItsNote();
     void theSameRowTwiceIsOne();
     void rowsOfOnePatientMustAgree_data();
@@ -186,7 +193,8 @@ void TestFindingsCsv::aWrongCellNamesLineColumnAndWhatIsAllowed_data()
     row("a visit before birth", {{u"date"_s, u"1951-03-03"_s}}, u"date"_s, u"birth date"_s);
     row("sex as one letter", {{u"sex"_s, u"f"_s}}, u"sex"_s, u"female, male, other, unknown"_s);
     row("an unknown population", {{u"population"_s, u"stork"_s}}, u"population"_s, u"stroke-subacute"_s);
-    row("an unknown measure", {{u"measure"_s, u"hopping-backwards"_s}}, u"measure"_s, u"timed-up-and-go"_s);
+    row("an unknown measure", {{u"measure"_s, u"hopping-backwards"_s}}, u"measure"_s,
+        u" more; the handbook names them all"_s);
     row("a side where there is none", {{u"side"_s, u"right"_s}}, u"side"_s, u"none"_s);
     row("no side where one is needed", {{u"measure"_s, u"nine-hole-peg"_s}}, u"side"_s, u"right and left"_s);
     row("trial 0", {{u"trial"_s, u"0"_s}}, u"trial"_s, u"from 1"_s);
@@ -214,6 +222,11 @@ void TestFindingsCsv::aWrongCellNamesLineColumnAndWhatIsAllowed_data()
         u"reason"_s);
     row("an unknown start", {{u"start"_s, u"flying"_s}}, u"start"_s, u"static, moving, or nothing"_s);
     row("a distance in words", {{u"distance_m"_s, u"ten"_s}}, u"distance_m"_s, u"m"_s);
+    row("a name without end", {{u"family"_s, QString(5000, u'x')}}, u"family"_s, u"at most 100 characters"_s);
+    row("a name that turns the line", {{u"given"_s, u"Anna\u202egnaL"_s}}, u"given"_s, u"U+202E"_s);
+    row("a number that clears the screen", {{u"patient"_s, u"T-1\x1b[2J"_s}}, u"patient"_s, u"U+001B"_s);
+    row("a note without end", {{u"reason"_s, QString(4001, u'x')}}, u"reason"_s, u"at most 4000"_s);
+    row("an aid that steers", {{u"aid"_s, u"st\u2066ick"_s}}, u"aid"_s, u"U+2066"_s);
     row("no distance at all", {{u"distance_m"_s, u"0"_s}}, u"distance_m"_s, u"m"_s);
 }
 
@@ -336,6 +349,115 @@ void TestFindingsCsv::aCourseIsTakenFromTheDistanceOfOlderFiles()
     const records::Finding* upAndGo = visit.finding(u"timed-up-and-go"_s, Side::None);
     QVERIFY(upAndGo);
     QCOMPARE(records::recorded(upAndGo->exceptions, u"course_m"_s), QString());
+}
+
+void TestFindingsCsv::whetherTheCapWasReachedCanBeSaid()
+{
+    const auto of = [](const Cells& cells, const QByteArray& capped) {
+        const auto patients =
+            exchange::patientsFromCsv(widened("capped", {{walk(cells), capped}}), shipped(), today);
+        return patients ? patients->front().visits.front().visit.findings.front() : records::Finding();
+    };
+    const Cells feet = {{u"measure"_s, u"timed-25-foot-walk"_s}, {u"value"_s, u"180"_s}};
+    QVERIFY(of(feet, "yes").capReached);
+    QCOMPARE(values::number(of(feet, "yes").value), std::optional(180.0));
+    QCOMPARE(of(feet, "no").measure, QString()); // a trial is stopped at 180 s
+    const auto unable =
+        of({{u"measure"_s, u"timed-25-foot-walk"_s}, {u"value"_s, u""_s}, {u"state"_s, u"unable"_s}}, "yes");
+    QVERIFY(unable.capReached);
+    QVERIFY(values::isUnable(unable.value));
+    const Cells hold = {{u"measure"_s, u"romberg-eyes-open"_s}, {u"value"_s, u"60"_s}};
+    QVERIFY(of(hold, "").capReached);
+    QVERIFY(!of(hold, "no").capReached);
+}
+
+void TestFindingsCsv::aCapThatCannotBeIsRefused_data()
+{
+    QTest::addColumn<Cells>("cells");
+    QTest::addColumn<QByteArray>("capped");
+    QTest::addColumn<QString>("allowed");
+    QTest::newRow("another word") << Cells{} << QByteArray("true") << u"Allowed are yes, no, or nothing."_s;
+    QTest::newRow("no cap") << Cells{} << QByteArray("yes")
+                            << u"This measure has no cap; allowed is no, or nothing."_s;
+    QTest::newRow("before the cap") << Cells{{u"measure"_s, u"timed-25-foot-walk"_s}} << QByteArray("yes")
+                                    << u"Yes is allowed beside the value 180, or the state unable."_s;
+}
+
+void TestFindingsCsv::aCapThatCannotBeIsRefused()
+{
+    QFETCH(Cells, cells);
+    QFETCH(QByteArray, capped);
+    QFETCH(QString, allowed);
+    const auto patients =
+        exchange::patientsFromCsv(widened("capped", {{walk(cells), capped}}), shipped(), today);
+    QVERIFY(!patients);
+    QCOMPARE(patients.error().what, u"Line 2, column capped: "_s + allowed);
+}
+
+void TestFindingsCsv::aTimeMayBeFinerThanItsStep()
+{
+    const auto patients =
+        read({walk({{u"value"_s, u"12.34"_s}}), walk({{u"trial"_s, u"2"_s}, {u"value"_s, u"12.375"_s}})});
+    QVERIFY2(patients, patients ? "" : qPrintable(patients.error().what));
+    QCOMPARE(patients->front().visits.front().visit.findings.front().trials, (std::vector{12.34, 12.375}));
+    QVERIFY(!read({walk({{u"measure"_s, u"six-minute-walk"_s}, {u"value"_s, u"320.5"_s}})}));
+}
+
+void TestFindingsCsv::aSumThatContradictsItsPartsIsRefused()
+{
+    const catalogue::Measure& sum = *shipped().measure(u"sara"_s);
+    std::vector<Cells> rows = {walk({{u"measure"_s, sum.id}, {u"value"_s, u"7"_s}})};
+    for (const QString& part : sum.computed->parts) {
+        if (shipped().measure(part)->hasSides) {
+            for (const QString& side : {u"right"_s, u"left"_s})
+                rows.push_back(walk({{u"measure"_s, part}, {u"side"_s, side}, {u"value"_s, u"1"_s}}));
+        } else {
+            rows.push_back(walk({{u"measure"_s, part}, {u"value"_s, u"1"_s}}));
+        }
+    }
+    const auto patients = read(rows);
+    QVERIFY(!patients);
+    QVERIFY2(patients.error().what.startsWith(u"Line 2, column value: "_s) &&
+                 patients.error().what.contains(u"the parts recorded make 8.0, not 7.0"_s),
+             qPrintable(patients.error().what));
+    rows.front()[u"value"_s] = u"8"_s;
+    QVERIFY(read(rows));
+    rows.pop_back(); // a part is missing, so nothing contradicts
+    rows.front()[u"value"_s] = u"7"_s;
+    QVERIFY(read(rows));
+}
+
+void TestFindingsCsv::upToTwentyErrorsAreListed()
+{
+    std::vector<Cells> rows;
+    for (int i = 0; i < 23; ++i)
+        rows.push_back(
+            walk({{u"patient"_s, u"T-%1"_s.arg(i)}, {u"value"_s, i % 2 == 0 ? u"fast"_s : u"13"_s}}));
+    rows.push_back(
+        walk({{u"patient"_s, u"T-23"_s}, {u"trial"_s, u"2"_s}})); // wrong as a patient, not as a row
+    rows.push_back(
+        walk({{u"patient"_s, u"T-0"_s}, {u"trial"_s, u"5"_s}})); // its trial 1 has an error of its own
+    const auto few = read(rows);
+    QVERIFY(!few);
+    const QStringList lines = few.error().what.split(u'\n');
+    QCOMPARE(lines.size(), 12);
+    QVERIFY(lines.first().startsWith(u"Line 2, column value: "_s));
+    QVERIFY(lines[11].startsWith(u"Line 24, column value: "_s));
+    for (int i = 0; i < 23; ++i)
+        rows.push_back(walk({{u"patient"_s, u"U-%1"_s.arg(i)}, {u"value"_s, u"slow"_s}}));
+    const QStringList many = read(rows).error().what.split(u'\n');
+    QCOMPARE(many.size(), 21);
+    QCOMPARE(many.last(), u"And 15 more."_s);
+}
+
+void TestFindingsCsv::noSentenceIsLong()
+{
+    const QString endless(5000, u'x');
+    for (const QString& column : columns()) {
+        const auto patients = read({walk({{column, endless}})});
+        QVERIFY2(!patients, qPrintable(column));
+        QVERIFY2(patients.error().what.size() < 600, qPrintable(patients.error().what));
+    }
 }
 
 void TestFindingsCsv::aReasonBesideAValueIsItsNote()
