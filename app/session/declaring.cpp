@@ -1,4 +1,5 @@
 #include "app/session/session.h"
+#include "core/records/check.h"
 
 #include <algorithm>
 
@@ -41,6 +42,8 @@ base::Result<void> Session::addDeclaration(records::DeclaredEqual word)
             ErrorKind::NotFound, u"Results are declared comparable for a patient; open one first."_s, {}};
     if (m_catalogue.measure(word.measure) == nullptr)
         return Error{ErrorKind::Invalid, u"This measure is not in the catalogue."_s, {}};
+    if (const auto wrong = records::wrongWithReason(word.reason))
+        return *wrong;
     if (auto known = needPerson(); !known)
         return known;
     word.earlier = seriesOf(m_versions, word.earlier);

@@ -1,4 +1,5 @@
 #include "app/session/session.h"
+#include "core/records/check.h"
 #include "core/storage/visits.h"
 
 #include <algorithm>
@@ -27,6 +28,10 @@ base::Result<void> Session::apply(const records::VisitId& visit, const QString& 
                                   const std::optional<records::Finding>& finding)
 {
     storage::Visits visits(*m_store);
+    if (finding) {
+        if (auto allowed = refuseWrong(visit, *finding); !allowed)
+            return allowed;
+    }
     auto saved = finding ? visits.saveFinding(visit, *finding) : visits.removeFinding(visit, measure, side);
     if (!saved)
         return saved;
@@ -47,6 +52,8 @@ base::Result<void> Session::apply(const records::VisitId& visit, const QString& 
 
 base::Result<void> Session::applyConditions(const records::VisitId& visit, const VisitConditions& conditions)
 {
+    if (const auto wrong = records::wrongWith(conditions.values, m_catalogue))
+        return *wrong;
     if (auto saved =
             storage::Visits(*m_store).saveConditions(visit, conditions.values, conditions.areConfirmed);
         !saved)
@@ -60,6 +67,18 @@ base::Result<void> Session::applyConditions(const records::VisitId& visit, const
         }
     }
     Q_EMIT visitChanged(visit);
+    return {};
+}
+
+base::Result<void> Session::refuseWrong(const records::VisitId& id, const records::Finding& finding) const
+{
+    const auto known = std::ranges::find(m_versions, id, &records::Visit::id);
+    const auto stored = known != m_versions.end() ? base::Result<records::Visit>(*known)
+                                                  : storage::Visits(*m_store).withId(id);
+    if (!stored)
+        return stored.error();
+    if (const auto wrong = records::wrongWith(*stored, finding, m_catalogue))
+        return *wrong;
     return {};
 }
 

@@ -2,9 +2,12 @@
 #include "core/base/file.h"
 #include "core/catalogue/files.h"
 #include "core/records/check.h"
+#include "core/records/texts.h"
 #include "core/storage/clinic_catalogues.h"
 
 #include <QFileInfo>
+#include <QJsonDocument>
+#include <QJsonObject>
 
 #include <algorithm>
 
@@ -129,6 +132,8 @@ base::Result<void> Session::keepOwn(const catalogue::Own& own, const QString& pl
     const auto checked = catalogue::ownFrom(document, place, m_released);
     if (!checked)
         return Error{ErrorKind::Invalid, checked.error().what, {}};
+    if (const auto wrong = records::wrongWithTexts(QJsonDocument::fromJson(document).object()))
+        return *wrong;
     if (auto kept = refuseLostMeasures(*m_store, m_own, *checked, m_released); !kept)
         return kept;
     if (auto kept = refuseLostThresholds(*m_store, m_own, *checked); !kept)
@@ -180,6 +185,8 @@ base::Result<void> Session::chooseEvidence(const QString& measure, const QString
     if (m_catalogue.measure(measure) == nullptr ||
         (!threshold.isEmpty() && (row == nullptr || row->measure != measure)))
         return Error{ErrorKind::Invalid, u"This threshold is not one of the measure's."_s, {}};
+    if (const auto wrong = records::wrongWithReason(reason))
+        return *wrong;
     if (auto known = needPerson(); !known)
         return known;
     storage::Patients patients(*m_store);

@@ -1,5 +1,6 @@
 #include "app/session/session.h"
 
+#include "core/records/check.h"
 #include "core/storage/letters.h"
 #include "core/storage/store.h"
 #include "core/storage/visits.h"
@@ -21,6 +22,10 @@ records::Conditions carriedForward(const std::vector<records::Visit>& visits, QD
     for (const records::Visit& visit : visits) {
         if (visit.day <= day)
             conditions = visit.conditions;
+    }
+    for (const QString& id : conditions.keys()) {
+        if (records::wrongWithCondition(id, conditions[id], catalogue))
+            conditions.remove(id);
     }
     for (const catalogue::Condition& condition : catalogue.conditions) {
         if (condition.isOfOneVisit)
@@ -135,6 +140,8 @@ base::Result<void> Session::needPerson()
 
 base::Result<void> Session::saveClinic(const records::Clinic& clinic)
 {
+    if (const auto wrong = records::wrongWith(clinic))
+        return *wrong;
     if (auto known = needPerson(); !known)
         return known;
     if (auto saved = m_store->save(clinic); !saved)
@@ -159,6 +166,8 @@ base::Result<records::Patient> Session::patient(const records::PatientId& id) co
 
 base::Result<records::Patient> Session::savePatient(const records::Patient& patient)
 {
+    if (const auto wrong = records::wrongWith(patient, m_catalogue, today()))
+        return *wrong;
     auto saved = storage::Patients(*m_store).save(patient);
     if (!saved)
         return saved;
@@ -289,6 +298,8 @@ base::Result<records::Visit> Session::startVisit(QDate day, const QString& form)
     visit.form = chosen->id;
     visit.formAsMade = withoutRetired(*chosen, m_catalogue);
     visit.conditions = carriedForward(m_visits, day, m_catalogue);
+    if (const auto wrong = records::wrongWith(visit, m_patient, m_catalogue, today()))
+        return *wrong;
     auto added = storage::Visits(*m_store).add(visit);
     if (!added)
         return added;
@@ -313,8 +324,23 @@ base::Result<void> Session::discardVisit(const records::VisitId& visit)
     return {};
 }
 
+base::Result<void> Session::refuseWrong(const records::VisitId& id) const
+{
+    const auto visit = storage::Visits(*m_store).withId(id);
+    if (!visit)
+        return visit.error();
+    const auto patient = storage::Patients(*m_store).withId(visit->patient);
+    if (!patient)
+        return patient.error();
+    if (const auto wrong = records::wrongWith(*visit, *patient, m_catalogue, today()))
+        return *wrong;
+    return {};
+}
+
 base::Result<records::Visit> Session::withdrawVisit(const records::VisitId& visit, const QString& reason)
 {
+    if (const auto wrong = records::wrongWithReason(reason))
+        return *wrong;
     if (auto known = needPerson(); !known)
         return known.error();
     auto withdrawn = storage::Visits(*m_store).withdraw(visit, reason, m_person);
@@ -332,6 +358,8 @@ base::Result<records::Visit> Session::withdrawVisit(const records::VisitId& visi
 
 base::Result<records::Visit> Session::amendVisit(const records::VisitId& visit, const QString& reason)
 {
+    if (const auto wrong = records::wrongWithReason(reason))
+        return *wrong;
     auto amendment = storage::Visits(*m_store).amend(visit, reason);
     if (!amendment)
         return amendment;
@@ -349,6 +377,8 @@ base::Result<std::vector<records::Letter>> Session::letters() const
 
 base::Result<records::Letter> Session::saveLetter(const records::Letter& letter)
 {
+    if (const auto wrong = records::wrongWith(letter))
+        return *wrong;
     auto saved = storage::Letters(*m_store).save(letter);
     if (saved)
         Q_EMIT letterChanged(saved->id);
@@ -357,6 +387,8 @@ base::Result<records::Letter> Session::saveLetter(const records::Letter& letter)
 
 base::Result<records::Letter> Session::signOffLetter(const records::Letter& letter)
 {
+    if (const auto wrong = records::wrongWith(letter))
+        return *wrong;
     auto saved = storage::Letters(*m_store).signOff(letter);
     if (!saved)
         return saved;

@@ -64,7 +64,7 @@ using AskPerson = std::function<std::optional<records::Author>()>;
 
 /// The one place besides the database where state lives: the open records, the focus, and what can be undone.
 /// Reads through the repositories, writes through one function per kind of record, and signals after the
-/// fact.
+/// fact. Every one of these asks core/records/check first; what it refuses is not stored.
 class Session : public QObject
 {
     Q_OBJECT
@@ -217,6 +217,9 @@ private:
     base::Result<void> reload();
     base::Result<void> apply(const records::VisitId& visit, const QString& measure, records::Side side,
                              const std::optional<records::Finding>& finding);
+    /// The one door (core/records/check), asked before anything is written.
+    base::Result<void> refuseWrong(const records::VisitId& visit, const records::Finding& finding) const;
+    base::Result<void> refuseWrong(const records::VisitId& visit) const;
     base::Result<void> edit(const Edit& edit, Typing typing);
     base::Result<void> applyConditions(const records::VisitId& visit, const VisitConditions& conditions);
     void remember(const Edit& edit, Typing typing);

@@ -1,4 +1,5 @@
 #include "app/session/session.h"
+#include "core/records/check.h"
 #include "core/records/wording.h"
 #include "core/storage/store.h"
 #include "core/storage/visits.h"
@@ -85,6 +86,10 @@ QStringList differences(const Visit& shown, const Visit& stored, const catalogue
 
 base::Result<Visit> Session::signVisit(const records::VisitId& visit, const records::Author& author)
 {
+    if (const auto wrong = records::wrongWith(author))
+        return *wrong;
+    if (auto allowed = refuseWrong(visit); !allowed)
+        return allowed.error();
     storage::Visits visits(*m_store);
     const auto stored = visits.withId(visit);
     if (!stored)

@@ -1,6 +1,5 @@
 #include "app/visits/recording.h"
 
-#include "core/records/check.h"
 #include "core/records/visit_form.h"
 
 namespace visits
@@ -27,36 +26,11 @@ const Visit* visitBefore(const session::Session& session, const VisitId& id)
     return nullptr;
 }
 
-namespace
-{
-
-/// A total that is entered beside complete parts must be theirs.
-std::optional<base::Error> wrongWithEntered(const session::Session& session, const VisitId& id,
-                                            const Finding& finding)
-{
-    const catalogue::Measure* measure = session.catalogue().measure(finding.measure);
-    const Visit* there = visitWithId(session, id);
-    if (measure == nullptr || !measure->computed || there == nullptr)
-        return std::nullopt;
-    Visit wished = *there;
-    std::erase_if(wished.findings, [&](const Finding& old) {
-        return old.measure == finding.measure && old.side == finding.side;
-    });
-    wished.findings.push_back(finding);
-    return records::wrongWithTotal(wished, finding.measure, session.catalogue());
-}
-
-} // namespace
-
 base::Result<void> record(session::Session& session, const VisitId& id, const Finding& finding,
                           session::Typing typing)
 {
     if (isBlank(finding))
         return session.removeFinding(id, finding.measure, finding.side, typing);
-    if (const auto wrong = records::wrongWith(finding, session.catalogue()))
-        return *wrong;
-    if (const auto wrong = wrongWithEntered(session, id, finding))
-        return *wrong;
     return session.saveFinding(id, finding, typing);
 }
 

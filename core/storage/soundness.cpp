@@ -1,10 +1,16 @@
 #include "core/storage/soundness.h"
 
 #include "core/records/check.h"
+#include "core/records/texts.h"
+#include "core/storage/clinic_catalogues.h"
+#include "core/storage/letters.h"
 #include "core/storage/patients.h"
 #include "core/storage/query.h"
 #include "core/storage/transaction.h"
 #include "core/storage/visits.h"
+
+#include <QJsonDocument>
+#include <QJsonObject>
 
 using namespace Qt::StringLiterals;
 
@@ -23,15 +29,45 @@ void addWrong(QStringList& faults, const QString& record, const std::optional<ba
 void addVisitFaults(QStringList& faults, const records::Visit& visit, const records::Patient& patient,
                     const catalogue::Catalogue& catalogue, QDate today)
 {
-    const QString record = u"Visit %1"_s.arg(visit.id.text);
-    for (const records::Finding& finding : visit.findings)
-        addWrong(faults, record, records::wrongWith(finding, catalogue));
-    records::Visit withoutFindings = visit;
-    withoutFindings.findings.clear();
-    addWrong(faults, record, records::wrongWith(withoutFindings, patient, catalogue, today));
-    if (visit.state != records::VisitState::Draft &&
-        (visit.author.name.isEmpty() || !visit.signedAt.isValid()))
-        faults += u"%1: It is signed without an author or an instant."_s.arg(record);
+    for (const base::Error& wrong : records::everythingWrongWith(visit, patient, catalogue, today))
+        addWrong(faults, u"Visit %1"_s.arg(visit.id.text), wrong);
+}
+
+void addPatientFaults(QStringList& faults, const records::Patient& patient,
+                      const catalogue::Catalogue& catalogue, QDate today)
+{
+    const QString record = u"Patient %1"_s.arg(patient.id.text);
+    addWrong(faults, record, records::wrongWith(patient, catalogue, today));
+    for (const records::EvidenceChoice& choice : patient.choices)
+        addWrong(faults, record, records::wrongWithReason(choice.reason));
+    for (const records::DeclaredEqual& word : patient.declared)
+        addWrong(faults, record, records::wrongWithReason(word.reason));
+}
+
+base::Result<void> addLetterFaults(QStringList& faults, Store& store, const records::PatientId& patient)
+{
+    const auto letters = Letters(store).ofPatient(patient);
+    if (!letters)
+        return letters.error();
+    for (const records::Letter& letter : *letters)
+        addWrong(faults, u"Letter %1"_s.arg(letter.id.text), records::wrongWith(letter));
+    return {};
+}
+
+/// What the clinic says of itself and adds to the catalogue.
+base::Result<void> addClinicFaults(QStringList& faults, Store& store)
+{
+    const auto clinic = store.clinic();
+    if (!clinic)
+        return clinic.error();
+    addWrong(faults, u"The clinic"_s, records::wrongWith(*clinic));
+    const auto own = ClinicCatalogues(store).newest();
+    if (!own)
+        return own.error();
+    if (*own)
+        addWrong(faults, u"The clinic's own catalogue"_s,
+                 records::wrongWithTexts(QJsonDocument::fromJson((*own)->document).object()));
+    return {};
 }
 
 /// Rules that hold between rows; each query answers with the ids of the records that break one.
@@ -97,6 +133,8 @@ base::Result<QStringList> faults(Store& store, const catalogue::Catalogue& catal
     if (auto added = addBrokenRules(*faults, store); !added)
         return added.error();
 
+    if (auto added = addClinicFaults(*faults, store); !added)
+        return added.error();
     const Patients patients(store);
     const Visits visits(store);
     const auto summaries = patients.all();
@@ -106,8 +144,9 @@ base::Result<QStringList> faults(Store& store, const catalogue::Catalogue& catal
         const auto patient = patients.withId(summary.id);
         if (!patient)
             return patient.error();
-        addWrong(*faults, u"Patient %1"_s.arg(summary.id.text),
-                 records::wrongWith(*patient, catalogue, today));
+        addPatientFaults(*faults, *patient, catalogue, today);
+        if (auto added = addLetterFaults(*faults, store, summary.id); !added)
+            return added.error();
         const auto versions = visits.ofPatient(summary.id);
         if (!versions)
             return versions.error();
