@@ -26,6 +26,8 @@ QJsonObject objectOf(const Estimate& estimate)
 QString written(const Estimate& estimate)
 {
     const auto number = [](double value) { return QString::number(value, 'g', 4); };
+    if (!estimate.hasInterval())
+        return u"%1 (95 % interval not defined)"_s.arg(number(estimate.value));
     return u"%1 (95 % interval %2 to %3)"_s.arg(number(estimate.value), number(estimate.low),
                                                 number(estimate.high));
 }
@@ -74,7 +76,7 @@ QStringList lines(const ErrorStudy& study, int leftOut)
         means += QString::number(mean, 'g', 4);
     all += u"Mean of each trial "_s + means.join(u", "_s);
     if (study.subjects < statistics::fewestSubjects)
-        all += u"Fewer than %1 pairs: too few to stand in for a published error."_s.arg(
+        all += u"Fewer than %1 people: too few to stand in for a published error."_s.arg(
             statistics::fewestSubjects);
     return all;
 }

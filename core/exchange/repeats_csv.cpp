@@ -8,6 +8,7 @@
 #include <QLocale>
 
 #include <cmath>
+#include <set>
 
 namespace exchange
 {
@@ -17,7 +18,12 @@ using namespace Qt::StringLiterals;
 namespace
 {
 
-using ByTrial = QHash<QString, double>;
+/// One subject: what stands of each trial, and how many of them have a value. The work is one look-up a row,
+/// and for whoever has every trial one a trial, however many other trials the file names.
+struct Subject {
+    QHash<int, double> values;
+    size_t complete = 0;
+};
 
 /// The places of subject, trial and value.
 base::Result<std::array<qsizetype, 3>> placesOf(const base::CsvRow& header)
@@ -50,39 +56,46 @@ base::Result<RepeatedTests> repeatsFromCsv(const QByteArray& bytes)
     if (!places)
         return places.error();
 
-    RepeatedTests tests;
-    QStringList subjects;
-    QHash<QString, ByTrial> values;
+    std::vector<Subject> subjects;
+    QHash<QString, size_t> placeOf;
+    std::set<int> trials;
     for (auto row = rows->begin() + 1; row != rows->end(); ++row) {
         if (row->cells.size() != 3)
             return wrongAt(row->line, u"subject"_s, u"A row has three cells."_s);
         const auto cell = [&](size_t which) { return base::tidied(row->cells.at(places->at(which))); };
-        const QString subject = cell(0);
-        const QString trial = cell(1);
-        if (subject.isEmpty() || trial.isEmpty())
-            return wrongAt(row->line, subject.isEmpty() ? u"subject"_s : u"trial"_s, u"This is empty."_s);
-        if (!values.contains(subject))
-            subjects += subject;
-        if (!tests.trials.contains(trial))
-            tests.trials += trial;
-        ByTrial& ofSubject = values[subject];
-        if (ofSubject.contains(trial))
+        if (cell(0).isEmpty() || cell(1).isEmpty())
+            return wrongAt(row->line, cell(0).isEmpty() ? u"subject"_s : u"trial"_s, u"This is empty."_s);
+        bool isWhole = false;
+        const int trial = cell(1).toInt(&isWhole);
+        if (!isWhole || trial < 1)
+            return wrongAt(row->line, u"trial"_s, u"Allowed is the number of the trial: 1, 2, 3 …"_s);
+        trials.insert(trial);
+        const size_t place = placeOf.value(cell(0), subjects.size());
+        if (place == subjects.size()) {
+            placeOf[cell(0)] = place;
+            subjects.emplace_back();
+        }
+        Subject& subject = subjects[place];
+        if (subject.values.contains(trial))
             return wrongAt(row->line, u"trial"_s, u"This subject has this trial already."_s);
         bool isNumber = false;
         const double value = QLocale::c().toDouble(cell(2), &isNumber);
         if (!cell(2).isEmpty() && (!isNumber || !std::isfinite(value)))
             return wrongAt(row->line, u"value"_s, u"Allowed is a number with a point, or nothing."_s);
-        ofSubject[trial] = cell(2).isEmpty() ? std::nan("") : value;
+        subject.values[trial] = value;
+        subject.complete += cell(2).isEmpty() ? 0 : 1;
     }
-    for (const QString& subject : std::as_const(subjects)) {
-        std::vector<double> ofSubject;
-        for (const QString& trial : std::as_const(tests.trials))
-            ofSubject.push_back(values[subject].value(trial, std::nan("")));
-        const auto isMissing = [](double value) { return std::isnan(value); };
-        if (std::ranges::any_of(ofSubject, isMissing))
+    RepeatedTests tests;
+    tests.trials.assign(trials.begin(), trials.end());
+    for (const Subject& subject : subjects) {
+        if (subject.complete < tests.trials.size()) {
             ++tests.leftOut;
-        else
-            tests.repeats.push_back(std::move(ofSubject));
+            continue;
+        }
+        std::vector<double> values;
+        for (const int trial : tests.trials)
+            values.push_back(subject.values.value(trial));
+        tests.repeats.push_back(std::move(values));
     }
     return tests;
 }

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <numeric>
 
 namespace statistics
@@ -13,12 +14,21 @@ namespace statistics
 namespace
 {
 
+/// An interval that does not hold its estimate is none: the approximations give one for coefficients far
+/// below 0.
+Estimate enclosed(double value, double low, double high)
+{
+    constexpr double none = std::numeric_limits<double>::quiet_NaN();
+    const bool isInterval = low <= value && value <= high && std::isfinite(low) && std::isfinite(high);
+    return isInterval ? Estimate{value, low, high} : Estimate{value, none, none};
+}
+
 /// The interval of a coefficient (F − 1) / (F + k − 1) from that of its variance ratio F.
 Estimate consistency(double value, double ratio, double k, double degrees1, double degrees2)
 {
     const double low = ratio / fisherQuantile(upperTail, degrees1, degrees2);
     const double high = ratio * fisherQuantile(upperTail, degrees2, degrees1);
-    return {value, (low - 1) / (low + k - 1), (high - 1) / (high + k - 1)};
+    return enclosed(value, (low - 1) / (low + k - 1), (high - 1) / (high + k - 1));
 }
 
 Estimate agreement(double value, const MeanSquares& squares)
@@ -32,10 +42,13 @@ Estimate agreement(double value, const MeanSquares& squares)
     const double weightE = (1 + k * value * (n - 1) / (n * (1 - value))) * e;
     const double degrees = std::pow(weightJ + weightE, 2) /
                            (weightJ * weightJ / (k - 1) + weightE * weightE / ((n - 1) * (k - 1)));
+    if (!(degrees > 0) || !std::isfinite(degrees))
+        return enclosed(value, NAN, NAN);
     const double low = fisherQuantile(upperTail, n - 1, degrees);
     const double high = fisherQuantile(upperTail, degrees, n - 1);
     const double noise = k * j + (k * n - k - n) * e;
-    return {value, n * (b - low * e) / (low * noise + n * b), n * (high * b - e) / (noise + n * high * b)};
+    return enclosed(value, n * (b - low * e) / (low * noise + n * b),
+                    n * (high * b - e) / (noise + n * high * b));
 }
 
 Estimate scaled(const Estimate& estimate, double factor)

@@ -5,11 +5,13 @@
 namespace statistics
 {
 
-/// An estimate with its 95 % confidence interval.
+/// An estimate with its 95 % confidence interval; neither end is a number where the interval is not defined.
 struct Estimate {
     double value = 0;
     double low = 0;
     double high = 0;
+
+    bool hasInterval() const { return low <= high; }
 };
 
 /// The measurement error of a clinic's own repeated tests in people in whom no change was expected.

@@ -125,13 +125,44 @@ private Q_SLOTS:
         QCOMPARE(program::run({u"error-study"_s}).code, 2);
     }
 
+    /// The first of the two trials stands second in the file: the bias is still that of trial 1 less trial 2.
+    void trialsGoByTheirNumberNotByTheFile()
+    {
+        const program::Place place;
+        const QByteArray forth = "subject,trial,value\na,1,5\na,2,3\nb,1,9\nb,2,8\nc,1,4\nc,2,1\n";
+        const QByteArray back = "subject,trial,value\na,2,3\na,1,5\nb,2,8\nb,1,9\nc,2,1\nc,1,4\n";
+        const QJsonObject inOrder = study(written(place, forth));
+        QCOMPARE(study(written(place, back)), inOrder);
+        near(value(inOrder, u"bias"_s), 2, 1e-9);
+    }
+
+    /// Two people who differ less than their trials: the interval of ICC(2,1) has no end, and of one such
+    /// table not even degrees of freedom.
+    void anIntervalThatIsNotDefinedIsSaidSo()
+    {
+        const program::Place place;
+        const QString file = written(place, "subject,trial,value\na,1,3\na,2,3\nb,1,5\nb,2,0\n");
+        const auto outcome = program::run({u"error-study"_s, file});
+        QCOMPARE(outcome.code, 0);
+        QVERIFY2(!outcome.out.contains(u"nan"_s), qPrintable(outcome.out));
+        QVERIFY2(outcome.out.contains(u"ICC(2,1) -0.9231 (95 % interval not defined)"_s),
+                 qPrintable(outcome.out));
+        const QJsonObject all = study(file);
+        QVERIFY(all[u"icc21"_s].toObject()[u"low"_s].isNull());
+        const auto without =
+            program::run({u"error-study"_s, written(place, "subject,trial,value\na,1,7\na,2,3\na,3,1\n"
+                                                           "b,1,4\nb,2,6\nb,3,1\nc,1,4\nc,2,6\nc,3,1\n")});
+        QCOMPARE(without.code, 0);
+        QVERIFY2(without.out.contains(u"(95 % interval not defined)"_s), qPrintable(without.out));
+    }
+
     void fewSubjectsAreCalledFew()
     {
         const program::Place place;
         const auto outcome = program::run(
             {u"error-study"_s, written(place, "subject,trial,value\na,1,2\na,2,3\nb,1,5\nb,2,5\n")});
         QCOMPARE(outcome.code, 0);
-        QVERIFY2(outcome.out.contains(u"Fewer than 20 pairs"_s), qPrintable(outcome.out));
+        QVERIFY2(outcome.out.contains(u"Fewer than 20 people"_s), qPrintable(outcome.out));
     }
 };
 

@@ -12,14 +12,41 @@ private Q_SLOTS:
     void subjectsWithEveryTrialAreTaken()
     {
         const auto tests = repeatsFromCsv("trial,subject,value\n"
-                                          "first,a,1.5\nsecond,a,2\n"
-                                          "second,b,3\nfirst,b,2.5\n"
-                                          "first,c,9\n"
-                                          "first,d,9\nsecond,d,\n");
+                                          "1,a,1.5\n2,a,2\n"
+                                          "2,b,3\n1,b,2.5\n"
+                                          "1,c,9\n"
+                                          "1,d,9\n2,d,\n");
         QVERIFY(tests);
-        QCOMPARE(tests->trials, (QStringList{u"first"_s, u"second"_s}));
+        QCOMPARE(tests->trials, (std::vector{1, 2}));
         QCOMPARE(tests->repeats, (statistics::Repeats{{1.5, 2}, {2.5, 3}}));
         QCOMPARE(tests->leftOut, 2);
+    }
+
+    void trialsGoByTheirNumberWhereverTheyStand()
+    {
+        const auto tests = repeatsFromCsv("subject,trial,value\n"
+                                          "a,10,3\na,2,2\na,1,1\n"
+                                          "b,2,5\nb,10,6\nb,01,4\n");
+        QVERIFY2(tests, tests ? "" : qPrintable(tests.error().what));
+        QCOMPARE(tests->trials, (std::vector{1, 2, 10}));
+        QCOMPARE(tests->repeats, (statistics::Repeats{{1, 2, 3}, {4, 5, 6}}));
+    }
+
+    /// A hundred thousand people with a trial number each: were every person asked for every trial, the test
+    /// would not end.
+    void theWorkGrowsWithTheRowsAlone()
+    {
+        constexpr int people = 100'000;
+        QByteArray file = "subject,trial,value\n";
+        for (int person = 1; person <= people; ++person) {
+            const QByteArray number = QByteArray::number(person);
+            file += 'p' + number + ',' + number + ",1\n";
+        }
+        const auto tests = repeatsFromCsv(file);
+        QVERIFY(tests);
+        QCOMPARE(tests->trials.size(), size_t(people));
+        QVERIFY(tests->repeats.empty());
+        QCOMPARE(tests->leftOut, people);
     }
 
     void aWrongFileIsRefused_data()
@@ -38,6 +65,9 @@ private Q_SLOTS:
                                     << u"Line 2, column subject: This is empty."_s;
         QTest::newRow("no trial") << QByteArray("subject,trial,value\na,,2\n")
                                   << u"Line 2, column trial: This is empty."_s;
+        QTest::newRow("a trial that is no number")
+            << QByteArray("subject,trial,value\na,before,2\n")
+            << u"Line 2, column trial: Allowed is the number of the trial: 1, 2, 3 …"_s;
         QTest::newRow("words") << QByteArray("subject,trial,value\na,1,two\n")
                                << u"Line 2, column value: Allowed is a number with a point, or nothing."_s;
         QTest::newRow("not finite")
