@@ -67,7 +67,9 @@ bool isInRange(const OwnError& error)
 
 bool mayStandIn(const OwnError& error)
 {
-    return error.study && error.study->subjects >= statistics::fewestSubjects && isInRange(error);
+    const bool areOneKind = error.source == StudySource::File || !error.population.id.isEmpty();
+    return error.study && error.source != StudySource::Trials && areOneKind &&
+           error.study->subjects >= statistics::fewestSubjects && isInRange(error);
 }
 
 charts::AgreementPoints agreementPoints(const OwnError& error)
@@ -126,19 +128,17 @@ std::pair<catalogue::Threshold, catalogue::Source> asThreshold(const OwnError& e
         row.sem = rounded(error.study->sem.value);
     row.icc = rounded(error.study->icc21.value);
     row.n = error.study->subjects;
-    if (error.source == StudySource::Trials) {
-        row.interval = OwnErrorTexts::tr("within one session");
-        row.trialRule = catalogue::singleTrial.toString();
-    }
-    if (error.source == StudySource::MarkedVisits)
+    if (error.source == StudySource::MarkedVisits) {
+        row.population = error.population.id;
+        row.populationWords =
+            OwnErrorTexts::tr("%1: patients of the clinic, at visits marked “No change expected”")
+                .arg(error.population.title);
         row.interval = OwnErrorTexts::tr("%1 to %2 days between two visits")
                            .arg(error.results.fewestDays)
                            .arg(error.results.mostDays);
-    if (error.source != StudySource::File) {
         row.daysLow = error.results.fewestDays;
         row.daysHigh = error.results.mostDays;
     }
-    row.populationWords = OwnErrorTexts::tr("patients of the clinic in whom no change was expected");
     row.protocol = sourceLine(error);
     row.note = OwnErrorTexts::tr("MDC95 %1; ICC(2,1) %2; %3 left out.")
                    .arg(estimateWords(error.study->mdc95, error), coefficientWords(error.study->icc21))

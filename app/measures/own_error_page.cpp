@@ -85,12 +85,16 @@ QWidget* OwnErrorPage::madeChoices()
 {
     auto* choices = new QWidget(this);
     m_source = FormField::choice(tr("Repeated results"),
-                                 {{u"trials"_s, tr("trials within one visit")},
-                                  {u"visits"_s, tr("visits marked “No change expected”")},
+                                 {{u"visits"_s, tr("visits marked “No change expected”")},
+                                  {u"trials"_s, tr("within-session repeats: trials of one visit")},
                                   {u"file"_s, tr("a file of subject, trial, value")}},
                                  u"studySource"_s, choices);
     m_side = FormField::choice(tr("Side"), {{u"right"_s, tr("right")}, {u"left"_s, tr("left")}},
                                u"studySide"_s, choices);
+    QList<std::pair<QString, QString>> people = {{QString(), tr("of every population")}};
+    for (const catalogue::Population& population : m_session.catalogue().populations)
+        people.append({population.id, population.title});
+    m_people = FormField::choice(tr("People"), people, u"studyPeople"_s, choices);
     m_file = new QPushButton(tr("Choose a file…"), choices);
     m_file->setObjectName(u"studyFile"_s);
     m_file->setToolTip(tr("A CSV file with the columns subject, trial and value"));
@@ -104,11 +108,13 @@ QWidget* OwnErrorPage::madeChoices()
     cells->setVerticalSpacing(widgets::space2);
     cells->addWidget(m_source, 0, 0);
     cells->addWidget(m_file, 0, 1);
+    cells->addWidget(m_people, 0, 2);
     cells->addWidget(m_side, 1, 0);
     cells->addWidget(m_log, 1, 1);
-    cells->setColumnStretch(2, 1);
+    cells->setColumnStretch(3, 1);
     connect(m_source, &FormField::edited, this, &OwnErrorPage::chooseSource);
     connect(m_side, &FormField::edited, this, &OwnErrorPage::chooseSource);
+    connect(m_people, &FormField::edited, this, &OwnErrorPage::chooseSource);
     connect(m_file, &QPushButton::clicked, this, &OwnErrorPage::readFile);
     connect(m_log, &QCheckBox::toggled, this, &OwnErrorPage::work);
     return choices;
@@ -174,7 +180,8 @@ void OwnErrorPage::showMeasure(const QString& id)
     m_error = {};
     m_error.measure = *measure;
     m_title->setText(tr("Own error: %1").arg(measure->title));
-    m_source->setTyped(u"trials"_s);
+    m_source->setTyped(u"visits"_s);
+    m_people->setTyped({});
     m_side->setTyped(u"right"_s);
     m_side->setVisible(measure->hasSides);
     chooseSource();
@@ -188,14 +195,15 @@ void OwnErrorPage::chooseSource()
                    : isLeft                  ? records::Side::Left
                                              : records::Side::Right;
     const bool isFile = m_error.source == StudySource::File;
+    const catalogue::Population* people = m_session.catalogue().population(m_people->typed());
+    m_error.population = isFile || people == nullptr ? catalogue::Population() : *people;
     m_file->setVisible(isFile);
+    m_people->setVisible(!isFile);
     if (!isFile)
         readRecords();
     else if (m_error.file.isEmpty())
         m_error.results = {};
-    const QSignalBlocker quiet(m_log);
-    m_log->setChecked(false);
-    work();
+    workAnew();
 }
 
 void OwnErrorPage::readRecords()
@@ -204,7 +212,8 @@ void OwnErrorPage::readRecords()
     m_fault.clear();
     const auto source = m_error.source == StudySource::Trials ? interpretation::RepeatSource::Trials
                                                               : interpretation::RepeatSource::MarkedVisits;
-    const auto found = m_session.repeatedResults({m_error.measure.id, m_error.side, source});
+    const auto found =
+        m_session.repeatedResults({m_error.measure.id, m_error.side, source, m_error.population.id});
     if (!found)
         m_fault = found.error().what;
     m_error.results = found ? *found : interpretation::RepeatedResults();
@@ -228,8 +237,15 @@ void OwnErrorPage::readFile()
         m_error.results.repeats = read->repeats;
         m_error.results.leftOut = read->leftOut;
     }
+    workAnew();
+}
+
+void OwnErrorPage::workAnew()
+{
+    m_error.isLog = false;
+    m_error = worked(std::move(m_error));
     const QSignalBlocker quiet(m_log);
-    m_log->setChecked(false);
+    m_log->setChecked(m_error.grows && m_error.mayLog);
     work();
 }
 

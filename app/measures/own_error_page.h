@@ -48,6 +48,9 @@ private:
     void chooseSource();
     void readFile();
     void readRecords();
+    /// The study of results that were read anew, on the log scale at once where the error grows with the
+    /// level.
+    void workAnew();
     void work();
     void draw();
     void saveReport();
@@ -59,6 +62,7 @@ private:
     QLabel* m_title = nullptr;
     widgets::FormField* m_source = nullptr;
     widgets::FormField* m_side = nullptr;
+    widgets::FormField* m_people = nullptr;
     QPushButton* m_file = nullptr;
     QCheckBox* m_log = nullptr;
     widgets::Notice* m_notice = nullptr;

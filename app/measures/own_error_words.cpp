@@ -38,15 +38,21 @@ QString range(const QString& low, const QString& high)
     return OwnErrorWords::tr("%1 to %2").arg(low, high);
 }
 
+QString interval(const Estimate& estimate, const QString& low, const QString& high)
+{
+    return estimate.hasInterval() ? range(low, high) : OwnErrorWords::tr("not defined");
+}
+
 StudyRow coefficientRow(const QString& name, const Estimate& estimate, const QString& meaning)
 {
-    return {name, fixed(estimate.value, 3), range(fixed(estimate.low, 3), fixed(estimate.high, 3)), meaning};
+    return {name, fixed(estimate.value, 3),
+            interval(estimate, fixed(estimate.low, 3), fixed(estimate.high, 3)), meaning};
 }
 
 StudyRow row(const QString& name, const Estimate& estimate, const OwnError& error, const QString& meaning)
 {
     return {name, numberWords(estimate.value, error),
-            range(numberWords(estimate.low, error), numberWords(estimate.high, error)), meaning};
+            interval(estimate, numberWords(estimate.low, error), numberWords(estimate.high, error)), meaning};
 }
 
 void addAgreement(std::vector<StudyRow>& rows, const OwnError& error)
@@ -108,8 +114,10 @@ QString estimateWords(const Estimate& estimate, const OwnError& error)
 
 QString coefficientWords(const Estimate& estimate)
 {
-    return OwnErrorWords::tr("%1 (%2 to %3)")
-        .arg(fixed(estimate.value, 3), fixed(estimate.low, 3), fixed(estimate.high, 3));
+    return estimate.hasInterval()
+               ? OwnErrorWords::tr("%1 (%2 to %3)")
+                     .arg(fixed(estimate.value, 3), fixed(estimate.low, 3), fixed(estimate.high, 3))
+               : OwnErrorWords::tr("%1 (interval not defined)").arg(fixed(estimate.value, 3));
 }
 
 QString unitWords(const OwnError& error)
@@ -158,10 +166,17 @@ QStringList studyRemarks(const OwnError& error)
     if (error.isLog)
         lines += ratioSentence(*error.study);
     if (!isInRange(error))
+        lines += OwnErrorWords::tr(
+                     "The results hold values this test cannot have (%1), so they may be of another "
+                     "test or unit and make no threshold.")
+                     .arg(records::allowedWords(error.measure));
+    if (error.source == StudySource::MarkedVisits && error.population.id.isEmpty())
         lines +=
-            OwnErrorWords::tr("The results hold values this test cannot have (%1), so they may be of another "
-                              "test or unit and make no threshold.")
-                .arg(records::allowedWords(error.measure));
+            OwnErrorWords::tr("These are people of every population together: choose one for a threshold.");
+    if (error.source == StudySource::Trials)
+        lines += OwnErrorWords::tr("Within-session repeats hold no change from one day to the next, so they "
+                                   "make no threshold between "
+                                   "visits.");
     if (error.study->subjects < statistics::fewestSubjects)
         lines += OwnErrorWords::tr("Fewer than %1 people: it may not yet stand in for a published row.")
                      .arg(statistics::fewestSubjects);
@@ -176,7 +191,8 @@ QString whyNone(const OwnError& error)
         return error.source == StudySource::MarkedVisits
                    ? OwnErrorWords::tr(
                          "Fewer than two people have a visit marked as “No change expected” since the "
-                         "last visit with this result at both. The mark is one of the visit's conditions.")
+                         "last visit, on an earlier day and with this result at both. The mark is one of the "
+                         "visit's conditions.")
                : error.source == StudySource::Trials
                    ? OwnErrorWords::tr(
                          "Fewer than two people have two or more trials of this test in one signed "
@@ -191,15 +207,18 @@ QString sourceLine(const OwnError& error)
     QStringList parts;
     switch (error.source) {
     case StudySource::Trials:
-        parts += OwnErrorWords::tr("Trials within one visit");
+        parts += OwnErrorWords::tr("Within-session repeats: trials of one visit");
         break;
     case StudySource::MarkedVisits:
-        parts += OwnErrorWords::tr("Visits at which no change was expected since the last");
+        parts += OwnErrorWords::tr("Visits on different days between which no change was expected");
         break;
     case StudySource::File:
         parts += OwnErrorWords::tr("File %1").arg(error.file);
         break;
     }
+    if (error.source != StudySource::File)
+        parts += error.population.id.isEmpty() ? OwnErrorWords::tr("people of every population")
+                                               : error.population.title;
     if (error.side != records::Side::None)
         parts += error.side == records::Side::Right ? OwnErrorWords::tr("right side")
                                                     : OwnErrorWords::tr("left side");

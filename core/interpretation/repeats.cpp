@@ -37,7 +37,7 @@ void addPair(RepeatCandidates& candidates, const std::optional<Occasion>& before
     const auto second = values::number(now.finding.value);
     candidates.isAsked = candidates.isAsked || second.has_value();
     const auto first = before ? values::number(before->finding.value) : std::nullopt;
-    if (!first || !second || before->finding.capReached || now.finding.capReached ||
+    if (!first || !second || before->day >= now.day || before->finding.capReached || now.finding.capReached ||
         !comparability(measure, catalogue, population, *before, now).isComparable())
         return;
     candidates.results.push_back({now.day, int(before->day.daysTo(now.day)), {*first, *second}});
@@ -77,7 +77,9 @@ RepeatCandidates repeatCandidates(const RepeatQuestion& question, const std::vec
 {
     RepeatCandidates candidates;
     const catalogue::Measure* measure = catalogue.measure(question.measure);
-    if (measure == nullptr)
+    const bool isOfThem =
+        question.population.isEmpty() || catalogue.isWithin(population, question.population);
+    if (measure == nullptr || !isOfThem)
         return candidates;
     const Visit* previous = nullptr;
     for (const Visit& visit : visits) {

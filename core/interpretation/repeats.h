@@ -9,14 +9,16 @@ namespace interpretation
 
 /// Where the repeated results of an error study come from.
 enum class RepeatSource {
-    Trials,      ///< the trials of one visit
-    MarkedVisits ///< a visit marked as "no change expected since the last visit", and that last visit
+    Trials,      ///< the trials of one visit: within one session, so that no day lies between them
+    MarkedVisits ///< a visit marked as "no change expected since the last visit", and that last visit on an
+                 ///< earlier day
 };
 
 struct RepeatQuestion {
     QString measure;
     records::Side side = records::Side::None;
     RepeatSource source = RepeatSource::Trials;
+    QString population = {}; ///< id; people of it or a narrower one alone. Empty: all, whatever they have
 };
 
 /// One set of repeated results.
@@ -34,7 +36,8 @@ struct RepeatCandidates {
 
 /// Looks at the current visits of one patient, oldest first; drafts are passed over. A visit whose trials
 /// reached the cap has none to give, since what was cut off cannot differ; nor has a marked visit whose
-/// result is not comparable with the one before it.
+/// result is not comparable with the one before it, or of the same day. Who is not of the population asked
+/// for has nothing to give.
 RepeatCandidates repeatCandidates(const RepeatQuestion& question, const std::vector<records::Visit>& visits,
                                   const QString& population, const catalogue::Catalogue& catalogue);
 

@@ -23,6 +23,10 @@ OwnError of(const statistics::Repeats& repeats, bool isLog = false,
             const QString& measure = u"nine-hole-peg"_s)
 {
     OwnError error;
+    error.source = StudySource::MarkedVisits;
+    error.population = *book().population(u"stroke-chronic"_s);
+    error.results.fewestDays = 5;
+    error.results.mostDays = 14;
     error.measure = *book().measure(measure);
     error.side = error.measure.hasSides ? records::Side::Right : records::Side::None;
     error.results.repeats = repeats;
@@ -91,6 +95,51 @@ private Q_SLOTS:
         QVERIFY(measures::mayStandIn(of(growing(20))));
     }
 
+    /// What differs within an hour says nothing of what differs from one month to the next.
+    void repeatsWithinOneSessionMakeNoThreshold()
+    {
+        OwnError within = of(growing(24));
+        within.source = StudySource::Trials;
+        QVERIFY(within.study);
+        QVERIFY(!measures::mayStandIn(within));
+        QVERIFY(measures::sourceLine(within).startsWith(u"Within-session repeats"_s));
+        QVERIFY(measures::studyRemarks(within).last().startsWith(u"Within-session repeats"_s));
+    }
+
+    void peopleOfEveryPopulationMakeNoThreshold()
+    {
+        OwnError mixed = of(growing(24));
+        mixed.population = {};
+        QVERIFY(!measures::mayStandIn(mixed));
+        QVERIFY(measures::sourceLine(mixed).contains(u"people of every population"_s));
+        QVERIFY(measures::studyRemarks(mixed).last().contains(u"choose one for a threshold"_s));
+    }
+
+    /// Nobody said of a file who the people were, how many days lay between, or what was expected of them.
+    void ofAFileNothingIsFilledIn()
+    {
+        OwnError file = of(growing(24));
+        file.source = StudySource::File;
+        file.population = {};
+        file.file = u"pegs.csv"_s;
+        QVERIFY(measures::mayStandIn(file));
+        const catalogue::Threshold row = measures::asThreshold(file, clinic, day).first;
+        QCOMPARE(row.population, QString());
+        QCOMPARE(row.populationWords, QString());
+        QCOMPARE(row.interval, QString());
+        QVERIFY(!row.daysLow && !row.daysHigh);
+    }
+
+    void anIntervalThatIsNotDefinedIsSaid()
+    {
+        const OwnError odd = of({{3, 3}, {5, 0}});
+        const auto rows = measures::studyRows(odd);
+        const auto agreement = std::ranges::find(rows, u"ICC(2,1)"_s, &measures::StudyRow::name);
+        QVERIFY(agreement != rows.end());
+        QCOMPARE(agreement->interval, u"not defined"_s);
+        QVERIFY(!measures::tableHtml(odd).contains(u"nan"_s));
+    }
+
     void valuesOfAnotherMeasureMakeNoThreshold()
     {
         auto repeats = growing(24);
@@ -124,6 +173,7 @@ private Q_SLOTS:
     void whatMakesNoStudyIsSaid()
     {
         OwnError none = of({});
+        none.source = StudySource::Trials;
         QVERIFY(!none.study);
         QVERIFY(measures::whyNone(none).contains(u"two or more trials"_s));
         none.source = StudySource::MarkedVisits;
@@ -154,16 +204,14 @@ private Q_SLOTS:
         QTest::newRow("on the log scale") << true;
     }
 
-    /// What the editor and the reader of catalogues ask of a threshold, the population chosen.
+    /// What the editor and the reader of catalogues ask of a threshold.
     void theThresholdIsOneOfTheClinicsOwn()
     {
         QFETCH(bool, isLog);
         const OwnError error = of(growing(24), isLog);
         const auto [row, source] = measures::asThreshold(error, clinic, day);
-        auto draft = forms::newThreshold(row, source);
+        const auto draft = forms::newThreshold(row, source);
         QVERIFY(draft.isNew);
-        QVERIFY(forms::checked(draft, book(), {}).wrong.contains(forms::ThresholdField::Population));
-        draft.typed[forms::ThresholdField::Population] = u"stroke-chronic"_s;
         const auto check = forms::checked(draft, book(), {});
         QVERIFY(check.wrong.empty());
 
@@ -174,8 +222,9 @@ private Q_SLOTS:
         QCOMPARE(kept.scale, isLog ? catalogue::Scale::Log : catalogue::Scale::Absolute);
         QVERIFY(std::abs(kept.improvement / error.study->mdc95.value - 1) < 1e-3);
         QCOMPARE(kept.n, std::optional(24));
-        QCOMPARE(kept.daysLow, std::optional(0.0));
-        QCOMPARE(kept.trialRule, catalogue::singleTrial.toString());
+        QCOMPARE(kept.population, u"stroke-chronic"_s);
+        QCOMPARE(kept.daysLow, std::optional(5.0));
+        QCOMPARE(kept.daysHigh, std::optional(14.0));
         QVERIFY(read->sources.front().reference.contains(u"Clinic of Invented Vale, own error study"_s));
     }
 

@@ -13,13 +13,17 @@
 #include <QTableView>
 #include <QTextBrowser>
 
+#include <algorithm>
+
 using namespace Qt::StringLiterals;
+using clinic_desk::book;
 using clinic_desk::Desk;
 
 namespace
 {
 
-/// A clinic with so many people, each with two trials of the peg test on the right at one visit.
+/// A clinic with so many people, each with two trials of the peg test on the right at one visit, and again a
+/// week later, when no change was expected.
 struct Shown : Desk {
     measures::MeasuresPage page{*session, answers, nullptr};
 
@@ -28,20 +32,27 @@ struct Shown : Desk {
         for (int person = 0; person < people; ++person) {
             const auto patient = add(u"Invented"_s, u"P%1"_s.arg(person), QDate(1950, 1, 1));
             session->choosePatient(patient.id);
-            const auto visit = session->startVisit(QDate(2026, 1, 5));
-            records::Finding finding;
-            finding.measure = u"nine-hole-peg"_s;
-            finding.side = records::Side::Right;
             const double first = 20 + person;
-            const double second = first * (person % 2 == 0 ? 1.05 : 0.96);
-            finding.trials = {first, std::round(second * 10) / 10};
-            finding.value = values::Quantity{first, values::Unit::Second};
-            (void)session->saveFinding(visit->id, finding);
-            (void)session->signVisit(visit->id, *answers.signer);
+            const double second = std::round(first * (person % 2 == 0 ? 10.5 : 9.6)) / 10;
+            addPegs(QDate(2026, 1, 5), {first, second}, {});
+            addPegs(QDate(2026, 1, 12), {second, second + 0.2}, {{u"retest"_s, u"no-change-expected"_s}});
         }
         page.resize(1280, 800);
         page.show();
         page.showMeasure(u"nine-hole-peg"_s);
+    }
+
+    void addPegs(QDate day, const std::vector<double>& trials, const records::Conditions& conditions)
+    {
+        const auto visit = session->startVisit(day);
+        records::Finding finding;
+        finding.measure = u"nine-hole-peg"_s;
+        finding.side = records::Side::Right;
+        finding.trials = trials;
+        finding.value = values::Quantity{(trials[0] + trials[1]) / 2, values::Unit::Second};
+        QVERIFY(session->saveConditions(visit->id, conditions, true));
+        QVERIFY(session->saveFinding(visit->id, finding));
+        QVERIFY(session->signVisit(visit->id, *answers.signer));
     }
 
     template <class Widget>
@@ -50,6 +61,14 @@ struct Shown : Desk {
         return *page.findChild<Widget*>(name);
     }
     void press(const QString& button) { QTest::keyClick(&find<QPushButton>(button), Qt::Key_Space); }
+    void choosePopulation(const QString& id)
+    {
+        const auto& all = book().populations;
+        const auto place = std::ranges::find(all, id, &catalogue::Population::id) - all.begin();
+        auto& list = find<QComboBox>(u"studyPeople"_s);
+        QTest::keyClick(&list, Qt::Key_Home);
+        choose(u"studyPeople"_s, int(place) + 1);
+    }
     measures::OwnErrorPage& study() { return find<measures::OwnErrorPage>(u"ownErrorPage"_s); }
     QString figures() { return find<QTextBrowser>(u"studyFigures"_s).toPlainText(); }
     QString notice()
@@ -74,11 +93,40 @@ class TestOwnErrorPage : public HouseTest
     Q_OBJECT
 
 private Q_SLOTS:
-    void theTrialsOfTheRecordsAreStudied()
+    void trialsOfOneVisitAreStudiedButMakeNoThreshold()
+    {
+        Shown shown(21);
+        shown.press(u"ownError"_s);
+        shown.choosePopulation(u"stroke-chronic"_s);
+        QVERIFY(shown.find<QPushButton>(u"studyUse"_s).isEnabled());
+        shown.choose(u"studySource"_s, 1);
+        QCOMPARE(shown.study().error().source, measures::StudySource::Trials);
+        QCOMPARE(shown.study().error().study->subjects, 21);
+        QVERIFY(!shown.find<QPushButton>(u"studyUse"_s).isEnabled());
+        QVERIFY(shown.find<QPushButton>(u"studyReport"_s).isEnabled());
+        QVERIFY2(shown.notice().contains(u"Within-session repeats"_s), qPrintable(shown.notice()));
+    }
+
+    void thePeopleAreChosenByPopulation()
+    {
+        Shown shown(21);
+        shown.press(u"ownError"_s);
+        QCOMPARE(shown.study().error().study->subjects, 21);
+        QVERIFY(!shown.find<QPushButton>(u"studyUse"_s).isEnabled());
+        QVERIFY2(shown.notice().contains(u"choose one for a threshold"_s), qPrintable(shown.notice()));
+        shown.choosePopulation(u"stroke"_s); // the wider one holds them too
+        QCOMPARE(shown.study().error().study->subjects, 21);
+        QVERIFY(shown.find<QPushButton>(u"studyUse"_s).isEnabled());
+        shown.choosePopulation(u"parkinson"_s);
+        QVERIFY(!shown.study().error().study);
+    }
+
+    void theMarkedVisitsOfTheRecordsAreStudied()
     {
         Shown shown(21);
         QVERIFY(QTest::qWaitForWindowActive(&shown.page));
         shown.press(u"ownError"_s);
+        shown.choosePopulation(u"stroke-chronic"_s);
         QVERIFY(shown.study().isVisible());
         QVERIFY(shown.study().error().study);
         QCOMPARE(shown.study().error().study->subjects, 21);
@@ -109,26 +157,30 @@ private Q_SLOTS:
     {
         Shown shown(21);
         shown.press(u"ownError"_s);
+        shown.choosePopulation(u"stroke-chronic"_s);
         QSignalSpy asked(&shown.page, &measures::MeasuresPage::studyThresholdAsked);
         shown.press(u"studyUse"_s);
         QCOMPARE(asked.size(), 1);
         const auto row = asked[0][0].value<catalogue::Threshold>();
         QCOMPARE(row.measure, u"nine-hole-peg"_s);
         QCOMPARE(row.n, std::optional(21));
+        QCOMPARE(row.population, u"stroke-chronic"_s);
     }
 
-    void theLogScaleIsOfferedWhereTheErrorGrows()
+    void theLogScaleIsPresetWhereTheErrorGrows()
     {
         Shown shown(24);
         shown.press(u"ownError"_s);
         auto& log = shown.find<QCheckBox>(u"studyLog"_s);
+        QVERIFY(log.isVisible() && log.isChecked());
+        QVERIFY(shown.study().error().isLog);
+        QVERIFY(shown.figures().contains(u"the MDC is a ratio"_s));
+        QTest::keyClick(&log, Qt::Key_Space);
+        QVERIFY(!shown.study().error().isLog);
+        QVERIFY(!shown.figures().contains(u"the MDC is a ratio"_s));
         QVERIFY(log.isVisible());
         QTest::keyClick(&log, Qt::Key_Space);
         QVERIFY(shown.study().error().isLog);
-        QVERIFY(shown.figures().contains(u"the MDC is a ratio"_s));
-        QVERIFY(log.isVisible());
-        QTest::keyClick(&log, Qt::Key_Space);
-        QVERIFY(!shown.figures().contains(u"the MDC is a ratio"_s));
     }
 
     void theReportIsSaved()

@@ -51,11 +51,12 @@ RepeatCandidates ofTrials(const std::vector<Visit>& visits, Side side = Side::Ri
 }
 
 RepeatCandidates ofMarked(const std::vector<Visit>& visits,
-                          const QString& measure = u"ten-metre-walk-time-comfortable"_s)
+                          const QString& measure = u"ten-metre-walk-time-comfortable"_s,
+                          const QString& asked = {}, const QString& population = {})
 {
     static const auto book = examples::catalogue();
-    return interpretation::repeatCandidates({measure, Side::None, RepeatSource::MarkedVisits}, visits, {},
-                                            book);
+    return interpretation::repeatCandidates({measure, Side::None, RepeatSource::MarkedVisits, asked}, visits,
+                                            population, book);
 }
 
 using Row = std::vector<double>;
@@ -74,6 +75,8 @@ private Q_SLOTS:
     void aMarkedVisitPairsWithTheOneBefore();
     void aMarkedVisitWithoutTheResultBeforeGivesNothing();
     void aMarkedVisitUnderOtherConditionsGivesNothing();
+    void aMarkedVisitOfTheSameDayGivesNothing();
+    void onlyThePopulationAskedForIsTaken();
     void eachPatientCountsOnce();
     void theMostCommonNumberOfTrialsIsTaken();
     void ofTwoNumbersAsCommonTheLargerIsTaken();
@@ -148,6 +151,28 @@ void TestRepeats::aMarkedVisitUnderOtherConditionsGivesNothing()
         ofMarked({walk(u"a"_s, winter, 9.5, u"stick"_s, false), walk(u"b"_s, spring, 9.1, u"none"_s, true)});
     QVERIFY(found.isAsked);
     QVERIFY(found.results.empty());
+}
+
+void TestRepeats::aMarkedVisitOfTheSameDayGivesNothing()
+{
+    const auto found =
+        ofMarked({walk(u"a"_s, winter, 9.5, u"none"_s, false), walk(u"b"_s, winter, 9.1, u"none"_s, true)});
+    QVERIFY(found.isAsked);
+    QVERIFY(found.results.empty());
+}
+
+void TestRepeats::onlyThePopulationAskedForIsTaken()
+{
+    const QString speed = u"ten-metre-walk-time-comfortable"_s;
+    const std::vector visits = {walk(u"a"_s, winter, 9.5, u"none"_s, false),
+                                walk(u"b"_s, spring, 9.1, u"none"_s, true)};
+    QCOMPARE(ofMarked(visits, speed, u"stroke"_s, u"stroke-subacute"_s).results.size(), size_t(1));
+    QCOMPARE(ofMarked(visits, speed, {}, u"parkinson"_s).results.size(), size_t(1));
+    for (const QString& other : {u"parkinson"_s, u"stroke"_s, QString()}) {
+        const auto found = ofMarked(visits, speed, u"stroke-subacute"_s, other);
+        QVERIFY(!found.isAsked); // not left out either: they were never meant
+        QVERIFY(found.results.empty());
+    }
 }
 
 void TestRepeats::eachPatientCountsOnce()
