@@ -4,6 +4,7 @@
 #include "app/charts/trend_chart.h"
 #include "app/charts/trend_words.h"
 #include "core/base/file.h"
+#include "core/base/text.h"
 
 #include <QBuffer>
 #include <QImage>
@@ -63,7 +64,8 @@ base::Result<void> writeSvg(const TrendPoints& points, const ChartLook& look, co
     QPainter painter(&generator);
     draw(points, look, phrases, painter, area, fileWidth);
     painter.end();
-    return base::write(bytes.data(), path);
+    // What XML cannot hold, in a title of old records, would leave a file that no program opens.
+    return base::write(base::withoutControlsButIsolates(QString::fromUtf8(bytes.data())).toUtf8(), path);
 }
 
 } // namespace charts

@@ -1,5 +1,6 @@
 #include "app/measures/uses_table.h"
 
+#include "core/base/text.h"
 using namespace Qt::StringLiterals;
 
 namespace measures
@@ -31,7 +32,7 @@ QVariant UsesTable::data(const QModelIndex& index, int role) const
     case Day:
         return records::dayInWords(shown.day);
     case Patient:
-        return u"%1, %2"_s.arg(shown.family.toUpper(), shown.given);
+        return u"%1, %2"_s.arg(base::isolated(shown.family.toUpper()), base::isolated(shown.given));
     case RecordNumber:
         return shown.recordNumber;
     default:

@@ -1,6 +1,7 @@
 #include "app/patients/look_alike_panel.h"
 
 #include "app/widgets/theme.h"
+#include "core/base/text.h"
 
 #include <QLabel>
 #include <QPushButton>
@@ -32,9 +33,10 @@ QString written(const LookAlike& pair)
                                       : LookAlikePanel::tr("birth date not recorded");
     const QString number = patient.recordNumber.isEmpty()
                                ? LookAlikePanel::tr("no record number")
-                               : LookAlikePanel::tr("No. %1").arg(patient.recordNumber);
+                               : LookAlikePanel::tr("No. %1").arg(base::isolated(patient.recordNumber));
     return LookAlikePanel::tr("%1, %2 · %3 · %4: %5")
-        .arg(patient.family.toUpper(), patient.given, born, number, alikeIn(pair));
+        .arg(base::isolated(patient.family.toUpper()), base::isolated(patient.given), born, number,
+             alikeIn(pair));
 }
 
 LookAlikePanel::LookAlikePanel(QWidget* parent) : QFrame(parent), m_column(new QVBoxLayout(this))

@@ -89,8 +89,10 @@ std::vector<Hit> patientsFound(const QString& typed, const std::vector<storage::
         if (hits.size() == most)
             break;
         if (base::matches(patients::searchKeys(patient), typed))
-            hits.push_back({Hit::Kind::Patient, patient.id.text,
-                            u"%1, %2"_s.arg(patient.family.toUpper(), patient.given), detailOf(patient)});
+            hits.push_back(
+                {Hit::Kind::Patient, patient.id.text,
+                 u"%1, %2"_s.arg(base::isolated(patient.family.toUpper()), base::isolated(patient.given)),
+                 detailOf(patient)});
     }
     return hits;
 }

@@ -20,7 +20,7 @@ constexpr int roomForOthers = 280;
 QString emphasized(const records::Patient& patient, QDate today)
 {
     const QString line = records::identityLine(patient, today);
-    const qsizetype family = patient.family.isEmpty() ? line.indexOf(u',') : patient.family.toUpper().size();
+    const qsizetype family = patient.family.isEmpty() ? line.indexOf(u',') : line.indexOf(QChar(0x2069)) + 1;
     return u"<b>%1</b>%2"_s.arg(line.left(family).toHtmlEscaped(), line.mid(family).toHtmlEscaped());
 }
 

@@ -1,4 +1,5 @@
 #include "core/base/rounding.h"
+#include "core/base/text.h"
 #include "core/letters/letter_rows.h"
 #include "core/letters/letter_template.h"
 #include "core/letters/letter_visit.h"
@@ -52,7 +53,7 @@ private:
 
 QString authorLine(const records::Author& author)
 {
-    QStringList parts = {author.name, author.role};
+    QStringList parts = {base::isolated(author.name), base::isolated(author.role)};
     parts.removeAll(QString());
     return parts.join(QStringLiteral(", "));
 }
@@ -167,10 +168,10 @@ QStringList signatureOf(const records::Letter& letter, const base::Phrasebook& p
 {
     if (letter.state == records::LetterState::Draft)
         return {phrases("This letter is a draft and has not been signed off.")};
-    QStringList lines = {letter.author.name, letter.author.role};
+    QStringList lines = {base::isolated(letter.author.name), base::isolated(letter.author.role)};
     lines += letter.author.registration.isEmpty()
                  ? phrases("Registration number: not recorded")
-                 : phrases("Registration number %1").arg(letter.author.registration);
+                 : phrases("Registration number %1").arg(base::isolated(letter.author.registration));
     const QDateTime signedAt = letter.signedAt.toUTC();
     lines += phrases("Signed off on %1 at %2 UTC")
                  .arg(records::dayInWords(signedAt.date()), signedAt.toString(QStringLiteral("HH:mm")));
@@ -250,7 +251,7 @@ Composition composed(const Material& material, const catalogue::Catalogue& catal
     Composition composition;
     composition.title = phrases("Clinic letter");
     composition.identity = records::identityLine(material.patient, material.today);
-    QStringList footer = {material.clinic.name, material.clinic.telephone};
+    QStringList footer = {base::isolated(material.clinic.name), base::isolated(material.clinic.telephone)};
     footer.removeAll(QString());
     composition.footer = footer.join(QStringLiteral(" · "));
     composition.pageWords = phrases("Page %1 of %2");

@@ -1,5 +1,7 @@
 #include "core/letters/letter_template.h"
 
+#include "core/base/text.h"
+
 #include <QFile>
 
 namespace letters
@@ -7,12 +9,7 @@ namespace letters
 
 std::string inTemplate(const QString& text)
 {
-    QString clean;
-    for (const QChar letter : text) {
-        if (letter >= u' ' || letter == u'\n' || letter == u'\t')
-            clean += letter;
-    }
-    return clean.toStdString();
+    return base::withoutControlsButIsolates(text).toStdString();
 }
 
 kainjow::mustache::data listFor(const QStringList& texts)

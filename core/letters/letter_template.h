@@ -9,7 +9,8 @@
 namespace letters
 {
 
-/// A text for a template. Characters that XML cannot hold are left out.
+/// A text for a template, without characters that XML cannot hold or that steer what stands around them
+/// (base::controlAt); only the marks that isolate a name stay.
 std::string inTemplate(const QString& text);
 
 /// A list for a template, one entry a text.

@@ -1,6 +1,7 @@
 #include "core/records/patient.h"
 
 #include "core/records/codes.h"
+#include "core/records/texts.h"
 #include "core/values/age.h"
 
 #include <QLocale>
@@ -13,6 +14,12 @@ namespace
 
 constexpr std::array sexes = {"unknown", "female", "male", "other"};
 constexpr std::array hands = {"unknown", "right", "left", "both"};
+
+/// A name as it may stand beside others, cut where nothing kept it short when it was stored.
+QString named(const QString& name)
+{
+    return base::isolated(base::shortened(name, nameLimit.most));
+}
 
 QString bornInWords(const Patient& patient, QDate today)
 {
@@ -52,12 +59,14 @@ QString dayInWords(QDate day)
 
 QString identityLine(const Patient& patient, QDate today)
 {
-    const QString family =
-        patient.family.isEmpty() ? QStringLiteral("family name not recorded") : patient.family.toUpper();
-    const QString given = patient.given.isEmpty() ? QStringLiteral("given name not recorded") : patient.given;
+    const QString family = patient.family.isEmpty() ? QStringLiteral("family name not recorded")
+                                                    : named(patient.family.toUpper());
+    const QString given =
+        patient.given.isEmpty() ? QStringLiteral("given name not recorded") : named(patient.given);
     const QString sex = patient.sex == Sex::Unknown ? QStringLiteral("sex not recorded") : code(patient.sex);
-    const QString number = patient.recordNumber.isEmpty() ? QStringLiteral("no record number")
-                                                          : QStringLiteral("No. ") + patient.recordNumber;
+    const QString number = patient.recordNumber.isEmpty()
+                               ? QStringLiteral("no record number")
+                               : QStringLiteral("No. ") + named(patient.recordNumber);
     return QStringLiteral("%1, %2 · %3 · %4 · %5")
         .arg(family, given, bornInWords(patient, today), sex, number);
 }

@@ -76,7 +76,8 @@ QString code(Hand hand);
 std::optional<Hand> handFromCode(const QString& code);
 
 /// FAMILY, Given · born dd-Mmm-yyyy (age) · sex · No. record number; a missing part is said in words. English
-/// months always, so that day and month cannot be exchanged.
+/// months always, so that day and month cannot be exchanged. Names and number stand isolated
+/// (base::isolated), so that none of them turns the line.
 QString identityLine(const Patient& patient, QDate today);
 
 /// 04-Mar-1951

@@ -1,4 +1,5 @@
 #include "app/shell/main_window.h"
+#include "core/base/text.h"
 #include "tests/support/clinic_desk.h"
 #include "tests/support/test_support.h"
 
@@ -60,8 +61,9 @@ QString textOf(const QString& pdf)
 {
     QProcess reader;
     reader.start(u"pdftotext"_s, {u"-layout"_s, pdf, u"-"_s});
-    return reader.waitForFinished() ? QString::fromUtf8(reader.readAllStandardOutput()).simplified()
-                                    : QString();
+    return reader.waitForFinished()
+               ? base::withoutControls(QString::fromUtf8(reader.readAllStandardOutput()).simplified())
+               : QString();
 }
 
 } // namespace

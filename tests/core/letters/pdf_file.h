@@ -1,5 +1,7 @@
 #pragma once
 
+#include "core/base/text.h"
+
 #include <QFile>
 #include <QProcess>
 #include <QTemporaryDir>
@@ -24,13 +26,15 @@ public:
             file.write(bytes);
     }
     QString path() const { return m_folder.filePath(QStringLiteral("letter.pdf")); }
-    /// The text of each page, in the order it is drawn.
+    /// The text of each page, in the order it is drawn, without the marks that isolate names.
     QStringList pages() const
     {
         QStringList pages =
             outputOf(QStringLiteral("pdftotext"), {QStringLiteral("-raw"), path(), QStringLiteral("-")})
                 .split(u'\f');
         pages.removeLast();
+        for (QString& page : pages)
+            page = base::withoutControls(page, base::Breaks::Allowed);
         return pages;
     }
 

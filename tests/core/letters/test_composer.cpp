@@ -1,3 +1,4 @@
+#include "core/base/text.h"
 #include "core/letters/letter_visit.h"
 #include "core/letters/pages.h"
 #include "tests/core/letters/pdf_file.h"
@@ -96,6 +97,27 @@ private Q_SLOTS:
         for (const QString& page : pages)
             QVERIFY(
                 page.contains(u"HALDEN, Mirrit · born 04-Mar-1951 (75) · sex not recorded · No. L-0042"_s));
+    }
+
+    /// As records from before there was a check may hold them.
+    void noNameTurnsOrBreaksTheLetter()
+    {
+        Material letter = signedOff(material());
+        letter.patient.family = u"Hal\u202eden"_s;
+        letter.patient.given = QString(1'000'000, u'm');
+        letter.clinic.name = u"Clinic\u202e of \ufffeVale"_s;
+        letter.letter.author.name = u"Dr.\u2067 Fern"_s;
+        letter.letter.history = u"Walks\x1b[2J and\uffff \ufdd0stands."_s;
+        const letters::Composition made = composed(letter, book(), {});
+        QVERIFY(made.identity.startsWith(u"\u2068HALDEN\u2069, \u2068MMM"_s, Qt::CaseInsensitive));
+        QVERIFY(made.footer.startsWith(u"\u2068Clinic of Vale\u2069"_s));
+        for (const QString& text : {made.identity, made.footer, made.body, made.title})
+            QCOMPARE(base::withoutControlsButIsolates(text), text);
+        QVERIFY(made.body.contains(u"\u2068Dr. Fern\u2069"_s));
+        QVERIFY(made.body.contains(u"Walks[2J and stands."_s));
+        QVERIFY(made.body.size() < 100'000);
+        QVERIFY(letters::odt(made));
+        QVERIFY(!PdfFile(*pdf(made)).pages().isEmpty());
     }
 
     void aDraftSaysSoAndASignedLetterNamesItsAuthor()

@@ -20,6 +20,7 @@ class TestPatient : public HouseTest
 
 private Q_SLOTS:
     void theIdentityLineNamesAllParts();
+    void noNameTurnsOrSwellsTheIdentityLine();
     void aMissingPartIsSaidInWords();
     void theAgeIsThatOfCompletedYears();
     void codesReadBackAsTheyWereWritten();
@@ -35,7 +36,21 @@ void TestPatient::theIdentityLineNamesAllParts()
     patient.sex = Sex::Female;
     patient.recordNumber = u"L-0042"_s;
     QCOMPARE(records::identityLine(patient, today),
-             u"HÅLDÉN, Mirrit · born 04-Mar-1951 (74) · female · No. L-0042"_s);
+             u"\u2068HÅLDÉN\u2069, \u2068Mirrit\u2069 · born 04-Mar-1951 (74) · female · No. "
+             "\u2068L-0042\u2069"_s);
+}
+
+void TestPatient::noNameTurnsOrSwellsTheIdentityLine()
+{
+    Patient patient;
+    patient.family = u"Hal\u202eden"_s; // as older records may hold it
+    patient.given = u"שרה"_s;
+    patient.recordNumber = u"L\u2069-\x1b[2J1"_s;
+    QCOMPARE(records::identityLine(patient, today),
+             u"\u2068HALDEN\u2069, \u2068שרה\u2069 · birth date not recorded · sex not recorded · No. "
+             "\u2068L-[2J1\u2069"_s);
+    patient.family = QString(1'000'000, u'x');
+    QVERIFY(records::identityLine(patient, today).size() < 250);
 }
 
 void TestPatient::aMissingPartIsSaidInWords()
