@@ -1,6 +1,7 @@
 #include "app/charts/chart_files.h"
 
 #include "app/charts/trend_chart.h"
+#include "core/base/text.h"
 #include "tests/support/examples.h"
 #include "tests/support/test_support.h"
 
@@ -77,6 +78,7 @@ private Q_SLOTS:
     void aPngIsAPictureOfTheSizePromised();
     void anSvgIsVectorsAndText();
     void theNoteStandsOnTheFile();
+    void noNameBreaksAnSvg();
     void aFileThatCannotBeWrittenIsSaidAndNothingIsLeft();
     void joinsBreakWhereConditionsChange();
     void joinsCanBeSwitchedOff();
@@ -128,6 +130,28 @@ void TestChartFiles::anSvgIsVectorsAndText()
     QVERIFY(text.contains(u"Walking aid: stick → none"_s));
     QVERIFY(text.contains(u"better <"_s));
     QVERIFY(QSvgRenderer(svg).isValid());
+}
+
+/// As records from before there was a check may hold them.
+void TestChartFiles::noNameBreaksAnSvg()
+{
+    const QTemporaryDir folder;
+    records::Patient patient = examples::patient(u"stroke"_s);
+    patient.family = u"Hal\u202eden\x01"_s;
+    charts::ChartLook look = charts::paperLook();
+    look.note = records::identityLine(patient, QDate(2026, 3, 4));
+    charts::TrendPoints points = pointsOf(walk);
+    points.title = u"Walk\x1b[2J \ufffeof old"_s;
+    QVERIFY(charts::writeSvg(points, look, {}, folder.filePath(u"chart.svg"_s)));
+    QFile file(folder.filePath(u"chart.svg"_s));
+    QVERIFY(file.open(QIODevice::ReadOnly));
+    const QString svg = QString::fromUtf8(file.readAll());
+    QCOMPARE(base::withoutControlsButIsolates(svg), svg);
+    QVERIFY(svg.contains(u"\u2068HALDEN\u2069"_s));
+    QXmlStreamReader reader(svg);
+    while (!reader.atEnd())
+        reader.readNext();
+    QVERIFY2(!reader.hasError(), qPrintable(reader.errorString()));
 }
 
 void TestChartFiles::theNoteStandsOnTheFile()
