@@ -1,5 +1,7 @@
 #include "core/catalogue/fields.h"
 
+#include "core/base/text.h"
+
 #include <QJsonArray>
 
 #include <cmath>
@@ -9,7 +11,11 @@ namespace catalogue
 
 base::Error unreadable(const QString& place, const QString& what)
 {
-    return {base::ErrorKind::Unreadable, QStringLiteral("%1: %2.").arg(place, what), {}};
+    constexpr qsizetype mostOfPlace = 200, mostOfWhat = 500; // a file may hold words without end
+    return {
+        base::ErrorKind::Unreadable,
+        QStringLiteral("%1: %2.").arg(base::shortened(place, mostOfPlace), base::shortened(what, mostOfWhat)),
+        {}};
 }
 
 Fields::Fields(QJsonObject object, QString place) : m_object(std::move(object)), m_place(std::move(place))

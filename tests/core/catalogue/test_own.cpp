@@ -1,5 +1,6 @@
 #include "core/catalogue/own.h"
 
+#include "core/base/text.h"
 #include "core/catalogue/audit.h"
 #include "core/catalogue/reader.h"
 #include "tests/support/own_example.h"
@@ -192,6 +193,17 @@ private Q_SLOTS:
         QVERIFY(!refused);
         QVERIFY2(refused.error().what.contains(words), qPrintable(refused.error().what));
         QVERIFY2(refused.error().what.startsWith(u"clinic.json"_s), qPrintable(refused.error().what));
+    }
+
+    void noSentenceIsLongOrSteers()
+    {
+        for (const QByteArray& unit : {QByteArray(100'000, 'x'), QByteArray("cm\\u001b[2J\\u202e")}) {
+            const auto wrong = read(changed("\"unit\": \"cm\"", "\"unit\": \"" + unit + '"'));
+            QVERIFY(!wrong);
+            QVERIFY(wrong.error().what.contains(u"unknown unit “"_s));
+            QVERIFY(wrong.error().what.size() < 800);
+            QVERIFY(base::controlAt(wrong.error().what, base::Breaks::Forbidden) < 0);
+        }
     }
 
     void anIdMayBeOfAnyScript()
