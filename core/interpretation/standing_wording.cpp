@@ -86,17 +86,21 @@ QString rangeWords(const catalogue::Norm& norm, double value, const Measure& mea
     return sentence.arg(low, high, phrases(norm.rangeWords.toUtf8().constData()));
 }
 
-/// The mean's interval says how well the mean is known.
-QString intervalWords(const catalogue::Norm& norm, double value, const Measure& measure,
+/// The mean's interval says how well the mean is known, not how people lie: worse than it is not abnormal
+/// by itself. Where something else says more, it must not seem to take that back.
+QString intervalWords(const catalogue::Norm& norm, double value, const Measure& measure, bool isAlone,
                       const Phrasebook& phrases)
 {
     const bool isLowerBetter = measure.better == Direction::LowerIsBetter;
     const bool isWorse =
         isLowerBetter ? values::exceeds(value, *norm.meanHigh) : values::exceeds(*norm.meanLow, value);
-    const QString sentence =
-        isWorse && measure.better != Direction::Neither
-            ? phrases("beyond the interval of the mean, %1 to %2: worse than average, which is not abnormal")
-            : phrases("the interval of the mean is %1 to %2, which is no range of people");
+    QString sentence = phrases("the interval of the mean is %1 to %2, which is no range of people");
+    if (isWorse && measure.better != Direction::Neither)
+        sentence =
+            isAlone
+                ? phrases(
+                      "beyond the interval of the mean, %1 to %2: worse than average, which is not abnormal")
+                : phrases("beyond the interval of the mean, %1 to %2: worse than average");
     return sentence.arg(amount(*norm.meanLow, measure), amount(*norm.meanHigh, measure));
 }
 
@@ -131,6 +135,7 @@ struct Teller {
     const Measure& measure;
     const Catalogue& catalogue;
     const Phrasebook& phrases;
+    bool isAlone = true; ///< nothing more serious is said of the same result
 
     QString source(const catalogue::Whom& whom, const catalogue::Origin& origin) const
     {
@@ -144,7 +149,7 @@ struct Teller {
         if (norm.mean)
             parts += meanWords(answer, standing.value, measure, phrases);
         if (norm.meanLow && norm.meanHigh)
-            parts += intervalWords(norm, standing.value, measure, phrases);
+            parts += intervalWords(norm, standing.value, measure, isAlone, phrases);
         if (norm.rangeLow || norm.rangeHigh)
             parts += rangeWords(norm, standing.value, measure, phrases);
         return phrases("%1, for %2 (%3)")
@@ -238,20 +243,92 @@ Telling tellingOf(const Standing& standing)
     return std::holds_alternative<NoReference>(standing.answer) ? Telling::Nothing : Telling::Place;
 }
 
+/// In the order of what they would make one do: the most serious first.
+enum class Seriousness {
+    FarOff, ///< two standard deviations or more to the worse, below the lower limit, or beyond a cut-off
+    OutsideRange,
+    Ordinary,
+    OfTheMean, ///< says how well a mean is known, not how people lie
+    NoAnswer
+};
+
+struct Weigher {
+    const Standing& standing;
+    const Measure& measure;
+
+    bool isWorse(double number, double end) const
+    {
+        const bool isBelow = values::exceeds(end, number);
+        const bool isAbove = values::exceeds(number, end);
+        return measure.better == Direction::HigherIsBetter  ? isBelow
+               : measure.better == Direction::LowerIsBetter ? isAbove
+                                                            : isBelow || isAbove;
+    }
+
+    Seriousness operator()(const AgainstNorm& answer) const
+    {
+        constexpr double farOff = 2; // standard deviations; common practice, no source
+        const catalogue::Norm& norm = answer.norm;
+        if (answer.z && !values::exceeds(farOff, std::abs(*answer.z)) && isWorse(standing.value, *norm.mean))
+            return Seriousness::FarOff;
+        const bool isBelow = norm.rangeLow && values::exceeds(*norm.rangeLow, standing.value);
+        const bool isAbove = norm.rangeHigh && values::exceeds(standing.value, *norm.rangeHigh);
+        if ((isBelow && measure.better != Direction::LowerIsBetter) ||
+            (isAbove && measure.better != Direction::HigherIsBetter))
+            return Seriousness::OutsideRange;
+        return answer.z || norm.rangeLow || norm.rangeHigh ? Seriousness::Ordinary : Seriousness::OfTheMean;
+    }
+    Seriousness operator()(const AgainstPrediction& answer) const
+    {
+        const bool isBelow = answer.lowerLimit && values::exceeds(*answer.lowerLimit, standing.value);
+        return isBelow ? Seriousness::FarOff : Seriousness::Ordinary;
+    }
+    Seriousness operator()(const AgainstBand& answer) const
+    {
+        return answer.band.kind == BandKind::Risk && answer.isWithin ? Seriousness::FarOff
+                                                                     : Seriousness::Ordinary;
+    }
+    Seriousness operator()(const NoReference&) const { return Seriousness::NoAnswer; }
+};
+
+Seriousness seriousness(const Standing& standing, const Measure& measure)
+{
+    return std::visit(Weigher{standing, measure}, standing.answer);
+}
+
+/// The order in which they are told, everywhere.
+std::vector<Standing> bySeriousness(std::vector<Standing> standings, const Measure& measure)
+{
+    std::ranges::stable_sort(standings, {}, [&](const Standing& standing) {
+        return std::tuple(seriousness(standing, measure), originOf(standing).checked == Checked::Memory,
+                          tellingOf(standing));
+    });
+    return standings;
+}
+
+bool isSerious(const Standing& standing, const Measure& measure)
+{
+    return seriousness(standing, measure) <= Seriousness::OutsideRange;
+}
+
 } // namespace
 
 QString written(const Standing& standing, const Measure& measure, const Catalogue& catalogue,
                 const Phrasebook& phrases)
 {
-    return std::visit(Teller{standing, measure, catalogue, phrases}, standing.answer);
+    return std::visit(Teller{standing, measure, catalogue, phrases, !isSerious(standing, measure)},
+                      standing.answer);
 }
 
 QStringList standingLines(const std::vector<Standing>& standings, const Measure& measure,
                           const Catalogue& catalogue, const Phrasebook& phrases)
 {
     QStringList lines;
-    for (const Standing& standing : standings) {
-        const QString line = written(standing, measure, catalogue, phrases);
+    const auto ordered = bySeriousness(standings, measure);
+    const bool isAlone = ordered.empty() || !isSerious(ordered.front(), measure);
+    for (const Standing& standing : ordered) {
+        const QString line =
+            std::visit(Teller{standing, measure, catalogue, phrases, isAlone}, standing.answer);
         const QString& note = originOf(standing).note;
         const bool isAnswer = tellingOf(standing) != Telling::Nothing;
         lines += note.isEmpty() || !isAnswer
@@ -264,13 +341,8 @@ QStringList standingLines(const std::vector<Standing>& standings, const Measure&
 QString standingInOneLine(const std::vector<Standing>& standings, const Measure& measure,
                           const Catalogue& catalogue, const Phrasebook& phrases)
 {
-    const auto rank = [](const Standing& standing) {
-        const Telling telling = tellingOf(standing);
-        return std::tuple(telling == Telling::Nothing, originOf(standing).checked == Checked::Memory,
-                          telling);
-    };
-    const auto best = std::ranges::min_element(standings, {}, rank);
-    return best == standings.end() ? QString() : written(*best, measure, catalogue, phrases);
+    const auto ordered = bySeriousness(standings, measure);
+    return ordered.empty() ? QString() : written(ordered.front(), measure, catalogue, phrases);
 }
 
 } // namespace interpretation

@@ -11,13 +11,15 @@ namespace interpretation
 QString written(const Standing& standing, const catalogue::Measure& measure,
                 const catalogue::Catalogue& catalogue, const base::Phrasebook& phrases);
 
-/// Every answer, one a line, each with the caution of its source.
+/// Every answer, one a line, each with the caution of its source, the most serious first: two standard
+/// deviations to the worse, below a lower limit or beyond a cut-off, then outside a range, then the rest.
+/// None takes back what one before it says.
 QStringList standingLines(const std::vector<Standing>& standings, const catalogue::Measure& measure,
                           const catalogue::Catalogue& catalogue, const base::Phrasebook& phrases);
 
-/// The one answer to show where there is room for one: read before from memory, then a place among people
-/// before a mean, a named level and a cut-off. What is missing where nothing answers; empty without
-/// standings.
+/// The first of these, for where there is room for one; without the caution. Equally serious ones: read
+/// before from memory, then a place among people before a mean, a named level and a cut-off. What is missing
+/// where nothing answers; empty without standings.
 QString standingInOneLine(const std::vector<Standing>& standings, const catalogue::Measure& measure,
                           const catalogue::Catalogue& catalogue, const base::Phrasebook& phrases);
 

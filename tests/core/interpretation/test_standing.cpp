@@ -115,6 +115,8 @@ private Q_SLOTS:
     void theMeansIntervalIsNoRange();
     void aRangeIncludesItsEnds();
     void severalSourcesAnswerEachForItself();
+    void theMostSeriousLeadsAndNothingTakesItBack();
+    void ofSeriousStatementsEachKindLeads();
     void gradesWordsAndMissingValuesStandNowhere();
     void aReadValueComesBeforeOneFromMemory();
 };
@@ -339,6 +341,61 @@ void StandingTest::severalSourcesAnswerEachForItself()
     QVERIFY(lines.at(0).contains(u"SD slower"_s));
     QVERIFY(
         lines.at(1).startsWith(u"no reference values for this age, for adults of 20 to 60 (Hosoi 2023"_s));
+}
+
+void StandingTest::theMostSeriousLeadsAndNothingTakesItBack()
+{
+    // Invented rows: 14.2 s lies 3.1 SD slower in one source, from memory, beyond the mean's interval of
+    // another, read, and beyond a cut-off.
+    Norm people = norm(u"t"_s, up, NormSex::Any, 70, 79, 8, 2);
+    people.origin.checked = catalogue::Checked::Memory;
+    people.origin.source = u"steffen"_s;
+    Norm mean = norm(u"m"_s, up, NormSex::Any, 70, 79, 9.2, {});
+    mean.origin.source = u"hosoi"_s;
+    mean.meanLow = 8.2;
+    mean.meanHigh = 10.2;
+    const auto book = withNorms({mean, people}, {cutOff(up, {}, 12, {})});
+    const auto asked = occasion(up, 14.2);
+    const auto found = standings(asked, woman(75), book);
+    const QStringList lines = standingLines(found, *book.measure(up), book, {});
+    QCOMPARE(lines.size(), 3);
+    QVERIFY2(lines[0].startsWith(u"beyond the cut-off"_s), qPrintable(lines[0]));
+    QVERIFY2(lines[1].startsWith(u"3.1 SD slower"_s), qPrintable(lines[1]));
+    QVERIFY2(lines[2].contains(u"worse than average"_s), qPrintable(lines[2]));
+    QVERIFY2(!lines.join(u' ').contains(u"not abnormal"_s), qPrintable(lines.join(u'\n')));
+    QVERIFY2(lines[0].startsWith(line(book, asked, woman(75))), qPrintable(line(book, asked, woman(75))));
+    // Alone the mean may say so.
+    QVERIFY(
+        standingLines(standings(occasion(up, 11), woman(75), withNorms({mean})), *book.measure(up), book, {})
+            .front()
+            .contains(u"which is not abnormal"_s));
+    // A row of both says it neither.
+    people.meanLow = 7;
+    people.meanHigh = 9;
+    const QString both = line(withNorms({people}), asked, woman(75));
+    QVERIFY2(both.startsWith(u"3.1 SD slower"_s) && !both.contains(u"not abnormal"_s), qPrintable(both));
+}
+
+void StandingTest::ofSeriousStatementsEachKindLeads()
+{
+    Norm ordinary = norm(u"a"_s, speed, NormSex::Any, 20, 94, 1.0, 0.2);
+    const auto leads = [&](const Norm& other, double number) {
+        return line(withNorms({ordinary, other}), occasion(speed, number), woman(75));
+    };
+    Norm far = norm(u"b"_s, speed, NormSex::Any, 20, 94, 1.4, 0.2);
+    far.origin.source = u"hosoi"_s;
+    QVERIFY(leads(far, 1.0).contains(u"2.0 SD slower"_s)); // two standard deviations count
+    QVERIFY(leads(far, 1.1).contains(u"0.5 SD faster"_s)); // 1.5 do not, and nothing else leads
+    QVERIFY(leads(far, 1.9).contains(u"4.5 SD faster"_s)); // better is not serious: as they come
+    Norm range = far;
+    range.mean.reset();
+    range.sd.reset();
+    range.rangeLow = 1.1;
+    range.rangeHigh = 1.6;
+    range.rangeWords = u"all of them"_s;
+    QVERIFY(leads(range, 1.0).startsWith(u"below the range"_s));
+    QVERIFY(leads(range, 1.1).contains(u"SD faster"_s));
+    QVERIFY(leads(range, 1.3).contains(u"SD faster"_s));
 }
 
 void StandingTest::gradesWordsAndMissingValuesStandNowhere()
