@@ -165,7 +165,8 @@ std::vector<Row> ChangePage::shownRows() const
     return shown;
 }
 
-/// A reference line that was just set is what is asked about; one that was taken away no longer is.
+/// A reference line that was just set is what is asked about; one that was taken away no longer is. What was
+/// asked about one patient is not asked about the next.
 void ChangePage::follow()
 {
     const auto& reference = m_session.focus().reference;
@@ -173,7 +174,8 @@ void ChangePage::follow()
     const auto visit =
         std::ranges::find_if(visits, [&](const records::Visit& each) { return each.id == reference; });
     m_chooser->offerVisit(visit != visits.end() ? std::optional(visit->day) : std::nullopt);
-    if (reference != m_lastReference) {
+    if (reference != m_lastReference || m_patient != m_session.focus().patient) {
+        m_patient = m_session.focus().patient;
         m_lastReference = reference;
         m_chooser->choose(reference ? Against::Chosen : Against::Previous);
     }

@@ -61,6 +61,7 @@ private:
     EqualityLine* m_equality = nullptr;
     widgets::EmptyState* m_empty;
     QStackedWidget* m_pages;
+    std::optional<records::PatientId> m_patient;
     std::optional<records::VisitId> m_lastReference;
     bool m_isStale = true; ///< hidden while something changed
 };

@@ -67,6 +67,7 @@ private Q_SLOTS:
     void theTallyCountsEveryVerdict();
     void theReferenceLineIsFollowed();
     void theBaselineIsReachedByKeyboard();
+    void whatIsComparedForOnePatientIsNotForTheNext();
     void rowsNotAtTheReferenceSaySo();
     void selectedRowsAreCopiedWithTabs();
     void everyCellIsSpoken();
@@ -208,6 +209,26 @@ void TestChangePage::theBaselineIsReachedByKeyboard()
     QCOMPARE(shown.cell(u"ten-metre-walk-time-comfortable"_s, ChangeModel::Day), u"10-Mar-2025"_s);
     QTest::keyClick(&shown.table(), Qt::Key_Up);
     QVERIFY(!shown.detail().startsWith(u"Timed up and go"_s));
+}
+
+void TestChangePage::whatIsComparedForOnePatientIsNotForTheNext()
+{
+    Shown shown;
+    session::Session& session = shown.story.session();
+    const records::PatientId first = *session.focus().patient;
+    shown.find<QRadioButton>(u"againstBaseline"_s).setChecked(true);
+    session.moveVisit(-1);
+    QVERIFY(shown.find<QRadioButton>(u"againstBaseline"_s).isChecked()); // within one patient it stays
+    records::Patient next;
+    next.id = records::PatientId::make();
+    next.family = u"Other"_s;
+    const auto saved = session.savePatient(next);
+    QVERIFY(saved);
+    session.choosePatient(saved->id);
+    QVERIFY(shown.find<QRadioButton>(u"againstPrevious"_s).isChecked());
+    shown.find<QRadioButton>(u"againstBest"_s).setChecked(true);
+    session.choosePatient(first);
+    QVERIFY(shown.find<QRadioButton>(u"againstPrevious"_s).isChecked());
 }
 
 void TestChangePage::rowsNotAtTheReferenceSaySo()
