@@ -15,6 +15,7 @@
 
 #include "core/interpretation/composite.h"
 #include "core/interpretation/course_words.h"
+#include "core/records/as_of.h"
 
 #include <QCheckBox>
 #include <QEvent>
@@ -226,11 +227,10 @@ QString ChangePage::composite() const
     const records::Visit* now = m_session.visitInFocus();
     if (!judging.compositeWeeks || now == nullptr)
         return {};
-    std::vector<records::Visit> until = m_session.visits();
-    std::erase_if(until, [&](const records::Visit& visit) { return visit.day > now->day; });
+    const records::AsOf until(now->id, m_session.visits());
     QStringList lines;
     for (const auto& worsening : interpretation::compositeWorsenings(
-             {until, m_session.patientInFocus(), m_session.catalogue(), judging}))
+             {until.visits(), m_session.patientInFocus(), m_session.catalogue(), judging}))
         lines << interpretation::compositeWords(worsening, m_session.catalogue(), m_phrases);
     return lines.join(u'\n');
 }

@@ -55,7 +55,7 @@ QString CourseSectionTeller::referenceLine(const QString& name, const std::optio
 {
     if (!held)
         return tableLine({name.toHtmlEscaped(), {}, {}, {}, absent.toHtmlEscaped()});
-    const QString verdict = interpretation::written(held->verdict, phrases);
+    const QString verdict = interpretation::verdictWords(*held, phrases);
     const QString strength = strengthWord(*held, row.change.course);
     return tableLine(
         escaped({name, records::dayInWords(held->reference.day),
@@ -73,7 +73,7 @@ QString CourseSectionTeller::meanLine(const Comparison& held) const
                  {},
                  mean ? interpretation::amount(*mean, measure, 1) : QString(),
                  held.difference ? interpretation::signedAmount(*held.difference, measure, 1) : QString(),
-                 interpretation::written(held.verdict, phrases)}));
+                 interpretation::verdictWords(held, phrases)}));
 }
 
 QString CourseSectionTeller::references() const

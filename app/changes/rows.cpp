@@ -126,7 +126,7 @@ Row row(const interpretation::Change& change, Against against, const catalogue::
     made.referenceDay = records::dayInWords(made.comparison->reference.day);
     if (made.comparison->difference)
         made.difference = interpretation::signedAmount(*made.comparison->difference, measure);
-    made.verdict = interpretation::written(made.comparison->verdict, phrases);
+    made.verdict = interpretation::verdictWords(*made.comparison, phrases);
     made.strength = strengthWord(*made.comparison, change.course);
     made.isUnjudged = made.comparison->verdict == Verdict::NoThreshold && !made.comparison->difference;
     made.strip = strip(*made.comparison, measure.better);

@@ -2,6 +2,8 @@
 
 #include "app/widgets/verdict_mark.h"
 
+#include "core/interpretation/room.h"
+
 #include <QPolygonF>
 
 #include <algorithm>
@@ -57,10 +59,9 @@ Strip strip(const interpretation::Comparison& comparison, catalogue::Direction b
         return made;
     const double sign = better == catalogue::Direction::HigherIsBetter ? 1 : -1;
     const double difference = comparison.difference.value_or(*now - *before);
-    made.hasScale = comparison.difference && comparison.threshold;
-    made.position = sign * difference;
-    if (made.hasScale)
-        made.position /= comparison.threshold->limitFor(difference, better);
+    const auto inLimits = interpretation::inLimits(comparison, better);
+    made.hasScale = inLimits.has_value();
+    made.position = inLimits.value_or(sign * difference);
     return made;
 }
 

@@ -7,6 +7,22 @@
 namespace charts
 {
 
+std::optional<letters::Figure> figureOf(const QString& chart, const letters::Material& material,
+                                        const catalogue::Catalogue& catalogue,
+                                        const base::Phrasebook& phrases)
+{
+    const records::Visit* visit = material.record.visit();
+    if (visit == nullptr)
+        return std::nullopt;
+    TrendQuestion question{chart.section(u'/', 0, 0), std::nullopt, visit->id, material.letter.reference};
+    const auto side = records::sideFromCode(chart.section(u'/', 1));
+    if (side && *side != records::Side::None)
+        question.side = side;
+    const TrendPoints points = trendPoints(question, material.record.visits(), material.patient, catalogue,
+                                           phrases, material.clinic.judging);
+    return points.isEmpty() ? std::nullopt : std::optional(figure(points, phrases));
+}
+
 letters::Figure figure(const TrendPoints& points, const base::Phrasebook& phrases)
 {
     constexpr double widthMm = 165;

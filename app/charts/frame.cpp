@@ -31,18 +31,10 @@ double headHeight(const TrendPoints& points, const ChartFonts& fonts)
            QFontMetricsF(fonts.body).height() * double(points.lines.size()) + widgets::space2;
 }
 
-bool hasChanges(const TrendPoints& points)
-{
-    return std::ranges::any_of(points.lines, [](const TrendLine& line) {
-        return std::ranges::any_of(line.entries,
-                                   [](const TrendEntry& entry) { return !entry.changes.isEmpty(); });
-    });
-}
-
-/// One row for the words of the plumb lines, and one for what changed where something did.
+/// One row for the words of the plumb lines, and one for the numbers of what changed where something did.
 double rowsAbove(const TrendPoints& points)
 {
-    return hasChanges(points) ? 2 : 1;
+    return points.breaks.empty() ? 1 : 2;
 }
 
 double rowHeight(const ChartFonts& fonts)

@@ -5,6 +5,19 @@
 namespace charts
 {
 
+namespace
+{
+
+void drawArrowUp(QPainter& painter, const QPointF& at, double half)
+{
+    const QPointF tip(at.x(), at.y() - 3 * half);
+    painter.drawLine(QPointF(at.x(), at.y() - half), tip);
+    painter.drawPolyline(
+        QPolygonF{tip + QPointF(-half / 2, half / 2), tip, tip + QPointF(half / 2, half / 2)});
+}
+
+} // namespace
+
 void drawMark(QPainter& painter, Mark mark, const QPointF& at, double width, const QColor& colour)
 {
     const double half = width / 2;
@@ -25,6 +38,10 @@ void drawMark(QPainter& painter, Mark mark, const QPointF& at, double width, con
     case Mark::OpenCircle:
         painter.drawEllipse(box);
         break;
+    case Mark::OpenCircleUp:
+        painter.drawEllipse(box);
+        drawArrowUp(painter, at, half);
+        break;
     case Mark::OpenDiamond:
         painter.drawPolygon(QPolygonF{
             {at.x(), box.top()}, {box.right(), at.y()}, {at.x(), box.bottom()}, {box.left(), at.y()}});
@@ -34,6 +51,10 @@ void drawMark(QPainter& painter, Mark mark, const QPointF& at, double width, con
         break;
     case Mark::OpenSquare:
         painter.drawRect(box);
+        break;
+    case Mark::OpenSquareUp:
+        painter.drawRect(box);
+        drawArrowUp(painter, at, half);
         break;
     case Mark::BarredSquare:
         painter.drawRect(box);

@@ -10,9 +10,11 @@ enum class Mark {
     Circle,
     Square,
     OpenCircle,
+    OpenCircleUp, ///< with an arrow up: at least that
     OpenDiamond,
     OpenTriangle,
     OpenSquare,
+    OpenSquareUp,
     BarredSquare,
     Equal,
     Unequal

@@ -195,8 +195,10 @@ void TrendChart::addLine(const TrendLine& line)
     marks->setBorderColor(m_look.colours.panel);
     for (const auto& run : together) {
         addRun(run, line);
-        for (const TrendEntry* entry : run)
-            marks->append(xOf(entry->day), height(*entry, line.side));
+        for (const TrendEntry* entry : run) {
+            if (!entry->isAtCap) // those are marked as what they are, at least so much
+                marks->append(xOf(entry->day), height(*entry, line.side));
+        }
     }
     attach(marks);
 }

@@ -9,7 +9,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <map>
 
 using namespace Qt::StringLiterals;
 
@@ -78,7 +77,8 @@ void TrendOverlay::paint(QPainter* painter, const QStyleOptionGraphicsItem*, QWi
         paintPlumbLine(*painter, *points.referenceDay, true);
     if (points.visitDay)
         paintPlumbLine(*painter, *points.visitDay, false);
-    paintChanges(*painter);
+    paintBreaks(*painter);
+    paintCapped(*painter);
     paintLimits(*painter);
     paintLane(*painter, m_chart, m_fonts);
     paintEvents(*painter, m_chart, m_fonts);
@@ -106,12 +106,12 @@ void TrendOverlay::paintHead(QPainter& painter) const
     row.translate(0, row.height());
     row.setHeight(QFontMetricsF(m_fonts.body).height());
     for (const TrendLine& line : points.lines) {
-        const QString latest = latestWords(line, m_chart.phrases());
+        const QString now = nowWords(line, m_chart.phrases());
         drawMark(painter, markOf(line.side), {row.left() + 5, row.center().y()}, 8,
                  colourOf(line.side, m_chart.look()));
         painter.setPen(colours.text);
         drawElided(painter, row.adjusted(10 + gap, 0, 0, 0), Qt::AlignLeft | Qt::AlignVCenter,
-                   line.name.isEmpty() ? latest : line.name + u"  "_s + latest);
+                   line.name.isEmpty() ? now : line.name + u"  "_s + now);
         row.translate(0, row.height());
     }
 }
@@ -154,44 +154,38 @@ void TrendOverlay::paintPlumbLine(QPainter& painter, QDate day, bool isReference
     painter.drawText(QRectF(left, frame.words.top() - 2, width, frame.row), Qt::AlignCenter, word);
 }
 
-/// Two strokes across the top edge half-way between the two results, and beside them what changed.
-void TrendOverlay::paintChanges(QPainter& painter) const
+/// Two strokes across the top edge half-way between the two results, and beside them the number under which
+/// the remarks tell what changed.
+void TrendOverlay::paintBreaks(QPainter& painter) const
 {
-    std::map<double, QStringList> changes;
-    for (const TrendLine& line : m_chart.points().lines) {
-        const TrendEntry* before = nullptr;
-        for (const TrendEntry& entry : line.entries) {
-            if (!entry.number)
-                continue;
-            if (before != nullptr && !entry.changes.isEmpty())
-                changes[(x(before->day) + x(entry.day)) / 2] += entry.changes;
-            before = &entry;
-        }
-    }
     const Frame& frame = m_chart.frame();
     const widgets::Colours& colours = m_chart.look().colours;
     painter.setFont(m_fonts.caption);
-    for (auto change = changes.begin(); change != changes.end(); ++change) {
-        const double at = change->first;
-        change->second.removeDuplicates();
+    int number = 0;
+    for (const TrendBreak& each : m_chart.points().breaks) {
+        const double at = (x(each.from) + x(each.to)) / 2;
         painter.setPen(QPen(colours.text, 1.4));
         for (const double aside : {-2.0, 2.0})
             painter.drawLine(QPointF(at + aside - 2, frame.plot.top() + 4),
                              QPointF(at + aside + 2, frame.plot.top() - 8));
-        const double end = std::next(change) == changes.end() ? m_area.right() - widgets::space4
-                                                              : std::next(change)->first - 2 * gap;
-        const QRectF box(at + gap, frame.plot.top() - frame.row - 3, end - at - gap, frame.row);
-        if (box.width() < frame.row * 2)
-            continue;
-        const QString words = QFontMetricsF(painter.font())
-                                  .elidedText(change->second.join(u"; "_s), Qt::ElideRight, box.width());
-        QColor ground = colours.panel;
-        ground.setAlphaF(0.85F);
-        QRectF behind = box;
-        behind.setWidth(QFontMetricsF(painter.font()).horizontalAdvance(words) + 2);
-        painter.fillRect(behind, ground);
-        painter.setPen(colours.text);
-        painter.drawText(box, int(Qt::AlignLeft | Qt::AlignVCenter), words);
+        const QString words = QString::number(++number);
+        const double width = QFontMetricsF(painter.font()).horizontalAdvance(words);
+        painter.drawText(QPointF(at - width / 2, frame.plot.top() - 11), words);
+    }
+}
+
+/// The result is at least what is drawn.
+void TrendOverlay::paintCapped(QPainter& painter) const
+{
+    for (const TrendLine& line : m_chart.points().lines) {
+        const QColor colour = colourOf(line.side, m_chart.look());
+        for (const TrendEntry& entry : line.entries) {
+            if (!entry.isAtCap || !entry.number)
+                continue;
+            const QPointF at(x(entry.day), y(*entry.number));
+            drawMark(painter, line.side == records::Side::Left ? Mark::OpenSquareUp : Mark::OpenCircleUp, at,
+                     8, colour);
+        }
     }
 }
 

@@ -25,7 +25,8 @@ private:
     void paintHead(QPainter& painter) const;
     void paintAxes(QPainter& painter) const;
     void paintPlumbLine(QPainter& painter, QDate day, bool isReference) const;
-    void paintChanges(QPainter& painter) const;
+    void paintBreaks(QPainter& painter) const;
+    void paintCapped(QPainter& painter) const;
     void paintLimits(QPainter& painter) const;
     void paintRemarks(QPainter& painter) const;
 

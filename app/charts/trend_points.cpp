@@ -1,15 +1,19 @@
 #include "app/charts/trend_points.h"
 
-#include "app/charts/limits.h"
 #include "app/charts/reference_range.h"
 #include "app/charts/trend_remarks.h"
 #include "app/charts/trend_slope.h"
 
 #include "core/interpretation/change.h"
 #include "core/interpretation/course_words.h"
+#include "core/interpretation/room.h"
+#include "core/interpretation/terms.h"
+#include "core/interpretation/wording.h"
 #include "core/records/wording.h"
 
 #include <algorithm>
+#include <cmath>
+#include <map>
 
 using namespace Qt::StringLiterals;
 
@@ -30,13 +34,9 @@ struct Maker {
 
     std::optional<double> height(const values::Value& value) const;
     QString conditionWords(const interpretation::Mismatch& mismatch) const;
-    interpretation::Comparability comparability(const records::Occasion& before,
-                                                const records::Occasion& now) const;
-    std::vector<TrendEntry> entries(const std::vector<records::Occasion>& occasions) const;
-    size_t nowAmong(const std::vector<TrendEntry>& entries) const;
-    size_t referenceAmong(const std::vector<TrendEntry>& entries,
-                          const std::vector<records::Occasion>& occasions) const;
-    interpretation::Course course(const std::vector<records::Occasion>& occasions, size_t now) const;
+    QString valueWords(const records::Finding& finding) const;
+    std::vector<TrendEntry> entries(const interpretation::Progress& progress) const;
+    std::optional<TrendLimits> limits(const interpretation::Comparison& held) const;
     TrendLine line(records::Side side) const;
     std::optional<TrendRange> range(const std::vector<TrendLine>& lines) const;
 };
@@ -74,88 +74,74 @@ QString Maker::conditionWords(const interpretation::Mismatch& mismatch) const
     return phrases("%1: %2 → %3").arg(name, title(mismatch.before), title(mismatch.now));
 }
 
-interpretation::Comparability Maker::comparability(const records::Occasion& before,
-                                                   const records::Occasion& now) const
-{
-    return interpretation::comparability(measure, catalogue, patient.population, before, now);
-}
-
-std::vector<TrendEntry> Maker::entries(const std::vector<records::Occasion>& occasions) const
+std::vector<TrendEntry> Maker::entries(const interpretation::Progress& progress) const
 {
     std::vector<TrendEntry> made;
-    const records::Occasion* before = nullptr;
     bool unableBetween = false;
     int run = 0;
-    for (const records::Occasion& occasion : occasions) {
+    for (const interpretation::Stage& stage : progress.stages) {
+        const records::Occasion& occasion = stage.occasion;
         TrendEntry entry;
         entry.visit = occasion.visit;
         entry.day = occasion.day;
         entry.isDraft = occasion.state == records::VisitState::Draft;
-        entry.words = records::written(occasion.finding.value, measure, phrases);
+        entry.words = valueWords(occasion.finding);
         entry.number = height(occasion.finding.value);
+        entry.isAtCap = interpretation::isAtCap(occasion.finding, measure);
         if (const auto* missing = std::get_if<values::Missing>(&occasion.finding.value))
             entry.absence = missing->why;
-        if (entry.number) {
-            if (before != nullptr) {
-                const auto fit = comparability(*before, occasion);
-                for (const interpretation::Mismatch& mismatch : fit.blocking)
-                    entry.changes << conditionWords(mismatch);
-                run += fit.isComparable() ? 0 : 1;
-                entry.joins = fit.isComparable() && !unableBetween;
-            }
-            before = &occasion;
-            unableBetween = false;
-        } else if (values::isUnable(occasion.finding.value)) {
-            unableBetween = true;
+        if (stage.sinceBefore) {
+            for (const interpretation::Mismatch& mismatch : stage.sinceBefore->blocking)
+                entry.changes << conditionWords(mismatch);
+            run += stage.sinceBefore->isComparable() ? 0 : 1;
+            entry.joins = stage.sinceBefore->isComparable() && !unableBetween;
         }
+        if (entry.number)
+            unableBetween = false;
+        else if (values::isUnable(occasion.finding.value))
+            unableBetween = true;
         entry.run = run;
+        if (stage.held) {
+            entry.verdict = stage.held->verdict;
+            entry.verdictWords = interpretation::verdictWords(*stage.held, phrases);
+        }
+        entry.isNow = progress.change && progress.change->now.visit == occasion.visit;
+        entry.isPrevious = progress.change && progress.change->previous &&
+                           progress.change->previous->comparability.isComparable() &&
+                           progress.change->previous->reference.visit == occasion.visit;
+        entry.isReference = progress.held && progress.held->reference.visit == occasion.visit;
         made.push_back(entry);
     }
     return made;
 }
 
-/// What this visit found, or the last one before it. The number of entries where there is none.
-size_t Maker::nowAmong(const std::vector<TrendEntry>& entries) const
+/// A result at the cap is at least that.
+QString Maker::valueWords(const records::Finding& finding) const
 {
-    const auto visit =
-        std::ranges::find(visits, question.visit.value_or(records::VisitId{}), &records::Visit::id);
-    size_t now = entries.size();
-    for (size_t i = 0; i < entries.size(); ++i) {
-        const bool counts = entries[i].number || entries[i].absence == values::Absence::Unable;
-        if (counts && (now == entries.size() || visit == visits.end() || entries[i].day <= visit->day))
-            now = i;
-    }
-    return now;
+    const QString words = records::written(finding.value, measure, phrases);
+    return interpretation::isAtCap(finding, measure) ? phrases("%1, stopped at the cap").arg(words) : words;
 }
 
-/// The reference asked for where it holds a value; else the first value comparable with what this visit
-/// found. The number of entries where there is none.
-size_t Maker::referenceAmong(const std::vector<TrendEntry>& entries,
-                             const std::vector<records::Occasion>& occasions) const
+/// Empty where the comparison has no threshold, and so no limit.
+std::optional<TrendLimits> Maker::limits(const interpretation::Comparison& held) const
 {
-    if (question.reference) {
-        const auto found = std::ranges::find(entries, *question.reference, &TrendEntry::visit);
-        return found != entries.end() && found->number ? size_t(found - entries.begin()) : entries.size();
+    const auto reference = values::number(held.reference.finding.value);
+    if (!held.threshold || !reference)
+        return std::nullopt;
+    TrendLimits made;
+    made.day = held.reference.day;
+    made.reference = *reference;
+    made.source = interpretation::sourceWords(held.threshold->row, catalogue, phrases);
+    if (held.threshold->row.scale == catalogue::Scale::ProportionalToMean) {
+        const double limit = held.threshold->limitFor(*held.difference, measure.better);
+        const int decimals = interpretation::tellingDecimals(std::abs(*held.difference), limit, measure);
+        made.atThisVisit = interpretation::amount(limit, measure, decimals);
     }
-    const size_t now = nowAmong(entries);
-    for (size_t i = 0; i < now; ++i) {
-        if (now < entries.size() && entries[i].number &&
-            comparability(occasions[i], occasions[now]).isComparable())
-            return i;
-    }
-    return now < entries.size() && entries[now].number ? now : entries.size();
-}
-
-interpretation::Course Maker::course(const std::vector<records::Occasion>& occasions, size_t now) const
-{
-    std::vector<const records::Occasion*> run;
-    for (size_t i = 0; i <= now && now < occasions.size(); ++i) {
-        const values::Value& value = occasions[i].finding.value;
-        const bool counts = values::isDone(value) || values::isUnable(value);
-        if (counts && comparability(occasions[i], occasions[now]).isComparable())
-            run.push_back(&occasions[i]);
-    }
-    return interpretation::courseOf(run, {visits, patient, catalogue, judging});
+    if (!held.cannotShow.better)
+        made.improved = interpretation::valueAtLimit(*held.threshold, *reference, true, measure.better);
+    if (!held.cannotShow.worse)
+        made.declined = interpretation::valueAtLimit(*held.threshold, *reference, false, measure.better);
+    return made;
 }
 
 TrendLine Maker::line(records::Side side) const
@@ -163,28 +149,18 @@ TrendLine Maker::line(records::Side side) const
     TrendLine line;
     line.side = side;
     line.name = records::written(side, phrases);
-    const auto occasions = records::history(visits, catalogue, measure.id, side, patient.declared);
-    line.entries = entries(occasions);
-    const interpretation::Course run = course(occasions, nowAmong(line.entries));
-    line.slope = trendSlope(run);
-    line.trend = interpretation::trendWords(run, measure, phrases);
-    const size_t place = referenceAmong(line.entries, occasions);
-    if (place == line.entries.size())
-        return line;
-    const records::Occasion& reference = occasions[place];
-    const auto levels = interpretation::levelsAt(reference.visit, measure.id, side, visits, catalogue);
-    line.entries[place].isReference = true;
-    for (size_t i = place + 1; i < occasions.size(); ++i) {
-        const values::Value& value = occasions[i].finding.value;
-        if (values::isDone(value) || values::isUnable(value))
-            line.entries[i].verdict =
-                interpretation::comparison(catalogue, patient, reference, occasions[i], levels).verdict;
+    const interpretation::Progress progress = interpretation::progress(
+        {measure.id, side, question.visit, question.reference}, {visits, patient, catalogue, judging});
+    line.entries = entries(progress);
+    if (progress.change) {
+        line.slope = trendSlope(progress.change->course);
+        line.trend = interpretation::trendWords(progress.change->course, measure, phrases);
     }
-    const auto itself = interpretation::comparison(catalogue, patient, reference, reference, levels);
-    if (!itself.threshold || measure.better == catalogue::Direction::Neither)
+    if (!progress.held)
         return line;
-    line.limits = limitsAround(reference, *itself.threshold, measure, catalogue, phrases);
-    line.standardError = interpretation::standardErrorOf(itself.threshold->row);
+    line.limits = limits(*progress.held);
+    if (line.limits)
+        line.standardError = interpretation::standardErrorOf(progress.held->threshold->row);
     return line;
 }
 
@@ -256,6 +232,28 @@ std::vector<TrendEvent> eventsFor(const TrendQuestion& question, const std::vect
     return made;
 }
 
+/// Between the same two days once, whichever side.
+std::vector<TrendBreak> breaksOf(const std::vector<TrendLine>& lines)
+{
+    std::map<std::pair<QDate, QDate>, QStringList> found;
+    for (const TrendLine& line : lines) {
+        const TrendEntry* before = nullptr;
+        for (const TrendEntry& entry : line.entries) {
+            if (!entry.number)
+                continue;
+            if (before != nullptr && !entry.changes.isEmpty())
+                found[{before->day, entry.day}] += entry.changes;
+            before = &entry;
+        }
+    }
+    std::vector<TrendBreak> breaks;
+    for (auto& [days, changes] : found) {
+        changes.removeDuplicates();
+        breaks.push_back({days.first, days.second, changes});
+    }
+    return breaks;
+}
+
 std::optional<QDate> dayOf(const std::vector<records::Visit>& visits,
                            const std::optional<records::VisitId>& id)
 {
@@ -266,25 +264,16 @@ std::optional<QDate> dayOf(const std::vector<records::Visit>& visits,
 
 } // namespace
 
-const TrendEntry* TrendLine::latest() const
+const TrendEntry* TrendLine::now() const
 {
-    const auto found = std::find_if(entries.rbegin(), entries.rend(), [](const TrendEntry& entry) {
-        return entry.number || entry.absence == values::Absence::Unable;
-    });
-    return found == entries.rend() ? nullptr : &*found;
+    const auto found = std::ranges::find(entries, true, &TrendEntry::isNow);
+    return found == entries.end() ? nullptr : &*found;
 }
 
 const TrendEntry* TrendLine::previous() const
 {
-    const TrendEntry* last = latest();
-    if (last == nullptr)
-        return nullptr;
-    for (const TrendEntry* entry = last; entry != entries.data();) {
-        --entry;
-        if (entry->number || entry->absence == values::Absence::Unable)
-            return entry;
-    }
-    return nullptr;
+    const auto found = std::ranges::find(entries, true, &TrendEntry::isPrevious);
+    return found == entries.end() ? nullptr : &*found;
 }
 
 const TrendEntry* TrendLine::reference() const
@@ -343,11 +332,15 @@ TrendPoints trendPoints(const TrendQuestion& question, const std::vector<records
             points.referenceDay = reference->day;
     }
     points.events = eventsFor(question, visits, patient, catalogue, phrases);
+    points.breaks = breaksOf(points.lines);
     points.remarks = remarksOn(points, phrases);
     points.range = maker.range(points.lines);
     if (points.range)
         points.remarks << points.range->words;
-    if (question.reference && std::ranges::none_of(points.lines, &TrendLine::reference))
+    const auto hasNumber = [](const TrendLine& line) {
+        return line.reference() != nullptr && line.reference()->number;
+    };
+    if (question.reference && std::ranges::none_of(points.lines, hasNumber))
         points.remarks.prepend(
             phrases("The reference visit holds no value of this test, so no thresholds are drawn."));
     return points;

@@ -22,7 +22,11 @@ struct TrendEntry {
     QStringList
         changes; ///< what differs from the value before where a new run begins: "Walking aid: none → stick"
     bool isReference = false;
+    bool isNow = false;                             ///< what this visit found, or the last before it
+    bool isPrevious = false;                        ///< the last comparable one before that
+    bool isAtCap = false;                           ///< stopped there: the value is at least that
     std::optional<interpretation::Verdict> verdict; ///< against the reference; empty before and at it
+    QString verdictWords;                           ///< with what could not show
 };
 
 /// The values beyond which a change from the reference is larger than measurement error.
@@ -31,7 +35,8 @@ struct TrendLimits {
     double reference = 0;           ///< its value
     std::optional<double> improved; ///< empty where it lies beyond the end of the scale
     std::optional<double> declined;
-    QString source; ///< "Steffen & Seney 2008, Parkinson disease, n 37"
+    QString atThisVisit; ///< the limit in the unit, where it depends on the later value too; else empty
+    QString source;      ///< "Steffen & Seney 2008, Parkinson disease, n 37"
 };
 
 /// The line through the numbers of one run of comparable visits, the measure's unit.
@@ -53,8 +58,8 @@ struct TrendLine {
     std::optional<TrendSlope> slope; ///< of the run that this visit belongs to, up to it
     QStringList trend;               ///< what this run says as a whole, in words
 
-    const TrendEntry* latest() const; ///< the newest value, or that it could not be done; nullptr without one
-    const TrendEntry* previous() const; ///< the one before it
+    const TrendEntry* now() const;      ///< nullptr without one
+    const TrendEntry* previous() const; ///< nullptr where none before is comparable
     const TrendEntry* reference() const;
 };
 
@@ -71,6 +76,13 @@ struct TrendRange {
 struct TrendStep {
     double number = 0;
     QString words;
+};
+
+/// Conditions that changed between two results, so that a new run begins.
+struct TrendBreak {
+    QDate from; ///< days of the results on either side
+    QDate to;
+    QStringList changes; ///< "Walking aid: none → stick"
 };
 
 /// A turn that no slope shows, on its day.
@@ -101,6 +113,7 @@ struct TrendPoints {
     bool isBaseline =
         false; ///< no reference was asked for: each line is held against its first comparable value
     std::vector<TrendLine> lines;
+    std::vector<TrendBreak> breaks;  ///< oldest first; drawn by number, told below by number
     std::vector<TrendEvent> events;  ///< oldest first
     std::optional<TrendRange> range; ///< for the newest value, where it is the same for every line
     QStringList remarks;             ///< what is drawn beside the values, with its source

@@ -25,6 +25,11 @@ QStringList remarksOnLimits(const TrendPoints& points, const TrendLine& line, co
               phrases("Thresholds of measurement error (95 %) around %1 of %2: %3.")
                   .arg(points.written(limits.reference), records::dayInWords(limits.day), limits.source),
               phrases)};
+    if (!limits.atThisVisit.isEmpty())
+        remarks << sided(line,
+                         phrases("They depend on both values: for the result of this visit the limit is %1.")
+                             .arg(limits.atThisVisit),
+                         phrases);
     if (!limits.improved)
         remarks << sided(line, phrases("The scale ends before an improvement could show."), phrases);
     if (!limits.declined)
@@ -51,6 +56,52 @@ QStringList remarksOnSlopes(const TrendPoints& points, const base::Phrasebook& p
     return {};
 }
 
+QStringList remarksOnCaps(const TrendPoints& points, const base::Phrasebook& phrases)
+{
+    bool isCapped = false;
+    bool isInSlope = false;
+    for (const TrendLine& line : points.lines) {
+        for (const TrendEntry& entry : line.entries) {
+            isCapped = isCapped || entry.isAtCap;
+            const bool isWithin = line.slope && entry.day >= line.slope->from && entry.day <= line.slope->to;
+            isInSlope = isInSlope || (entry.isAtCap && isWithin);
+        }
+    }
+    if (!isCapped)
+        return {};
+    const QString mark = phrases("Open mark with an arrow: stopped at the cap, so at least that value.");
+    return {isInSlope ? phrases("%1 The trend takes it as the cap itself.").arg(mark) : mark};
+}
+
+/// As many of the words in a row as can be read in one line.
+QStringList inRows(const QStringList& words, const QString& separator)
+{
+    constexpr qsizetype mostCharacters = 80;
+    QStringList rows;
+    for (const QString& each : words) {
+        if (!rows.isEmpty() && rows.last().size() + each.size() <= mostCharacters)
+            rows.last() += separator + each;
+        else
+            rows << each;
+    }
+    return rows;
+}
+
+/// What changed at each number above the plot.
+QStringList remarksOnBreaks(const TrendPoints& points, const base::Phrasebook& phrases)
+{
+    QStringList remarks;
+    int number = 0;
+    for (const TrendBreak& each : points.breaks) {
+        ++number;
+        for (const QString& row : inRows(each.changes, QStringLiteral("; ")))
+            remarks << phrases("%1: %2 (%3 to %4)")
+                           .arg(QString::number(number), row, records::dayInWords(each.from),
+                                records::dayInWords(each.to));
+    }
+    return remarks;
+}
+
 } // namespace
 
 QStringList remarksOn(const TrendPoints& points, const base::Phrasebook& phrases)
@@ -67,12 +118,12 @@ QStringList remarksOn(const TrendPoints& points, const base::Phrasebook& phrases
     }
     for (const auto& [sentence, sides] : shaded)
         remarks << (shaded.size() > 1 ? phrases("%1: %2").arg(sides.join(u", "_s), sentence) : sentence);
-    remarks << remarksOnSlopes(points, phrases);
+    remarks << remarksOnSlopes(points, phrases) << remarksOnCaps(points, phrases);
     for (const TrendLine& line : points.lines) {
         for (const QString& words : line.trend)
             remarks << sided(line, words, phrases);
     }
-    return remarks;
+    return remarks << remarksOnBreaks(points, phrases);
 }
 
 } // namespace charts

@@ -2,25 +2,33 @@
 
 #include "core/interpretation/wording.h"
 
+#include <algorithm>
+
 using namespace Qt::StringLiterals;
 
 namespace charts
 {
 
-QString latestWords(const TrendLine& line, const base::Phrasebook& phrases)
+QString nowWords(const TrendLine& line, const base::Phrasebook& phrases)
 {
-    const TrendEntry* latest = line.latest();
-    if (latest == nullptr)
-        return phrases("no value yet");
-    QString words = phrases("%1 on %2").arg(latest->words, records::dayInWords(latest->day));
+    const TrendEntry* now = line.now();
+    if (now == nullptr)
+        return phrases("no value up to this visit");
+    QString words = phrases("%1 on %2").arg(now->words, records::dayInWords(now->day));
+    const bool hasEarlier = std::any_of(line.entries.data(), now, [](const TrendEntry& entry) {
+        return entry.number || entry.absence == values::Absence::Unable;
+    });
     if (const TrendEntry* previous = line.previous())
         words =
             phrases("%1; previous %2 on %3").arg(words, previous->words, records::dayInWords(previous->day));
+    else if (hasEarlier)
+        words = phrases("%1; none before is comparable").arg(words);
     const TrendEntry* reference = line.reference();
-    if (latest->verdict && latest->verdict != interpretation::Verdict::NoThreshold && reference != nullptr)
-        words = phrases("%1; %2 against %3")
-                    .arg(words, interpretation::written(*latest->verdict, phrases),
-                         records::dayInWords(reference->day));
+    using interpretation::Verdict;
+    const bool isTold = now->verdict && *now->verdict != Verdict::NoThreshold;
+    if (isTold && reference != nullptr)
+        words =
+            phrases("%1; %2 against %3").arg(words, now->verdictWords, records::dayInWords(reference->day));
     return words;
 }
 
@@ -28,8 +36,8 @@ QString spoken(const TrendPoints& points, const base::Phrasebook& phrases)
 {
     QStringList sentences;
     for (const TrendLine& line : points.lines) {
-        const QString latest = latestWords(line, phrases);
-        sentences << (line.name.isEmpty() ? latest : phrases("%1: %2").arg(line.name, latest)) + u'.';
+        const QString now = nowWords(line, phrases);
+        sentences << (line.name.isEmpty() ? now : phrases("%1: %2").arg(line.name, now)) + u'.';
     }
     for (const TrendEvent& event : points.events)
         sentences << event.words + u'.';

@@ -66,6 +66,16 @@ QJsonValue trendOf(const std::optional<interpretation::Trend>& trend)
                        {u"n"_s, trend->n}};
 }
 
+QJsonArray cannotShowOf(const interpretation::CannotShow& hidden)
+{
+    QJsonArray ways;
+    if (hidden.better)
+        ways += u"better"_s;
+    if (hidden.worse)
+        ways += u"worse"_s;
+    return ways;
+}
+
 QJsonObject objectOf(const interpretation::Comparison& comparison, const QString& against,
                      const interpretation::Course& course, const catalogue::Catalogue& catalogue,
                      const base::Phrasebook& phrases)
@@ -93,6 +103,7 @@ QJsonObject objectOf(const interpretation::Comparison& comparison, const QString
             {u"thresholdSource"_s,
              isJudged ? QJsonValue(sourceOf(comparison.threshold->row, catalogue)) : QJsonValue()},
             {u"verdict"_s, interpretation::code(comparison.verdict)},
+            {u"cannotShow"_s, cannotShowOf(comparison.cannotShow)},
             {u"why"_s, interpretation::why(comparison, catalogue, phrases)},
             {u"strength"_s, interpretation::code(comparison.strength)},
             {u"z"_s, plain(comparison.z)},

@@ -55,7 +55,7 @@ QStringList row(const interpretation::Change& change, const QString& against,
             records::dayInWords(comparison.reference.day),
             valueOf(comparison.reference, measure, phrases),
             comparison.difference ? interpretation::signedAmount(*comparison.difference, measure) : QString(),
-            interpretation::written(comparison.verdict, phrases),
+            interpretation::verdictWords(comparison, phrases),
             interpretation::strengthWords(comparison, change.course, phrases)};
 }
 

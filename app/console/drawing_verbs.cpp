@@ -2,7 +2,8 @@
 #include "app/charts/figure.h"
 #include "app/console/request.h"
 #include "core/base/file.h"
-#include "core/interpretation/change.h"
+#include "core/interpretation/room.h"
+#include "core/letters/letter_visit.h"
 #include "core/letters/pages.h"
 
 #include <algorithm>
@@ -33,10 +34,7 @@ double strength(const std::optional<interpretation::Comparison>& comparison,
     const catalogue::Measure* measure = catalogue.measure(comparison->measure);
     if (!comparison->difference || measure == nullptr)
         return nothingToShow;
-    if (!comparison->threshold)
-        return 0;
-    return std::abs(*comparison->difference) /
-           comparison->threshold->limitFor(*comparison->difference, measure->better);
+    return std::abs(interpretation::inLimits(*comparison, measure->better).value_or(0));
 }
 
 /// The measure that has changed most since the first or the last visit; empty when no number can be compared.
@@ -76,26 +74,20 @@ base::Result<void> writeLetter(const Request& request)
     letters::Material material;
     material.clinic = (*session)->clinic();
     material.patient = patient->patient;
-    material.visits = visits;
+    material.record = records::AsOf(visits.back().id, visits);
     material.today = (*session)->today();
     material.letter.patient = patient->patient.id;
     material.letter.visit = visits.back().id;
     material.letter.to = patient->patient.referrer;
-    const QString measure =
-        strongest(interpretation::changesAt(visits.back().id, std::nullopt, visits, patient->patient,
-                                            (*session)->catalogue(), (*session)->clinic().judging),
-                  (*session)->catalogue());
-    const charts::TrendPoints points =
-        charts::trendPoints({measure, std::nullopt, visits.back().id, std::nullopt}, visits, patient->patient,
-                            (*session)->catalogue(), phrases, (*session)->clinic().judging);
-    if (!points.isEmpty()) {
+    const catalogue::Catalogue& catalogue = (*session)->catalogue();
+    const QString measure = strongest(letters::changesOf(material, catalogue), catalogue);
+    if (auto figure = charts::figureOf(measure, material, catalogue, phrases)) {
         material.letter.charts = {measure};
-        material.figures = {charts::figure(points, phrases)};
+        material.figures = {*std::move(figure)};
     }
-    material.letter.interpretation =
-        letters::suggestedInterpretation(material, (*session)->catalogue(), phrases);
+    material.letter.interpretation = letters::suggestedInterpretation(material, catalogue, phrases);
 
-    const letters::Composition letter = letters::composed(material, (*session)->catalogue(), phrases);
+    const letters::Composition letter = letters::composed(material, catalogue, phrases);
     const auto bytes =
         request.to.endsWith(u".odt"_s, Qt::CaseInsensitive) ? letters::odt(letter) : letters::pdf(letter);
     return bytes ? base::write(*bytes, request.to) : bytes.error();

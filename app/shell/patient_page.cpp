@@ -1,7 +1,6 @@
 #include "app/shell/patient_page.h"
 
 #include "app/changes/change_page.h"
-#include "app/charts/figure.h"
 #include "app/shell/identity_banner.h"
 #include "app/shell/status_line.h"
 #include "app/shell/version_rows.h"
@@ -32,21 +31,6 @@ namespace shell
 
 namespace
 {
-
-/// The trend of a measure for a letter, from signed visits alone.
-std::optional<letters::Figure> figureOf(const session::Session& session, const QString& measure,
-                                        records::Side side)
-{
-    std::vector<records::Visit> visits = records::current(session.versions());
-    std::erase_if(visits,
-                  [](const records::Visit& visit) { return visit.state == records::VisitState::Draft; });
-    charts::TrendQuestion question{measure, std::nullopt, session.focus().visit, session.focus().reference};
-    if (side != records::Side::None)
-        question.side = side;
-    const auto points = charts::trendPoints(question, visits, session.patientInFocus(), session.catalogue(),
-                                            {}, session.clinic().judging);
-    return points.isEmpty() ? std::nullopt : std::optional(charts::figure(points, {}));
-}
 
 QPushButton* button(const QString& text, const QString& name, QWidget* parent)
 {
@@ -185,13 +169,10 @@ void PatientPage::chooseForm()
 void PatientPage::addPages()
 {
     m_examination = new visits::ExaminationPage(m_session, m_prompts, this);
-    auto* letters = new writing::LettersPage(m_session, m_prompts, this);
-    letters->setFigures(
-        [this](const QString& measure, records::Side side) { return figureOf(m_session, measure, side); });
     addPage(tr("Examination"), m_examination);
     addPage(tr("Change"), new changes::ChangePage(m_session, m_prompts, this));
     addPage(tr("Trend"), new trends::TrendPage(m_session, m_prompts, this));
-    addPage(tr("Letters"), letters);
+    addPage(tr("Letters"), new writing::LettersPage(m_session, m_prompts, this));
     connect(m_examination, &visits::ExaminationPage::handbookAsked, this, &PatientPage::handbookAsked);
     connect(m_examination, &visits::ExaminationPage::progressChanged, this,
             [this] { m_status->setProgress(m_examination->done(), m_examination->expected()); });

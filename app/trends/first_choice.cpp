@@ -1,5 +1,7 @@
 #include "app/trends/first_choice.h"
 
+#include "core/interpretation/room.h"
+
 #include <algorithm>
 #include <cmath>
 
@@ -21,9 +23,8 @@ std::optional<double> interest(const interpretation::Change& change, const catal
     const interpretation::Comparison& held = *change.baseline;
     if (held.verdict == Verdict::BecameUnable || held.verdict == Verdict::BecameAble)
         return 1e6;
-    if (!held.difference || !held.threshold)
-        return 0.5;
-    return 1 + std::abs(*held.difference) / held.threshold->limitFor(*held.difference, measure.better);
+    const auto inLimits = interpretation::inLimits(held, measure.better);
+    return inLimits ? 1 + std::abs(*inLimits) : 0.5;
 }
 
 } // namespace

@@ -206,7 +206,7 @@ void TrendPage::draw()
 void TrendPage::tabulate()
 {
     const charts::TrendPoints points = pointsOf(m_measure);
-    m_figures->show(points, m_phrases);
+    m_figures->show(points);
     m_tableTitle->setText(points.title);
     m_table->setAccessibleName(tr("Results of %1").arg(points.title));
     m_table->resizeColumnsToContents();

@@ -1,7 +1,5 @@
 #include "app/trends/trend_table.h"
 
-#include "core/interpretation/wording.h"
-
 #include <algorithm>
 
 using namespace Qt::StringLiterals;
@@ -37,7 +35,7 @@ QString capitalized(QString words)
 
 } // namespace
 
-void TrendTable::show(const charts::TrendPoints& points, const base::Phrasebook& phrases)
+void TrendTable::show(const charts::TrendPoints& points)
 {
     beginResetModel();
     m_rows.clear();
@@ -68,10 +66,9 @@ void TrendTable::show(const charts::TrendPoints& points, const base::Phrasebook&
             const charts::TrendEntry* entry = entryAt(line, row.visit);
             row.cells << (entry != nullptr ? entry->words : QString());
             const bool isReference = entry != nullptr && entry->isReference;
-            verdicts << (isReference ? (points.isBaseline ? tr("baseline") : tr("reference visit"))
-                         : entry != nullptr && entry->verdict
-                             ? interpretation::written(*entry->verdict, phrases)
-                             : QString());
+            verdicts << (isReference        ? (points.isBaseline ? tr("baseline") : tr("reference visit"))
+                         : entry != nullptr ? entry->verdictWords
+                                            : QString());
             if (entry != nullptr) {
                 changes << entry->changes;
                 isDraft = entry->isDraft;

@@ -15,7 +15,7 @@ class TrendTable : public QAbstractTableModel
 public:
     using QAbstractTableModel::QAbstractTableModel;
 
-    void show(const charts::TrendPoints& points, const base::Phrasebook& phrases);
+    void show(const charts::TrendPoints& points);
     std::optional<records::VisitId> visit(int row) const;
 
     int rowCount(const QModelIndex& parent = {}) const override;

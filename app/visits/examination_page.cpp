@@ -405,7 +405,7 @@ void ExaminationPage::refreshMeanings()
             else
                 box->meaningOf(place.measure)
                     ->say(place.side, found->second->verdict,
-                          interpretation::written(found->second->verdict, {}),
+                          interpretation::verdictWords(*found->second, {}),
                           interpretation::why(*found->second, m_session.catalogue(), {}));
             if (field->measure().computed)
                 field->setComputed(computedValue(place, *visit, m_session.catalogue()), {});

@@ -1,5 +1,6 @@
 #include "app/writing/letter_draft.h"
 
+#include "app/charts/figure.h"
 #include "app/writing/letter_standing.h"
 #include "core/letters/letter_visit.h"
 #include "core/letters/pages.h"
@@ -105,7 +106,7 @@ base::Result<void> LetterDraft::begin()
     letter.copiesTo =
         joined({patient.generalPractitioner == letter.to ? QString() : patient.generalPractitioner,
                 u"%1 %2"_s.arg(patient.given, patient.family).simplified()});
-    for (const interpretation::Change& change : m_session.changes()) {
+    for (const interpretation::Change& change : letters::changesOf(material(letter), m_session.catalogue())) {
         if (isTelling(change) && isMeasured(m_session.catalogue().measure(change.measure)) &&
             !letter.charts.contains(change.measure) && letter.charts.size() < chartsAtFirst)
             letter.charts += change.measure;
@@ -174,20 +175,17 @@ std::vector<ChartChoice> LetterDraft::charts() const
 
 letters::Material LetterDraft::material(const records::Letter& letter) const
 {
-    return {m_session.clinic(), m_session.patientInFocus(), signedVisits(m_session), letter,
-            figures(letter),    m_session.today()};
-}
-
-std::vector<letters::Figure> LetterDraft::figures(const records::Letter& letter) const
-{
-    std::vector<letters::Figure> figures;
+    letters::Material material{m_session.clinic(),
+                               m_session.patientInFocus(),
+                               records::AsOf(letter.visit, signedVisits(m_session)),
+                               letter,
+                               {},
+                               m_session.today()};
     for (const QString& chart : letter.charts) {
-        const auto side = records::sideFromCode(chart.section(u'/', 1)).value_or(records::Side::None);
-        auto figure = m_figureFor ? m_figureFor(chart.section(u'/', 0, 0), side) : std::nullopt;
-        if (figure)
-            figures.push_back(*std::move(figure));
+        if (auto figure = charts::figureOf(chart, material, m_session.catalogue(), {}))
+            material.figures.push_back(*std::move(figure));
     }
-    return figures;
+    return material;
 }
 
 base::Result<letters::Composition> LetterDraft::composition() const

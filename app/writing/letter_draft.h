@@ -8,10 +8,6 @@
 namespace writing
 {
 
-/// Draws a measure for a letter; empty where there is nothing to draw. Side::None asks for all sides in one
-/// chart.
-using FigureFor = std::function<std::optional<letters::Figure>(const QString& measure, records::Side side)>;
-
 /// A chart the letter may hold.
 struct ChartChoice {
     QString key; ///< as in records::Letter::charts
@@ -27,7 +23,6 @@ class LetterDraft
 
 public:
     explicit LetterDraft(session::Session& session) : m_session(session) {}
-    void setFigures(FigureFor figureFor) { m_figureFor = std::move(figureFor); }
 
     /// Why no letter can be begun from the visit in focus; empty when one can.
     QString whyNoLetter() const;
@@ -68,10 +63,8 @@ public:
 
 private:
     letters::Material material(const records::Letter& letter) const;
-    std::vector<letters::Figure> figures(const records::Letter& letter) const;
 
     session::Session& m_session;
-    FigureFor m_figureFor;
     records::Letter m_letter;
     records::Letter m_begun; ///< as it was opened, with its visits as they were then
 };

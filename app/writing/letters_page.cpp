@@ -87,12 +87,6 @@ LettersPage::LettersPage(session::Session& session, session::Prompts& prompts, Q
     followFocus();
 }
 
-void LettersPage::setFigures(const FigureFor& figureFor)
-{
-    m_draft.setFigures(figureFor);
-    showPages();
-}
-
 QWidget* LettersPage::makeSide()
 {
     auto* side = m_side = new QWidget(this);

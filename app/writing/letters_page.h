@@ -32,8 +32,6 @@ class LettersPage : public QWidget
 public:
     LettersPage(session::Session& session, session::Prompts& prompts, QWidget* parent = nullptr);
 
-    void setFigures(const FigureFor& figureFor);
-
 protected:
     void changeEvent(QEvent* event) override;
     /// The pages are drawn only where they can be seen.

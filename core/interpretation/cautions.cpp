@@ -1,3 +1,4 @@
+#include "core/interpretation/room.h"
 #include "core/interpretation/row_words.h"
 #include "core/interpretation/terms.h"
 #include "core/interpretation/wording.h"
@@ -49,9 +50,7 @@ QString endOfScale(const Comparison& held, const Measure& measure, const Phraseb
 
 QString capReached(const records::Occasion& occasion, const Measure& measure, const Phrasebook& phrases)
 {
-    const auto number = values::number(occasion.finding.value);
-    const bool isAtCap = occasion.finding.capReached || (measure.cap && number && *number >= *measure.cap);
-    if (!isAtCap || !measure.cap)
+    if (!isAtCap(occasion.finding, measure) || !measure.cap)
         return {};
     return phrases("On %1 the trial was stopped at %2: anything beyond cannot show.")
         .arg(records::dayInWords(occasion.day), amount(*measure.cap, measure));

@@ -132,6 +132,21 @@ Change changeOf(const std::vector<Occasion>& history, const Occasion& now,
     return change;
 }
 
+/// What a visit found, or the last one before it; nullptr where there is none. Without a visit the last.
+const Occasion* resultAt(const std::vector<Occasion>& history, const std::optional<records::VisitId>& id,
+                         const std::vector<Visit>& visits)
+{
+    const auto visit = std::ranges::find(visits, id.value_or(records::VisitId()), &Visit::id);
+    const Occasion* now = nullptr;
+    for (const Occasion& occasion : history) {
+        const bool isLater =
+            visit != visits.end() && (occasion.day > visit->day || (now != nullptr && now->visit == *id));
+        if (counts(occasion) && !isLater)
+            now = &occasion;
+    }
+    return now;
+}
+
 template <class Chooses>
 std::vector<Change> changes(const Ground& ground, const std::optional<records::VisitId>& reference,
                             Chooses chooses)
@@ -180,6 +195,35 @@ std::vector<Change> latestChanges(const std::vector<Visit>& visits, const record
                                   const catalogue::Catalogue& catalogue, const records::Judging& judging)
 {
     return changes({visits, patient, catalogue, judging}, std::nullopt, counts);
+}
+
+Progress progress(const ProgressQuestion& question, const Ground& ground)
+{
+    Progress found;
+    const catalogue::Measure* measure = ground.catalogue.measure(question.measure);
+    const auto history = records::history(ground.visits, ground.catalogue, question.measure, question.side,
+                                          ground.patient.declared);
+    const Occasion* now = resultAt(history, question.visit, ground.visits);
+    if (measure != nullptr && now != nullptr) {
+        found.change = changeOf(history, *now, question.reference, ground);
+        found.held = question.reference ? found.change->chosen : found.change->baseline;
+    }
+    const Occasion* before = nullptr;
+    bool isAfter = false;
+    for (const Occasion& occasion : history) {
+        Stage stage{occasion, {}, {}};
+        if (values::isDone(occasion.finding.value)) {
+            if (before != nullptr && measure != nullptr)
+                stage.sinceBefore =
+                    comparability(*measure, ground.catalogue, ground.patient.population, *before, occasion);
+            before = &occasion;
+        }
+        if (isAfter && counts(occasion))
+            stage.held = &occasion == now ? *found.held : ground.compared(found.held->reference, occasion);
+        isAfter = isAfter || (found.held && occasion.visit == found.held->reference.visit);
+        found.stages.push_back(std::move(stage));
+    }
+    return found;
 }
 
 std::optional<Occasion> lastComparable(const std::vector<Occasion>& earlier, const Occasion& now,

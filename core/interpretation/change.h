@@ -35,6 +35,30 @@ std::vector<Change> changesAt(const records::VisitId& visit, const std::optional
                               const std::vector<records::Visit>& visits, const records::Patient& patient,
                               const catalogue::Catalogue& catalogue, const records::Judging& judging = {});
 
+/// What is asked of one measure and side.
+struct ProgressQuestion {
+    QString measure;
+    records::Side side = records::Side::None;
+    std::optional<records::VisitId> visit;     ///< this visit; empty: the last
+    std::optional<records::VisitId> reference; ///< empty: the baseline of this visit
+};
+
+/// One result among those of its measure and side.
+struct Stage {
+    records::Occasion occasion;
+    std::optional<Comparability> sinceBefore; ///< with the result before it, where both have one
+    std::optional<Comparison> held; ///< against the reference; empty up to it, and where there is no result
+};
+
+/// One measure and side over all visits, judged for one of them.
+struct Progress {
+    std::vector<Stage> stages;      ///< oldest first
+    std::optional<Change> change;   ///< of this visit, else of the last before it that has a result
+    std::optional<Comparison> held; ///< of this change: against the reference, else against the baseline
+};
+
+Progress progress(const ProgressQuestion& question, const Ground& ground);
+
 /// The latest change of every measure and side over all visits.
 std::vector<Change> latestChanges(const std::vector<records::Visit>& visits, const records::Patient& patient,
                                   const catalogue::Catalogue& catalogue,

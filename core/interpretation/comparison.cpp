@@ -1,6 +1,7 @@
 #include "core/interpretation/comparison.h"
 
 #include "core/base/text.h"
+#include "core/interpretation/room.h"
 #include "core/interpretation/weight.h"
 #include "core/statistics/reliability.h"
 
@@ -298,9 +299,11 @@ Comparison comparison(const catalogue::Catalogue& catalogue, const records::Pati
     held.important = best(held, Answers::Important, catalogue, here, measure->better).used;
     narrow(held, *measure, averaged);
     weigh(held, measure->better);
-    if (held.threshold)
-        held.verdict = verdictOfNumbers(
-            *held.difference, held.threshold->limitFor(*held.difference, measure->better), measure->better);
+    if (!held.threshold)
+        return held;
+    held.verdict = verdictOfNumbers(
+        *held.difference, held.threshold->limitFor(*held.difference, measure->better), measure->better);
+    held.cannotShow = cannotShow(*held.threshold, *values::number(held.reference.finding.value), *measure);
     return held;
 }
 

@@ -38,6 +38,14 @@ struct NotUsed {
     WhyNot reason = WhyNot::LaterId;
 };
 
+/// What could not be seen from a reference, because the scale ends before a change is beyond error.
+struct CannotShow {
+    bool better = false;
+    bool worse = false;
+
+    bool operator==(const CannotShow&) const = default;
+};
+
 /// How often a change has been seen.
 enum class Strength {
     None,
@@ -80,6 +88,7 @@ struct Comparison {
     std::optional<Applied>
         important; ///< published important change; a second answer, never mixed with the first
     Verdict verdict = Verdict::NoThreshold;
+    CannotShow cannotShow;   ///< beside the verdict, which stays; false where there is no threshold
     std::optional<double> z; ///< difference / (√2 · SEM) on the row's scale; empty for empirical limits
     /// That the true change goes the way of the difference, and that it is larger than the important change
     /// that way: normal error of this SEM, flat prior.

@@ -53,7 +53,10 @@ QString numbersWords(const Comparison& held, const Measure& measure, const Catal
     const QString sentence = againstLimit(held, measure, catalogue, phrases);
     const QString converted = conversion(publishedSide(*held.threshold, *held.difference, measure.better),
                                          *held.threshold, measure, phrases);
-    return converted.isEmpty() ? sentence : phrases("%1 %2.").arg(sentence, converted);
+    QStringList parts = {converted.isEmpty() ? sentence : phrases("%1 %2.").arg(sentence, converted),
+                         cannotShowWords(held, phrases)};
+    parts.removeAll(QString());
+    return parts.join(u' ');
 }
 
 QString turnWords(const Comparison& held, const Measure& measure, const Phrasebook& phrases)
@@ -139,6 +142,32 @@ QString written(Verdict verdict, const Phrasebook& phrases)
         break;
     }
     return phrases("no published threshold");
+}
+
+QString verdictWords(const Comparison& comparison, const Phrasebook& phrases)
+{
+    const QString verdict = written(comparison.verdict, phrases);
+    const CannotShow& hidden = comparison.cannotShow;
+    if (comparison.verdict != Verdict::WithinError || hidden == CannotShow())
+        return verdict;
+    if (hidden.better && hidden.worse)
+        return phrases("%1; a change could not show here").arg(verdict);
+    return (hidden.better ? phrases("%1; better could not show here")
+                          : phrases("%1; worse could not show here"))
+        .arg(verdict);
+}
+
+QString cannotShowWords(const Comparison& comparison, const Phrasebook& phrases)
+{
+    const CannotShow& hidden = comparison.cannotShow;
+    if (comparison.verdict != Verdict::WithinError || hidden == CannotShow())
+        return {};
+    if (hidden.better && hidden.worse)
+        return phrases("A change could not show here: the scale ends both ways before one is beyond error.");
+    return hidden.better ? phrases("A change for the better could not show here: the scale ends before one "
+                                   "is beyond error.")
+                         : phrases("A change for the worse could not show here: the scale ends before one is "
+                                   "beyond error.");
 }
 
 QString why(const Comparison& comparison, const Catalogue& catalogue, const Phrasebook& phrases)

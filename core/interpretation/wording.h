@@ -9,6 +9,13 @@ namespace interpretation
 /// "better beyond error", "within error", "not comparable" …
 QString written(Verdict verdict, const base::Phrasebook& phrases);
 
+/// The verdict of a comparison, and where it is within error what could not show there: "within error; a
+/// change could not show here".
+QString verdictWords(const Comparison& comparison, const base::Phrasebook& phrases);
+
+/// "A change for the better could not show here: …" of a difference within error; else empty.
+QString cannotShowWords(const Comparison& comparison, const base::Phrasebook& phrases);
+
 /// One or two sentences that say why: the arithmetic against the threshold, the condition that differs or is
 /// not recorded, or that no threshold is published for this population.
 QString why(const Comparison& comparison, const catalogue::Catalogue& catalogue,

@@ -263,7 +263,7 @@ Composition composed(const Material& material, const catalogue::Catalogue& catal
 
     Fields fields;
     fields.text("title", composition.title);
-    addHeader(fields, material, visitOf(material), phrases);
+    addHeader(fields, material, material.record.visit(), phrases);
     addWords(fields, material, phrases);
     addRows(fields, material, catalogue, phrases);
     fields.objects("figures", figureFields(material.figures));

@@ -3,6 +3,7 @@
 #include "core/base/phrasebook.h"
 #include "core/base/result.h"
 #include "core/interpretation/change.h"
+#include "core/records/as_of.h"
 #include "core/records/clinic.h"
 #include "core/records/letter.h"
 
@@ -27,8 +28,8 @@ struct Figure {
 struct Material {
     records::Clinic clinic;
     records::Patient patient;
-    std::vector<records::Visit> visits; ///< the current versions
-    records::Letter letter;             ///< letter.visit is the visit it tells of
+    records::AsOf record; ///< as of the visit the letter tells of
+    records::Letter letter;
     std::vector<Figure> figures;
     QDate today;
 };
@@ -46,9 +47,9 @@ struct Composition {
     std::vector<Figure> figures;
 };
 
-/// Only the letter's own visit and earlier ones are told of. A result is held against the letter's reference
-/// visit where there is one and it holds the measure, else against the last comparable visit, and always
-/// against the first.
+/// Text, table and figures depend on the letter's record and reference alone. A result is held against the
+/// letter's reference visit where there is one and it holds the measure, else against the last comparable
+/// visit, and always against the first.
 Composition composed(const Material& material, const catalogue::Catalogue& catalogue,
                      const base::Phrasebook& phrases);
 

@@ -116,7 +116,7 @@ QString RowMaker::seen(const catalogue::Measure& measure, Side side) const
                          .arg(records::written(comparison.reference.finding.value, measure, m_phrases),
                               records::dayInWords(comparison.reference.day));
     if (comparison.verdict != Verdict::NoThreshold)
-        before += QStringLiteral(": ") + interpretation::written(comparison.verdict, m_phrases);
+        before += QStringLiteral(": ") + interpretation::verdictWords(comparison, m_phrases);
     return words + u'\n' + before;
 }
 
@@ -149,7 +149,7 @@ Earlier RowMaker::earlier(const Comparison& comparison, const interpretation::Co
     if (comparison.difference && comparison.verdict != Verdict::NotComparable)
         earlier.difference =
             interpretation::signedAmount(*comparison.difference, measure, decimalsOf(comparison, measure));
-    earlier.verdict = interpretation::written(comparison.verdict, m_phrases);
+    earlier.verdict = interpretation::verdictWords(comparison, m_phrases);
     earlier.strength = interpretation::strengthWords(comparison, course, m_phrases);
     if (comparison.raised)
         keepLongest(*comparison.raised);
@@ -196,8 +196,8 @@ QStringList RowMaker::cautions(const Change& change, const Comparison& compariso
 {
     QStringList lines = interpretation::cautions(change, comparison, m_catalogue, m_phrases);
     if (comparison.comparability.isComparable())
-        lines += interpretation::declaredWords(comparison, m_material.patient, m_material.visits, m_catalogue,
-                                               m_phrases);
+        lines += interpretation::declaredWords(comparison, m_material.patient, m_material.record.visits(),
+                                               m_catalogue, m_phrases);
     lines.removeAll(QString());
     return lines;
 }
@@ -209,7 +209,7 @@ void RowMaker::addDeclared(const catalogue::Measure& measure, Side side)
     if (change == nullptr || !earlierOf(*change) || !earlierOf(*change)->comparability.isComparable())
         return;
     const QString words = interpretation::declaredWords(*earlierOf(*change), m_material.patient,
-                                                        m_material.visits, m_catalogue, m_phrases);
+                                                        m_material.record.visits(), m_catalogue, m_phrases);
     if (!words.isEmpty())
         m_declared[words] += titleOf(measure, side, m_phrases);
 }
@@ -221,6 +221,8 @@ void RowMaker::addComparisons(MeasureRow& row, const Change& change, const catal
     const auto& previous = earlierOf(change);
     if (previous) {
         row.previous = earlier(*previous, change.course, measure);
+        if (m_material.letter.reference && !change.chosen) // it does not hold this measure
+            row.previous->day = m_phrases("%1, the previous").arg(row.previous->day);
         addLimit(row, *previous, measure);
         row.cautions = cautions(change, *previous);
     }
@@ -302,7 +304,7 @@ void RowMaker::addRates()
 
 Rows rowsOf(const Material& material, const catalogue::Catalogue& catalogue, const base::Phrasebook& phrases)
 {
-    const records::Visit* visit = visitOf(material);
+    const records::Visit* visit = material.record.visit();
     return visit == nullptr ? Rows() : RowMaker(material, *visit, catalogue, phrases).made();
 }
 

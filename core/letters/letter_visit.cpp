@@ -51,15 +51,12 @@ QStringList exceptionLines(const records::Finding& finding, const catalogue::Cat
 
 } // namespace
 
-const records::Visit* visitOf(const Material& material)
-{
-    const auto found = std::ranges::find(material.visits, material.letter.visit, &records::Visit::id);
-    return found == material.visits.end() ? nullptr : &*found;
-}
-
 std::vector<Change> changesOf(const Material& material, const catalogue::Catalogue& catalogue)
 {
-    return interpretation::changesAt(material.letter.visit, material.letter.reference, material.visits,
+    const records::Visit* visit = material.record.visit();
+    if (visit == nullptr)
+        return {};
+    return interpretation::changesAt(visit->id, material.letter.reference, material.record.visits(),
                                      material.patient, catalogue, material.clinic.judging);
 }
 
@@ -106,7 +103,7 @@ bool isNotAsked(const records::Finding* finding)
 QStringList notDone(const Material& material, const catalogue::Catalogue& catalogue,
                     const base::Phrasebook& phrases)
 {
-    const records::Visit* visit = visitOf(material);
+    const records::Visit* visit = material.record.visit();
     const catalogue::Form* form = visit != nullptr ? records::formOf(*visit, catalogue) : nullptr;
     if (form == nullptr)
         return {};
@@ -142,7 +139,7 @@ QStringList notDone(const Material& material, const catalogue::Catalogue& catalo
 QStringList conditionLines(const Material& material, const catalogue::Catalogue& catalogue,
                            const base::Phrasebook& phrases)
 {
-    const records::Visit* visit = visitOf(material);
+    const records::Visit* visit = material.record.visit();
     if (visit == nullptr)
         return {};
     QStringList lines, notRecorded;
@@ -163,14 +160,9 @@ QStringList conditionLines(const Material& material, const catalogue::Catalogue&
 QStringList compositeLines(const Material& material, const catalogue::Catalogue& catalogue,
                            const base::Phrasebook& phrases)
 {
-    const records::Visit* visit = visitOf(material);
-    if (visit == nullptr)
-        return {};
-    std::vector<records::Visit> visits = material.visits;
-    std::erase_if(visits, [&](const records::Visit& other) { return other.day > visit->day; });
     QStringList lines;
-    for (const interpretation::CompositeWorsening& worsening :
-         interpretation::compositeWorsenings({visits, material.patient, catalogue, material.clinic.judging}))
+    for (const interpretation::CompositeWorsening& worsening : interpretation::compositeWorsenings(
+             {material.record.visits(), material.patient, catalogue, material.clinic.judging}))
         lines += interpretation::compositeWords(worsening, catalogue, phrases);
     return lines;
 }

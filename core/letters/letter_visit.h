@@ -7,9 +7,6 @@
 namespace letters
 {
 
-/// The letter's visit; nullptr where it is not among the visits.
-const records::Visit* visitOf(const Material& material);
-
 /// What the letter's visit says against earlier visits.
 std::vector<interpretation::Change> changesOf(const Material& material,
                                               const catalogue::Catalogue& catalogue);

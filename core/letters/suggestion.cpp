@@ -29,6 +29,8 @@ public:
     }
 
     QString of(const Change& change) const;
+    /// What could not show, of a difference within error.
+    QString ofCannotShow(const Comparison& comparison) const;
     /// How often the change was seen.
     QString ofStrength(const Comparison& comparison, const Change& change) const;
     /// Where the first comparable visit gives another answer than the previous one, or a stronger one.
@@ -108,7 +110,7 @@ QString Sentences::of(const Change& change) const
     case Verdict::WithinError:
         return saidWith("%1: %2 at this visit, %3 on %4; the difference could be within error (%5).",
                         limit(comparison)) +
-               ofStrength(comparison, change);
+               ofCannotShow(comparison) + ofStrength(comparison, change);
     case Verdict::NotComparable:
         return saidWith("%1: %2 at this visit, %3 on %4; not comparable, because %5.",
                         whyNotComparable(comparison, m_catalogue, m_phrases));
@@ -116,6 +118,12 @@ QString Sentences::of(const Change& change) const
         break;
     }
     return said("%1: %2, where on %4 it was %3");
+}
+
+QString Sentences::ofCannotShow(const Comparison& comparison) const
+{
+    const QString words = interpretation::cannotShowWords(comparison, m_phrases);
+    return words.isEmpty() ? words : u' ' + words;
 }
 
 QString Sentences::ofStrength(const Comparison& comparison, const Change& change) const
@@ -135,7 +143,7 @@ QString Sentences::ofBaseline(const Change& change) const
     const auto said = [&](const char* english) {
         return m_phrases(english).arg(title(change), value(change, first.reference),
                                       records::dayInWords(first.reference.day),
-                                      interpretation::written(first.verdict, m_phrases));
+                                      interpretation::verdictWords(first, m_phrases));
     };
     if (first.verdict == Verdict::BecameUnable || first.verdict == Verdict::BecameAble)
         return said("%1: against the first comparable visit (%2 on %3) it %4.");

@@ -152,6 +152,16 @@ private Q_SLOTS:
         QCOMPARE(linesMatching({u"app/session"_qs}, u"QWidget|QtWidgets|QtCharts|QChart"_qs), QStringList());
     }
 
+    /// What a result means is worked out in core/interpretation; the others draw it.
+    void onlyInterpretationJudges()
+    {
+        QCOMPARE(linesMatching({u"core"_qs, u"app"_qs},
+                               u"interpretation::(comparison|applied|verdictOf|levelsAt|courseOf|trendOf|"
+                               "comparability|evidence)\\("_qs,
+                               {u"core/interpretation"_qs}),
+                 QStringList());
+    }
+
     void testsDoNotSleep()
     {
         QCOMPARE(linesMatching({u"tests"_qs}, u"\\bqSleep\\(|sleep_for|QThread::m?sleep|\\bqWait\\("_qs,

@@ -77,6 +77,8 @@ class TestChartFiles : public HouseTest
 private Q_SLOTS:
     void aPngIsAPictureOfTheSizePromised();
     void anSvgIsVectorsAndText();
+    void whatChangedIsReadWhole();
+    void aResultAtTheCapIsNoPlainPoint();
     void theNoteStandsOnTheFile();
     void noNameBreaksAnSvg();
     void aFileThatCannotBeWrittenIsSaidAndNothingIsLeft();
@@ -152,6 +154,49 @@ void TestChartFiles::noNameBreaksAnSvg()
     while (!reader.atEnd())
         reader.readNext();
     QVERIFY2(!reader.hasError(), qPrintable(reader.errorString()));
+}
+
+/// Six changes of conditions within three weeks, each told under its number.
+void TestChartFiles::whatChangedIsReadWhole()
+{
+    const QStringList aids{u"stick"_s, u"two sticks"_s, u"rollator with four wheels"_s,
+                           u"none"_s,  u"walker"_s,     u"forearm crutches, two"_s,
+                           u"stick"_s};
+    std::vector<records::Visit> close;
+    for (const QString& aid : aids)
+        close.push_back(visit(u"v%1"_s.arg(close.size()), QDate(2024, 3, 4).addDays(3 * qint64(close.size())),
+                              {finding(walk, Quantity{18, Unit::Second})},
+                              {{u"aid"_s, aid}, {u"distance_m"_s, u"10"_s}}));
+    close.push_back(visit(u"late"_s, {2026, 3, 2}, {finding(walk, Quantity{17, Unit::Second})},
+                          {{u"aid"_s, u"stick"_s}, {u"distance_m"_s, u"10"_s}}));
+    const auto points = charts::trendPoints({walk, {}, {}, {}}, close, examples::patient(u"stroke"_s),
+                                            examples::catalogue(), {});
+    QCOMPARE(points.breaks.size(), 6U);
+    const QTemporaryDir folder;
+    const QString path = folder.filePath(u"chart.svg"_s);
+    QVERIFY(charts::writeSvg(points, charts::paperLook(), {}, path));
+    QFile file(path);
+    QVERIFY(file.open(QIODevice::ReadOnly));
+    const QString drawn = QString::fromUtf8(file.readAll()).section(u"</desc>"_s, 1);
+    for (qsizetype i = 0; i + 1 < aids.size(); ++i) {
+        const QString words = u"%1: Walking aid: %2 → %3"_s.arg(i + 1).arg(aids[i], aids[i + 1]);
+        QVERIFY2(drawn.contains(words), qPrintable(words));
+    }
+}
+
+void TestChartFiles::aResultAtTheCapIsNoPlainPoint()
+{
+    const QString hold = u"romberg-eyes-closed"_s;
+    std::vector two{visit(u"a"_s, {2025, 1, 6}, {finding(hold, Quantity{40, Unit::Second})}),
+                    visit(u"b"_s, {2025, 3, 6}, {finding(hold, Quantity{60, Unit::Second})})};
+    two[1].findings[0].capReached = true;
+    const charts::TrendChart chart(charts::trendPoints({hold, {}, {}, {}}, two,
+                                                       examples::patient(u"parkinson"_s),
+                                                       examples::catalogue(), {}),
+                                   charts::paperLook(), {});
+    const auto marks = seriesOf<QScatterSeries>(chart);
+    QCOMPARE(marks.size(), 1U);
+    QCOMPARE(marks[0]->points(), QList<QPointF>{QPointF(double(QDate(2025, 1, 6).toJulianDay()), 40)});
 }
 
 void TestChartFiles::theNoteStandsOnTheFile()

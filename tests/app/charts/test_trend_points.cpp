@@ -70,7 +70,12 @@ private Q_SLOTS:
     void verdictsAreAgainstTheReference();
     void sidesAreApartAndCanBeAskedAlone();
     void gradesAndWordsStandOnSteps();
-    void latestAndPreviousAreSaidWithTheirDates();
+    void thisVisitAndThePreviousAreSaidWithTheirDates();
+    void theLimitsAreThoseOfTheComparisonItself();
+    void aFirstResultHasNoLimits();
+    void whatIsNotComparableIsNotCalledPrevious();
+    void aResultAtTheCapIsSaidToBe();
+    void whatCouldNotShowIsSaid();
     void anUnknownMeasureIsEmpty();
 };
 
@@ -207,7 +212,7 @@ void TestTrendPoints::aShareOfTheMeanIsSolvedForTheLaterValue()
     catalogue::Catalogue book = examples::catalogue();
     book.thresholds = {examples::threshold(u"share"_s, upAndGo, u"stroke"_s, 0.2, u"hosoi"_s, 20)};
     book.thresholds[0].scale = catalogue::Scale::ProportionalToMean;
-    const std::vector visits{timed(u"a"_s, {2025, 1, 6}, 10)};
+    const std::vector visits{timed(u"a"_s, {2025, 1, 6}, 10), timed(u"b"_s, {2025, 3, 6}, 10.5)};
     const auto points =
         charts::trendPoints({upAndGo, {}, {}, {}}, visits, examples::patient(u"stroke"_s), book, {});
     QVERIFY(points.lines[0].limits);
@@ -233,7 +238,7 @@ void TestTrendPoints::aPublishedStandardErrorComesBeforeAComputedOne()
     catalogue::Catalogue book = examples::catalogue();
     for (catalogue::Threshold& row : book.thresholds)
         row.sem = 1.5;
-    const std::vector visits{timed(u"a"_s, {2025, 1, 6}, 30)};
+    const std::vector visits{timed(u"a"_s, {2025, 1, 6}, 30), timed(u"b"_s, {2025, 3, 6}, 31)};
     const auto points =
         charts::trendPoints({upAndGo, {}, {}, {}}, visits, examples::patient(u"stroke"_s), book, {});
     QCOMPARE(points.lines[0].standardError, 1.5);
@@ -322,13 +327,89 @@ void TestTrendPoints::gradesAndWordsStandOnSteps()
     QVERIFY(!words.lines[0].limits);
 }
 
-void TestTrendPoints::latestAndPreviousAreSaidWithTheirDates()
+void TestTrendPoints::thisVisitAndThePreviousAreSaidWithTheirDates()
 {
     const auto points = pointsOf(upAndGo, {timed(u"a"_s, {2025, 1, 6}, 30), timed(u"b"_s, {2025, 3, 6}, 20)});
     QCOMPARE(
-        charts::latestWords(points.lines[0], {}),
+        charts::nowWords(points.lines[0], {}),
         u"20.0 s on 06-Mar-2025; previous 30.0 s on 06-Jan-2025; better beyond error against 06-Jan-2025"_s);
     QVERIFY(charts::spoken(points, {}).contains(u"± 1.96 × standard error"_s));
+}
+
+/// The row whose interval lies nearest to the visits' gap, narrowed by the trials of both: as in the tables.
+void TestTrendPoints::theLimitsAreThoseOfTheComparisonItself()
+{
+    catalogue::Catalogue book = examples::catalogue();
+    book.thresholds = {examples::threshold(u"minutes"_s, walk, u"stroke"_s, 2, u"hosoi"_s, 20),
+                       examples::threshold(u"months"_s, walk, u"stroke"_s, 8, u"hosoi"_s, 20)};
+    book.thresholds[0].daysLow = book.thresholds[0].daysHigh = 1;
+    book.thresholds[1].daysLow = book.thresholds[1].daysHigh = 60;
+    book.thresholds[1].trialRule = catalogue::singleTrial.toString();
+    std::vector visits{timed(u"a"_s, {2025, 1, 6}, 30, with(u"stick"_s)),
+                       timed(u"b"_s, {2025, 3, 6}, 29, with(u"stick"_s))};
+    for (records::Visit& visit : visits)
+        visit.findings[1].trials = {*values::number(visit.findings[1].value),
+                                    *values::number(visit.findings[1].value)};
+    const records::Patient patient = examples::patient(u"stroke"_s);
+    for (const std::optional<records::VisitId>& reference :
+         {std::optional<records::VisitId>(), std::optional(visits[0].id)}) {
+        const auto points =
+            charts::trendPoints({walk, {}, visits[1].id, reference}, visits, patient, book, {});
+        const auto& limits = points.lines[0].limits;
+        QVERIFY(limits);
+        const double limit = 8 / std::sqrt(2); // two trials at both visits
+        QVERIFY(qAbs(*limits->improved - (30 - limit)) < 1e-9);
+        QVERIFY(qAbs(*limits->declined - (30 + limit)) < 1e-9);
+    }
+}
+
+void TestTrendPoints::aFirstResultHasNoLimits()
+{
+    const auto points = pointsOf(upAndGo, {timed(u"a"_s, {2025, 1, 6}, 30)});
+    QVERIFY(!points.lines[0].limits);
+    QVERIFY(!points.lines[0].standardError);
+    QCOMPARE(charts::nowWords(points.lines[0], {}), u"30.0 s on 06-Jan-2025"_s);
+}
+
+void TestTrendPoints::whatIsNotComparableIsNotCalledPrevious()
+{
+    std::vector visits{timed(u"a"_s, {2025, 1, 6}, 20, with(u"none"_s)),
+                       timed(u"b"_s, {2025, 3, 6}, 25, with(u"stick"_s)),
+                       timed(u"c"_s, {2025, 6, 2}, 21, with(u"none"_s))};
+    const QString back = charts::nowWords(pointsOf(walk, visits).lines[0], {});
+    QVERIFY2(back.startsWith(u"21.00 s on 02-Jun-2025; previous 20.00 s on 06-Jan-2025"_s), qPrintable(back));
+    visits.push_back(timed(u"d"_s, {2025, 8, 4}, 30, with(u"walker"_s)));
+    const QString alone = charts::nowWords(pointsOf(walk, visits).lines[0], {});
+    QVERIFY2(alone.startsWith(u"30.00 s on 04-Aug-2025; none before is comparable"_s), qPrintable(alone));
+    QVERIFY2(!alone.contains(u"previous"_s), qPrintable(alone));
+    // The heading tells of this visit, not of the newest.
+    const auto second = charts::trendPoints({walk, {}, visits[2].id, {}}, visits,
+                                            examples::patient(u"stroke"_s), examples::catalogue(), {});
+    QVERIFY(charts::nowWords(second.lines[0], {}).startsWith(u"21.00 s on 02-Jun-2025"_s));
+}
+
+void TestTrendPoints::aResultAtTheCapIsSaidToBe()
+{
+    const QString hold = u"romberg-eyes-closed"_s;
+    std::vector visits{visit(u"a"_s, {2025, 1, 6}, {finding(hold, Quantity{40, Unit::Second})}),
+                       visit(u"b"_s, {2025, 3, 6}, {finding(hold, Quantity{60, Unit::Second})})};
+    visits[1].findings[0].capReached = true;
+    const auto points = pointsOf(hold, visits, u"parkinson"_s);
+    QVERIFY(!points.lines[0].entries[0].isAtCap);
+    QVERIFY(points.lines[0].entries[1].isAtCap);
+    QCOMPARE(points.lines[0].entries[1].words, u"60.0 s, stopped at the cap"_s);
+    QVERIFY(points.remarks.join(u' ').contains(u"stopped at the cap, so at least that value"_s));
+}
+
+void TestTrendPoints::whatCouldNotShowIsSaid()
+{
+    // Donoghue & Stokes 2009: 4 points between 45 and 56; the scale ends at 56.
+    const auto points = pointsOf(berg,
+                                 {visit(u"a"_s, {2025, 1, 6}, {finding(berg, Quantity{54, Unit::Score})}),
+                                  visit(u"b"_s, {2025, 3, 6}, {finding(berg, Quantity{55, Unit::Score})})},
+                                 u"older-adults"_s);
+    QVERIFY(charts::nowWords(points.lines[0], {}).contains(u"within error; better could not show here"_s));
+    QCOMPARE(points.lines[0].entries[1].verdict, Verdict::WithinError);
 }
 
 void TestTrendPoints::anUnknownMeasureIsEmpty()

@@ -66,6 +66,7 @@ private Q_SLOTS:
     void theOrderOfImportChangesNothing();
     void aConditionThatDiffersIsNotComparable();
     void aConditionThatWasNotRecordedIsNotComparable();
+    void whatCouldNotShowStandsBesideTheVerdict();
     void becomingUnableAndAbleAreEvents();
     void wordsAndGradesHaveNoDifference();
     void aFirstVisitHasNothingToCompareWith();
@@ -148,6 +149,7 @@ void TestChange::everyObjectHasEveryField()
                         u"thresholdSource"_s,
                         u"verdict"_s,
                         u"why"_s,
+                        u"cannotShow"_s,
                         u"state"_s,
                         u"againstState"_s,
                         u"visit"_s,
@@ -226,6 +228,18 @@ void TestChange::aConditionThatDiffersIsNotComparable()
     QVERIFY2(change[u"why"_s].toString().contains(u"aid"_s, Qt::CaseInsensitive),
              qPrintable(change[u"why"_s].toString()));
     QVERIFY(change[u"threshold"_s].isNull());
+}
+
+/// Steffen & Seney 2008, Phys Ther 88:733: 5 points on the Berg scale of 56.
+void TestChange::whatCouldNotShowStandsBesideTheVerdict()
+{
+    const QJsonObject near = changed(u"parkinson"_s, u"berg-balance"_s, u"54"_s, u"55"_s);
+    QCOMPARE(near[u"verdict"_s].toString(), u"within-error"_s);
+    QCOMPARE(near[u"cannotShow"_s].toArray(), QJsonArray{u"better"_s});
+    const QJsonObject low = changed(u"parkinson"_s, u"berg-balance"_s, u"3"_s, u"4"_s);
+    QCOMPARE(low[u"cannotShow"_s].toArray(), QJsonArray{u"worse"_s});
+    const QJsonObject middle = changed(u"parkinson"_s, u"berg-balance"_s, u"30"_s, u"31"_s);
+    QCOMPARE(middle[u"cannotShow"_s].toArray(), QJsonArray());
 }
 
 void TestChange::aConditionThatWasNotRecordedIsNotComparable()

@@ -1,5 +1,6 @@
 #include "app/writing/letter_draft.h"
 #include "tests/app/writing/writing_desk.h"
+#include "tests/core/letters/pdf_file.h"
 #include "tests/support/test_support.h"
 
 using namespace Qt::StringLiterals;
@@ -8,10 +9,23 @@ using writing::LetterDraft;
 namespace
 {
 
-std::optional<letters::Figure> square(const QString& measure, records::Side)
+const QString speed = u"gait-speed-comfortable"_s;
+const QString upAndGo = u"timed-up-and-go"_s;
+
+/// A letter of the visit in focus with both charts.
+void beginWithCharts(LetterDraft& draft)
 {
-    return letters::Figure{measure, QSizeF(40, 40),
-                           [](QPainter& painter, const QRectF& place) { painter.drawRect(place); }};
+    QVERIFY(draft.begin());
+    records::Letter edited = draft.letter();
+    edited.charts = {speed, upAndGo};
+    QVERIFY(draft.save(edited));
+}
+
+/// Everything a reader would see, charts as vectors, so that their words are read too.
+QString readOf(const LetterDraft& draft)
+{
+    const auto bytes = draft.pdf();
+    return bytes ? PdfFile(*bytes).pages().join(u' ').simplified() : QString();
 }
 
 } // namespace
@@ -64,7 +78,6 @@ private Q_SLOTS:
     {
         const desk::Desk desk;
         LetterDraft draft(*desk.session);
-        draft.setFigures(square);
         QVERIFY(draft.begin());
         const auto charts = draft.charts();
         QVERIFY(charts.size() >= 2);
@@ -75,6 +88,76 @@ private Q_SLOTS:
         QVERIFY(composition);
         QCOMPARE(composition->figures.size(), size_t(2));
         QVERIFY(composition->body.contains(u"figure:1"_s));
+    }
+
+    void anEarlierVisitsLetterHoldsNothingOfALaterOne()
+    {
+        const desk::Desk desk; // 12 March 0.62 m/s and 20 s, 12 June 0.91 m/s and 22 s
+        desk.session->moveVisit(-1);
+        LetterDraft draft(*desk.session);
+        beginWithCharts(draft);
+        desk.session->moveVisit(1);
+        const QString read = readOf(draft);
+        QVERIFY2(read.contains(u"0.62 m/s on 12-Mar-2026"_s), qPrintable(read)); // the chart's heading
+        for (const QString& later : {u"0.91"_s, u"22.0 s"_s, u"+0.29"_s})
+            QVERIFY2(!read.contains(later), qPrintable(later + u" in "_s + read));
+        QVERIFY(!draft.suggestion().contains(u"0.91"_s));
+    }
+
+    void movingTheLinesChangesNothingInALetter()
+    {
+        desk::Desk desk;
+        desk.addSignedVisit(QDate(2026, 6, 13), 0.70, 25);
+        desk.session->moveVisit(-1);
+        LetterDraft draft(*desk.session);
+        beginWithCharts(draft);
+        const QString read = readOf(draft);
+        const QString suggested = draft.suggestion();
+        const auto visits = desk.session->visits();
+        desk.session->chooseVisit(visits.back().id);
+        QCOMPARE(readOf(draft), read);
+        desk.session->chooseReference(visits[1].id);
+        QCOMPARE(readOf(draft), read);
+        desk.session->chooseVisit(visits.front().id);
+        QCOMPARE(readOf(draft), read);
+        QCOMPARE(draft.suggestion(), suggested);
+        QVERIFY2(!read.contains(u"0.70 m/s"_s), qPrintable(read));
+    }
+
+    void tableAndChartHoldTheSameThreshold()
+    {
+        desk::Desk desk;
+        LetterDraft draft(*desk.session);
+        beginWithCharts(draft);
+        QString body = draft.composition()->body;
+        // Steffen & Seney 2008, Phys Ther 88:733: 0.18 m/s; the chart draws it around 0.62 m/s.
+        QVERIFY2(body.contains(u"0.18 m/s"_s), qPrintable(body));
+        QString read = readOf(draft);
+        QVERIFY2(read.contains(u"0.80 m/s"_s) && read.contains(u"0.44 m/s"_s), qPrintable(read));
+
+        // 0.23 of the mean of both times (PMID 38924934), where repeats within a day have another row.
+        records::Patient patient = desk.session->patientInFocus();
+        patient.population = u"multiple-sclerosis"_s;
+        QVERIFY(desk.session->savePatient(patient));
+        const QString feet = u"timed-25-foot-walk"_s;
+        for (const auto& [day, seconds] :
+             {std::pair(QDate(2026, 2, 2), 4.5), std::pair(QDate(2026, 6, 11), 6.4)}) {
+            desk.startVisit(day, 1, 10);
+            const auto visit = desk.session->visitInFocus()->id;
+            QVERIFY(desk.session->saveFinding(
+                visit, desk::finding(feet, values::Quantity{seconds, values::Unit::Second})));
+            QVERIFY(desk.session->signVisit(visit, *desk.answers.signer));
+        }
+        QVERIFY(draft.begin());
+        records::Letter edited = draft.letter();
+        edited.charts = {feet};
+        QVERIFY(draft.save(edited));
+        body = draft.composition()->body;
+        QVERIFY2(body.contains(u"1.25 s"_s), qPrintable(body)); // 0.23 · 5.45
+        read = readOf(draft);
+        QVERIFY2(read.contains(u"for the result of this visit the limit is 1.25 s"_s), qPrintable(read));
+        // |x − 4.5| = 0.23 · (x + 4.5) / 2 at 4.5 · 0.885 / 1.115 and 4.5 · 1.115 / 0.885.
+        QVERIFY2(read.contains(u"< 3.6 s"_s) && read.contains(u"> 5.7 s"_s), qPrintable(read));
     }
 
     void aLetterTellsOfTheVersionThatCounts()
@@ -99,7 +182,6 @@ private Q_SLOTS:
     {
         const desk::Desk desk;
         LetterDraft draft(*desk.session);
-        draft.setFigures(square);
         QVERIFY(draft.begin());
         QVERIFY(draft.composition()->draftMark == u"DRAFT"_s);
         QVERIFY(draft.signOff(*desk.answers.signer));

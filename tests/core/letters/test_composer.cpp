@@ -46,10 +46,22 @@ records::Visit visitOn(const QString& id, QDate day, double speed, double hold, 
     return visit;
 }
 
+/// What a letter is made from while its visits are still being thought up.
+struct Draft : Material {
+    std::vector<records::Visit> visits;
+
+    Material made() const
+    {
+        Material material = *this;
+        material.record = records::AsOf(letter.visit, visits);
+        return material;
+    }
+};
+
 /// A draft of a letter about a visit in June, with one earlier visit in March.
-Material material()
+Draft material()
 {
-    Material material;
+    Draft material;
     material.clinic = {u"Invented Clinic"_s, u"1 Nowhere Lane\nNotown"_s, u"000 000"_s, true};
     material.patient = examples::patient(u"parkinson"_s);
     material.patient.given = u"Mirrit"_s;
@@ -63,7 +75,19 @@ Material material()
     return material;
 }
 
-Material signedOff(Material material)
+Composition composed(const Draft& draft, const catalogue::Catalogue& catalogue,
+                     const base::Phrasebook& phrases)
+{
+    return letters::composed(draft.made(), catalogue, phrases);
+}
+
+QString suggestedInterpretation(const Draft& draft, const catalogue::Catalogue& catalogue,
+                                const base::Phrasebook& phrases)
+{
+    return letters::suggestedInterpretation(draft.made(), catalogue, phrases);
+}
+
+Draft signedOff(Draft material)
 {
     material.letter.state = records::LetterState::Signed;
     material.letter.author = {u"Dr. Ina Fern"_s, u"Neurologist"_s, u"R-17"_s};
@@ -71,12 +95,12 @@ Material signedOff(Material material)
     return material;
 }
 
-QStringList pagesOf(const Material& material)
+QStringList pagesOf(const Draft& material)
 {
     return PdfFile(*pdf(composed(material, book(), {}))).pages();
 }
 
-QString textOf(const Material& material)
+QString textOf(const Draft& material)
 {
     return pagesOf(material).join(u' ').simplified();
 }
@@ -90,7 +114,7 @@ class TestComposer : public HouseTest
 private Q_SLOTS:
     void identityStandsOnEveryPage()
     {
-        Material letter = material();
+        Draft letter = material();
         letter.letter.history = u"A long history.\n"_s.repeated(120);
         const QStringList pages = pagesOf(letter);
         QVERIFY(pages.size() > 2);
@@ -147,14 +171,14 @@ private Q_SLOTS:
 
     void onlyWhatTheVisitsOwnFormAsksForIsMissed()
     {
-        Material letter = material();
+        Draft letter = material();
         letter.visits.back().formAsMade =
             catalogue::Form{u"own"_s,
                             u"Own"_s,
                             {{u"Hands"_s, {u"nine-hole-peg"_s, u"six-minute-walk"_s, u"sara"_s}}},
                             {u"nine-hole-peg"_s, u"sara"_s},
                             true};
-        QCOMPARE(letters::notDone(letter, book(), {}),
+        QCOMPARE(letters::notDone(letter.made(), book(), {}),
                  (QStringList{u"Nine-hole peg test"_s, u"Scale for the assessment and rating of ataxia"_s,
                               u"Pronator drift, left (not attempted: shoulder pain)"_s,
                               u"Timed up and go (did not wish: tired)"_s}));
@@ -176,7 +200,7 @@ private Q_SLOTS:
     void eachComparisonNamesItsOwnThreshold()
     {
         // Hosoi 2023: 0.05 m/s below 0.4 m/s, 0.11 m/s from 0.4 to 0.8 m/s.
-        Material letter = material();
+        Draft letter = material();
         letter.patient.population = u"stroke"_s;
         letter.visits.front().findings[4].value = Quantity{0.31, Unit::MetrePerSecond};
         letter.visits.insert(letter.visits.begin() + 1,
@@ -188,7 +212,7 @@ private Q_SLOTS:
 
     void aReasonStandsWithItsMeasureAndASharedCautionIsSaidOnce()
     {
-        Material letter = material();
+        Draft letter = material();
         for (const size_t place : {4U, 5U})
             letter.visits.back().findings[place].note = u"swayed to the left"_s;
         catalogue::Catalogue catalogue = book();
@@ -203,7 +227,7 @@ private Q_SLOTS:
 
     void whatWasDeclaredEqualIsToldOnceWithItsReason()
     {
-        Material letter = material();
+        Draft letter = material();
         letter.visits.front().conditions.remove(u"aid"_s);
         QVERIFY(composed(letter, book(), {}).body.contains(u"walking aid was not recorded"_s));
         letter.patient.declared = {{u"gait-speed-comfortable"_s,
@@ -225,7 +249,7 @@ private Q_SLOTS:
 
     void aGradeThatRestsOnADeclarationSaysSoToo()
     {
-        Material letter = material();
+        Draft letter = material();
         for (records::Visit& visit : letter.visits)
             std::erase_if(visit.findings,
                           [](const records::Finding& each) { return each.measure != u"finger-nose"_s; });
@@ -243,7 +267,7 @@ private Q_SLOTS:
 
     void anotherWalkingAidIsNotComparableAndNamed()
     {
-        Material letter = material();
+        Draft letter = material();
         letter.visits.front().conditions[u"aid"_s] = u"none"_s;
         const QString body = composed(letter, book(), {}).body;
         QVERIFY(body.contains(u"not comparable"_s));
@@ -255,7 +279,7 @@ private Q_SLOTS:
 
     void theReferenceVisitTakesThePlaceOfThePrevious()
     {
-        Material letter = material();
+        Draft letter = material();
         letter.visits.insert(letter.visits.begin() + 1,
                              visitOn(u"m"_s, QDate(2026, 5, 1), 0.77, 22, u"stick"_s));
         QVERIFY(composed(letter, book(), {}).body.contains(u"0.77 m/s"_s));
@@ -267,7 +291,7 @@ private Q_SLOTS:
 
     void whatIsMissingIsSaidInWords()
     {
-        Material bare;
+        Draft bare;
         bare.patient.family = u"Halden"_s;
         bare.visits = {examples::visit(u"b"_s, june, {})};
         bare.letter.visit = {u"b"_s};
@@ -287,7 +311,7 @@ private Q_SLOTS:
 
     void whatPeopleTypeIsNeverMarkup()
     {
-        Material letter = material();
+        Draft letter = material();
         const QString typed = u"<b>&\"’ Größe %1 {{to}} Łódź <img src=\"figure:0\"/>"_s;
         letter.letter.to = typed;
         letter.letter.question = typed;
@@ -306,7 +330,7 @@ private Q_SLOTS:
 
     void theOrderIsThatOfALetter()
     {
-        Material letter = material();
+        Draft letter = material();
         letter.letter.history = u"Falls less often."_s;
         const QString body = composed(letter, book(), {}).body;
         qsizetype last = 0;
@@ -323,7 +347,7 @@ private Q_SLOTS:
 
     void theSuggestionIsCautiousAndComplete()
     {
-        Material letter = material();
+        Draft letter = material();
         letter.visits.back().findings[5].value = Missing{values::Absence::Unable, u"felt unsafe"_s};
         const QString text = suggestedInterpretation(letter, book(), {});
         const QStringList lines = text.split(u'\n');
@@ -339,7 +363,7 @@ private Q_SLOTS:
 
     void aTurnSinceTheFirstVisitIsToldToo()
     {
-        Material letter = material();
+        Draft letter = material();
         letter.visits.front().findings[5].value = Missing{values::Absence::Unable, u"fell"_s};
         letter.visits.insert(letter.visits.begin() + 1,
                              visitOn(u"m"_s, QDate(2026, 5, 1), 0.77, 22, u"stick"_s));
@@ -351,7 +375,7 @@ private Q_SLOTS:
 
     void aChangeStandsBesideHowOftenItWasSeen()
     {
-        Material letter = material();
+        Draft letter = material();
         const QString once = u"ossible: seen once, confirmed if still so after 7 days"_s;
         const QString body = composed(letter, book(), {}).body;
         QVERIFY2(body.count(once) == 1, qPrintable(body));
@@ -363,7 +387,7 @@ private Q_SLOTS:
 
     void aSustainedTrendIsToldThoughTwoVisitsDifferWithinError()
     {
-        Material letter = material();
+        Draft letter = material();
         letter.visits.clear();
         for (const double speed : {1.00, 0.91, 0.82, 0.73, 0.64})
             letter.visits.push_back(visitOn(u"v%1"_s.arg(letter.visits.size()),
@@ -383,7 +407,7 @@ private Q_SLOTS:
 
     void theCompositeIsToldOnceWhereTheClinicAsksForIt()
     {
-        Material letter = material();
+        Draft letter = material();
         letter.patient.population = u"multiple-sclerosis"_s;
         letter.visits.clear();
         for (const double seconds : {6.0, 7.5, 7.6}) {
@@ -402,9 +426,41 @@ private Q_SLOTS:
         QVERIFY(!composed(letter, book(), {}).body.contains(composite));
     }
 
+    void whatTheReferenceDoesNotHoldIsHeldAgainstThePreviousAndSaysSo()
+    {
+        Draft letter = material();
+        letter.visits.insert(letter.visits.begin(), examples::visit(u"empty"_s, QDate(2026, 1, 2), {}));
+        letter.letter.reference = records::VisitId{u"empty"_s};
+        const QString body = composed(letter, book(), {}).body;
+        QVERIFY2(body.contains(u"12-Mar-2026, the previous"_s), qPrintable(body));
+        letter.letter.reference = records::VisitId{u"a"_s};
+        QVERIFY(!composed(letter, book(), {}).body.contains(u"the previous"_s));
+    }
+
+    void whatCouldNotShowIsSaidInTableAndWords()
+    {
+        // Steffen & Seney 2008, Phys Ther 88:733: 5 points on the Berg scale of 56.
+        Draft letter = material();
+        letter.visits.front().findings[6].value = Quantity{54, Unit::Score};
+        letter.visits.back().findings[6].value = Quantity{55, Unit::Score};
+        QVERIFY(composed(letter, book(), {}).body.contains(u"within error; better could not show here"_s));
+        QVERIFY(suggestedInterpretation(letter, book(), {})
+                    .contains(u"A change for the better could not show here"_s));
+    }
+
+    void laterVisitsAreNotTold()
+    {
+        Draft letter = material();
+        const QString body = composed(letter, book(), {}).body;
+        const QString words = suggestedInterpretation(letter, book(), {});
+        letter.visits.push_back(visitOn(u"later"_s, QDate(2026, 9, 1), 0.50, 40, u"stick"_s));
+        QCOMPARE(composed(letter, book(), {}).body, body);
+        QCOMPARE(suggestedInterpretation(letter, book(), {}), words);
+    }
+
     void withoutAnEarlierVisitTheSuggestionComparesNothing()
     {
-        Material letter = material();
+        Draft letter = material();
         letter.visits.erase(letter.visits.begin());
         const QString text = suggestedInterpretation(letter, book(), {});
         QVERIFY(text.contains(u"No earlier result to compare with: "_s));
