@@ -5,6 +5,7 @@
 #include "app/shell/opening.h"
 #include "app/shell/pictures.h"
 #include "app/widgets/dialogs.h"
+#include "app/widgets/return_key.h"
 #include "core/base/text.h"
 #include "core/catalogue/reader.h"
 
@@ -95,6 +96,7 @@ bool asksForWindow(const QStringList& arguments)
 int window(const QStringList& arguments, const catalogue::Catalogue& catalogue, QApplication& application)
 {
     shell::applyWishedLook(application);
+    const widgets::ReturnPresses returnKey(application);
     widgets::Dialogs dialogs;
     const QString path = arguments.isEmpty() ? shell::usualRecordsPath() : arguments.at(1);
     if (shell::Doorbell::isAnswered(path))

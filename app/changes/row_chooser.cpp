@@ -1,10 +1,10 @@
 #include "app/changes/row_chooser.h"
 
+#include "app/widgets/combo_box.h"
 #include "app/widgets/theme.h"
 #include "core/interpretation/row_words.h"
 #include "core/interpretation/terms.h"
 
-#include <QComboBox>
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QPushButton>
@@ -18,7 +18,7 @@ RowChooser::RowChooser(session::Session& session, session::Prompts& prompts, QWi
     : QWidget(parent),
       m_session(session),
       m_prompts(prompts),
-      m_rows(new QComboBox(this)),
+      m_rows(new widgets::ComboBox(this)),
       m_use(new QPushButton(tr("&Use this row for this patient…"), this)),
       m_back(new QPushButton(tr("Back to the &rule…"), this))
 {

@@ -96,8 +96,8 @@ void EntryPage::keep(const catalogue::Own& own, const QString& id)
 
 void EntryPage::cancel()
 {
-    if (isChanged() && !m_prompts.confirmed(tr("Throw away what you typed?"),
-                                            tr("What was saved before stays as it is."), tr("Throw away")))
+    if (isChanged() && !m_prompts.mayLose(tr("Throw away what you typed?"),
+                                          tr("What was saved before stays as it is."), tr("Throw away")))
         return;
     Q_EMIT cancelled();
 }

@@ -199,8 +199,8 @@ void FormEditor::removeCurrent()
     const Row row = currentRow();
     const auto& section = m_draft.form.sections[size_t(row.section)];
     if (row.isHead() && !section.measures.isEmpty() &&
-        !m_prompts.confirmed(tr("Remove the section “%1” with its tests?").arg(section.title),
-                             tr("The tests stay in the catalogue."), tr("Remove section")))
+        !m_prompts.mayLose(tr("Remove the section “%1” with its tests?").arg(section.title),
+                           tr("The tests stay in the catalogue."), tr("Remove section")))
         return;
     const int line = current.row();
     remove(m_draft.form, row);

@@ -249,8 +249,8 @@ void FormsPage::deleteForm()
 {
     const catalogue::Form* form = currentForm();
     if (form != nullptr && form->isOwn &&
-        m_prompts.confirmed(tr("Delete the form “%1”?").arg(form->title),
-                            tr("Visits made with it keep it as it was."), tr("Delete form")))
+        m_prompts.mayLose(tr("Delete the form “%1”?").arg(form->title),
+                          tr("Visits made with it keep it as it was."), tr("Delete form")))
         keep(withoutForm(m_session.own(), form->id));
 }
 
@@ -286,10 +286,10 @@ void FormsPage::retireMeasure()
     catalogue::Measure changed = *measure;
     changed.retired = !measure->retired;
     if (!changed.retired ||
-        m_prompts.confirmed(tr("Retire “%1”?").arg(measure->title),
-                            tr("It is not asked for in new visits. What was recorded with it stays readable, "
-                               "and it can be brought back."),
-                            tr("Retire test")))
+        m_prompts.mayLose(tr("Retire “%1”?").arg(measure->title),
+                          tr("It is not asked for in new visits. What was recorded with it stays readable, "
+                             "and it can be brought back."),
+                          tr("Retire test")))
         keep(with(m_session.own(), changed));
 }
 
@@ -323,9 +323,9 @@ void FormsPage::deleteThreshold()
 {
     const QString id = m_thresholds->current();
     if (!id.isEmpty() &&
-        m_prompts.confirmed(tr("Delete this threshold?"),
-                            tr("Changes are then judged without it. Letters that are signed keep it."),
-                            tr("Delete threshold")))
+        m_prompts.mayLose(tr("Delete this threshold?"),
+                          tr("Changes are then judged without it. Letters that are signed keep it."),
+                          tr("Delete threshold")))
         keep(withoutThreshold(m_session.own(), id));
 }
 

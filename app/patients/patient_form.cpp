@@ -259,8 +259,8 @@ bool PatientForm::isSurelyNew(const records::Patient& patient)
         lines += written(pair);
     if (lines.isEmpty() || patient.revision != 0)
         return true;
-    return m_prompts.confirmed(tr("Is this another person?"),
-                               tr("On record already:\n%1").arg(lines.join(u'\n')), tr("Make a new patient"));
+    return m_prompts.mayLose(tr("Is this another person?"),
+                             tr("On record already:\n%1").arg(lines.join(u'\n')), tr("Make a new patient"));
 }
 
 void PatientForm::save()
@@ -307,13 +307,25 @@ void PatientForm::goOnAfterConflict(const base::Error& error)
                  "fields and save again."));
 }
 
+QString PatientForm::unsavedWords() const
+{
+    const records::Patient typed = checked(m_draft, m_session.catalogue(), m_session.today()).patient;
+    const QString who =
+        records::identityLine(m_draft.isNew() ? typed : m_draft.original, m_session.today()) + u'\n';
+    if (m_draft.isNew())
+        return who + tr("The new patient has not been saved.");
+    QStringList changed;
+    for (const auto& [field, typed] : m_draft.typed) {
+        if (typed != asTyped(m_draft.original, field))
+            changed += m_fields.at(field)->focusProxy()->accessibleName();
+    }
+    return who + tr("Not saved: %1. The patient stays as it was saved last.").arg(changed.join(u", "_s));
+}
+
 void PatientForm::cancel()
 {
     if (m_draft.isChanged() &&
-        !m_prompts.confirmed(tr("Throw away what you typed?"),
-                             m_draft.isNew() ? tr("The new patient has not been saved.")
-                                             : tr("The patient stays as it was saved last."),
-                             tr("Throw away")))
+        !m_prompts.mayLose(tr("Throw away what you typed?"), unsavedWords(), tr("Throw away")))
         return;
     m_draft = draftOf(m_draft.original);
     Q_EMIT cancelled();

@@ -35,6 +35,8 @@ public:
     bool isChanged() const;
     const PatientDraft& draft() const { return m_draft; }
     void say(const QString& words);
+    /// Whose entry it is, and what of it has not been saved.
+    QString unsavedWords() const;
 
     void save();
     void cancel();

@@ -218,6 +218,11 @@ bool PatientsPage::hasUnsavedEntry() const
     return m_stack->currentWidget() == m_form && m_form->isChanged();
 }
 
+QString PatientsPage::unsavedWords() const
+{
+    return m_form->unsavedWords();
+}
+
 void PatientsPage::openCurrent()
 {
     const QModelIndex current = m_table->currentIndex();

@@ -38,6 +38,8 @@ public:
     void showList();
     void search(const QString& typed);
     bool hasUnsavedEntry() const;
+    /// Whose entry it is, and what of it has not been saved.
+    QString unsavedWords() const;
 
 Q_SIGNALS:
     void opened(const records::PatientId& id);

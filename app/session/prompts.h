@@ -3,7 +3,7 @@
 #include "core/base/error.h"
 #include "core/records/visit.h"
 
-#include <QString>
+#include <QStringList>
 
 #include <optional>
 
@@ -18,6 +18,12 @@ public:
 
     /// A question with two answers; `accept` names the act ("Sign visit").
     virtual bool confirmed(const QString& question, const QString& explanation, const QString& accept) = 0;
+    /// A question whose act cannot be taken back: Return turns back. `loss` says whose records it is about
+    /// and what would be lost.
+    virtual bool mayLose(const QString& question, const QString& loss, const QString& act) = 0;
+    /// Which of several answers, the first of which Return gives. Empty when the person turned back.
+    virtual std::optional<qsizetype> chosen(const QString& question, const QString& explanation,
+                                            const QStringList& answers) = 0;
     /// One line of text; further lines of the question explain it. Empty when the person turned back.
     virtual std::optional<QString> line(const QString& question, const QString& label,
                                         const QString& initial) = 0;

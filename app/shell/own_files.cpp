@@ -24,7 +24,7 @@ QString filter()
 bool readOwn(session::Session& session, session::Prompts& prompts)
 {
     const auto path = prompts.fileToRead(OwnFilesWords::tr("Read a clinic's own catalogue"), filter());
-    if (!path || !prompts.confirmed(
+    if (!path || !prompts.mayLose(
                      OwnFilesWords::tr("Take over the forms, tests and thresholds of this file?"),
                      OwnFilesWords::tr("They are added to the clinic's own; an entry with the same id takes "
                                        "the place of the one there is."),

@@ -89,6 +89,11 @@ class Agreeing : public session::Prompts
 {
 public:
     bool confirmed(const QString&, const QString&, const QString&) override { return true; }
+    bool mayLose(const QString&, const QString&, const QString&) override { return true; }
+    std::optional<qsizetype> chosen(const QString&, const QString&, const QStringList& answers) override
+    {
+        return answers.size() - 1; // the last one goes on
+    }
     std::optional<QString> line(const QString&, const QString&, const QString&) override
     {
         return u"The heel was tapped with the other leg crossed."_s;

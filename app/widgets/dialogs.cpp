@@ -70,6 +70,22 @@ bool Dialogs::confirmed(const QString& question, const QString& explanation, con
     return dialog.exec() == QDialog::Accepted;
 }
 
+bool Dialogs::mayLose(const QString& question, const QString& loss, const QString& act)
+{
+    Question dialog(question, loss, act, front());
+    dialog.preferRefusal();
+    return dialog.exec() == QDialog::Accepted;
+}
+
+std::optional<qsizetype> Dialogs::chosen(const QString& question, const QString& explanation,
+                                         const QStringList& answers)
+{
+    Question dialog(question, explanation, answers.value(0), front());
+    for (qsizetype answer = 1; answer < answers.size(); ++answer)
+        dialog.addAnswer(answers.at(answer));
+    return dialog.exec() == QDialog::Rejected ? std::nullopt : std::optional(dialog.answer());
+}
+
 std::optional<QString> Dialogs::line(const QString& question, const QString& label, const QString& initial)
 {
     Question dialog(question.section(u'\n', 0, 0), question.section(u'\n', 1), tr("Continue"), front());

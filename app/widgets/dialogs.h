@@ -14,6 +14,9 @@ class Dialogs : public session::Prompts
 
 public:
     bool confirmed(const QString& question, const QString& explanation, const QString& accept) override;
+    bool mayLose(const QString& question, const QString& loss, const QString& act) override;
+    std::optional<qsizetype> chosen(const QString& question, const QString& explanation,
+                                    const QStringList& answers) override;
     std::optional<QString> line(const QString& question, const QString& label,
                                 const QString& initial) override;
     std::optional<records::Author> author(const QString& question, const records::Author& last) override;

@@ -1,8 +1,8 @@
 #include "app/widgets/form_field.h"
 
+#include "app/widgets/combo_box.h"
 #include "app/widgets/theme.h"
 
-#include <QComboBox>
 #include <QEvent>
 #include <QGridLayout>
 #include <QLabel>
@@ -80,7 +80,7 @@ FormField* FormField::lines(const QString& label, const QString& name, QWidget* 
 FormField* FormField::choice(const QString& label, const QList<std::pair<QString, QString>>& options,
                              const QString& name, QWidget* parent)
 {
-    auto* entry = new QComboBox;
+    auto* entry = new ComboBox;
     entry->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
     entry->setMinimumContentsLength(12);
     for (const auto& [code, words] : options)
@@ -134,12 +134,6 @@ bool FormField::eventFilter(QObject* watched, QEvent* event)
 {
     if (watched == m_entry && event->type() == QEvent::FocusOut)
         Q_EMIT left();
-    // A wheel that scrolls the page must not change an answer on its way.
-    if (watched == m_entry && event->type() == QEvent::Wheel &&
-        qobject_cast<QComboBox*>(m_entry) != nullptr) {
-        event->ignore();
-        return true;
-    }
     return QWidget::eventFilter(watched, event);
 }
 

@@ -7,6 +7,8 @@
 #include <QLabel>
 #include <QLineEdit>
 #include <QPushButton>
+#include <QScreen>
+#include <QScrollArea>
 #include <QVBoxLayout>
 
 #include <algorithm>
@@ -19,7 +21,10 @@ namespace widgets
 Question::Question(const QString& question, const QString& explanation, const QString& accept,
                    QWidget* parent)
     : QDialog(parent),
+      m_words(new QLabel(explanation)),
+      m_room(new QScrollArea(this)),
       m_fields(new QFormLayout),
+      m_answers(new QHBoxLayout),
       m_accept(new QPushButton(accept, this)),
       m_back(new QPushButton(tr("Cancel"), this))
 {
@@ -30,10 +35,16 @@ Question::Question(const QString& question, const QString& explanation, const QS
     auto* title = new QLabel(question, this);
     title->setFont(headingFont());
     title->setWordWrap(true);
-    auto* words = new QLabel(explanation, this);
-    words->setWordWrap(true);
-    words->setTextFormat(Qt::PlainText);
-    words->setVisible(!explanation.isEmpty());
+    m_words->setObjectName(u"page"_s);
+    m_words->setWordWrap(true);
+    m_words->setTextFormat(Qt::PlainText);
+    m_words->setAlignment(Qt::AlignTop | Qt::AlignLeading);
+    m_room->setFrameShape(QFrame::NoFrame);
+    m_room->setWidgetResizable(true);
+    m_room->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    m_room->setFocusPolicy(Qt::NoFocus);
+    m_room->setWidget(m_words);
+    m_room->setVisible(!explanation.isEmpty());
 
     m_fields->setLabelAlignment(Qt::AlignLeft | Qt::AlignVCenter);
     m_fields->setHorizontalSpacing(space4);
@@ -42,22 +53,20 @@ Question::Question(const QString& question, const QString& explanation, const QS
     m_accept->setProperty("kind", u"primary"_s);
     m_accept->setDefault(true);
     m_back->setObjectName(u"back"_s);
-    m_back->setAutoDefault(false);
 
-    auto* answers = new QHBoxLayout;
-    answers->setSpacing(space2);
-    answers->addStretch();
-    answers->addWidget(m_back);
-    answers->addWidget(m_accept);
+    m_answers->setSpacing(space2);
+    m_answers->addStretch();
+    m_answers->addWidget(m_back);
+    m_answers->addWidget(m_accept);
 
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(space6, space6, space6, space4);
     column->setSpacing(space3);
     column->addWidget(title);
-    column->addWidget(words);
+    column->addWidget(m_room);
     column->addLayout(m_fields);
     column->addSpacing(space3);
-    column->addLayout(answers);
+    column->addLayout(m_answers);
     setMinimumWidth(440);
 
     connect(m_accept, &QPushButton::clicked, this, &QDialog::accept);
@@ -85,16 +94,57 @@ QLineEdit* Question::addField(const QString& label, const QString& initial, cons
     return field;
 }
 
+void Question::addAnswer(const QString& words)
+{
+    const qsizetype answer = ++m_further;
+    auto* button = new QPushButton(words, this);
+    button->setObjectName(u"answer.%1"_s.arg(answer));
+    m_answers->insertWidget(m_answers->indexOf(m_accept), button);
+    setTabOrder(m_accept, button);
+    setTabOrder(button, m_back);
+    connect(button, &QPushButton::clicked, this, [this, answer] {
+        m_answer = answer;
+        accept();
+    });
+}
+
+void Question::preferRefusal()
+{
+    m_accept->setProperty("kind", u"danger"_s);
+    m_accept->setAutoDefault(false);
+    m_back->setDefault(true);
+}
+
 void Question::withoutRefusal()
 {
     m_back->hide();
 }
 
-/// As tall as its wrapped words need at the width it has got: a layout's own hint takes them for shorter.
 void Question::showEvent(QShowEvent* event)
 {
     QDialog::showEvent(event);
-    setMinimumHeight(layout()->totalHeightForWidth(width()));
+    fitWords();
+    if (m_fields->rowCount() == 0)
+        (m_back->isDefault() ? m_back : m_accept)->setFocus();
+}
+
+/// As tall as its wrapped words need at the width it has got: a layout's own hint takes them for shorter.
+/// What the screen has no room for scrolls.
+void Question::fitWords()
+{
+    constexpr int frame = 48; // what the desktop draws around a window
+    m_room->setFixedHeight(0);
+    const int others = layout()->totalHeightForWidth(width());
+    const int room = screen()->availableGeometry().height() - frame - others;
+    const QMargins margins = layout()->contentsMargins();
+    const int wished = m_words->heightForWidth(width() - margins.left() - margins.right());
+    const int tall = m_room->isHidden() ? 0 : std::min(wished, std::max(room, 3 * fontMetrics().height()));
+    m_room->setFixedHeight(tall);
+    if (wished > tall)
+        m_room->setFocusPolicy(Qt::StrongFocus);
+    const int height = others + tall;
+    setMinimumHeight(height);
+    resize(width(), height);
 }
 
 void Question::settle()

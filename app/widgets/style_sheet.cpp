@@ -60,6 +60,7 @@ QLineEdit:read-only, QPlainTextEdit:read-only, QTextEdit:read-only { background:
 QLineEdit:read-only:focus, QPlainTextEdit:read-only:focus, QTextEdit:read-only:focus { border-color: @accent; }
 QLineEdit[wrong="true"], QComboBox[wrong="true"], QAbstractSpinBox[wrong="true"], QPlainTextEdit[wrong="true"] {
   border: 2px solid @danger; padding: 4px 8px; }
+QComboBox { combobox-popup: 0; }
 QComboBox::drop-down { border: 0; width: 26px; }
 QComboBox::down-arrow { image: url(:/icons/chevron-down.svg); width: 14px; height: 14px; }
 QComboBox QAbstractItemView { background: @panel; border: 1px solid @edge; border-radius: 0; padding: 4px; outline: 0; }

@@ -1,8 +1,8 @@
 #include "app/writing/letter_form.h"
 
+#include "app/widgets/combo_box.h"
 #include "app/widgets/theme.h"
 
-#include <QComboBox>
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QLineEdit>
@@ -78,7 +78,7 @@ QPlainTextEdit* LetterForm::addText(const QString& label, const QString& objectN
 
 void LetterForm::addUrgency()
 {
-    m_urgency = new QComboBox(this);
+    m_urgency = new widgets::ComboBox(this);
     m_urgency->setObjectName(u"letterUrgency"_s);
     m_urgency->setEditable(true);
     m_urgency->setInsertPolicy(QComboBox::NoInsert);

@@ -334,7 +334,7 @@ void LettersPage::suggest()
     const QString suggestion = m_draft.suggestion();
     const QString written = m_form->interpretation().trimmed();
     if (!written.isEmpty() && written != suggestion &&
-        !m_prompts.confirmed(tr("Replace the comparison in words?"),
+        !m_prompts.mayLose(tr("Replace the comparison in words?"),
                              tr("What is written there gives way to the arithmetic in words. Undo in the "
                                 "field brings it back."),
                              tr("Replace")))
@@ -350,11 +350,16 @@ void LettersPage::signOff()
     const auto author = signer(m_session, m_prompts, tr("Who signs off this letter?"));
     if (!author)
         return;
+    const QStringList missing = m_draft.notFilledIn();
     QString explanation =
+        records::identityLine(m_session.patientInFocus(), m_session.today()) + u'\n' +
         tr("It is kept as it is now and never changes again. A correction is a new letter.");
-    if (const QStringList missing = m_draft.notFilledIn(); !missing.isEmpty())
+    if (!missing.isEmpty())
         explanation += u'\n' + tr("Not filled in: %1.").arg(missing.join(u", "_s));
-    if (!m_prompts.confirmed(tr("Sign off this letter?"), explanation, tr("Sign off")))
+    const QString question = tr("Sign off this letter?");
+    const bool isWished = missing.isEmpty() ? m_prompts.confirmed(question, explanation, tr("Sign off"))
+                                            : m_prompts.mayLose(question, explanation, tr("Sign off"));
+    if (!isWished)
         return;
     if (!isDone(m_draft.signOff(*author)))
         return;

@@ -7,6 +7,7 @@
 /// Prompts that answer as they are told to, and remember what was asked.
 struct Answers : session::Prompts {
     bool isConfirmed = true;
+    std::optional<qsizetype> choice; ///< among several answers; without one the last, which goes on
     std::optional<QString> text = QStringLiteral("wrong side");
     std::optional<records::Author> signer = records::Author{
         QStringLiteral("A. Tester"), QStringLiteral("physiotherapist"), QStringLiteral("P-1")};
@@ -14,6 +15,7 @@ struct Answers : session::Prompts {
         records::Author{QStringLiteral("B. Keys"), QStringLiteral("neurologist"), QStringLiteral("N-2")};
     std::optional<QString> file; ///< where a document goes, or comes from
     QStringList asked;
+    int risked = 0; ///< questions of which Return turns back
     QStringList told;
     QStringList suggested;   ///< file names
     records::Author offered; ///< who signed last
@@ -22,6 +24,17 @@ struct Answers : session::Prompts {
     {
         asked += question + u'\n' + explanation;
         return isConfirmed;
+    }
+    bool mayLose(const QString& question, const QString& loss, const QString& act) override
+    {
+        ++risked;
+        return confirmed(question, loss, act);
+    }
+    std::optional<qsizetype> chosen(const QString& question, const QString& explanation,
+                                    const QStringList& answers) override
+    {
+        asked += question + u'\n' + explanation + u'\n' + answers.join(u'\n');
+        return !isConfirmed ? std::nullopt : std::optional(choice.value_or(answers.size() - 1));
     }
     std::optional<QString> line(const QString& question, const QString&, const QString&) override
     {

@@ -34,6 +34,11 @@ public:
     std::vector<base::Error> told;
 
     bool confirmed(const QString&, const QString&, const QString&) override { return false; }
+    bool mayLose(const QString&, const QString&, const QString&) override { return false; }
+    std::optional<qsizetype> chosen(const QString&, const QString&, const QStringList&) override
+    {
+        return {};
+    }
     std::optional<QString> line(const QString&, const QString&, const QString&) override { return {}; }
     std::optional<records::Author> author(const QString&, const records::Author&) override { return {}; }
     std::optional<records::Author> person(const records::Author&) override { return {}; }

@@ -1,6 +1,7 @@
 #include "app/widgets/dialogs.h"
 #include "app/widgets/empty_state.h"
 #include "app/widgets/notice.h"
+#include "app/widgets/return_key.h"
 
 #include "tests/support/test_support.h"
 
@@ -8,8 +9,10 @@
 #include <QLabel>
 #include <QLineEdit>
 #include <QPushButton>
+#include <QScreen>
 #include <QSignalSpy>
 #include <QTimer>
+#include <QToolButton>
 
 using namespace Qt::StringLiterals;
 
@@ -35,6 +38,10 @@ class TestDialogs : public HouseTest
 private Q_SLOTS:
     void enterAcceptsAndEscapeTurnsBack();
     void acceptingButtonNamesTheAct();
+    void returnTurnsBackFromWhatWouldBeLost();
+    void returnPressesTheButtonThatHasTheKeyboard();
+    void oneOfSeveralAnswersIsGiven();
+    void aLongExplanationScrollsAndTheAnswersStay();
     void aLineIsAskedAndTidied();
     void nobodySignsWithoutANumber();
     void authorIsTypedFromTheKeyboard();
@@ -63,6 +70,68 @@ void TestDialogs::acceptingButtonNamesTheAct()
     });
     QVERIFY(!dialogs.confirmed(u"Sign this visit?"_s, {}, u"Sign visit"_s));
     QCOMPARE(act, u"Sign visit"_s);
+}
+
+void TestDialogs::returnTurnsBackFromWhatWouldBeLost()
+{
+    widgets::Dialogs dialogs;
+    withNextDialog([](QWidget& dialog) { QTest::keyClick(&dialog, Qt::Key_Return); });
+    QVERIFY(!dialogs.mayLose(u"Discard this draft?"_s, u"Five findings."_s, u"Discard draft"_s));
+    withNextDialog(
+        [](QWidget& dialog) { QTest::keyClick(dialog.findChild<QPushButton*>(u"accept"_s), Qt::Key_Space); });
+    QVERIFY(dialogs.mayLose(u"Discard this draft?"_s, u"Five findings."_s, u"Discard draft"_s));
+}
+
+void TestDialogs::returnPressesTheButtonThatHasTheKeyboard()
+{
+    const widgets::ReturnPresses returnKey(*QCoreApplication::instance());
+    widgets::Dialogs dialogs;
+    withNextDialog(
+        [](QWidget& dialog) { QTest::keyClick(dialog.findChild<QPushButton*>(u"back"_s), Qt::Key_Return); });
+    QVERIFY(!dialogs.confirmed(u"Sign this visit?"_s, {}, u"Sign visit"_s));
+
+    QWidget page;
+    QPushButton button(u"Amend"_s, &page);
+    QToolButton fold(&page);
+    fold.setCheckable(true);
+    QSignalSpy pressed(&button, &QPushButton::clicked);
+    QTest::keyClick(&button, Qt::Key_Return);
+    QTest::keyClick(&button, Qt::Key_Enter, Qt::KeypadModifier);
+    QTest::keyClick(&button, Qt::Key_Return, Qt::ControlModifier);
+    QCOMPARE(pressed.count(), 2);
+    QTest::keyClick(&fold, Qt::Key_Return);
+    QVERIFY(fold.isChecked());
+    button.setEnabled(false);
+    QTest::keyClick(&button, Qt::Key_Return);
+    QCOMPARE(pressed.count(), 2);
+}
+
+void TestDialogs::oneOfSeveralAnswersIsGiven()
+{
+    widgets::Dialogs dialogs;
+    const QStringList answers = {u"&Go there"_s, u"Go to the &conditions"_s, u"&Sign all the same"_s};
+    withNextDialog([](QWidget& dialog) { QTest::keyClick(&dialog, Qt::Key_Return); });
+    QCOMPARE(dialogs.chosen(u"Sign?"_s, u"Left blank."_s, answers), std::optional<qsizetype>(0));
+    withNextDialog([](QWidget& dialog) {
+        QTest::keyClick(dialog.findChild<QPushButton*>(u"answer.2"_s), Qt::Key_Space);
+    });
+    QCOMPARE(dialogs.chosen(u"Sign?"_s, u"Left blank."_s, answers), std::optional<qsizetype>(2));
+    withNextDialog([](QWidget& dialog) { QTest::keyClick(&dialog, Qt::Key_Escape); });
+    QVERIFY(!dialogs.chosen(u"Sign?"_s, u"Left blank."_s, answers));
+}
+
+void TestDialogs::aLongExplanationScrollsAndTheAnswersStay()
+{
+    widgets::Dialogs dialogs;
+    const QString lines = QStringList(200, u"Finger tapping, right: 2 of 4"_s).join(u'\n');
+    withNextDialog([](QWidget& dialog) {
+        const auto* accept = dialog.findChild<QPushButton*>(u"accept"_s);
+        const int screen = dialog.screen()->availableGeometry().height();
+        QVERIFY2(dialog.height() <= screen, qPrintable(QString::number(dialog.height())));
+        QVERIFY(dialog.rect().contains(QRect(accept->mapTo(&dialog, QPoint()), accept->size())));
+        QTest::keyClick(&dialog, Qt::Key_Escape);
+    });
+    QVERIFY(!dialogs.confirmed(u"Write normal?"_s, lines, u"Write normal"_s));
 }
 
 void TestDialogs::aLineIsAskedAndTidied()
