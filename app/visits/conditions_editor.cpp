@@ -1,5 +1,6 @@
 #include "app/visits/conditions_editor.h"
 
+#include "app/widgets/combo_box.h"
 #include "app/widgets/flow_layout.h"
 #include "app/widgets/number_field.h"
 #include "app/widgets/theme.h"
@@ -12,7 +13,8 @@
 #include <QLocale>
 #include <QSignalBlocker>
 #include <QVBoxLayout>
-#include <QWheelEvent>
+
+#include <utility>
 
 using namespace Qt::StringLiterals;
 
@@ -22,15 +24,8 @@ namespace visits
 namespace
 {
 
-/// A list that the wheel does not change in passing.
-class CalmComboBox : public QComboBox
-{
-public:
-    using QComboBox::QComboBox;
-
-protected:
-    void wheelEvent(QWheelEvent* event) override { event->ignore(); }
-};
+constexpr int linePauseMs = 300;
+constexpr auto otherKey = "?other"_L1; ///< no vocabulary has such a key
 
 /// The key behind a title, else the text itself.
 QString keyOf(const catalogue::Condition& condition, const QString& text)
@@ -79,6 +74,9 @@ ConditionsEditor::ConditionsEditor(const catalogue::Catalogue& catalogue, const 
                                    const QString& prefix, const QString& blank, QWidget* parent)
     : QWidget(parent), m_catalogue(catalogue), m_prefix(prefix), m_blank(blank)
 {
+    m_pause.setSingleShot(true);
+    m_pause.setInterval(linePauseMs);
+    connect(&m_pause, &QTimer::timeout, this, &ConditionsEditor::tellTyped);
     auto* flow = new widgets::FlowLayout(this, widgets::space3);
     for (const QString& id : ids) {
         const catalogue::Condition* condition = catalogue.condition(id);
@@ -114,28 +112,66 @@ ConditionsEditor::ConditionsEditor(const catalogue::Catalogue& catalogue, const 
 
 void ConditionsEditor::addWords(const catalogue::Condition& condition, QWidget* cell)
 {
-    auto* box = new CalmComboBox(cell);
-    box->setEditable(!condition.isClosed);
-    box->setInsertPolicy(QComboBox::NoInsert);
+    if (condition.options.empty()) {
+        addLine(condition, cell);
+        take(condition.id, m_lines.at(condition.id));
+        return;
+    }
+    auto* box = new widgets::ComboBox(cell);
     box->setObjectName(m_prefix + condition.id);
     box->setAccessibleName(condition.title);
     box->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
-    box->addItem(condition.isClosed ? m_blank : QString(), QString());
+    box->addItem(m_blank, QString());
     for (const catalogue::Option& option : condition.options)
         box->addItem(option.title, option.key);
-    box->setCurrentIndex(0);
+    if (!condition.isClosed)
+        box->addItem(tr("… other, typed below"),
+                     QString(otherKey)); // no letter typed into the list leads there
     cell->layout()->addWidget(box);
     m_words[condition.id] = box;
-    m_first = m_first == nullptr ? box : m_first;
-    const QString id = condition.id;
-    // A letter typed into a closed list changes the index without activating it.
-    const auto chosen = condition.isClosed ? &QComboBox::currentIndexChanged : &QComboBox::activated;
-    connect(box, chosen, this, [this, id, box](int index) { tell(id, box->itemData(index).toString()); });
-    if (QLineEdit* line = box->lineEdit()) {
-        line->setPlaceholderText(m_blank);
-        connect(line, &QLineEdit::editingFinished, this,
-                [this, &condition, line] { tell(condition.id, keyOf(condition, line->text())); });
+    take(condition.id, box);
+    if (!condition.isClosed) {
+        addLine(condition, cell);
+        m_lines.at(condition.id)->hide();
     }
+    // A letter typed into a list changes the index without activating it.
+    connect(box, &QComboBox::currentIndexChanged, this, [this, &condition] { choose(condition); });
+}
+
+void ConditionsEditor::addLine(const catalogue::Condition& condition, QWidget* cell)
+{
+    auto* line = new QLineEdit(cell);
+    const bool isAlone = condition.options.empty();
+    line->setObjectName(isAlone ? m_prefix + condition.id : m_prefix + condition.id + u".other"_s);
+    line->setAccessibleName(isAlone ? condition.title : tr("%1: other", "condition").arg(condition.title));
+    line->setPlaceholderText(isAlone ? m_blank : tr("Other"));
+    cell->layout()->addWidget(line);
+    const QString id = condition.id;
+    m_lines[id] = line;
+    connect(line, &QLineEdit::textEdited, this, [this, id] { typed(id); });
+    connect(line, &QLineEdit::editingFinished, this, &ConditionsEditor::tellTyped);
+}
+
+void ConditionsEditor::take(const QString& id, QWidget* editor)
+{
+    m_first = m_first == nullptr ? editor : m_first;
+    editor->setProperty("condition", id);
+}
+
+void ConditionsEditor::choose(const catalogue::Condition& condition)
+{
+    const QString key = m_words.at(condition.id)->currentData().toString();
+    const auto line = m_lines.find(condition.id);
+    const bool isOther = key == otherKey;
+    if (line != m_lines.end()) {
+        line->second->setVisible(isOther);
+        if (isOther) {
+            line->second->clear();
+            line->second->setFocus(Qt::OtherFocusReason);
+        }
+    }
+    if (!isOther)
+        tell(condition.id, key);
 }
 
 void ConditionsEditor::addNumber(const catalogue::Condition& condition, QWidget* cell)
@@ -146,9 +182,10 @@ void ConditionsEditor::addNumber(const catalogue::Condition& condition, QWidget*
     field->setPlaceholderText(m_blank);
     cell->layout()->addWidget(field);
     m_numbers[condition.id] = field;
-    m_first = m_first == nullptr ? field : m_first;
+    take(condition.id, field);
     const QString id = condition.id;
-    const auto done = [this, id, field] { tell(id, field->text().trimmed().replace(u',', u'.')); };
+    const auto done = [this, id] { tellNumber(id); };
+    connect(field, &QLineEdit::textEdited, this, [this, id] { typed(id); });
     connect(field, &widgets::NumberField::left, this, done);
     connect(field, &widgets::NumberField::entered, this, done);
 }
@@ -167,29 +204,124 @@ void ConditionsEditor::tell(const QString& id, const QString& value)
     Q_EMIT changed(id, value);
 }
 
-/// An editor that is being typed in is left alone while its own value stays as it was.
+void ConditionsEditor::typed(const QString& id)
+{
+    if (m_typed != id)
+        tellTyped();
+    m_typed = id;
+    m_pause.start();
+}
+
+void ConditionsEditor::tellNumber(const QString& id)
+{
+    tell(id, m_numbers.at(id)->text().trimmed().replace(u',', u'.'));
+}
+
+void ConditionsEditor::tellTyped()
+{
+    m_pause.stop();
+    const QString id = std::exchange(m_typed, QString());
+    if (m_numbers.contains(id))
+        tellNumber(id);
+    else if (!id.isEmpty())
+        tell(id, keyOf(*m_catalogue.condition(id), m_lines.at(id)->text()));
+}
+
+QWidget* ConditionsEditor::editorOf(const QString& id) const
+{
+    for (QWidget* editor : findChildren<QWidget*>()) {
+        if (!id.isEmpty() && editor->property("condition").toString() == id)
+            return editor;
+    }
+    return nullptr;
+}
+
+QStringList ConditionsEditor::finish()
+{
+    tellTyped();
+    QStringList refused;
+    for (const auto& [id, field] : m_numbers) {
+        tellNumber(id);
+        if (!m_wrong.at(id)->isHidden())
+            refused += m_wrong.at(id)->text();
+    }
+    for (const auto& [id, line] : m_lines) {
+        const auto box = m_words.find(id);
+        const bool isOther = box != m_words.end() && box->second->currentData().toString() == otherKey;
+        if (!m_wrong.at(id)->isHidden())
+            refused += m_wrong.at(id)->text();
+        else if (isOther && base::tidied(line->text()).isEmpty())
+            refused += tr("Not saved. %1: other was chosen, but nothing was typed.")
+                           .arg(m_catalogue.condition(id)->title);
+    }
+    return refused;
+}
+
+void ConditionsEditor::showWords(const QString& id, QComboBox& box, const QString& value,
+                                 const QString& blank)
+{
+    const QSignalBlocker quiet(box);
+    const auto line = m_lines.find(id);
+    const bool isOther = line != m_lines.end() && box.currentData().toString() == otherKey;
+    box.setItemText(0, blank);
+    if (isOther && value == records::recorded(m_shown, id))
+        return; // being typed, or not typed yet
+    const int listed = box.findData(value);
+    // What an import or an earlier version recorded may stand in no list.
+    if (listed < 0 && line == m_lines.end()) {
+        box.addItem(value, value);
+        box.setCurrentIndex(box.count() - 1);
+        return;
+    }
+    box.setCurrentIndex(listed < 0 ? box.findData(QString(otherKey)) : listed);
+    if (line == m_lines.end())
+        return;
+    if (listed >= 0 && line->second->hasFocus())
+        box.setFocus(Qt::OtherFocusReason); // hidden with the keyboard in it, that would go elsewhere
+    line->second->setVisible(listed < 0);
+}
+
+/// A line that is being typed in is left alone while its own value stays as it was.
+void ConditionsEditor::showLine(const QString& id, QLineEdit& line, const QString& value)
+{
+    if (m_typed == id || (line.hasFocus() && value == records::recorded(m_shown, id)))
+        return;
+    const auto box = m_words.find(id);
+    const bool isListed = box != m_words.end() && box->second->currentData().toString() != otherKey;
+    const QString text = isListed ? QString() : value;
+    if (line.text() != text)
+        line.setText(text);
+}
+
+void ConditionsEditor::begin()
+{
+    m_pause.stop();
+    m_typed.clear();
+    m_shown.clear();
+    for (const auto& [id, box] : m_words) {
+        const QSignalBlocker quiet(box);
+        box->setCurrentIndex(0);
+    }
+    for (const auto& [id, line] : m_lines)
+        line->clear();
+    for (const auto& [id, field] : m_numbers)
+        field->clear();
+    for (const auto& [id, wrong] : m_wrong)
+        wrong->hide();
+}
+
 void ConditionsEditor::show(const records::Conditions& conditions)
 {
     for (const auto& [id, box] : m_words) {
-        const QSignalBlocker quiet(box);
-        const QString value = records::recorded(conditions, id);
-        const bool isTypedIn = box->isEditable() && box->lineEdit()->hasFocus();
-        if (isTypedIn && value == records::recorded(m_shown, id))
-            continue;
-        const QString blank = conditions.contains(id) ? tr("not recorded") : m_blank;
-        if (box->isEditable())
-            box->lineEdit()->setPlaceholderText(blank);
-        else
-            box->setItemText(0, blank);
-        if (const int index = box->findData(value); index >= 0)
-            box->setCurrentIndex(index);
-        else if (box->isEditable())
-            box->setEditText(value);
-        m_wrong[id]->hide();
+        showWords(id, *box, records::recorded(conditions, id),
+                  conditions.contains(id) ? tr("not recorded") : m_blank);
     }
+    for (const auto& [id, line] : m_lines)
+        showLine(id, *line, records::recorded(conditions, id));
     for (const auto& [id, field] : m_numbers) {
         const QString value = records::recorded(conditions, id);
-        if (field->hasFocus() && value == records::recorded(m_shown, id))
+        const bool isOpen = m_typed == id || field->hasFocus() || !m_wrong.at(id)->isHidden();
+        if (isOpen && value == records::recorded(m_shown, id))
             continue;
         field->setPlaceholderText(conditions.contains(id) ? tr("not recorded") : m_blank);
         field->setText(value);

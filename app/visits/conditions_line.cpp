@@ -1,9 +1,11 @@
 #include "app/visits/conditions_line.h"
 
 #include "app/visits/conditions_editor.h"
+#include "app/widgets/scroll_room.h"
 #include "app/widgets/theme.h"
 
 #include <QHBoxLayout>
+#include <QKeyEvent>
 #include <QLabel>
 #include <QPushButton>
 
@@ -40,15 +42,22 @@ ConditionsLine::ConditionsLine(const catalogue::Catalogue& catalogue, QWidget* p
       m_catalogue(catalogue),
       m_words(new QLabel(this)),
       m_carried(new QLabel(this)),
+      m_refused(new QLabel(this)),
       m_confirm(new QPushButton(tr("Confirm"), this)),
       m_change(new QPushButton(tr("Change"), this)),
-      m_editor(new ConditionsEditor(catalogue, idsOf(catalogue), u"condition."_s, tr("not recorded"), this))
+      m_editor(new ConditionsEditor(catalogue, idsOf(catalogue), u"condition."_s, tr("not recorded"), this)),
+      m_room(new widgets::ScrollRoom(m_editor, this))
 {
     setObjectName(u"conditions"_s);
     setProperty("role", u"panel"_s);
     m_words->setWordWrap(true);
     m_words->setTextFormat(Qt::PlainText);
     m_words->setObjectName(u"conditions.words"_s);
+    m_refused->setWordWrap(true);
+    m_refused->setTextFormat(Qt::PlainText);
+    m_refused->setProperty("role", u"danger"_s);
+    m_refused->setObjectName(u"conditions.refused"_s);
+    m_refused->hide();
     m_carried->setProperty("role", u"caution"_s);
     m_carried->setFont(widgets::captionFont());
     m_carried->setObjectName(u"conditions.carried"_s);
@@ -61,7 +70,7 @@ ConditionsLine::ConditionsLine(const catalogue::Catalogue& catalogue, QWidget* p
     m_change->setProperty("kind", u"quiet"_s);
     m_change->setCheckable(true);
     for (QPushButton* button : {m_confirm, m_change})
-        button->setFocusPolicy(Qt::ClickFocus);
+        button->setFocusPolicy(Qt::NoFocus);
 
     auto* line = new QHBoxLayout;
     line->setSpacing(widgets::space3);
@@ -73,10 +82,11 @@ ConditionsLine::ConditionsLine(const catalogue::Catalogue& catalogue, QWidget* p
     column->setContentsMargins(widgets::space3, widgets::space1, widgets::space2, widgets::space1);
     column->setSpacing(widgets::space2);
     column->addLayout(line);
-    column->addWidget(m_editor);
-    m_editor->hide();
+    column->addWidget(m_refused);
+    column->addWidget(m_room);
+    m_room->hide();
 
-    connect(m_change, &QPushButton::toggled, this, &ConditionsLine::open);
+    connect(m_change, &QPushButton::toggled, this, &ConditionsLine::settle);
     connect(m_confirm, &QPushButton::clicked, this, &ConditionsLine::confirmed);
     connect(m_editor, &ConditionsEditor::changed, this, &ConditionsLine::changed);
 }
@@ -94,6 +104,11 @@ void ConditionsLine::show(const records::Visit& visit, std::optional<QDate> from
     m_carried->setVisible(toConfirm);
     m_confirm->setVisible(toConfirm);
     m_change->setVisible(!readOnly);
+    if (m_visit != visit.id) {
+        m_refused->hide();
+        m_editor->begin();
+        m_visit = visit.id;
+    }
     if (readOnly)
         open(false);
     m_editor->show(recorded);
@@ -102,10 +117,54 @@ void ConditionsLine::show(const records::Visit& visit, std::optional<QDate> from
 void ConditionsLine::open(bool opened)
 {
     m_change->setChecked(opened);
+}
+
+/// The keyboard goes back before the editor that has it is hidden: Qt would give it to the form's first
+/// field.
+void ConditionsLine::settle(bool opened)
+{
+    QWidget* keyboard = window()->focusWidget();
     m_change->setText(opened ? tr("Close") : tr("Change"));
-    m_editor->setVisible(opened);
-    if (opened && m_editor->firstEditor() != nullptr)
-        m_editor->firstEditor()->setFocus(Qt::ShortcutFocusReason);
+    m_refused->hide();
+    if (opened) {
+        m_from = keyboard;
+        m_room->show();
+        if (m_editor->firstEditor() != nullptr)
+            m_editor->firstEditor()->setFocus(Qt::ShortcutFocusReason);
+        return;
+    }
+    const QStringList refused = m_editor->finish();
+    m_refused->setText(refused.join(u'\n'));
+    m_refused->setVisible(!refused.isEmpty());
+    if (keyboard != nullptr && isAncestorOf(keyboard)) {
+        if (m_from != nullptr && m_from->isVisibleTo(window()))
+            m_from->setFocus(Qt::OtherFocusReason);
+        else
+            Q_EMIT left();
+    }
+    m_room->hide();
+}
+
+void ConditionsLine::keyPressEvent(QKeyEvent* event)
+{
+    if (event->key() == Qt::Key_Escape && isOpen())
+        open(false);
+    else
+        QFrame::keyPressEvent(event);
+}
+
+void ConditionsLine::flush()
+{
+    m_editor->finish();
+}
+
+void ConditionsLine::goTo(const QString& id)
+{
+    open(true);
+    if (QWidget* editor = m_editor->editorOf(id)) {
+        editor->setFocus(Qt::ShortcutFocusReason);
+        m_room->ensureWidgetVisible(editor);
+    }
 }
 
 bool ConditionsLine::isOpen() const

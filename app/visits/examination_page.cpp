@@ -122,10 +122,14 @@ ExaminationPage::ExaminationPage(session::Session& session, session::Prompts& pr
                          false,
                          taps});
     });
-    connect(m_strip, &FocusStrip::left, this, [this] {
-        if (m_current != nullptr)
-            m_current->firstEditor()->setFocus(Qt::OtherFocusReason);
+    connect(m_strip, &FocusStrip::left, this, &ExaminationPage::takeKeyboard);
+    connect(m_strip, &FocusStrip::passed, this, [this](const Place& place, bool forward) {
+        if (SideField* field = fieldAt(place)) {
+            field->editor()->setFocus(Qt::OtherFocusReason);
+            focusNextPrevChild(forward);
+        }
     });
+    connect(m_conditions, &ConditionsLine::left, this, &ExaminationPage::takeKeyboard);
     connect(&session, &session::Session::focusChanged, this, &ExaminationPage::takeFocus);
     connect(&session, &session::Session::visitsChanged, this, &ExaminationPage::takeFocus);
     connect(&session, &session::Session::visitChanged, this, &ExaminationPage::refresh);
@@ -158,6 +162,7 @@ void ExaminationPage::layOut()
     m_scroll->setFrameShape(QFrame::NoFrame);
     m_scroll->setFocusPolicy(Qt::NoFocus);
     m_scroll->setObjectName(u"form"_s);
+    m_scroll->viewport()->installEventFilter(this);
     column->addWidget(m_scroll, 1);
     column->addWidget(m_strip);
     m_pages->addWidget(m_empty);
@@ -275,6 +280,10 @@ void ExaminationPage::buildForm(std::vector<FormSection> form)
         column->addWidget(box);
         m_sections.push_back(box);
         connect(box, &SectionBox::allNormalAsked, this, [this, box] { writeAllNormal(box); });
+        connect(box, &SectionBox::unfolded, this, [this, box] {
+            if (boxOf(m_current) == box)
+                takeKeyboard();
+        });
         for (SideField* field : box->fields()) {
             m_fields[field->place()] = field;
             connect(field, &SideField::focused, this, [this, field] { enter(field); });
@@ -448,17 +457,45 @@ void ExaminationPage::enter(SideField* field)
             m_current->refuseBeside({}); // what is stored is shown again
         m_current = field;
         showStrip();
+        m_strip->parentWidget()->layout()->activate(); // as tall as it is for this field
     }
     if (!isReadOnly())
         rememberLastField(*m_visit, field->place());
     showWhole(*field);
 }
 
-/// Scrolls so far that what is said below the field is seen too.
+/// Scrolls so far that what is said below the field is seen too, and the head of the section with its first
+/// row.
 void ExaminationPage::showWhole(const SideField& field)
 {
-    const QPoint foot = field.mapTo(m_scroll->widget(), QPoint(0, field.height()));
-    m_scroll->ensureVisible(foot.x(), foot.y(), 0, field.height() + widgets::touchHeight);
+    const QWidget* body = m_scroll->widget();
+    body->layout()->activate();
+    m_scroll->setWidgetResizable(true); // measures the form anew at once, not at the next event
+    const QRect row(field.mapTo(body, QPoint()), field.size());
+    const QSize room = m_scroll->viewport()->size();
+    const SectionBox* box = boxOf(&field);
+    const int head = box->mapTo(body, QPoint()).y();
+    const bool isFirst = box->fields().front()->place().measure == field.place().measure;
+    const int top = isFirst && row.bottom() - head < room.height() ? head : row.top();
+    const int spare = room.height() - 1 - (row.bottom() - top);
+    const int foot = row.bottom() + std::clamp(spare, 0, widgets::touchHeight);
+    QScrollBar* down = m_scroll->verticalScrollBar();
+    if (top < down->value())
+        down->setValue(top);
+    else if (foot >= down->value() + room.height())
+        down->setValue(std::min(top, foot + 1 - room.height()));
+    QScrollBar* across = m_scroll->horizontalScrollBar();
+    if (row.left() < across->value() || row.right() >= across->value() + room.width())
+        across->setValue(std::max(0, row.right() + 1 - room.width()));
+}
+
+/// The strip below the form grows and shrinks with the field; the field stays in view.
+bool ExaminationPage::eventFilter(QObject* watched, QEvent* event)
+{
+    if (watched == m_scroll->viewport() && event->type() == QEvent::Resize && m_current != nullptr &&
+        m_pages->currentIndex() == 1)
+        showWhole(*m_current);
+    return QWidget::eventFilter(watched, event);
 }
 
 void ExaminationPage::goToSection(int step)
@@ -473,7 +510,13 @@ void ExaminationPage::goToSection(int step)
     if (box->fields().empty())
         return;
     box->fields().front()->firstEditor()->setFocus(Qt::ShortcutFocusReason);
-    m_scroll->ensureWidgetVisible(box, 0, 0);
+    enter(box->fields().front());
+}
+
+void ExaminationPage::openConditions(const QString& condition)
+{
+    if (!isReadOnly())
+        m_conditions->goTo(condition);
 }
 
 void ExaminationPage::showMeasure(const QString& id)
@@ -493,7 +536,7 @@ void ExaminationPage::showMeasure(const QString& id)
 void ExaminationPage::takeKeyboard()
 {
     if (m_current != nullptr)
-        m_current->firstEditor()->setFocus(Qt::OtherFocusReason);
+        m_current->editor()->setFocus(Qt::OtherFocusReason);
     else
         m_empty->setFocus(Qt::OtherFocusReason);
 }
@@ -515,7 +558,6 @@ void ExaminationPage::resume()
     if (keyboard == nullptr || isAncestorOf(keyboard))
         field->firstEditor()->setFocus(Qt::OtherFocusReason);
     m_current = field;
-    m_scroll->widget()->layout()->activate();
     showWhole(*field);
 }
 
@@ -592,6 +634,7 @@ void ExaminationPage::flush()
     for (const auto& [place, field] : m_fields)
         field->flush();
     m_strip->flush();
+    m_conditions->flush();
 }
 
 } // namespace visits

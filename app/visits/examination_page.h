@@ -41,6 +41,8 @@ public:
 
     /// Unfolds, scrolls to and enters the test.
     void showMeasure(const QString& id);
+    /// Opens the conditions, at one of them.
+    void openConditions(const QString& condition);
     /// Gives the keyboard to the field in use.
     void takeKeyboard();
     int done() const { return m_progress.done; }         ///< expected tests answered on every side
@@ -59,6 +61,7 @@ Q_SIGNALS:
 protected:
     void showEvent(QShowEvent* event) override;
     void hideEvent(QHideEvent* event) override;
+    bool eventFilter(QObject* watched, QEvent* event) override;
 
 private:
     void layOut();

@@ -3,14 +3,15 @@
 #include "app/visits/conditions_editor.h"
 #include "app/visits/derived_words.h"
 #include "app/visits/side_field.h"
+#include "app/widgets/combo_box.h"
 #include "app/widgets/key_row.h"
 #include "app/widgets/let_undo_past.h"
+#include "app/widgets/scroll_room.h"
 #include "app/widgets/stopwatch.h"
 #include "app/widgets/tap_counter.h"
 #include "app/widgets/theme.h"
 #include "core/base/text.h"
 
-#include <QComboBox>
 #include <QHBoxLayout>
 #include <QKeyEvent>
 #include <QLabel>
@@ -31,6 +32,8 @@ using values::Absence;
 
 namespace
 {
+
+constexpr int mostOnButton = 32; ///< letters
 
 QStringList usualReasons()
 {
@@ -118,7 +121,7 @@ FocusStrip::FocusStrip(const catalogue::Catalogue& catalogue, std::function<qint
       m_title(new QLabel(this)),
       m_top(new QHBoxLayout),
       m_note(new QLineEdit(this)),
-      m_reason(new QComboBox(this)),
+      m_reason(new widgets::ComboBox(this)),
       m_own(new QPushButton(this)),
       m_how(new QPushButton(tr("How"), this)),
       m_handbook(new QPushButton(tr("Handbook"), this)),
@@ -127,6 +130,7 @@ FocusStrip::FocusStrip(const catalogue::Catalogue& catalogue, std::function<qint
       m_standing(new QLabel(this)),
       m_stopwatch(new widgets::Stopwatch(milliseconds, this)),
       m_taps(new widgets::TapCounter(std::move(milliseconds), this)),
+      m_again(new QPushButton(tr("Count again"), this)),
       m_derived(new QLabel(this)),
       m_legend(new QLabel(this))
 {
@@ -147,7 +151,8 @@ FocusStrip::FocusStrip(const catalogue::Catalogue& catalogue, std::function<qint
     m_reason->addItems(usualReasons());
     m_reason->lineEdit()->setPlaceholderText(tr("Reason"));
     m_reason->lineEdit()->setObjectName(u"strip.reason.text"_s);
-    m_reason->setMinimumWidth(320);
+    m_reason->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
+    m_reason->setMinimumContentsLength(18);
     m_own->setObjectName(u"strip.own-conditions"_s);
     m_own->setCheckable(true);
     m_own->setProperty("kind", u"quiet"_s);
@@ -177,6 +182,10 @@ FocusStrip::FocusStrip(const catalogue::Catalogue& catalogue, std::function<qint
     m_legend->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
     m_stopwatch->setObjectName(u"strip.stopwatch"_s);
     m_taps->setObjectName(u"strip.taps"_s);
+    m_again->setObjectName(u"strip.count-again"_s);
+    m_again->setAccessibleDescription(tr("The count that stands is kept until the new one is done."));
+    m_again->setToolTip(m_again->accessibleDescription());
+    m_again->setProperty("kind", u"quiet"_s);
     m_derived->setObjectName(u"strip.derived"_s);
     m_derived->setFont(widgets::captionFont());
     m_derived->setProperty("role", u"quiet"_s);
@@ -188,7 +197,7 @@ FocusStrip::FocusStrip(const catalogue::Catalogue& catalogue, std::function<qint
     auto* line = new QHBoxLayout;
     line->setSpacing(widgets::space2);
     line->addWidget(m_note, 4);
-    line->addWidget(m_reason);
+    line->addWidget(m_reason, 3);
     line->addWidget(m_own);
     line->addWidget(m_how);
     line->addWidget(m_handbook);
@@ -203,15 +212,23 @@ FocusStrip::FocusStrip(const catalogue::Catalogue& catalogue, std::function<qint
     whole->addLayout(left, 1);
     whole->addWidget(m_stopwatch);
     whole->addWidget(m_taps);
+    whole->addWidget(m_again);
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(widgets::space3, widgets::space2, widgets::space3, widgets::space1);
     column->setSpacing(widgets::space1);
     column->addLayout(whole);
+    auto* more = new QWidget(this);
+    auto* stack = new QVBoxLayout(more);
+    stack->setContentsMargins(0, 0, 0, 0);
+    stack->setSpacing(widgets::space1);
     auto* how = new QHBoxLayout; // which heeds the widest it may be when it asks how tall it is
     how->addWidget(m_howWords, 100);
     how->addStretch(1);
-    column->addLayout(how);
-    column->addWidget(m_below);
+    stack->addLayout(how);
+    stack->addWidget(m_below);
+    m_more = new widgets::ScrollRoom(more, this);
+    m_more->hide();
+    column->addWidget(m_more);
     column->addWidget(m_standing);
     column->addWidget(m_legend);
 
@@ -225,9 +242,19 @@ FocusStrip::FocusStrip(const catalogue::Catalogue& catalogue, std::function<qint
     for (const QLineEdit* line : {m_note, m_reason->lineEdit()})
         connect(line, &QLineEdit::editingFinished, this, [this] { m_typing = false; });
     connect(m_handbook, &QPushButton::clicked, this, &FocusStrip::askHandbook);
-    connect(m_how, &QPushButton::toggled, m_howWords, &QWidget::setVisible);
+    connect(m_how, &QPushButton::toggled, this, [this](bool opened) {
+        m_howWords->setVisible(opened);
+        m_more->setVisible(opened || m_own->isChecked());
+        if (!opened && m_how->hasFocus())
+            Q_EMIT this->left();
+    });
     connect(m_own, &QPushButton::toggled, this, [this](bool opened) {
+        if (!opened && m_conditions != nullptr)
+            m_conditions->finish();
+        if (!opened && isVisible())
+            Q_EMIT this->left(); // before what has the keyboard is hidden
         m_below->setVisible(opened);
+        m_more->setVisible(opened || m_how->isChecked());
         if (opened && m_conditions != nullptr && m_conditions->firstEditor() != nullptr)
             m_conditions->firstEditor()->setFocus(Qt::ShortcutFocusReason);
     });
@@ -238,10 +265,27 @@ FocusStrip::FocusStrip(const catalogue::Catalogue& catalogue, std::function<qint
     connect(m_stopwatch, &widgets::Stopwatch::stopped, this,
             [this](qint64 ran) { Q_EMIT timed(m_timed, ran); });
     connect(m_stopwatch, &widgets::Stopwatch::stopped, this, &FocusStrip::showTitle);
-    connect(m_taps, &widgets::TapCounter::started, this, [this] { m_tapped = m_field->place(); });
+    connect(m_taps, &widgets::TapCounter::started, this, [this] {
+        m_tapped = m_field->place();
+        m_dropped.clear();
+    });
     connect(m_taps, &widgets::TapCounter::counted, this,
             [this](const std::vector<double>& taps) { Q_EMIT tapped(m_tapped, taps); });
     connect(m_taps, &widgets::TapCounter::left, this, &FocusStrip::left);
+    connect(m_taps, &widgets::TapCounter::passed, this,
+            [this](bool forward) { Q_EMIT passed(m_field->place(), forward); });
+    connect(m_taps, &widgets::TapCounter::dropped, this, [this] {
+        m_dropped = tr("The count was left before its 10 s were over; nothing of it is recorded.");
+        m_fieldsSince = 0;
+        m_derived->setText(m_dropped);
+        m_derived->show();
+    });
+    connect(m_again, &QPushButton::clicked, this, [this] {
+        m_taps->setFocus(Qt::ShortcutFocusReason);
+        m_taps->countAgain();
+    });
+    connect(m_taps, &widgets::TapCounter::settled, this,
+            [this] { m_again->setVisible(!m_taps->isHidden() && m_taps->isLocked()); });
     forget();
 }
 
@@ -251,6 +295,7 @@ void FocusStrip::forget()
     m_unsaved.clear();
     m_stopwatch->cancel();
     m_taps->cancel();
+    m_dropped.clear();
     m_field = nullptr;
     hide();
 }
@@ -263,8 +308,9 @@ void FocusStrip::showField(SideField* field, const records::Visit& visit, std::o
         m_typing = false;
         const bool sameTest = m_field != nullptr && m_field->place().measure == field->place().measure;
         m_field = field;
-        if (!m_taps->isRunning())
-            m_taps->cancel();
+        m_taps->cancel();
+        if (++m_fieldsSince > 1)
+            m_dropped.clear();
         if (!sameTest)
             showTest(field->measure());
     }
@@ -280,13 +326,22 @@ void FocusStrip::showField(SideField* field, const records::Visit& visit, std::o
         m_signs->setReadOnly(readOnly);
     m_stopwatch->setVisible(m_stopwatch->isRunning() ||
                             (!readOnly && field->measure().kind == Kind::Duration));
-    m_taps->setVisible(m_taps->isRunning() || (!readOnly && field->measure().isTapped));
-    QStringList derived = {rhythmWords(visit.finding(field->place().measure, field->place().side)),
+    showTaps(visit.finding(field->place().measure, field->place().side), readOnly);
+    QStringList derived = {m_dropped, rhythmWords(visit.finding(field->place().measure, field->place().side)),
                            asymmetryWords(field->measure(), visit)};
     derived.removeAll(QString());
     m_derived->setText(derived.join(u" · "_s));
     m_derived->setVisible(!derived.isEmpty());
     show();
+}
+
+/// A count that stands, tapped or typed, is not begun anew by a tap that comes late.
+void FocusStrip::showTaps(const records::Finding* finding, bool readOnly)
+{
+    const bool isTapped = !readOnly && m_field->measure().isTapped;
+    m_taps->setVisible(isTapped);
+    const auto count = finding == nullptr ? std::nullopt : values::number(finding->value);
+    m_taps->setStanding(count ? std::optional(int(*count)) : std::nullopt);
 }
 
 /// Names the field, and the one that is being timed where that is another.
@@ -361,7 +416,9 @@ void FocusStrip::showFinding(const records::Finding* finding, std::optional<Abse
     }
     m_conditions->show(shown.exceptions);
     const QString own = conditionsInWords(shown.exceptions, m_catalogue);
-    m_own->setText(own.isEmpty() ? tr("Conditions as the visit") : tr("Own: %1").arg(own));
+    const QString words = own.isEmpty() ? tr("Conditions as the visit") : tr("Own: %1").arg(own);
+    m_own->setText(words.size() <= mostOnButton ? words : words.left(mostOnButton - 1) + u'…');
+    m_own->setToolTip(own);
 }
 
 void FocusStrip::showStanding(const QString& line, const QStringList& all)
@@ -381,6 +438,15 @@ void FocusStrip::editReason()
 {
     if (m_field != nullptr && m_reason->isVisibleTo(this) && m_reason->isEnabled())
         askReason();
+}
+
+/// Escape in the test's own conditions closes them.
+void FocusStrip::keyPressEvent(QKeyEvent* event)
+{
+    if (event->key() == Qt::Key_Escape && m_own->isChecked())
+        m_own->setChecked(false);
+    else
+        QFrame::keyPressEvent(event);
 }
 
 void FocusStrip::toggleHow()
@@ -405,6 +471,8 @@ void FocusStrip::toggleStopwatch()
     const bool isTimed = m_field != nullptr && m_field->measure().kind == Kind::Duration;
     if (m_stopwatch->isRunning() || isTimed)
         m_stopwatch->toggle();
+    else if (m_field != nullptr && m_again->isVisibleTo(this))
+        m_again->setFocus(Qt::ShortcutFocusReason);
     else if (m_field != nullptr && m_field->measure().isTapped && m_taps->isVisibleTo(this))
         m_taps->setFocus(Qt::ShortcutFocusReason);
 }
@@ -423,6 +491,8 @@ void FocusStrip::flush()
     const std::map<Place, QString> unsaved = m_unsaved;
     for (const auto& [place, note] : unsaved)
         Q_EMIT noteChanged(place, note, session::Typing::Anew);
+    if (m_field != nullptr && m_conditions != nullptr && m_own->isChecked())
+        m_conditions->finish();
 }
 
 session::Typing FocusStrip::goOn()

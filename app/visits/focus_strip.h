@@ -19,6 +19,7 @@ class QPushButton;
 namespace widgets
 {
 class KeyRow;
+class ScrollRoom;
 class Stopwatch;
 class TapCounter;
 } // namespace widgets
@@ -67,15 +68,19 @@ Q_SIGNALS:
     void timed(const visits::Place& place, qint64 milliseconds);
     void handbookAsked(const QString& measure);
     void tapped(const visits::Place& place, const std::vector<double>& taps);
-    void left(); ///< Return or Escape: back to the field
+    void left(); ///< Return or Escape, or something was closed: back to the field
+    void passed(const visits::Place& place,
+                bool forward); ///< Tab in the counter: on from the field counted for
 
 protected:
     bool eventFilter(QObject* watched, QEvent* event) override;
+    void keyPressEvent(QKeyEvent* event) override;
 
 private:
     void showTitle();
     void showTest(const catalogue::Measure& measure);
     void showFinding(const records::Finding* finding, std::optional<values::Absence> awaited, bool isOther);
+    void showTaps(const records::Finding* finding, bool readOnly);
     void tellSigns();
     void tellNote();
     void tellReason();
@@ -96,10 +101,14 @@ private:
     QLabel* m_howWords;
     ConditionsEditor* m_conditions = nullptr;
     QWidget* m_below;
+    widgets::ScrollRoom* m_more = nullptr; ///< of how and own conditions
     QLabel* m_standing;
     widgets::Stopwatch* m_stopwatch;
     widgets::TapCounter* m_taps;
-    Place m_tapped; ///< the field whose taps are counted
+    QPushButton* m_again;  ///< asks for another count where one is done
+    QString m_dropped;     ///< why the last count was not kept, said until the field after the next
+    int m_fieldsSince = 0; ///< that it was not kept
+    Place m_tapped;        ///< the field whose taps are counted
     QLabel* m_derived;
     QLabel* m_legend;
     std::map<Place, QString> m_unsaved; ///< notes that could not be saved

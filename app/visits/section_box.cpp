@@ -106,7 +106,11 @@ QWidget* SectionBox::head()
     m_fold->setToolTip(tr("Fold or unfold this section. Key: F9"));
     connect(m_fold, &QToolButton::toggled, this, [this](bool folded) {
         m_fold->setArrowType(folded ? Qt::RightArrow : Qt::DownArrow);
+        if (folded)
+            keepKeyboard(*m_body, *m_fold);
         m_body->setVisible(!folded);
+        if (!folded && m_fold->hasFocus())
+            Q_EMIT unfolded();
     });
     m_count->setObjectName(objectName() + u".count"_s);
     line->addWidget(m_fold);
@@ -169,11 +173,21 @@ QToolButton* SectionBox::itemsKey(const catalogue::Measure& total, QWidget* pare
     key->setToolButtonStyle(Qt::ToolButtonTextBesideIcon);
     connect(key, &QToolButton::toggled, this, [this, key, id = total.id](bool opened) {
         key->setArrowType(opened ? Qt::DownArrow : Qt::RightArrow);
-        for (QWidget* widget : m_items.at(id).rows)
+        for (QWidget* widget : m_items.at(id).rows) {
+            if (!opened)
+                keepKeyboard(*widget, *key);
             widget->setVisible(opened);
+        }
         update();
     });
     return key;
+}
+
+void SectionBox::keepKeyboard(const QWidget& hidden, QWidget& key)
+{
+    const QWidget* keyboard = window()->focusWidget();
+    if (keyboard != nullptr && hidden.isAncestorOf(keyboard))
+        key.setFocus(Qt::OtherFocusReason);
 }
 
 void SectionBox::addRow(const catalogue::Measure& test)

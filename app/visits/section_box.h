@@ -39,6 +39,7 @@ public:
 
 Q_SIGNALS:
     void allNormalAsked();
+    void unfolded(); ///< by whoever has the keyboard at its head
 
 protected:
     void paintEvent(QPaintEvent* event) override;
@@ -50,6 +51,8 @@ private:
     QToolButton* itemsKey(const catalogue::Measure& total, QWidget* parent);
     /// The total of this section that the test is an item of; empty for a test that stands for itself.
     QString totalOf(const catalogue::Measure& test) const;
+    /// Before `hidden` is hidden: the keyboard in it goes to the key that shows it again.
+    void keepKeyboard(const QWidget& hidden, QWidget& key);
     void put(QWidget* widget, int row, int column, int span, const QString& total);
 
     struct Items {

@@ -151,6 +151,11 @@ QWidget* SideField::firstEditor() const
     return m_keys != nullptr ? static_cast<QWidget*>(m_keys) : m_trials.front();
 }
 
+QWidget* SideField::editor() const
+{
+    return m_keys != nullptr ? static_cast<QWidget*>(m_keys) : m_trials[size_t(m_trial)];
+}
+
 QStringList SideField::texts() const
 {
     QStringList texts;
@@ -491,7 +496,7 @@ QString SideField::trialInUse() const
 
 void SideField::showMenu()
 {
-    firstEditor()->setFocus(Qt::MouseFocusReason);
+    editor()->setFocus(Qt::MouseFocusReason);
     QMenu menu(this);
     for (const Absence absence : absences) {
         const QString words = tr("%1\t%2", "state, its key").arg(absenceWords(absence), letterOf(absence));

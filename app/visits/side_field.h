@@ -55,6 +55,7 @@ public:
     /// "Finger tapping, right".
     QString title() const;
     QWidget* firstEditor() const;
+    QWidget* editor() const; ///< the one last in use
     /// Fills the editors from what is stored; tells nobody.
     void show(const records::Finding* stored, bool readOnly);
     /// What this field believes to be stored.

@@ -15,7 +15,8 @@ TapCounter::TapCounter(std::function<qint64()> milliseconds, QWidget* parent)
     setFocusPolicy(Qt::ClickFocus);
     setCursor(Qt::PointingHandCursor);
     setAccessibleName(tr("Tap counter"));
-    setToolTip(tr("Space, Return or a click counts a tap, for 10 s from the first. Escape drops the run."));
+    setToolTip(tr("Space, Return or a click counts a tap, for 10 s from the first. Escape drops the run. A "
+                  "count that is done stays until another one is asked for."));
     m_ticks.setInterval(100);
     connect(&m_ticks, &QTimer::timeout, this, &TapCounter::look);
 }
@@ -24,9 +25,9 @@ void TapCounter::tap()
 {
     look();
     const qint64 now = m_milliseconds();
+    if (isLocked())
+        return;
     if (!isRunning()) {
-        if (!m_taps.empty() && now - m_since < runMs + restMs)
-            return;
         m_since = now;
         m_taps = {0};
         m_ticks.start();
@@ -41,7 +42,10 @@ void TapCounter::look()
 {
     if (isRunning() && m_milliseconds() - m_since >= runMs) {
         m_ticks.stop();
+        m_standing = int(m_taps.size());
+        m_isAgain = false;
         Q_EMIT counted(m_taps);
+        Q_EMIT settled();
     }
     update();
 }
@@ -50,7 +54,25 @@ void TapCounter::cancel()
 {
     m_ticks.stop();
     m_taps.clear();
+    m_isAgain = false;
     update();
+    Q_EMIT settled();
+}
+
+void TapCounter::setStanding(std::optional<int> count)
+{
+    m_standing = count;
+    update();
+    Q_EMIT settled();
+}
+
+void TapCounter::countAgain()
+{
+    m_ticks.stop();
+    m_taps.clear();
+    m_isAgain = true;
+    update();
+    Q_EMIT settled();
 }
 
 QSize TapCounter::sizeHint() const
@@ -77,6 +99,26 @@ void TapCounter::mousePressEvent(QMouseEvent*)
     tap();
 }
 
+/// Whoever has gone elsewhere taps no more: what was counted until then is no count of 10 s.
+void TapCounter::focusOutEvent(QFocusEvent* event)
+{
+    QAbstractButton::focusOutEvent(event);
+    if (event->reason() == Qt::ActiveWindowFocusReason || event->reason() == Qt::PopupFocusReason)
+        return;
+    look();
+    const bool wasRunning = isRunning();
+    if (wasRunning || m_isAgain)
+        cancel();
+    if (wasRunning)
+        Q_EMIT dropped();
+}
+
+bool TapCounter::focusNextPrevChild(bool forward)
+{
+    Q_EMIT passed(forward);
+    return true;
+}
+
 void TapCounter::paintEvent(QPaintEvent*)
 {
     const Colours& colours = coloursFor(palette());
@@ -88,12 +130,14 @@ void TapCounter::paintEvent(QPaintEvent*)
     painter.setPen(isRunning() ? colours.onAccent : colours.accent);
     painter.setFont(headingFont());
     const QRect room = rect().adjusted(0, space1, 0, -space1);
+    const int count = isLocked() ? *m_standing : int(m_taps.size());
     painter.drawText(room.adjusted(0, 0, 0, -room.height() * 2 / 5), Qt::AlignCenter,
-                     m_taps.empty() ? tr("Count taps") : QLocale().toString(int(m_taps.size())));
+                     isLocked() || !m_taps.empty() ? QLocale().toString(count) : tr("Count taps"));
     painter.setFont(captionFont());
     const double left = isRunning() ? double(runMs - (m_milliseconds() - m_since)) / 1000 : 0;
     painter.drawText(room.adjusted(0, room.height() * 3 / 5, 0, 0), Qt::AlignCenter,
                      isRunning()  ? tr("%1 s left").arg(QLocale().toString(std::max(0.0, left), 'f', 1))
+                     : isLocked() ? tr("counted")
                      : hasFocus() ? tr("first tap starts 10 s")
                                   : tr("Space"));
 }

@@ -108,7 +108,7 @@ void TestWholeJob::examineFirst(Keyboard& desk)
     desk.press(u"newVisitOnAnotherDay"_s);
     QCOMPARE(desk.visit().day, QDate(2026, 1, 12));
     desk.key(Qt::Key_F4);
-    desk.fillIn({u"none"_s, u"none"_s, u"own shoes"_s, u"none"_s, u"w"_s, u"10"_s});
+    desk.fillIn({u"none"_s, u"none"_s, u"own"_s, u"none"_s, u"w"_s, u"10"_s});
     desk.key(Qt::Key_Return, Qt::ControlModifier);
     desk.enter(u"finger tapping"_s, {u"1"_s, u"3"_s});
     desk.enter(u"gait speed"_s, {u"0.62"_s});

@@ -41,7 +41,10 @@ private Q_SLOTS:
     void everyWayOfTappingCounts();
     void aHeldKeyIsOneTap();
     void theRunEndsByItself();
-    void whoTapsOnStartsNoOtherRun();
+    void aCountThatIsDoneIsLockedUntilAnotherIsAskedFor();
+    void aCountThatStandsIsNotBegunAnew();
+    void leavingTheKeyDropsTheRun();
+    void tabGoesOnFromWhatIsCountedFor();
     void escapeDropsTheRun();
 };
 
@@ -86,15 +89,62 @@ void TestTapCounter::theRunEndsByItself()
     QTRY_COMPARE(counter.told, (std::vector<Taps>{{0, 0.4}}));
 }
 
-void TestTapCounter::whoTapsOnStartsNoOtherRun()
+void TestTapCounter::aCountThatIsDoneIsLockedUntilAnotherIsAskedFor()
 {
     Counter counter;
-    for (const qint64 at : {0, 10'000, 10'300, 11'999})
+    for (const qint64 at : {0, 400, 10'000, 10'300, 11'999, 12'000, 60'000})
         counter.tapAt(at);
     QVERIFY(!counter.key.isRunning());
-    counter.tapAt(12'000);
+    QVERIFY(counter.key.isLocked());
+    QCOMPARE(counter.told, (std::vector<Taps>{{0, 0.4}}));
+    counter.key.countAgain();
+    counter.tapAt(61'000);
     QVERIFY(counter.key.isRunning());
-    QCOMPARE(counter.told.size(), 1U);
+    counter.tapAt(71'000);
+    QCOMPARE(counter.told.size(), 2U);
+}
+
+void TestTapCounter::aCountThatStandsIsNotBegunAnew()
+{
+    Counter counter;
+    counter.key.setStanding(32);
+    counter.tapAt(0);
+    QVERIFY(!counter.key.isRunning());
+    counter.key.countAgain();
+    counter.tapAt(100);
+    counter.tapAt(200, Qt::Key_Escape);
+    counter.tapAt(300);
+    QVERIFY(!counter.key.isRunning());
+    counter.key.setStanding(std::nullopt);
+    counter.tapAt(400);
+    QVERIFY(counter.key.isRunning());
+}
+
+void TestTapCounter::leavingTheKeyDropsTheRun()
+{
+    Counter counter;
+    QSignalSpy dropped(&counter.key, &TapCounter::dropped);
+    counter.tapAt(0);
+    QFocusEvent away(QEvent::FocusOut, Qt::MouseFocusReason);
+    QCoreApplication::sendEvent(&counter.key, &away);
+    QVERIFY(!counter.key.isRunning());
+    QCOMPARE(dropped.size(), 1);
+    QVERIFY(counter.told.empty());
+    counter.tapAt(1'000);
+    QFocusEvent elsewhere(QEvent::FocusOut, Qt::ActiveWindowFocusReason);
+    QCoreApplication::sendEvent(&counter.key, &elsewhere);
+    QVERIFY(counter.key.isRunning());
+}
+
+void TestTapCounter::tabGoesOnFromWhatIsCountedFor()
+{
+    Counter counter;
+    QSignalSpy passed(&counter.key, &TapCounter::passed);
+    QTest::keyClick(&counter.key, Qt::Key_Tab);
+    QTest::keyClick(&counter.key, Qt::Key_Backtab);
+    QCOMPARE(passed.size(), 2);
+    QCOMPARE(passed[0][0].toBool(), true);
+    QCOMPARE(passed[1][0].toBool(), false);
 }
 
 void TestTapCounter::escapeDropsTheRun()
