@@ -1,6 +1,7 @@
 #include "app/shell/clinic_dialog.h"
 
 #include "app/widgets/form_field.h"
+#include "app/widgets/scroll_room.h"
 #include "app/widgets/theme.h"
 #include "core/base/text.h"
 
@@ -82,7 +83,6 @@ ClinicDialog::ClinicDialog(session::Session& session, session::Prompts& prompts,
                                  "(either hand) at least 20 % slower, told once it has lasted."));
 
     auto* cancel = new QPushButton(tr("Cancel"), this);
-    cancel->setAutoDefault(false);
     auto* save = new QPushButton(tr("Save"), this);
     save->setObjectName(u"saveClinic"_s);
     save->setProperty("kind", u"primary"_s);
@@ -92,17 +92,22 @@ ClinicDialog::ClinicDialog(session::Session& session, session::Prompts& prompts,
     answers->addWidget(cancel);
     answers->addWidget(save);
 
+    auto* fields = new QWidget(this);
+    auto* rows = new QVBoxLayout(fields);
+    rows->setContentsMargins(0, 0, widgets::space2, 0);
+    rows->setSpacing(widgets::space3);
+    rows->addWidget(titleOf(tr("Clinic details"), fields));
+    rows->addWidget(quiet(tr("They stand at the head of every letter."), fields));
+    for (QWidget* row : {m_name, m_address, m_telephone, m_urgencyLevels})
+        rows->addWidget(row);
+    rows->addSpacing(widgets::space2);
+    rows->addWidget(titleOf(tr("Judging several visits"), fields));
+    for (QWidget* row : {m_plannedVisits, m_compositeWeeks})
+        rows->addWidget(row);
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(widgets::space6, widgets::space6, widgets::space6, widgets::space4);
     column->setSpacing(widgets::space3);
-    column->addWidget(titleOf(tr("Clinic details"), this));
-    column->addWidget(quiet(tr("They stand at the head of every letter."), this));
-    for (QWidget* row : {m_name, m_address, m_telephone, m_urgencyLevels})
-        column->addWidget(row);
-    column->addSpacing(widgets::space2);
-    column->addWidget(titleOf(tr("Judging several visits"), this));
-    for (QWidget* row : {m_plannedVisits, m_compositeWeeks})
-        column->addWidget(row);
+    column->addWidget(new widgets::ScrollRoom(fields, this), 1);
     column->addLayout(answers);
     setMinimumWidth(600);
     connect(save, &QPushButton::clicked, this, &ClinicDialog::save);

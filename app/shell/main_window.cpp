@@ -10,28 +10,40 @@
 #include "app/shell/top_bar.h"
 #include "app/shell/visit_actions.h"
 #include "app/shell/visit_ribbon.h"
+#include "app/shell/window_place.h"
+#include "app/widgets/page_stack.h"
 #include "app/writing/author_setting.h"
 
+#include <QApplication>
 #include <QCloseEvent>
+#include <QScreen>
 #include <QShortcut>
 #include <QStackedWidget>
 #include <QVBoxLayout>
+#include <QWindow>
 
 using namespace Qt::StringLiterals;
 
 namespace shell
 {
 
+namespace
+{
+
+constexpr QSize usualSize(1280, 860);
+
+} // namespace
+
 MainWindow::MainWindow(session::Session& session, session::Prompts& prompts, QWidget* parent)
     : QMainWindow(parent), m_session(session), m_prompts(prompts)
 {
     setWindowTitle(u"Aplomb"_s);
     writing::followPerson(session, prompts);
-    setMinimumSize(1024, 700);
+    setMinimumSize(640, 400);
     auto* ground = new QWidget(this);
     setCentralWidget(ground);
     m_top = new TopBar(session, prompts, ground);
-    m_stack = new QStackedWidget(ground);
+    m_stack = new widgets::PageStack(ground);
     m_patients = new patients::PatientsPage(session, prompts, m_stack);
     m_patient = new PatientPage(session, prompts, m_stack);
     m_forms = new forms::FormsPage(session, prompts, m_stack);
@@ -44,7 +56,7 @@ MainWindow::MainWindow(session::Session& session, session::Prompts& prompts, QWi
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(0);
     column->addWidget(m_top);
-    column->addWidget(m_stack, 1);
+    column->addWidget(new widgets::PageScroll(m_stack, ground), 1);
 
     connect(m_top, &TopBar::patientsAsked, this, &MainWindow::showPatients);
     connect(m_top, &TopBar::formsAsked, this, &MainWindow::showForms);
@@ -55,7 +67,8 @@ MainWindow::MainWindow(session::Session& session, session::Prompts& prompts, QWi
     });
     connect(m_top, &TopBar::measuresAsked, this, &MainWindow::showMeasures);
     connect(&m_top->find(), &FindField::pageChosen, this, &MainWindow::showHandbook);
-    connect(&m_top->find(), &FindField::left, this, &MainWindow::takeKeyboard);
+    connect(&m_top->find(), &FindField::left, this, &MainWindow::goBack);
+    connect(qApp, &QApplication::focusChanged, this, &MainWindow::focusMoved);
     connect(m_patients, &patients::PatientsPage::opened, this, &MainWindow::openPatient);
     connect(m_patients, &patients::PatientsPage::editEnded, this, &MainWindow::editEnded);
     connect(m_patient, &PatientPage::editAsked, this, &MainWindow::editPatient);
@@ -77,8 +90,31 @@ MainWindow::MainWindow(session::Session& session, session::Prompts& prompts, QWi
             });
     bindKeys();
     if (!restoreGeometry(rememberedGeometry()))
-        resize(1280, 860);
+        resize(usualSize);
+    fitScreen();
     showPatients();
+}
+
+MainWindow::~MainWindow()
+{
+    disconnect(qApp, nullptr, this, nullptr); // the keyboard leaves what is destroyed
+}
+
+/// Large enough to work in and no larger than the screen it is on, also after that has changed.
+void MainWindow::fitScreen()
+{
+    disconnect(m_screenChange);
+    m_screenChange = connect(screen(), &QScreen::availableGeometryChanged, this, &MainWindow::fitScreen);
+    if (windowState().testAnyFlags(Qt::WindowMaximized | Qt::WindowFullScreen | Qt::WindowMinimized))
+        return;
+    setGeometry(fitted(geometry(), screen()->availableGeometry()));
+}
+
+void MainWindow::showEvent(QShowEvent* event)
+{
+    QMainWindow::showEvent(event);
+    if (!event->spontaneous())
+        connect(windowHandle(), &QWindow::screenChanged, this, &MainWindow::fitScreen, Qt::UniqueConnection);
 }
 
 void MainWindow::bindKeys()
@@ -125,6 +161,23 @@ void MainWindow::takeKeyboard()
         m_stack->currentWidget()->setFocus(Qt::OtherFocusReason);
 }
 
+void MainWindow::focusMoved(QWidget* from, const QWidget* to)
+{
+    if (to != nullptr && m_top->isAncestorOf(to) && from != nullptr &&
+        m_stack->currentWidget()->isAncestorOf(from))
+        m_from = from;
+}
+
+void MainWindow::goBack()
+{
+    QWidget* from = m_from;
+    m_from.clear();
+    if (from != nullptr && from->isVisible() && m_stack->currentWidget()->isAncestorOf(from))
+        from->setFocus(Qt::OtherFocusReason);
+    else
+        takeKeyboard();
+}
+
 void MainWindow::showPage(QWidget* page)
 {
     m_stack->setCurrentWidget(page);
@@ -163,6 +216,10 @@ void MainWindow::showForms()
 
 void MainWindow::showMeasures()
 {
+    QWidget* keyboard = focusWidget();
+    if (keyboard != nullptr && m_stack->currentWidget() != m_measures &&
+        m_stack->currentWidget()->isAncestorOf(keyboard))
+        m_from = keyboard;
     showPage(m_measures);
     takeKeyboard();
 }
@@ -180,7 +237,7 @@ void MainWindow::leaveMeasures()
         return;
     }
     showPage(m_patient);
-    m_patient->takeKeyboard();
+    goBack();
 }
 
 void MainWindow::openVisit(const records::PatientId& patient, const records::VisitId& visit,
@@ -228,11 +285,11 @@ bool MainWindow::mayQuit()
     const std::tuple<bool, QWidget*, QString> entries[] = {
         {!inForm.isEmpty(), m_patient,
          tr("This stands in the examination and is not recorded:") + u"\n\n"_s + inForm.join(u'\n')},
-        {m_patients->hasUnsavedEntry(), m_patients, tr("The entry in the patient form has not been saved.")},
+        {m_patients->hasUnsavedEntry(), m_patients, m_patients->unsavedWords()},
         {m_forms->hasUnsavedEntry(), m_forms, tr("The entry of the clinic's own has not been saved.")}};
     for (const auto& [isUnsaved, page, words] : entries) {
-        if (isUnsaved && !m_prompts.confirmed(tr("Quit and throw away what you typed?"), words,
-                                              tr("Throw away and quit"))) {
+        if (isUnsaved &&
+            !m_prompts.mayLose(tr("Quit and throw away what you typed?"), words, tr("Throw away and quit"))) {
             showPage(page);
             return false;
         }

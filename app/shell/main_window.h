@@ -4,6 +4,7 @@
 #include "app/session/session.h"
 
 #include <QMainWindow>
+#include <QPointer>
 
 class QStackedWidget;
 
@@ -36,6 +37,8 @@ class MainWindow : public QMainWindow
 public:
     MainWindow(session::Session& session, session::Prompts& prompts, QWidget* parent = nullptr);
 
+    ~MainWindow() override;
+
     void openPatient(const records::PatientId& id);
     void showPatients();
     void showForms();
@@ -50,11 +53,15 @@ public:
 
 protected:
     void closeEvent(QCloseEvent* event) override;
+    void showEvent(QShowEvent* event) override;
 
 private:
     void bindKeys();
+    void fitScreen();
     void editEnded();
     void takeKeyboard(); ///< into the page that is shown
+    void goBack();       ///< to what had the keyboard before the bar or the handbook
+    void focusMoved(QWidget* from, const QWidget* to);
     bool mayQuit();
     void showPage(QWidget* page);
     void openVisit(const records::PatientId& patient, const records::VisitId& visit, const QString& measure);
@@ -63,7 +70,9 @@ private:
 
     session::Session& m_session;
     session::Prompts& m_prompts;
+    QMetaObject::Connection m_screenChange;
     TopBar* m_top;
+    QPointer<QWidget> m_from; ///< had the keyboard before the bar or the handbook took it
     QStackedWidget* m_stack;
     patients::PatientsPage* m_patients;
     PatientPage* m_patient;

@@ -53,6 +53,7 @@ TopBar::TopBar(session::Session& session, session::Prompts& prompts, QWidget* pa
     m_person->setObjectName(u"person"_s);
     m_person->setProperty("kind", u"quiet"_s);
     m_find->setMinimumWidth(leastFindWidth);
+    m_clinic->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
     m_find->setMaximumWidth(420);
     m_more->setObjectName(u"more"_s);
     m_more->setAccessibleName(tr("More"));
@@ -68,9 +69,8 @@ TopBar::TopBar(session::Session& session, session::Prompts& prompts, QWidget* pa
     row->addWidget(m_measures);
     row->addWidget(m_forms);
     row->addWidget(m_demo);
-    row->addWidget(m_clinic);
-    row->addStretch();
-    row->addWidget(m_find, 1);
+    row->addWidget(m_clinic, 1);
+    row->addWidget(m_find, 2);
     row->addWidget(m_person);
     row->addWidget(m_more);
     connect(m_patients, &QPushButton::clicked, this, &TopBar::patientsAsked);

@@ -2,6 +2,7 @@
 
 #include "app/shell/version_rows.h"
 #include "app/shell/visit_words.h"
+#include "app/shell/window_place.h"
 #include "app/widgets/theme.h"
 
 #include <QCheckBox>
@@ -10,6 +11,7 @@
 #include <QLabel>
 #include <QLocale>
 #include <QPushButton>
+#include <QScreen>
 #include <QTableWidget>
 #include <QVBoxLayout>
 
@@ -121,7 +123,7 @@ VersionsDialog::VersionsDialog(const std::vector<records::Visit>& versions,
     column->addWidget(reasons);
     column->addWidget(table, 1);
     column->addLayout(foot);
-    resize(1000, 620);
+    resize(fitted({0, 0, 1000, 620}, screen()->availableGeometry()).size());
 }
 
 } // namespace shell

@@ -1,5 +1,6 @@
 #include "app/shell/welcome.h"
 
+#include "app/shell/window_place.h"
 #include "app/widgets/theme.h"
 #include "core/base/text.h"
 
@@ -9,6 +10,7 @@
 #include <QLabel>
 #include <QLineEdit>
 #include <QPushButton>
+#include <QScreen>
 #include <QVBoxLayout>
 
 using namespace Qt::StringLiterals;
@@ -67,7 +69,7 @@ Welcome::Welcome(const QString& path, QWidget* parent) : QDialog(parent)
     column->addLayout(cards, 1);
     column->addWidget(label(tr("Records will be kept in %1").arg(QDir::toNativeSeparators(path)),
                             widgets::captionFont(), u"quiet"_s, this));
-    resize(820, 460);
+    resize(fitted({0, 0, 820, 460}, screen()->availableGeometry()).size());
     m_name->setFocus();
 }
 
