@@ -10,6 +10,7 @@
 #include "app/shell/visit_words.h"
 #include "app/trends/trend_page.h"
 #include "app/visits/examination_page.h"
+#include "app/widgets/page_stack.h"
 #include "app/widgets/theme.h"
 #include "app/writing/letters_page.h"
 
@@ -49,7 +50,7 @@ PatientPage::PatientPage(session::Session& session, session::Prompts& prompts, Q
       m_ribbon(new VisitRibbon(session, this)),
       m_status(new StatusLine(session, prompts, this)),
       m_tabs(new QTabBar(this)),
-      m_pages(new QStackedWidget(this))
+      m_pages(new widgets::PageStack(this))
 {
     auto* banner = new IdentityBanner(session, this);
     m_tabs->setObjectName(u"tabs"_s);
@@ -80,6 +81,11 @@ PatientPage::PatientPage(session::Session& session, session::Prompts& prompts, Q
     connect(m_tabs, &QTabBar::currentChanged, this, &PatientPage::settle);
     connect(m_ribbon, &VisitRibbon::left, this, &PatientPage::takeKeyboard);
     connect(m_actions, &VisitActions::started, this, [this] { showTab(0); });
+    connect(m_actions, &VisitActions::testAsked, this, &PatientPage::showMeasure);
+    connect(m_actions, &VisitActions::conditionsAsked, this, [this](const QString& condition) {
+        showTab(0);
+        m_examination->openConditions(condition);
+    });
     connect(&m_session, &session::Session::focusChanged, this, &PatientPage::settle);
     connect(&m_session, &session::Session::visitsChanged, this, &PatientPage::settle);
     settle();
@@ -121,13 +127,19 @@ QWidget* PatientPage::madeVisitButtons()
     for (QWidget* each : std::initializer_list<QWidget*>{m_amend, m_inError, m_versions, m_discard,
                                                          onAnotherDay, start, m_withForm, m_sign})
         row->addWidget(each);
-    connect(start, &QPushButton::clicked, m_actions, [this] { m_actions->newVisit(); });
-    connect(onAnotherDay, &QPushButton::clicked, m_actions, [this] { m_actions->newVisitOnAnotherDay(); });
+    const auto act = [this](QPushButton* key, auto what) {
+        connect(key, &QPushButton::clicked, this, [this, what] {
+            takeKeyboard(); // a question that is turned back from leads to the field one came from
+            what();
+        });
+    };
+    act(start, [this] { m_actions->newVisit(); });
+    act(onAnotherDay, [this] { m_actions->newVisitOnAnotherDay(); });
+    act(m_amend, [this] { m_actions->amend(); });
+    act(m_discard, [this] { m_actions->discard(); });
+    act(m_versions, [this] { showVersions(); });
+    act(m_inError, [this] { m_actions->withdraw(); });
     connect(m_sign, &QPushButton::clicked, this, &PatientPage::sign);
-    connect(m_amend, &QPushButton::clicked, m_actions, &VisitActions::amend);
-    connect(m_discard, &QPushButton::clicked, m_actions, &VisitActions::discard);
-    connect(m_inError, &QPushButton::clicked, m_actions, &VisitActions::withdraw);
-    connect(m_versions, &QPushButton::clicked, this, &PatientPage::showVersions);
     return buttons;
 }
 
@@ -224,8 +236,8 @@ void PatientPage::sign()
         m_examination->showUnsaved();
         return;
     }
+    takeKeyboard(); // before, since what is left open may be gone to instead
     m_actions->sign();
-    takeKeyboard();
 }
 
 void PatientPage::showMeasure(const QString& id)

@@ -2,13 +2,75 @@
 
 #include "app/patients/typed_day.h"
 #include "app/shell/settings.h"
+#include "app/visits/gaps.h"
 #include "app/writing/author_setting.h"
 #include "core/records/check.h"
+#include "core/records/wording.h"
 
 #include <algorithm>
 
+using namespace Qt::StringLiterals;
+
 namespace shell
 {
+
+namespace
+{
+
+QString signQuestion(const records::Visit& visit)
+{
+    return VisitActions::tr("Sign the visit of %1?").arg(records::dayInWords(visit.day));
+}
+
+/// An ampersand of a title must not become a key.
+QString mnemonicFree(QString title)
+{
+    return title.replace(u'&', u"&&"_s);
+}
+
+template <class Entry>
+QString titles(const std::vector<const Entry*>& entries)
+{
+    QStringList titles;
+    for (const Entry* entry : entries)
+        titles += entry->title;
+    return titles.join(u", "_s);
+}
+
+QString inWords(const visits::Gaps& gaps)
+{
+    QStringList lines;
+    if (gaps.isEmpty)
+        lines += VisitActions::tr("Nothing is recorded in this visit.");
+    if (!gaps.blank.empty())
+        lines += VisitActions::tr("Expected and left blank: %1.").arg(titles(gaps.blank));
+    if (!gaps.conditions.empty())
+        lines += VisitActions::tr("Conditions not recorded, without which results cannot be compared: %1.")
+                     .arg(titles(gaps.conditions));
+    if (gaps.isUnconfirmed)
+        lines +=
+            VisitActions::tr("The conditions were carried forward and are not confirmed. Whether results "
+                             "are comparable rests on them.");
+    lines += VisitActions::tr("A signed visit is not changed any more; it can be amended with a reason.");
+    return lines.join(u'\n');
+}
+
+/// What is recorded in a visit, a line for each finding.
+QString contents(const records::Visit& visit, const catalogue::Catalogue& catalogue)
+{
+    QStringList lines;
+    for (const records::Finding& finding : visit.findings) {
+        const catalogue::Measure* measure = catalogue.measure(finding.measure);
+        const QString side = records::written(finding.side, {});
+        const QString title = measure == nullptr ? finding.measure : measure->title;
+        const QString value = measure == nullptr ? QString() : records::written(finding.value, *measure, {});
+        lines += side.isEmpty() ? VisitActions::tr("%1: %2", "test: value").arg(title, value)
+                                : VisitActions::tr("%1, %2: %3", "test, side: value").arg(title, side, value);
+    }
+    return lines.isEmpty() ? VisitActions::tr("No finding is recorded in it.") : lines.join(u'\n');
+}
+
+} // namespace
 
 VisitActions::VisitActions(session::Session& session, session::Prompts& prompts, QObject* parent)
     : QObject(parent), m_session(session), m_prompts(prompts)
@@ -84,20 +146,34 @@ void VisitActions::goOnWith(const records::Visit& visit, const QString& form)
     Q_EMIT started();
 }
 
+QString VisitActions::whose() const
+{
+    return records::identityLine(m_session.patientInFocus(), m_session.today());
+}
+
+/// Lists what is left open and offers the way there; does not stand in the way of signing.
 bool VisitActions::maySign(const records::Visit& visit)
 {
-    if (visit.findings.empty())
-        return m_prompts.confirmed(
-            tr("Nothing is recorded in this visit. Sign it all the same?"),
-            tr("A signed visit is not changed any more; it can be amended with a reason."),
-            tr("Sign an empty visit"));
-    if (visit.conditions.empty() || visit.conditionsConfirmed)
+    const visits::Gaps gaps = visits::gapsOf(visit, m_session.patientInFocus(), m_session.catalogue());
+    if (gaps.isNone())
         return true;
-    return m_prompts.confirmed(
-        tr("The conditions were carried forward and are not confirmed. Sign all the same?"),
-        tr("Whether results are comparable rests on them: walking aid, footwear, start, distance, "
-           "medication."),
-        tr("Sign unconfirmed"));
+    QStringList answers;
+    if (!gaps.blank.empty())
+        answers += tr("&Go to “%1”").arg(mnemonicFree(gaps.blank.front()->title));
+    const bool lacksConditions = gaps.isUnconfirmed || !gaps.conditions.empty();
+    if (lacksConditions)
+        answers += tr("Go to the &conditions");
+    if (answers.isEmpty())
+        answers += tr("&Go back");
+    answers += tr("&Sign all the same");
+    const auto answer = m_prompts.chosen(signQuestion(visit), whose() + u"\n\n"_s + inWords(gaps), answers);
+    if (!answer || answer == answers.size() - 1)
+        return answer.has_value();
+    if (*answer == 0 && !gaps.blank.empty())
+        Q_EMIT testAsked(gaps.blank.front()->id);
+    else if (lacksConditions)
+        Q_EMIT conditionsAsked(gaps.conditions.empty() ? QString() : gaps.conditions.front()->id);
+    return false;
 }
 
 void VisitActions::sign()
@@ -106,7 +182,7 @@ void VisitActions::sign()
     if (visit == nullptr || visit->state != records::VisitState::Draft)
         return;
     const records::VisitId id = visit->id;
-    const QString question = tr("Sign the visit of %1?").arg(records::dayInWords(visit->day));
+    const QString question = signQuestion(*visit);
     if (!maySign(*visit))
         return;
     const auto author = writing::signer(m_session, m_prompts, question);
@@ -157,11 +233,11 @@ void VisitActions::discard()
     if (visit == nullptr || visit->state != records::VisitState::Draft)
         return;
     const records::VisitId id = visit->id;
-    const QString explanation = visit->version > 1 ? tr("The signed version stays as it is.")
-                                                   : tr("%n finding(s) in it cannot be brought back.",
-                                                        nullptr, static_cast<int>(visit->findings.size()));
-    if (!m_prompts.confirmed(tr("Discard the draft of %1?").arg(records::dayInWords(visit->day)), explanation,
-                             tr("Discard draft")))
+    const QString loss = visit->version > 1 ? tr("The signed version stays as it is. Lost would be:")
+                                            : tr("Lost for good would be:");
+    if (!m_prompts.mayLose(tr("Discard the draft of %1?").arg(records::dayInWords(visit->day)),
+                           whose() + u"\n\n"_s + loss + u'\n' + contents(*visit, m_session.catalogue()),
+                           tr("Discard draft")))
         return;
     if (const auto done = m_session.discardVisit(id); !done)
         m_prompts.tell(done.error());

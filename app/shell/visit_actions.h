@@ -29,12 +29,15 @@ public:
     void withdraw();
 
 Q_SIGNALS:
-    void started(); ///< a draft is ready to be filled in
+    void started();                                 ///< a draft is ready to be filled in
+    void testAsked(const QString& measure);         ///< instead of signing, to what was left blank
+    void conditionsAsked(const QString& condition); ///< the first that is not recorded; may be empty
 
 private:
     void start(QDate day, const QString& form);
     void goOnWith(const records::Visit& visit, const QString& form);
     bool maySign(const records::Visit& visit);
+    QString whose() const; ///< the identity of the patient in focus
 
     session::Session& m_session;
     session::Prompts& m_prompts;

@@ -3,6 +3,7 @@
 #include "app/measures/measures_page.h"
 #include "app/shell/settings.h"
 #include "app/widgets/notice.h"
+#include "app/widgets/page_stack.h"
 #include "app/writing/author_setting.h"
 #include "core/storage/audit_trail.h"
 #include "tests/support/clinic_desk.h"
@@ -13,6 +14,8 @@
 #include <QLineEdit>
 #include <QListWidget>
 #include <QPushButton>
+#include <QScreen>
+#include <QScrollBar>
 #include <QStackedWidget>
 #include <QTabBar>
 #include <QTabWidget>
@@ -83,6 +86,15 @@ private Q_SLOTS:
     void demoIsSaidOnEveryScreen();
     void everythingFitsASmallWindow();
     void theBarFitsANarrowWindow();
+    void theWindowIsNoLargerThanItsScreen();
+    void whatIsDoneMostIsReachedOnASmallScreen_data();
+    void whatIsDoneMostIsReachedOnASmallScreen();
+    void signingListsWhatIsLeftBlankAndGoesThere();
+    void signingLeadsToTheConditionsThatAreNotRecorded();
+    void signingListsNothingWhereNothingIsOpen();
+    void discardingNamesThePatientAndWhatWouldBeLost();
+    void findAndHandbookLeadBackToWhereOneWas();
+    void aQuestionTurnedBackFromLeadsToTheField();
     void aLongIdentityTakesASecondLine();
     void aClickChoosesWhatWasFound();
     void theKeyboardFollowsToThePageAndTheRibbon();
@@ -527,11 +539,188 @@ void TestMainWindow::everythingFitsASmallWindow()
     desk.window.openPatient(desk.halden.id);
     desk.addVisit(QDate(2026, 1, 12));
     desk.addVisit(clinic_desk::today, false);
+    desk.window.resize(1024, 700);
+    const auto* page = desk.window.findChild<widgets::PageScroll*>();
     for (int tab = 0; tab < desk.window.tabCount(); ++tab) {
         desk.window.showTab(tab);
-        const QSize needed = desk.window.centralWidget()->minimumSizeHint();
-        QVERIFY2(needed.width() <= 1024 && needed.height() <= 700,
-                 qPrintable(u"%1: %2 × %3"_s.arg(tab).arg(needed.width()).arg(needed.height())));
+        QCoreApplication::processEvents();
+        const QSize needed = page->widget()->minimumSizeHint();
+        const QString words = u"%1: %2 × %3"_s.arg(tab).arg(needed.width()).arg(needed.height());
+        QVERIFY2(!page->horizontalScrollBar()->isVisible(), qPrintable(words));
+        QVERIFY2(!page->verticalScrollBar()->isVisible(), qPrintable(words));
+    }
+}
+
+void TestMainWindow::theWindowIsNoLargerThanItsScreen()
+{
+    AtWork desk;
+    QVERIFY(desk.isShown());
+    const QRect room = desk.window.screen()->availableGeometry();
+    QVERIFY2(room.contains(desk.window.geometry()), qPrintable(QString::number(desk.window.height())));
+    desk.window.resize(700, 500);
+    desk.window.close();
+    const shell::MainWindow again(*desk.session, desk.answers);
+    QCOMPARE(again.size(), QSize(700, 500));
+}
+
+void TestMainWindow::whatIsDoneMostIsReachedOnASmallScreen_data()
+{
+    QTest::addColumn<QSize>("size");
+    // What is left of the screen for a window, less its frame and a bar of the desktop.
+    QTest::newRow("1366 x 768") << QSize(1358, 690);
+    QTest::newRow("1366 x 768 at 125 %") << QSize(1084, 536);
+    QTest::newRow("1366 x 768 at 150 %") << QSize(902, 434);
+    QTest::newRow("1920 x 1080 at 200 %") << QSize(952, 462);
+}
+
+void TestMainWindow::whatIsDoneMostIsReachedOnASmallScreen()
+{
+    QFETCH(const QSize, size);
+    AtWork desk;
+    records::Clinic clinic = desk.session->clinic();
+    clinic.name = u"Clinic for movement at the old mill, department of balance"_s;
+    clinic.isDemo = true;
+    QVERIFY(desk.session->saveClinic(clinic));
+    desk.window.resize(size);
+    QVERIFY(desk.isShown());
+    desk.window.openPatient(desk.halden.id);
+    desk.addVisit(QDate(2026, 1, 12));
+    desk.addVisit(clinic_desk::today, false);
+    QCoreApplication::processEvents();
+    QCOMPARE(desk.window.size(), size);
+    const auto isSeen = [&](const QString& name) {
+        const auto* widget = desk.widget<QWidget>(name);
+        const QRect place(widget->mapTo(&desk.window, QPoint()), widget->size());
+        return widget->isVisible() && desk.window.rect().contains(place) &&
+               !widget->visibleRegion().isEmpty() &&
+               widget->visibleRegion().boundingRect().size() == widget->size();
+    };
+    for (const QString& name :
+         {u"signVisit"_s, u"discardDraft"_s, u"newVisit"_s, u"strip.note"_s, u"strip.how"_s, u"strip.title"_s,
+          u"find"_s, u"more"_s, u"undo"_s, u"conditions.change"_s, u"finger-tapping.right.keys"_s,
+          u"finger-tapping.left.keys"_s})
+        QVERIFY2(isSeen(name), qPrintable(name));
+    for (int tab = 0; tab < desk.window.tabCount(); ++tab) {
+        desk.window.showTab(tab);
+        QCoreApplication::processEvents();
+        QVERIFY2(isSeen(u"signVisit"_s), qPrintable(QString::number(tab)));
+    }
+    desk.window.editPatient(desk.halden.id);
+    QCoreApplication::processEvents();
+    QVERIFY(isSeen(u"savePatient"_s));
+}
+
+void TestMainWindow::signingListsWhatIsLeftBlankAndGoesThere()
+{
+    AtWork desk;
+    QVERIFY(desk.isShown());
+    desk.window.openPatient(desk.halden.id);
+    desk.addVisit(clinic_desk::today, false);
+    desk.answers.choice = 0;
+    desk.key(Qt::Key_S, Qt::ControlModifier | Qt::ShiftModifier);
+    QCOMPARE(desk.session->visitInFocus()->state, records::VisitState::Draft);
+    QCOMPARE(desk.answers.asked.size(), 1);
+    const QString& asked = desk.answers.asked.first();
+    QVERIFY2(asked.contains(u"HALDEN, Mirrit"_s), qPrintable(asked));
+    QVERIFY2(asked.contains(u"Romberg"_s) && asked.contains(u"Timed up and go"_s), qPrintable(asked));
+    QVERIFY2(!asked.contains(u"Toe tapping"_s), qPrintable(asked));
+    QCOMPARE(desk.window.focusWidget()->objectName(), u"finger-tapping.right.keys"_s);
+    desk.answers.choice.reset(); // sign all the same
+    desk.key(Qt::Key_S, Qt::ControlModifier | Qt::ShiftModifier);
+    QCOMPARE(desk.session->visitInFocus()->state, records::VisitState::Signed);
+}
+
+void TestMainWindow::signingLeadsToTheConditionsThatAreNotRecorded()
+{
+    AtWork desk;
+    QVERIFY(desk.isShown());
+    desk.window.openPatient(desk.halden.id);
+    desk.addVisit(clinic_desk::today, false);
+    records::Finding hold;
+    hold.measure = u"romberg-eyes-open"_s;
+    hold.value = values::Quantity{30, values::Unit::Second};
+    QVERIFY(bool(desk.session->saveFinding(desk.session->visitInFocus()->id, hold)));
+    desk.answers.choice = 1;
+    desk.key(Qt::Key_S, Qt::ControlModifier | Qt::ShiftModifier);
+    QVERIFY2(desk.answers.asked.first().contains(u"Footwear"_s), qPrintable(desk.answers.asked.first()));
+    QCOMPARE(desk.session->visitInFocus()->state, records::VisitState::Draft);
+    QVERIFY(desk.widget<QWidget>(u"condition.orthosis"_s)->isVisible());
+    QCOMPARE(desk.window.focusWidget()->objectName(), u"condition.orthosis"_s);
+}
+
+void TestMainWindow::signingListsNothingWhereNothingIsOpen()
+{
+    AtWork desk;
+    QVERIFY(desk.isShown());
+    desk.window.openPatient(desk.halden.id);
+    catalogue::Form form;
+    form.id = u"toes"_s;
+    form.title = u"Toes"_s;
+    form.isOwn = true;
+    form.sections = {{u"Toes"_s, {u"toe-tapping"_s}}};
+    catalogue::Own own;
+    own.forms = {form};
+    QVERIFY(bool(desk.session->saveOwn(own)));
+    QVERIFY(bool(desk.session->startVisit(clinic_desk::today, u"toes"_s)));
+    for (const records::Side side : {records::Side::Right, records::Side::Left}) {
+        records::Finding finding;
+        finding.measure = u"toe-tapping"_s;
+        finding.side = side;
+        finding.value = values::Grade{1};
+        QVERIFY(bool(desk.session->saveFinding(desk.session->visitInFocus()->id, finding)));
+    }
+    desk.key(Qt::Key_S, Qt::ControlModifier | Qt::ShiftModifier);
+    QCOMPARE(desk.session->visitInFocus()->state, records::VisitState::Signed);
+    for (const QString& asked : desk.answers.asked)
+        QVERIFY2(!asked.contains(u"left blank"_s), qPrintable(asked));
+}
+
+void TestMainWindow::discardingNamesThePatientAndWhatWouldBeLost()
+{
+    AtWork desk;
+    desk.window.openPatient(desk.halden.id);
+    desk.addVisit(clinic_desk::today, false);
+    desk.answers.isConfirmed = false;
+    desk.press(u"discardDraft"_s);
+    const QString& asked = desk.answers.asked.last();
+    QVERIFY2(asked.contains(u"HALDEN, Mirrit"_s) && asked.contains(u"No. L-0042"_s), qPrintable(asked));
+    QVERIFY2(asked.contains(u"Toe tapping"_s) && asked.contains(u"right: 2 "_s), qPrintable(asked));
+    QCOMPARE(desk.answers.risked, 1);
+}
+
+void TestMainWindow::findAndHandbookLeadBackToWhereOneWas()
+{
+    AtWork desk;
+    QVERIFY(desk.isShown());
+    desk.window.openPatient(desk.halden.id);
+    desk.addVisit(clinic_desk::today, false);
+    const auto holder = [&] { return desk.window.focusWidget()->objectName(); };
+    for (const QString& place : {u"nine-hole-peg.left.trial.2"_s, u"strip.note"_s}) {
+        desk.widget<QWidget>(u"nine-hole-peg.left.trial.2"_s)->setFocus();
+        desk.widget<QWidget>(place)->setFocus();
+        desk.key(Qt::Key_K, Qt::ControlModifier);
+        QCOMPARE(holder(), u"find"_s);
+        QTest::keyClick(desk.widget<QLineEdit>(u"find"_s), Qt::Key_Escape);
+        QCOMPARE(holder(), place);
+        desk.key(Qt::Key_F1, Qt::ControlModifier);
+        QVERIFY(desk.widget<QTextBrowser>(u"handbook"_s)->isVisible());
+        desk.key(Qt::Key_Escape, Qt::NoModifier);
+        QCOMPARE(holder(), place);
+    }
+}
+
+void TestMainWindow::aQuestionTurnedBackFromLeadsToTheField()
+{
+    AtWork desk;
+    QVERIFY(desk.isShown());
+    desk.window.openPatient(desk.halden.id);
+    desk.addVisit(clinic_desk::today, false);
+    desk.answers.isConfirmed = false;
+    for (const QString& button : {u"discardDraft"_s, u"signVisit"_s}) {
+        desk.widget<QWidget>(u"nine-hole-peg.left.trial.2"_s)->setFocus();
+        desk.widget<QPushButton>(button)->setFocus(Qt::MouseFocusReason);
+        desk.widget<QPushButton>(button)->click();
+        QCOMPARE(desk.window.focusWidget()->objectName(), u"nine-hole-peg.left.trial.2"_s);
     }
 }
 

@@ -1,0 +1,116 @@
+#include "app/visits/gaps.h"
+
+#include "tests/app/visits/examination_desk.h"
+#include "tests/support/test_support.h"
+
+using namespace Qt::StringLiterals;
+using records::Side;
+
+namespace
+{
+
+struct Signing {
+    records::Patient patient;
+    records::Visit visit;
+
+    Signing()
+    {
+        patient.population = u"stroke-chronic"_s;
+        visit.day = QDate(2026, 3, 4);
+        visit.form = u"core-set"_s;
+    }
+    QStringList blank() const
+    {
+        QStringList ids;
+        for (const catalogue::Measure* test : visits::gapsOf(visit, patient, desk::book()).blank)
+            ids += test->id;
+        return ids;
+    }
+    QStringList conditions() const
+    {
+        QStringList ids;
+        for (const catalogue::Condition* condition : visits::gapsOf(visit, patient, desk::book()).conditions)
+            ids += condition->id;
+        return ids;
+    }
+};
+
+} // namespace
+
+class TestGaps : public HouseTest
+{
+    Q_OBJECT
+
+private Q_SLOTS:
+    void expectedTestsThatAreBlankAreListedInOrder();
+    void whyThereIsNoValueIsAnAnswer();
+    void conditionsThatResultsNeedAreListed();
+    void aTestsOwnConditionCounts();
+    void medicationIsNeededInParkinsonsDiseaseOnly();
+    void whatIsCarriedForwardWaits();
+};
+
+void TestGaps::expectedTestsThatAreBlankAreListedInOrder()
+{
+    Signing signing;
+    const auto gaps = visits::gapsOf(signing.visit, signing.patient, desk::book());
+    QVERIFY(gaps.isEmpty);
+    QVERIFY(!gaps.isNone());
+    QStringList expected = desk::book().form(u"core-set"_s)->expected;
+    QStringList blank = signing.blank();
+    QCOMPARE(QSet(blank.begin(), blank.end()), QSet(expected.begin(), expected.end()));
+    signing.visit.findings = {
+        desk::finding(u"berg-balance"_s, Side::None, values::Quantity{41, values::Unit::Score})};
+    QCOMPARE(signing.blank().size(), expected.size() - 1);
+    QVERIFY(!signing.blank().contains(u"berg-balance"_s));
+}
+
+void TestGaps::whyThereIsNoValueIsAnAnswer()
+{
+    Signing signing;
+    signing.visit.findings = {
+        desk::finding(u"berg-balance"_s, Side::None, values::Missing{values::Absence::Unable, {}})};
+    QVERIFY(!signing.blank().contains(u"berg-balance"_s));
+}
+
+void TestGaps::conditionsThatResultsNeedAreListed()
+{
+    Signing signing;
+    QVERIFY(signing.conditions().isEmpty());
+    signing.visit.findings = {
+        desk::finding(u"romberg-eyes-open"_s, Side::None, values::Quantity{30, values::Unit::Second})};
+    QCOMPARE(signing.conditions(), (QStringList{u"orthosis"_s, u"footwear"_s}));
+    signing.visit.conditions = {{u"footwear"_s, u"own-shoes"_s}};
+    QCOMPARE(signing.conditions(), QStringList{u"orthosis"_s});
+}
+
+void TestGaps::aTestsOwnConditionCounts()
+{
+    Signing signing;
+    records::Finding finding =
+        desk::finding(u"romberg-eyes-open"_s, Side::None, values::Quantity{30, values::Unit::Second});
+    finding.exceptions = {{u"footwear"_s, u"barefoot"_s}, {u"orthosis"_s, u"none"_s}};
+    signing.visit.findings = {finding};
+    QVERIFY(signing.conditions().isEmpty());
+}
+
+void TestGaps::medicationIsNeededInParkinsonsDiseaseOnly()
+{
+    Signing signing;
+    signing.visit.findings = {desk::finding(u"finger-tapping"_s, Side::Right, values::Grade{2})};
+    QVERIFY(!signing.conditions().contains(u"medication"_s));
+    signing.patient.population = u"parkinson"_s;
+    QVERIFY(signing.conditions().contains(u"medication"_s));
+}
+
+void TestGaps::whatIsCarriedForwardWaits()
+{
+    Signing signing;
+    signing.visit.conditions = {{u"footwear"_s, u"own-shoes"_s}};
+    QVERIFY(visits::gapsOf(signing.visit, signing.patient, desk::book()).isUnconfirmed);
+    signing.visit.conditionsConfirmed = true;
+    QVERIFY(!visits::gapsOf(signing.visit, signing.patient, desk::book()).isUnconfirmed);
+}
+
+HOUSE_TEST(TestGaps)
+#include "test_gaps.moc"
