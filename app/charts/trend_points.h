@@ -16,7 +16,7 @@ struct TrendEntry {
     bool isDraft = false;
     std::optional<double> number; ///< its height: the number, the grade's step, or the place of the word
     std::optional<values::Absence> absence; ///< set where there is no value
-    QString words;                          ///< "12.50 s", "2 of 4", "unable: felt unsafe"
+    QString words;                          ///< "12.50 s", "clear (2)", "unable: felt unsafe"
     int run = 0;                            ///< results of one run were taken under the same conditions
     bool joins = false; ///< may be joined to the value before: comparable, and not unable in between
     QStringList

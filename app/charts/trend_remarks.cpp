@@ -27,7 +27,7 @@ QStringList remarksOnLimits(const TrendPoints& points, const TrendLine& line, co
               phrases)};
     if (!limits.atThisVisit.isEmpty())
         remarks << sided(line,
-                         phrases("They depend on both values: for the result of this visit the limit is %1.")
+                         phrases("They depend on both values: for the result of this visit the threshold is %1.")
                              .arg(limits.atThisVisit),
                          phrases);
     if (!limits.improved)

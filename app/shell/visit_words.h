@@ -17,7 +17,7 @@ QString visitWords(const records::Visit& visit);
 /// Where both lines stand: "This visit: 12-Mar-2026, draft · held against 01-Dec-2025, signed".
 QString linesInWords(const session::Session& session);
 
-/// "Toe tapping right: 2 of 4"; "Toe tapping right: cleared".
+/// "Toe tapping right: clear (2)"; "Toe tapping right: cleared".
 QString editWords(const std::vector<session::Edit>& edits, const catalogue::Catalogue& catalogue);
 
 } // namespace shell

@@ -48,9 +48,24 @@ QStringList usualReasons()
             FocusStrip::tr("no time")};
 }
 
+/// "0 as expected · 1 just visible · …"; in short without what stands after a word's comma. Empty where it is
+/// no grade or has no words.
+QString gradeWords(const catalogue::Measure& measure, bool inShort)
+{
+    QStringList words;
+    for (const catalogue::Option& option : measure.options) {
+        if (measure.kind == Kind::Grade)
+            words += FocusStrip::tr("%1 %2", "grade, its word")
+                         .arg(option.key, inShort ? option.title.section(u", "_s, 0, 0) : option.title);
+    }
+    return words.join(u" · "_s);
+}
+
 QString legend(const catalogue::Measure& measure)
 {
-    const QString first = measure.kind == Kind::Grade    ? FocusStrip::tr("digits grade")
+    const QString grades = gradeWords(measure, true);
+    const QString first = !grades.isEmpty()              ? grades
+                          : measure.kind == Kind::Grade  ? FocusStrip::tr("digits grade")
                           : measure.kind == Kind::Choice ? FocusStrip::tr("digits choose")
                           : measure.isTapped             ? FocusStrip::tr("Space counts taps")
                           : measure.cap                  ? FocusStrip::tr("c cap reached")
@@ -61,22 +76,11 @@ QString legend(const catalogue::Measure& measure)
     return first.isEmpty() ? keys : first + u" · "_s + keys;
 }
 
-/// "0 as expected · 1 just visible · …"
-QString gradeWords(const catalogue::Measure& measure)
-{
-    QStringList words;
-    for (const catalogue::Option& option : measure.options) {
-        if (measure.kind == Kind::Grade)
-            words += FocusStrip::tr("%1 %2", "grade, its word").arg(option.key, option.title);
-    }
-    return words.join(u" · "_s);
-}
-
 QString howWords(const catalogue::Measure& measure)
 {
     QStringList parts;
     for (const QString& part :
-         {measure.how, gradeWords(measure),
+         {measure.how, gradeWords(measure, false),
           measure.unableMeans.isEmpty() ? QString()
                                         : FocusStrip::tr("Unable means: %1").arg(measure.unableMeans),
           measure.caution}) {

@@ -311,6 +311,7 @@ void TestExaminationPage::theGradesSayWhatIsSeen()
 {
     Open open;
     open.type("finger-tapping.right.keys", u"2"_s);
+    QVERIFY(open.words("strip.legend").startsWith(u"0 as expected · 1 just visible · 2 clear · 3 marked"_s));
     QVERIFY2(open.words("strip.how.words").contains(u"2 clear, task done"_s),
              qPrintable(open.words("strip.how.words")));
 }
