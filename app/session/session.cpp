@@ -134,6 +134,8 @@ base::Result<void> Session::needPerson()
     const auto person = m_askPerson();
     if (!person)
         return base::Error{base::ErrorKind::Refused, tr("This is kept with a name, so it needs yours."), {}};
+    if (const auto wrong = records::wrongWith(*person))
+        return *wrong;
     setPerson(*person);
     return {};
 }

@@ -256,6 +256,10 @@ std::vector<base::Error> everythingWrongWith(const Visit& visit, const Patient& 
         add(wrongWithCondition(id, value, catalogue));
     add(wrongWithReason(visit.amendmentReason));
     add(wrongWith(visit.author));
+    if (visit.withdrawn) {
+        add(wrongWithReason(visit.withdrawn->reason));
+        add(wrongWith(visit.withdrawn->author));
+    }
     if (visit.state != VisitState::Draft &&
         (visit.author.name.trimmed().isEmpty() || !visit.signedAt.isValid()))
         add(invalid(QStringLiteral("It is signed without an author or an instant.")));

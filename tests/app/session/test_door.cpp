@@ -75,12 +75,12 @@ private Q_SLOTS:
         refused(desk.session->saveFindings(desk.draft, {berg(5600)}), allowed);
         records::Finding exception = berg(46);
         exception.exceptions = {{u"start"_s, u"flying"_s}};
-        refused(desk.session->saveFinding(desk.draft, exception), u"Start: "_s);
+        refused(desk.session->saveFinding(desk.draft, exception), u"Start of the walk: "_s);
         records::Finding note = berg(46);
         note.note = u"fell\x1b[2J"_s;
         refused(desk.session->saveFinding(desk.draft, note), u"Berg balance scale: total, note: "_s);
         QVERIFY(desk.stored().findings.empty());
-        QVERIFY(!desk.session->lastEdit());
+        QVERIFY(desk.session->lastEdits().empty());
     }
 
     void whatIsImpossibleIsNotSigned()
@@ -144,7 +144,8 @@ private Q_SLOTS:
     void conditionsKeepToTheVocabulary()
     {
         Examined desk;
-        refused(desk.session->saveConditions(desk.draft, {{u"start"_s, u"flying"_s}}, true), u"Start: "_s);
+        refused(desk.session->saveConditions(desk.draft, {{u"start"_s, u"flying"_s}}, true),
+                u"Start of the walk: "_s);
         refused(desk.session->saveConditions(desk.draft, {{u"mood"_s, u"good"_s}}, true),
                 u"“mood” is not a condition"_s);
         QVERIFY(desk.stored().conditions.empty());
@@ -204,6 +205,19 @@ private Q_SLOTS:
         QVERIFY(desk.session->clinic().name != clinic.name);
         const auto patient = desk.session->patient(desk.patient.id);
         QVERIFY(patient->choices.empty() && patient->declared.empty());
+    }
+
+    void whoSitsAtTheKeyboardKeepsToLimits()
+    {
+        Examined desk;
+        desk.session->setAskPerson([] { return records::Author{overridden, {}, {}}; });
+        records::Clinic clinic = desk.session->clinic();
+        clinic.name = u"Vale"_s;
+        refused(desk.session->saveClinic(clinic), u"Name: "_s);
+        QVERIFY(desk.session->clinic().name != clinic.name);
+        QVERIFY(desk.session->signVisit(desk.draft, *desk.answers.signer));
+        refused(desk.session->withdrawVisit(desk.draft, overridden), u"Reason: "_s);
+        QVERIFY(!desk.stored().withdrawn);
     }
 
     void aLetterKeepsToLimits()
@@ -269,7 +283,7 @@ private Q_SLOTS:
         const QString faults = desk.faults().join(u'\n');
         for (const QString& part :
              {u"The clinic: Address: "_s, u"Patient %1: Family name: "_s.arg(patient.id.text),
-              u": Question: character 5"_s, u"Visit %1: Start: "_s.arg(desk.draft.text)})
+              u": Question: character 5"_s, u"Visit %1: Start of the walk: "_s.arg(desk.draft.text)})
             QVERIFY2(faults.contains(part), qPrintable(faults));
         QCOMPARE(desk.faults().size(), 4);
         QVERIFY(base::controlAt(faults, base::Breaks::Allowed) < 0);
