@@ -1,4 +1,5 @@
 #include "app/console/change_json.h"
+#include "core/base/text.h"
 #include "core/interpretation/change.h"
 #include "core/interpretation/course_words.h"
 #include "core/interpretation/terms.h"
@@ -110,7 +111,8 @@ base::Result<void> showChange(const Request& request)
         if (!patient)
             return patient.error();
         if (!request.asJson) {
-            request.out << records::identityLine(patient->patient, (*session)->today()) << '\n'
+            const QString line = records::identityLine(patient->patient, (*session)->today());
+            request.out << base::withoutControls(line) << '\n' // a terminal knows no isolates
                         << table(*patient, (*session)->catalogue(), phrases) << '\n';
             continue;
         }

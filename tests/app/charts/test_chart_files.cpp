@@ -149,7 +149,7 @@ void TestChartFiles::noNameBreaksAnSvg()
     QVERIFY(file.open(QIODevice::ReadOnly));
     const QString svg = QString::fromUtf8(file.readAll());
     QCOMPARE(base::withoutControlsButIsolates(svg), svg);
-    QVERIFY(svg.contains(u"\u2068HALDEN\u2069"_s));
+    QVERIFY(svg.contains(u">HALDEN</text>"_s)); // each isolated name is placed on its own
     QXmlStreamReader reader(svg);
     while (!reader.atEnd())
         reader.readNext();
