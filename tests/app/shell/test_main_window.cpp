@@ -340,6 +340,7 @@ void TestMainWindow::whoSatHereIsThereAgainNextTime()
 void TestMainWindow::aVisitIsMarkedAsEnteredInError()
 {
     AtWork desk;
+    QVERIFY(desk.isShown());
     desk.window.openPatient(desk.halden.id);
     desk.addVisit(QDate(2026, 1, 5));
     desk.addVisit(clinic_desk::today);
@@ -358,6 +359,10 @@ void TestMainWindow::aVisitIsMarkedAsEnteredInError()
     QVERIFY2(words.contains(u"“this was Osric Voss”"_s), qPrintable(words));
     desk.key(Qt::Key_2, Qt::ControlModifier);
     QVERIFY(!desk.widget<QPushButton>(u"amendVisit"_s)->isVisibleTo(&desk.window));
+    const auto saysSo = [](const QLabel* label) {
+        return label->isVisible() && label->text() == u"This visit was entered in error"_s;
+    };
+    QVERIFY(std::ranges::any_of(desk.window.findChildren<QLabel*>(), saysSo));
     QVERIFY(desk.answers.told.isEmpty());
 }
 
