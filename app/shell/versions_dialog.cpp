@@ -23,8 +23,11 @@ namespace shell
 namespace
 {
 
-QString headWords(const records::Visit& version)
+/// How it was signed; that it was entered in error is said of the whole visit, by someone else at another
+/// time.
+QString headWords(records::Visit version)
 {
+    version.withdrawn.reset();
     if (version.state == records::VisitState::Draft)
         return VersionsDialog::tr("Version %1\n%2").arg(version.version).arg(stateWords(version));
     const QString at = QLocale::c().toString(version.signedAt.toLocalTime(), u"dd-MMM-yyyy HH:mm"_s);

@@ -61,6 +61,8 @@ QString linesInWords(const session::Session& session)
     if (visit == nullptr)
         return {};
     const QString day = records::dayInWords(visit->day);
+    if (visit->withdrawn)
+        return VisitWords::tr("This visit: %1, %2").arg(day, stateWords(*visit));
     const auto& reference = session.focus().reference;
     const auto found = std::ranges::find_if(
         session.visits(), [&reference](const records::Visit& other) { return other.id == reference; });

@@ -106,8 +106,7 @@ std::optional<records::Author> Dialogs::author(const QString& question, const re
 std::optional<records::Author> Dialogs::person(const records::Author& known)
 {
     Question dialog(tr("Who sits at the keyboard?"),
-                    tr("It is asked once and remembered on this computer. It stands with what is signed, "
-                       "declared, chosen or withdrawn from now on, and is changed at the top of the window."),
+                    tr("Your name stands in every log from now on. It is changed at the top of the window."),
                     tr("Continue"), front());
     return named(dialog, known, false);
 }

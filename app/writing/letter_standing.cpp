@@ -131,8 +131,8 @@ QString standingMark(const Letter& letter, const std::vector<Visit>& versions)
     if (visit == nullptr)
         return {};
     if (visit->withdrawn)
-        return StandingWords::tr("visit entered in error");
-    return amendmentOf(*visit, versions) == nullptr ? QString() : StandingWords::tr("visit amended since");
+        return StandingWords::tr("entered in error");
+    return amendmentOf(*visit, versions) == nullptr ? QString() : StandingWords::tr("amended since");
 }
 
 bool isInError(const Letter& letter, const std::vector<Visit>& versions)

@@ -233,9 +233,11 @@ void LettersPage::fillList()
                 : tr("signed %1").arg(records::dayInWords(letter.signedAt.toLocalTime().date()));
         const QString to = letter.to.isEmpty() ? tr("no recipient yet") : firstLine(letter.to);
         const QString mark = standingMark(letter, versions);
-        const QString words = tr("Visit of %1 · %2 · %3").arg(day, state, to);
-        auto* item = new QListWidgetItem(mark.isEmpty() ? words : tr("%1 · %2").arg(words, mark), m_list);
-        item->setToolTip(item->text());
+        const QString visitWords =
+            mark.isEmpty() ? day : tr("%1, %2", "day, what became of it").arg(day, mark);
+        const QString words = tr("Visit of %1 · %2 · %3").arg(visitWords, state, to);
+        auto* item = new QListWidgetItem(words, m_list);
+        item->setToolTip(words);
         item->setData(Qt::UserRole, letter.id.text);
         if (letter.id == m_draft.letter().id)
             m_list->setCurrentItem(item);
@@ -335,9 +337,9 @@ void LettersPage::suggest()
     const QString written = m_form->interpretation().trimmed();
     if (!written.isEmpty() && written != suggestion &&
         !m_prompts.mayLose(tr("Replace the comparison in words?"),
-                             tr("What is written there gives way to the arithmetic in words. Undo in the "
-                                "field brings it back."),
-                             tr("Replace")))
+                           tr("What is written there gives way to the arithmetic in words. Undo in the "
+                              "field brings it back."),
+                           tr("Replace")))
         return;
     m_form->setInterpretation(suggestion);
 }

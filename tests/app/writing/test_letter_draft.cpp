@@ -1,4 +1,6 @@
 #include "app/writing/letter_draft.h"
+
+#include "core/storage/audit_trail.h"
 #include "tests/app/writing/writing_desk.h"
 #include "tests/core/letters/pdf_file.h"
 #include "tests/support/test_support.h"
@@ -233,6 +235,25 @@ private Q_SLOTS:
         QCOMPARE(draft.fileName(u"pdf"_s), name);
         QVERIFY(!draft.fileName(u"pdf"_s).contains(patient.family));
         QCOMPARE(draft.documentName() + u".pdf"_s, name);
+    }
+
+    void theInstantOfSigningIsOneInTheLetterItsPagesAndTheLog()
+    {
+        desk::Desk desk;
+        desk.session.reset();
+        QDateTime now(QDate(2026, 6, 12), QTime(9, 30), Qt::UTC); // goes on whenever it is asked
+        const auto session = *session::Session::open(
+            desk.folder.filePath(u"clinic.aplomb"_s), desk.book, [&now] { return now = now.addSecs(60); },
+            u"tester"_s, storage::Opening::MustExist);
+        session->choosePatient(session->patients()->front().id);
+        LetterDraft draft(*session);
+        QVERIFY(draft.begin());
+        QVERIFY(draft.signOff(*desk.answers.signer));
+        const QDateTime at = draft.letter().signedAt;
+        const auto entry = storage::AuditTrail(session->store()).ofRecord(draft.letter().id.text)->back();
+        QCOMPARE(entry.action, u"signed"_s);
+        QCOMPARE(entry.at, at);
+        QVERIFY(now > at); // it was asked again, and not believed
     }
 
     void aReferenceEnteredInErrorIsNoLongerComparedWith()

@@ -75,7 +75,7 @@ private Q_SLOTS:
                  u"The visit of 20-Jan-2026 was entered in error, said by A. Tester, physiotherapist on "
                  "20-May-2026: “wrong person”. This letter stays as it was signed."_s);
         QVERIFY(said(letter(LetterState::Draft), visits).endsWith(u"can be neither signed nor printed."_s));
-        QCOMPARE(writing::standingMark(letter(), visits), u"visit entered in error"_s);
+        QCOMPARE(writing::standingMark(letter(), visits), u"entered in error"_s);
         QVERIFY(writing::isInError(letter(), visits));
     }
 
@@ -85,7 +85,7 @@ private Q_SLOTS:
         visits.push_back(version(u"b"_s, 2, QDate(2026, 1, 20), may));
         QVERIFY(said(letter(), visits).startsWith(u"The visit of 20-Jan-2026 was amended on 20-May-2026"_s));
         QVERIFY(said(letter(LetterState::Draft), visits).contains(u"now tells of the amended version"_s));
-        QCOMPARE(writing::standingMark(letter(), visits), u"visit amended since"_s);
+        QCOMPARE(writing::standingMark(letter(), visits), u"amended since"_s);
         records::Letter ofTheNewest = letter();
         ofTheNewest.visit = {u"b2"_s};
         QCOMPARE(said(ofTheNewest, visits), QString());

@@ -244,7 +244,9 @@ private Q_SLOTS:
         begin(page);
         QTest::keyClicks(the<QLineEdit>(page, u"letterQuestion"_s), u"May the stick go?"_s);
         QVERIFY(desk.session->withdrawVisit(desk.letters().front().visit, u"wrong person"_s));
-        QVERIFY(the<widgets::Notice>(page, u"letterStanding"_s)->words().contains(u"neither signed nor printed"_s));
+        QVERIFY(the<widgets::Notice>(page, u"letterStanding"_s)
+                    ->words()
+                    .contains(u"neither signed nor printed"_s));
         for (const QString& button : {u"letterSignOff"_s, u"letterPdf"_s, u"letterOdt"_s, u"letterPrint"_s})
             QVERIFY(!the<QPushButton>(page, button)->isEnabled());
         QCOMPARE(the<QLineEdit>(page, u"letterQuestion"_s)->text(), u"May the stick go?"_s);
@@ -267,7 +269,7 @@ private Q_SLOTS:
         QVERIFY(standing->words().contains(u"now tells of the amended version"_s));
         auto* list = the<QListWidget>(page, u"letterList"_s);
         for (int row = 0; row < list->count(); ++row)
-            QVERIFY(list->item(row)->text().contains(u"visit amended since"_s));
+            QVERIFY(list->item(row)->text().contains(u"12-Jun-2026, amended since"_s));
         list->setCurrentRow(1 - list->currentRow());
         QVERIFY(standing->words().contains(u"after this letter was written"_s));
         QCOMPARE(std::ranges::count(desk.letters(), sent.pdf, &records::Letter::pdf), 1);
