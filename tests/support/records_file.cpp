@@ -25,7 +25,7 @@ const QByteArray& emptyRecords()
 
 } // namespace
 
-RecordsFile::RecordsFile() : m_now(QDate(2026, 3, 1), QTime(9, 0), Qt::UTC)
+RecordsFile::RecordsFile() : m_now(QDate(2026, 3, 1), QTime(8, 59, 59), Qt::UTC)
 {
     QFile file(path());
     if (!file.open(QIODevice::WriteOnly) || file.write(emptyRecords()) < 0)

@@ -113,7 +113,8 @@ private Q_SLOTS:
         Desk desk;
         keepUnreadable(*desk.session, document);
         keepUnreadable(*desk.session, document);
-        const auto again = desk.openAgain();
+        desk.session.reset();
+        const auto& again = desk.session = desk.openAgain();
         QVERIFY(again->catalogue().form(u"own-short"_s) != nullptr);
         const QString fault = again->catalogueFault();
         QVERIFY2(fault.startsWith(u"Version 3 of the clinic's own catalogue"_s) && fault.contains(words) &&
