@@ -236,7 +236,9 @@ void TestFiles::dataCannotOrderTheTerminalAbout()
     }
     const Outcome shown = run({u"change"_s, clinic.records, u"--patient"_s, u"T-1"_s});
     QCOMPARE(shown.code, 0);
-    QVERIFY2(shown.out.contains(u"NO\ufffd[2JWAK\ufffd1M \ufffdABC"_s), qPrintable(shown.out));
+    QVERIFY2(shown.out.contains(u"WAK"_s), qPrintable(shown.out));
+    for (const QChar order : {QChar(0x1b), QChar(0x9b), QChar(0x202e)})
+        QVERIFY(!shown.out.contains(order));
     const Outcome missing = run({u"check"_s, clinic.records, u"\u001b[2J"_s});
     QVERIFY(!missing.err.contains(u'\u001b'));
 }
