@@ -141,7 +141,8 @@ QString listed(const QStringList& words, qsizetype most)
 bool isPrintable(QChar character)
 {
     const char32_t letter = character.unicode();
-    return letter == u'\n' || letter == u'\t' || character.isSurrogate() || !isControl(letter);
+    const bool isIsolate = letter == 0x2068 || letter == 0x2069; // what keeps a name to itself
+    return letter == u'\n' || letter == u'\t' || isIsolate || character.isSurrogate() || !isControl(letter);
 }
 
 QString printable(const QString& text)

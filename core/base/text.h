@@ -37,7 +37,8 @@ QString shortened(const QString& text, qsizetype most = 60);
 /// "a, b, c and 74 more", of a list that may be long; whole up to `most`.
 QString listed(const QStringList& words, qsizetype most = 12);
 
-/// Whether a terminal takes the character for text: no control but the end of a line and the tabulator.
+/// Whether a terminal takes the character for text: no control but the end of a line, the
+/// tabulator and the isolates of a name.
 bool isPrintable(QChar character);
 
 /// The text with a replacement character in the place of each that is not printable.

@@ -124,9 +124,9 @@ base::Result<WriterLock> WriterLock::taken(const QString& records, const Access&
             continue; // withdrawn meanwhile
         giveToOwnerOf(records, file);
         const QByteArray said = card(access);
-        if (ftruncate(file, 0) != 0 || pwrite(file, said.constData(), size_t(said.size()), 0) < 0) {
-            // On a full disk the lock holds all the same, only nameless.
-        }
+        // On a full disk the lock holds all the same, only nameless.
+        [[maybe_unused]] const bool isSaid =
+            ftruncate(file, 0) == 0 && pwrite(file, said.constData(), size_t(said.size()), 0) == said.size();
         return lock;
     }
 }

@@ -19,6 +19,7 @@ private Q_SLOTS:
     void aNameStandsAlone();
     void aLongTextIsCut();
     void aLongListSaysHowManyMore();
+    void whatOrdersATerminalAboutIsReplaced();
 };
 
 void TextTest::namesFoldAlike_data()
@@ -114,6 +115,13 @@ void TextTest::aLongTextIsCut()
     QCOMPARE(base::shortened(u"abcdefg"_s, 6), u"abcde…"_s);
     QCOMPARE(base::shortened(u"abcd𠮷fg"_s, 6), u"abcd…"_s);
     QCOMPARE(base::shortened(u"ab\x1b[2J"_s, 60), u"ab[2J"_s);
+}
+
+void TextTest::whatOrdersATerminalAboutIsReplaced()
+{
+    QCOMPARE(base::printable(u"a\u001b[2J\u009bm\u202eb\u2067c\u007f"_s),
+             u"a\ufffd[2J\ufffdm\ufffdb\ufffdc\ufffd"_s);
+    QCOMPARE(base::printable(u"two\nlines\t\u2068Zoë\u2069 🌻"_s), u"two\nlines\t\u2068Zoë\u2069 🌻"_s);
 }
 
 void TextTest::aLongListSaysHowManyMore()
