@@ -103,7 +103,7 @@ letters::Composition letterOf(const Ground& ground)
     letters::Material material;
     material.clinic = ground.session->clinic();
     material.patient = ground.session->patientInFocus();
-    material.visits = ground.session->visits();
+    material.record = records::AsOf(draftOf(ground).id, ground.session->visits());
     material.letter.patient = material.patient.id;
     material.letter.visit = draftOf(ground).id;
     material.today = ground.session->today();
