@@ -310,6 +310,8 @@ void FocusStrip::showField(SideField* field, const records::Visit& visit, std::o
     const bool isOther = m_field != field;
     if (isOther) {
         m_typing = false;
+        if (m_field != nullptr && m_conditions != nullptr && m_own->isChecked())
+            m_conditions->finish(); // what was typed is the test's that is left
         const bool sameTest = m_field != nullptr && m_field->place().measure == field->place().measure;
         m_field = field;
         m_taps->cancel();

@@ -182,6 +182,7 @@ private Q_SLOTS:
     void aRefusedTextIsThereWhenTheVisitIsShownAgain();
     void aRedSentenceGoesWhenTheFieldIsCleared();
     void aNoteThatCannotBeSavedStays();
+    void aConditionBeingTypedStaysWithItsTest();
     void lettersAmongDigitsChangeNothing();
     void lettersActOnAnEmptyField();
     void aSecondRunGoesToTheNextTrial();
@@ -380,6 +381,23 @@ void TestTyping::aNoteThatCannotBeSavedStays()
         open.enter(u"berg-balance"_s);
         QCOMPARE(open.text(u"strip.note"_s), u"held the rail"_s);
         QCOMPARE(open.page->unsaved().size(), 1);
+    });
+}
+
+void TestTyping::aConditionBeingTypedStaysWithItsTest()
+{
+    paces::each([](Pace& pace) {
+        Open open;
+        QApplication::setActiveWindow(nullptr); // no line says that the keyboard has left it
+        open.page->showMeasure(u"ten-metre-walk-time-comfortable"_s);
+        open.at<QPushButton>(u"strip.own-conditions"_s)->click();
+        pace.type(open.at(u"own-condition.distance_m"_s), u"6"_s);
+        open.page->showMeasure(u"berg-balance"_s);
+        pace.rest();
+        const auto walk = open.found(u"ten-metre-walk-time-comfortable"_s);
+        QVERIFY(walk.has_value());
+        QCOMPARE(records::recorded(walk->exceptions, u"distance_m"_s), u"6"_s);
+        QVERIFY(!open.found(u"berg-balance"_s));
     });
 }
 
