@@ -26,10 +26,11 @@ QStringList remarksOnLimits(const TrendPoints& points, const TrendLine& line, co
                   .arg(points.written(limits.reference), records::dayInWords(limits.day), limits.source),
               phrases)};
     if (!limits.atThisVisit.isEmpty())
-        remarks << sided(line,
-                         phrases("They depend on both values: for the result of this visit the threshold is %1.")
-                             .arg(limits.atThisVisit),
-                         phrases);
+        remarks << sided(
+            line,
+            phrases("The threshold depends on both values: for the result of this visit it is %1.")
+                .arg(limits.atThisVisit),
+            phrases);
     if (!limits.improved)
         remarks << sided(line, phrases("The scale ends before an improvement could show."), phrases);
     if (!limits.declined)

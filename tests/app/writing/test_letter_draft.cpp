@@ -157,7 +157,7 @@ private Q_SLOTS:
         body = draft.composition()->body;
         QVERIFY2(body.contains(u"1.25 s"_s), qPrintable(body)); // 0.23 · 5.45
         read = readOf(draft);
-        QVERIFY2(read.contains(u"for the result of this visit the threshold is 1.25 s"_s), qPrintable(read));
+        QVERIFY2(read.contains(u"for the result of this visit it is 1.25 s"_s), qPrintable(read));
         // |x − 4.5| = 0.23 · (x + 4.5) / 2 at 4.5 · 0.885 / 1.115 and 4.5 · 1.115 / 0.885.
         QVERIFY2(read.contains(u"< 3.6 s"_s) && read.contains(u"> 5.7 s"_s), qPrintable(read));
     }
