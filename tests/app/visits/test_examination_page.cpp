@@ -92,6 +92,7 @@ private Q_SLOTS:
     void rightComesBeforeLeft();
     void theLastComparableValueStandsBesideTheField();
     void theMeaningFollowsTheValue();
+    void theMeaningSaysWhatCouldNotShow();
     void theSpeedIsComputedFromTheTimedWalk();
     void carriedConditionsAreConfirmed();
     void aConditionIsSavedAndARefusedOneIsNot();
@@ -367,6 +368,23 @@ void TestExaminationPage::theMeaningFollowsTheValue()
     open.show();
     open.type("berg-balance", u"u"_s);
     QTRY_VERIFY(open.at("berg-balance.meaning")->accessibleDescription().contains(u"unable"_s));
+}
+
+/// Hiengkaew 2012 and Alghadir 2018, stroke: 5 or 2.7 points; the Berg scale ends at 56.
+void TestExaminationPage::theMeaningSaysWhatCouldNotShow()
+{
+    Open open(false);
+    const records::Conditions conditions = {{u"aid"_s, u"stick"_s}, {u"footwear"_s, u"own-shoes"_s}};
+    open.addSignedVisit(
+        QDate(2026, 1, 12),
+        {desk::finding(u"berg-balance"_s, Side::None, values::Quantity{55, values::Unit::Score})},
+        conditions);
+    open.startVisit(today);
+    QVERIFY(open.session->saveConditions(open.session->visitInFocus()->id, conditions, true));
+    open.show();
+    open.type("berg-balance", u"56"_s);
+    QTRY_COMPARE(open.at("berg-balance.meaning")->accessibleDescription(),
+                 u"within error; better could not show here"_s);
 }
 
 void TestExaminationPage::theSpeedIsComputedFromTheTimedWalk()
