@@ -28,7 +28,7 @@ QString nowWords(const TrendLine& line, const base::Phrasebook& phrases)
     const bool isTold = now->verdict && *now->verdict != Verdict::NoThreshold;
     if (isTold && reference != nullptr)
         words =
-            phrases("%1; %2 against %3").arg(words, now->verdictWords, records::dayInWords(reference->day));
+            phrases("%1; against %2: %3").arg(words, records::dayInWords(reference->day), now->verdictWords);
     return words;
 }
 

@@ -5,8 +5,8 @@
 namespace charts
 {
 
-/// "12.4 s on 03-Nov-2026; previous 14.1 s on 04-May-2026; better beyond error against 20.3 s on
-/// 02-Feb-2026".
+/// "12.4 s on 03-Nov-2026; previous 14.1 s on 04-May-2026; against 02-Feb-2026: better beyond
+/// error".
 QString nowWords(const TrendLine& line, const base::Phrasebook& phrases);
 
 /// The whole trend for someone who cannot see it: latest and previous value of each side with verdict,

@@ -332,7 +332,7 @@ void TestTrendPoints::thisVisitAndThePreviousAreSaidWithTheirDates()
     const auto points = pointsOf(upAndGo, {timed(u"a"_s, {2025, 1, 6}, 30), timed(u"b"_s, {2025, 3, 6}, 20)});
     QCOMPARE(
         charts::nowWords(points.lines[0], {}),
-        u"20.0 s on 06-Mar-2025; previous 30.0 s on 06-Jan-2025; better beyond error against 06-Jan-2025"_s);
+        u"20.0 s on 06-Mar-2025; previous 30.0 s on 06-Jan-2025; against 06-Jan-2025: better beyond error"_s);
     QVERIFY(charts::spoken(points, {}).contains(u"± 1.96 × standard error"_s));
 }
 
