@@ -27,14 +27,31 @@ QFont inPixels(QFont font)
 
 double headHeight(const TrendPoints& points, const ChartFonts& fonts)
 {
-    return QFontMetricsF(fonts.heading).height() +
-           QFontMetricsF(fonts.body).height() * double(points.lines.size()) + widgets::space2;
+    qsizetype rows = 0;
+    for (const TrendLine& line : points.lines)
+        rows += line.heading.size();
+    return QFontMetricsF(fonts.heading).height() + QFontMetricsF(fonts.body).height() * double(rows) +
+           widgets::space2;
 }
 
 /// One row for the words of the plumb lines, and one for the numbers of what changed where something did.
 double rowsAbove(const TrendPoints& points)
 {
     return points.breaks.empty() ? 1 : 2;
+}
+
+/// At spaces; a word that is longer than a row stays whole.
+QStringList inRows(const QString& words)
+{
+    constexpr qsizetype mostCharacters = 110; // some 600 of the 690 pixels a letter's chart has
+    QStringList rows;
+    for (const QString& word : words.split(u' ')) {
+        if (!rows.isEmpty() && rows.last().size() + 1 + word.size() <= mostCharacters)
+            rows.last() += u' ' + word;
+        else
+            rows << word;
+    }
+    return rows;
 }
 
 double rowHeight(const ChartFonts& fonts)
@@ -49,8 +66,7 @@ double eventRows(const TrendPoints& points)
 
 double rowsBelow(const TrendPoints& points, const QString& note)
 {
-    return double(laneRows(points).size()) + eventRows(points) + 1 + double(points.remarks.size()) +
-           (note.isEmpty() ? 0 : 1);
+    return double(laneRows(points).size()) + eventRows(points) + 1 + double(remarkRows(points, note).size());
 }
 
 } // namespace
@@ -68,6 +84,16 @@ std::vector<const TrendLine*> laneRows(const TrendPoints& points)
         if (std::ranges::any_of(line.entries, [](const TrendEntry& entry) { return !entry.number; }))
             rows.push_back(&line);
     }
+    return rows;
+}
+
+QStringList remarkRows(const TrendPoints& points, const QString& note)
+{
+    QStringList rows;
+    for (const QString& remark : points.remarks)
+        rows << inRows(remark);
+    if (!note.isEmpty())
+        rows << note;
     return rows;
 }
 

@@ -21,7 +21,7 @@ ChartFonts chartFonts();
 /// Where the parts of a chart lie. Left and right margins are the same for every measure, so that stacked
 /// charts align.
 struct Frame {
-    QRectF head;  ///< title, and one line a side
+    QRectF head;  ///< title, and the heading of each side
     QRectF words; ///< above the plot: of the plumb lines, and under them what changed
     QRectF plot;
     QRectF lane;   ///< one row a side that has something in it
@@ -35,6 +35,9 @@ Frame frame(const TrendPoints& points, const QString& note, const QSizeF& size);
 
 /// The height at which the plot is as high as it reads well.
 double heightFor(const TrendPoints& points, const QString& note);
+
+/// The remarks and the note in rows that are not cut at the width of a letter.
+QStringList remarkRows(const TrendPoints& points, const QString& note);
 
 /// The lines that have something in the lane.
 std::vector<const TrendLine*> laneRows(const TrendPoints& points);

@@ -2,7 +2,6 @@
 
 #include "app/charts/lanes.h"
 #include "app/charts/line_of_words.h"
-#include "app/charts/trend_words.h"
 #include "app/widgets/verdict_mark.h"
 
 #include <QFontMetricsF>
@@ -106,13 +105,15 @@ void TrendOverlay::paintHead(QPainter& painter) const
     row.translate(0, row.height());
     row.setHeight(QFontMetricsF(m_fonts.body).height());
     for (const TrendLine& line : points.lines) {
-        const QString now = nowWords(line, m_chart.phrases());
         drawMark(painter, markOf(line.side), {row.left() + 5, row.center().y()}, 8,
                  colourOf(line.side, m_chart.look()));
         painter.setPen(colours.text);
-        drawElided(painter, row.adjusted(10 + gap, 0, 0, 0), Qt::AlignLeft | Qt::AlignVCenter,
-                   line.name.isEmpty() ? now : line.name + u"  "_s + now);
-        row.translate(0, row.height());
+        for (const QString& words : line.heading) {
+            const bool isNamed = !line.name.isEmpty() && &words == &line.heading.first();
+            drawElided(painter, row.adjusted(10 + gap, 0, 0, 0), Qt::AlignLeft | Qt::AlignVCenter,
+                       isNamed ? line.name + u"  "_s + words : words);
+            row.translate(0, row.height());
+        }
     }
 }
 
@@ -234,9 +235,7 @@ void TrendOverlay::paintLimits(QPainter& painter) const
 void TrendOverlay::paintRemarks(QPainter& painter) const
 {
     const Frame& frame = m_chart.frame();
-    QStringList rows = m_chart.points().remarks;
-    if (!m_chart.look().note.isEmpty())
-        rows << m_chart.look().note;
+    const QStringList rows = remarkRows(m_chart.points(), m_chart.look().note);
     QRectF row = frame.remarks;
     row.setHeight(frame.row);
     painter.setFont(m_fonts.caption);

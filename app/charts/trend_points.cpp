@@ -3,6 +3,7 @@
 #include "app/charts/reference_range.h"
 #include "app/charts/trend_remarks.h"
 #include "app/charts/trend_slope.h"
+#include "app/charts/trend_words.h"
 
 #include "core/interpretation/change.h"
 #include "core/interpretation/course_words.h"
@@ -152,6 +153,7 @@ TrendLine Maker::line(records::Side side) const
     const interpretation::Progress progress = interpretation::progress(
         {measure.id, side, question.visit, question.reference}, {visits, patient, catalogue, judging});
     line.entries = entries(progress);
+    line.heading = headingRows(line, phrases);
     if (progress.change) {
         line.slope = trendSlope(progress.change->course);
         line.trend = interpretation::trendWords(progress.change->course, measure, phrases);

@@ -52,6 +52,7 @@ struct TrendSlope {
 struct TrendLine {
     records::Side side = records::Side::None;
     QString name;                        ///< "right", "left" or nothing
+    QStringList heading;                 ///< what this visit found and what it means, in rows
     std::vector<TrendEntry> entries;     ///< oldest first
     std::optional<double> standardError; ///< of measurement, the measure's unit
     std::optional<TrendLimits> limits;

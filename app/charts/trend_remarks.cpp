@@ -74,31 +74,15 @@ QStringList remarksOnCaps(const TrendPoints& points, const base::Phrasebook& phr
     return {isInSlope ? phrases("%1 The trend takes it as the cap itself.").arg(mark) : mark};
 }
 
-/// As many of the words in a row as can be read in one line.
-QStringList inRows(const QStringList& words, const QString& separator)
-{
-    constexpr qsizetype mostCharacters = 80;
-    QStringList rows;
-    for (const QString& each : words) {
-        if (!rows.isEmpty() && rows.last().size() + each.size() <= mostCharacters)
-            rows.last() += separator + each;
-        else
-            rows << each;
-    }
-    return rows;
-}
-
 /// What changed at each number above the plot.
 QStringList remarksOnBreaks(const TrendPoints& points, const base::Phrasebook& phrases)
 {
     QStringList remarks;
     int number = 0;
     for (const TrendBreak& each : points.breaks) {
-        ++number;
-        for (const QString& row : inRows(each.changes, QStringLiteral("; ")))
-            remarks << phrases("%1: %2 (%3 to %4)")
-                           .arg(QString::number(number), row, records::dayInWords(each.from),
-                                records::dayInWords(each.to));
+        remarks << phrases("%1: %2 (%3 to %4)")
+                       .arg(QString::number(++number), each.changes.join(QStringLiteral("; ")),
+                            records::dayInWords(each.from), records::dayInWords(each.to));
     }
     return remarks;
 }

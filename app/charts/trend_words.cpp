@@ -32,6 +32,20 @@ QString nowWords(const TrendLine& line, const base::Phrasebook& phrases)
     return words;
 }
 
+QStringList headingRows(const TrendLine& line, const base::Phrasebook& phrases)
+{
+    constexpr qsizetype mostCharacters = 90; // some 600 of the 670 pixels a letter's chart has
+    const QString parted = QStringLiteral("; ");
+    QStringList rows;
+    for (const QString& part : nowWords(line, phrases).split(parted)) {
+        if (!rows.isEmpty() && rows.last().size() + parted.size() + part.size() <= mostCharacters)
+            rows.last() += parted + part;
+        else
+            rows << part;
+    }
+    return rows;
+}
+
 QString spoken(const TrendPoints& points, const base::Phrasebook& phrases)
 {
     QStringList sentences;

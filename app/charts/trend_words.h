@@ -9,6 +9,9 @@ namespace charts
 /// error".
 QString nowWords(const TrendLine& line, const base::Phrasebook& phrases);
 
+/// The same in rows that are not cut at the width of a letter.
+QStringList headingRows(const TrendLine& line, const base::Phrasebook& phrases);
+
 /// The whole trend for someone who cannot see it: latest and previous value of each side with verdict,
 /// events, and the remarks.
 QString spoken(const TrendPoints& points, const base::Phrasebook& phrases);

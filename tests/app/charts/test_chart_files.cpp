@@ -6,10 +6,12 @@
 #include "tests/support/test_support.h"
 
 #include <QAreaSeries>
+#include <QBuffer>
 #include <QGraphicsScene>
 #include <QImage>
 #include <QLineSeries>
 #include <QScatterSeries>
+#include <QSvgGenerator>
 #include <QSvgRenderer>
 #include <QTemporaryDir>
 #include <QXmlStreamReader>
@@ -78,6 +80,7 @@ private Q_SLOTS:
     void aPngIsAPictureOfTheSizePromised();
     void anSvgIsVectorsAndText();
     void whatChangedIsReadWhole();
+    void aRemarkIsReadWholeInALetter();
     void aResultAtTheCapIsNoPlainPoint();
     void theNoteStandsOnTheFile();
     void noNameBreaksAnSvg();
@@ -182,6 +185,25 @@ void TestChartFiles::whatChangedIsReadWhole()
         const QString words = u"%1: Walking aid: %2 → %3"_s.arg(i + 1).arg(aids[i], aids[i + 1]);
         QVERIFY2(drawn.contains(words), qPrintable(words));
     }
+}
+
+void TestChartFiles::aRemarkIsReadWholeInALetter()
+{
+    auto points = pointsOf(walk);
+    points.remarks << u"Many words of one source, its people and their number, which go on and on and "
+                      "on and on until they are wider than a letter is and still must be read to the last."_s;
+    constexpr double letterWidth = 720;
+    const QRectF area(0, 0, letterWidth, charts::heightForWidth(points, charts::paperLook(), letterWidth));
+    QBuffer bytes;
+    QSvgGenerator generator;
+    generator.setOutputDevice(&bytes);
+    generator.setViewBox(area);
+    QPainter painter(&generator);
+    charts::draw(points, charts::paperLook(), {}, painter, area);
+    painter.end();
+    const QString drawn = QString::fromUtf8(bytes.data());
+    QVERIFY(drawn.contains(u"to the last."_s));
+    QVERIFY2(!drawn.contains(u'…'), qPrintable(drawn.section(u'…', 0, 0).last(200)));
 }
 
 void TestChartFiles::aResultAtTheCapIsNoPlainPoint()

@@ -410,6 +410,9 @@ void TestTrendPoints::whatCouldNotShowIsSaid()
                                  u"older-adults"_s);
     QVERIFY(charts::nowWords(points.lines[0], {}).contains(u"within error; better could not show here"_s));
     QCOMPARE(points.lines[0].entries[1].verdict, Verdict::WithinError);
+    QCOMPARE(points.lines[0].heading,
+             (QStringList{u"55 points on 06-Mar-2025; previous 54 points on 06-Jan-2025"_s,
+                          u"against 06-Jan-2025: within error; better could not show here"_s}));
 }
 
 void TestTrendPoints::anUnknownMeasureIsEmpty()
