@@ -1,0 +1,45 @@
+#include "tests/support/test_support.h"
+#include "tests/window/person.h"
+
+using namespace Qt::StringLiterals;
+using window::Person;
+using window::Screen;
+
+/// What is timed by the program's own clocks.
+class TestTiming : public HouseTest
+{
+    Q_OBJECT
+
+private Q_SLOTS:
+    void aWalkIsTimedAndTapsAreCounted();
+};
+
+void TestTiming::aWalkIsTimedAndTapsAreCounted()
+{
+    Screen screen({1366, 768});
+    QVERIFY(screen.isUp());
+    Person person(screen);
+    QVERIFY(person.beginClinic());
+    QVERIFY(person.registerPatient());
+    QVERIFY(person.beginVisit());
+
+    const QString time = u"SELECT number FROM findings WHERE measure = 'timed-up-and-go'"_s;
+    person.test(u"timed up"_s, u" "_s);
+    person.pause(2'500); // a walk takes 2 s at least
+    person.keys({u"space"_s});
+    QVERIFY(window::comes([&] { return !person.stored(time).isEmpty(); }));
+    const double seconds = person.stored(time).toDouble();
+    QVERIFY2(seconds >= 2.4 && seconds < 20, qPrintable(person.stored(time)));
+
+    const QString taps =
+        u"SELECT number FROM findings WHERE measure = 'finger-tapping-count' AND side = 'right'"_s;
+    person.test(u"finger taps"_s, u" "_s); // hands the keyboard to the counter
+    person.type(QString(20, u' '));
+    QVERIFY(window::comes([&] { return !person.stored(taps).isEmpty(); }));
+    const double counted =
+        person.stored(taps).toDouble(); // two at one instant are one, on a machine that halts
+    QVERIFY2(counted > 15 && counted <= 20, qPrintable(person.stored(taps)));
+}
+
+HOUSE_TEST(TestTiming)
+#include "test_timing.moc"
