@@ -22,9 +22,12 @@ QString signQuestion(const records::Visit& visit)
     return VisitActions::tr("Sign the visit of %1?").arg(records::dayInWords(visit.day));
 }
 
-/// An ampersand of a title must not become a key.
-QString mnemonicFree(QString title)
+/// What stands on a button: an ampersand must not become a key, and a long title has no room.
+QString onGoButton(QString title)
 {
+    constexpr int most = 30;
+    if (title.size() > most)
+        title = title.left(most - 1) + u'…';
     return title.replace(u'&', u"&&"_s);
 }
 
@@ -159,7 +162,7 @@ bool VisitActions::maySign(const records::Visit& visit)
         return true;
     QStringList answers;
     if (!gaps.blank.empty())
-        answers += tr("&Go to “%1”").arg(mnemonicFree(gaps.blank.front()->title));
+        answers += tr("&Go to “%1”").arg(onGoButton(gaps.blank.front()->title));
     const bool lacksConditions = gaps.isUnconfirmed || !gaps.conditions.empty();
     if (lacksConditions)
         answers += tr("Go to the &conditions");

@@ -98,6 +98,7 @@ void ConditionsLine::show(const records::Visit& visit, std::optional<QDate> from
     const QString words = conditionsInWords(recorded, m_catalogue);
     m_words->setText(words.isEmpty() ? tr("No conditions recorded: walking aid, footwear, start, distance …")
                                      : unbroken(words));
+    m_words->setToolTip(words);
     const bool toConfirm = from && !visit.conditionsConfirmed && !words.isEmpty() && !readOnly;
     m_carried->setText(toConfirm ? tr("carried forward from %1 – confirm").arg(records::dayInWords(*from))
                                  : QString());
@@ -112,6 +113,12 @@ void ConditionsLine::show(const records::Visit& visit, std::optional<QDate> from
     if (readOnly)
         open(false);
     m_editor->show(recorded);
+}
+
+void ConditionsLine::setLow(bool low)
+{
+    m_words->setWordWrap(!low);
+    m_words->setSizePolicy(low ? QSizePolicy::Ignored : QSizePolicy::Preferred, QSizePolicy::Preferred);
 }
 
 void ConditionsLine::open(bool opened)

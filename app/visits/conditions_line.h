@@ -29,6 +29,8 @@ public:
 
     /// `from` is the day they were carried forward from; empty when they were not.
     void show(const records::Visit& visit, std::optional<QDate> from, bool readOnly);
+    /// In one line that may be cut, where the window is low.
+    void setLow(bool low);
     void open(bool opened);
     bool isOpen() const;
     /// Opens the editor of one condition.

@@ -37,6 +37,8 @@ using records::Visit;
 namespace
 {
 
+constexpr int leastForm = 112; ///< height of two rows
+constexpr int lowWindow = 600;
 constexpr int restMs = 60; ///< of the keyboard, after which is said what a value means
 
 /// A grade or a word, which no threshold can judge.
@@ -92,6 +94,7 @@ ExaminationPage::ExaminationPage(session::Session& session, session::Prompts& pr
       m_strip(new FocusStrip(session.catalogue(), widgets::steadyClock(), this))
 {
     setObjectName(u"examination"_s);
+    setProperty("wholeInView", true);
     layOut();
     bindKeys();
     m_later.setSingleShot(true);
@@ -162,6 +165,7 @@ void ExaminationPage::layOut()
     m_scroll->setFrameShape(QFrame::NoFrame);
     m_scroll->setFocusPolicy(Qt::NoFocus);
     m_scroll->setObjectName(u"form"_s);
+    m_scroll->setMinimumHeight(leastForm);
     m_scroll->viewport()->installEventFilter(this);
     column->addWidget(m_scroll, 1);
     column->addWidget(m_strip);
@@ -485,8 +489,26 @@ void ExaminationPage::showWhole(const SideField& field)
     else if (foot >= down->value() + room.height())
         down->setValue(std::min(top, foot + 1 - room.height()));
     QScrollBar* across = m_scroll->horizontalScrollBar();
-    if (row.left() < across->value() || row.right() >= across->value() + room.width())
-        across->setValue(std::max(0, row.right() + 1 - room.width()));
+    across->setValue(std::max(0, row.left() + std::min(row.width(), SideField::editorWidth) - room.width()));
+}
+
+/// Conditions, two rows of the form, and the strip, none of them cut.
+QSize ExaminationPage::minimumSizeHint() const
+{
+    QSize least = QWidget::minimumSizeHint();
+    const QLayout* rows = m_strip->parentWidget()->layout();
+    if (m_pages->currentIndex() == 1)
+        least.setHeight(rows->minimumHeightForWidth(std::max(width(), least.width())));
+    return least;
+}
+
+/// Where the window is low, the form comes before the words around it.
+void ExaminationPage::resizeEvent(QResizeEvent* event)
+{
+    const bool isLow = window()->height() < lowWindow;
+    m_strip->setLow(isLow);
+    m_conditions->setLow(isLow);
+    QWidget::resizeEvent(event);
 }
 
 /// The strip below the form grows and shrinks with the field; the field stays in view.

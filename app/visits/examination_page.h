@@ -53,6 +53,7 @@ public:
     QStringList unsaved() const;
     /// Goes to the first field of those.
     void showUnsaved();
+    QSize minimumSizeHint() const override;
 
 Q_SIGNALS:
     void progressChanged();
@@ -61,6 +62,7 @@ Q_SIGNALS:
 protected:
     void showEvent(QShowEvent* event) override;
     void hideEvent(QHideEvent* event) override;
+    void resizeEvent(QResizeEvent* event) override;
     bool eventFilter(QObject* watched, QEvent* event) override;
 
 private:

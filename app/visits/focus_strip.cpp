@@ -293,6 +293,11 @@ FocusStrip::FocusStrip(const catalogue::Catalogue& catalogue, std::function<qint
     forget();
 }
 
+void FocusStrip::setLow(bool low)
+{
+    m_legend->setVisible(!low);
+}
+
 void FocusStrip::forget()
 {
     flush();
@@ -325,6 +330,7 @@ void FocusStrip::showField(SideField* field, const records::Visit& visit, std::o
     const QString keys = readOnly ? tr("F1 how · F9 fold · Ctrl+↑↓ section") : legend(field->measure());
     m_legend->setText(keys);
     m_legend->setToolTip(keys);
+    m_title->setToolTip(keys);
     m_note->setReadOnly(readOnly);
     m_reason->setEnabled(!readOnly);
     m_own->setEnabled(!readOnly);

@@ -45,6 +45,8 @@ public:
                    bool readOnly);
     /// Where the value stands among published values: one line, and all lines for the tool tip.
     void showStanding(const QString& line, const QStringList& all);
+    /// Without the line of keys, where the window is low; they stand in its tool tip and under Shift+F1.
+    void setLow(bool low);
     void forget();
     void askReason();
     void editReason(); ///< where there is one to give

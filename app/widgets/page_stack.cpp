@@ -1,8 +1,11 @@
 #include "app/widgets/page_stack.h"
 
 #include <QApplication>
+#include <QBoxLayout>
 #include <QEvent>
 #include <QScrollBar>
+
+#include <algorithm>
 
 namespace widgets
 {
@@ -17,9 +20,18 @@ QSize PageStack::sizeHint() const
     return currentWidget() == nullptr ? QSize() : currentWidget()->sizeHint();
 }
 
+/// Words that wrap take more lines where there is less width.
 QSize PageStack::minimumSizeHint() const
 {
-    return currentWidget() == nullptr ? QSize() : currentWidget()->minimumSizeHint();
+    const QWidget* page = currentWidget();
+    if (page == nullptr)
+        return {};
+    QSize least = page->minimumSizeHint().expandedTo(page->minimumSize());
+    if (const auto* rows = qobject_cast<const QBoxLayout*>(page->layout());
+        rows != nullptr && rows->hasHeightForWidth())
+        least.setHeight(
+            std::max(least.height(), rows->minimumHeightForWidth(std::max(width(), least.width()))));
+    return least;
 }
 
 PageScroll::PageScroll(QWidget* held, QWidget* parent) : QScrollArea(parent)
@@ -29,10 +41,25 @@ PageScroll::PageScroll(QWidget* held, QWidget* parent) : QScrollArea(parent)
     setWidget(held);
     viewport()->setAutoFillBackground(false);
     held->setAutoFillBackground(false);
-    connect(qApp, &QApplication::focusChanged, this, [this](const QWidget*, QWidget* to) {
-        if (to != nullptr && widget()->isAncestorOf(to))
-            ensureWidgetVisible(to, 0, 0);
-    });
+    connect(qApp, &QApplication::focusChanged, this,
+            [this](const QWidget*, const QWidget* to) { keepInView(to); });
+}
+
+void PageScroll::keepInView(const QWidget* to)
+{
+    if (to == nullptr || !widget()->isAncestorOf(to))
+        return;
+    for (const QWidget* around = to; around != widget(); around = around->parentWidget()) {
+        if (around->property("wholeInView").toBool())
+            to = around;
+    }
+    const int head = to->mapTo(widget(), QPoint()).y();
+    const int foot = head + to->height();
+    QScrollBar* down = verticalScrollBar();
+    if (foot > down->value() + viewport()->height())
+        down->setValue(foot - viewport()->height());
+    else if (head < down->value())
+        down->setValue(head);
 }
 
 PageScroll::~PageScroll()
@@ -49,6 +76,7 @@ void PageScroll::resizeEvent(QResizeEvent* event)
 {
     fit();
     QScrollArea::resizeEvent(event);
+    keepInView(QApplication::focusWidget());
 }
 
 bool PageScroll::event(QEvent* event)
@@ -69,7 +97,10 @@ void PageScroll::fit()
     QSize room(whole.width() - (isTall ? bar : 0), whole.height() - (isWide ? bar : 0));
     if (isWide && !isTall && least.height() > room.height())
         room.rwidth() -= bar;
+    const QSize before = widget()->size();
     widget()->resize(room.expandedTo(least));
+    if (widget()->size() != before)
+        keepInView(QApplication::focusWidget());
 }
 
 } // namespace widgets

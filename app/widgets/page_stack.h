@@ -19,7 +19,7 @@ public:
 };
 
 /// Gives what it holds the room there is, and scrolls where that is less than the least it needs. The widget
-/// that has the keyboard is kept in view.
+/// that has the keyboard is brought into view, with all of what is marked "wholeInView" around it.
 class PageScroll : public QScrollArea
 {
     Q_OBJECT
@@ -36,6 +36,7 @@ protected:
 
 private:
     void fit();
+    void keepInView(const QWidget* to);
 };
 
 } // namespace widgets

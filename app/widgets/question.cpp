@@ -133,6 +133,9 @@ void Question::showEvent(QShowEvent* event)
 void Question::fitWords()
 {
     constexpr int frame = 48; // what the desktop draws around a window
+    const int wide = std::max(width(), layout()->totalMinimumSize().width()); // no answer is cut off
+    setMinimumWidth(std::min(wide, screen()->availableGeometry().width()));
+    resize(minimumWidth(), height());
     m_room->setFixedHeight(0);
     const int others = layout()->totalHeightForWidth(width());
     const int room = screen()->availableGeometry().height() - frame - others;
