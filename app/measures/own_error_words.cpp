@@ -210,7 +210,7 @@ QString sourceLine(const OwnError& error)
         parts += OwnErrorWords::tr("Within-session repeats: trials of one visit");
         break;
     case StudySource::MarkedVisits:
-        parts += OwnErrorWords::tr("Visits on different days between which no change was expected");
+        parts += OwnErrorWords::tr("Visits marked “No change expected”");
         break;
     case StudySource::File:
         parts += OwnErrorWords::tr("File %1").arg(error.file);

@@ -146,7 +146,7 @@ private Q_SLOTS:
         QVERIFY(measures::mayStandIn(of(repeats)));
         repeats.back() = {301, 290}; // the peg test ends at 300 s
         QVERIFY(!measures::mayStandIn(of(repeats)));
-        QVERIFY(measures::studyRemarks(of(repeats)).last().contains(u"another measure or unit"_s));
+        QVERIFY(measures::studyRemarks(of(repeats)).last().contains(u"another test or unit"_s));
     }
 
     void growthOffersTheLogScale()
