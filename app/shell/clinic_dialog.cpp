@@ -127,8 +127,8 @@ QStringList ClinicDialog::typed() const
 void ClinicDialog::reject()
 {
     if (typed() == m_shown ||
-        m_prompts.confirmed(tr("Leave the clinic's details without saving?"),
-                            tr("What you typed here would be lost."), tr("Leave without saving")))
+        m_prompts.mayLose(tr("Leave the clinic's details without saving?"),
+                          tr("What you typed here would be lost."), tr("Leave without saving")))
         QDialog::reject();
 }
 

@@ -284,7 +284,8 @@ bool MainWindow::mayQuit()
     const QStringList inForm = m_patient->unsaved();
     const std::tuple<bool, QWidget*, QString> entries[] = {
         {!inForm.isEmpty(), m_patient,
-         tr("This stands in the examination and is not recorded:") + u"\n\n"_s + inForm.join(u'\n')},
+         records::identityLine(m_session.patientInFocus(), m_session.today()) + u"\n\n"_s +
+             tr("This stands in the examination and is not recorded:") + u'\n' + inForm.join(u'\n')},
         {m_patients->hasUnsavedEntry(), m_patients, m_patients->unsavedWords()},
         {m_forms->hasUnsavedEntry(), m_forms, tr("The entry of the clinic's own has not been saved.")}};
     for (const auto& [isUnsaved, page, words] : entries) {

@@ -475,10 +475,11 @@ void ExaminationPage::showWhole(const SideField& field)
     const QWidget* body = m_scroll->widget();
     body->layout()->activate();
     m_scroll->setWidgetResizable(true); // measures the form anew at once, not at the next event
-    const QRect row(field.mapTo(body, QPoint()), field.size());
-    const QSize room = m_scroll->viewport()->size();
     const SectionBox* box = boxOf(&field);
     const int head = box->mapTo(body, QPoint()).y();
+    const QRect editors(field.mapTo(body, QPoint()), field.size());
+    const QRect row = box->rowOf(field).translated(0, head);
+    const QSize room = m_scroll->viewport()->size();
     const bool isFirst = box->fields().front()->place().measure == field.place().measure;
     const int top = isFirst && row.bottom() - head < room.height() ? head : row.top();
     const int spare = room.height() - 1 - (row.bottom() - top);
@@ -489,7 +490,8 @@ void ExaminationPage::showWhole(const SideField& field)
     else if (foot >= down->value() + room.height())
         down->setValue(std::min(top, foot + 1 - room.height()));
     QScrollBar* across = m_scroll->horizontalScrollBar();
-    across->setValue(std::max(0, row.left() + std::min(row.width(), SideField::editorWidth) - room.width()));
+    const int end = editors.left() + std::min(editors.width(), SideField::editorWidth);
+    across->setValue(std::max(0, end - room.width()));
 }
 
 /// Conditions, two rows of the form, and the strip, none of them cut.

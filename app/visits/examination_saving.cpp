@@ -139,8 +139,8 @@ void ExaminationPage::time(const Place& place, qint64 milliseconds)
     const QString text = secondsText(milliseconds, field->measure());
     if (field->fillEmptyTrial(text))
         return;
-    if (m_prompts.confirmed(tr("Put %1 s in place of %2 s?").arg(text, field->trialInUse()),
-                            tr("%1: no trial is empty.").arg(field->title()), tr("Replace the time")))
+    if (m_prompts.mayLose(tr("Put %1 s in place of %2 s?").arg(text, field->trialInUse()),
+                          tr("%1: no trial is empty.").arg(field->title()), tr("Replace the time")))
         field->replaceTrial(text);
     else
         field->hint(tr("%1 s was timed and is not recorded: no trial is empty.").arg(text));

@@ -239,6 +239,16 @@ void SectionBox::addRow(const catalogue::Measure& test)
     put(meaning, row, 3, 1, total);
 }
 
+QRect SectionBox::rowOf(const SideField& field) const
+{
+    QRect row(field.mapTo(this, QPoint()), field.size());
+    for (size_t test = 0; test < m_titles.size(); ++test) {
+        if (m_section.tests[test]->id == field.place().measure)
+            row |= QRect(m_titles[test]->mapTo(this, QPoint()), m_titles[test]->size());
+    }
+    return row;
+}
+
 void SectionBox::setProgress(const Progress& progress)
 {
     m_count->setVisible(progress.expected > 0);

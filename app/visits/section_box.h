@@ -30,6 +30,8 @@ public:
     const FormSection& section() const { return m_section; }
     const std::vector<SideField*>& fields() const { return m_fields; }
     MeaningCell* meaningOf(const QString& measure) const { return m_meanings.at(measure); }
+    /// The row of a field with its title and caution, in this box.
+    QRect rowOf(const SideField& field) const;
     void setProgress(const Progress& progress);
     void setReadOnly(bool readOnly);
     bool isFolded() const;

@@ -261,6 +261,9 @@ void TestMoving::goingBySectionsKeepsHeadCautionAndFieldInView()
                      where.constData());
             if (const auto* caution = box->findChild<QLabel*>(box->objectName() + u".caution"_s))
                 QVERIFY2(open.isSeen(*caution), where.constData());
+            const QString own = field->objectName().section(u'.', 0, 0) + u".caution"_s;
+            if (const auto* caution = box->findChild<QLabel*>(own))
+                QVERIFY2(open.isSeen(*caution), where.constData());
         };
         for (int step = 0; step < sections.size(); ++step) {
             pace.keyAt(open.page.get(), Qt::Key_Down, Qt::ControlModifier);
