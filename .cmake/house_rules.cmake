@@ -7,9 +7,14 @@ target_compile_definitions(house_rules INTERFACE
 target_compile_options(house_rules INTERFACE
   -Wall -Wextra -Wpedantic -Wshadow -Wconversion -Wold-style-cast -Wnon-virtual-dtor -Woverloaded-virtual
   -Wswitch-enum -fpch-preprocess $<$<BOOL:${APLOMB_WARNINGS_AS_ERRORS}>:-Werror>)
-if(APLOMB_UNITY)
-  target_compile_options(house_rules INTERFACE -Wno-shadow) # one file's helper is no business of another's names
-endif()
+# Compiles several files as one where that is asked for; one file's helper is then no business of another's names.
+function(house_unit target)
+  if(APLOMB_UNITY)
+    set_target_properties(${target} PROPERTIES UNITY_BUILD ON UNITY_BUILD_BATCH_SIZE 24)
+    target_compile_options(${target} PRIVATE -Wno-shadow)
+  endif()
+endfunction()
+
 if(APLOMB_SANITIZE)
   target_compile_options(house_rules INTERFACE -fsanitize=address,undefined -fno-sanitize-recover=undefined
     -fno-omit-frame-pointer)
