@@ -113,7 +113,7 @@ void TestEqualityLine::whatWasNotRecordedIsDeclaredEqualByKeyboard()
     QVERIFY2(shown.verdict().startsWith(u"better beyond error"_s), qPrintable(shown.verdict()));
     QCOMPARE(shown.words().text(),
              u"Not recorded on 02-Feb-2026: walking aid. Declared the same on 02-Feb-2026 and 02-Mar-2026 by "
-             "tester on 12-Mar-2026: “seen in the film”."_s);
+             "A. Tester, physiotherapist, P-1 on 12-Mar-2026: “seen in the film”."_s);
     QVERIFY(!shown.declare().isVisible() && shown.takeBack().isVisible());
     const QString detail = shown.find<QTextBrowser>(u"changeDetail"_s).toPlainText();
     QVERIFY2(detail.contains(u"not recorded: declared the same"_s), qPrintable(detail));
