@@ -239,6 +239,8 @@ private Q_SLOTS:
             file.close();
             shown.answers.file = file.fileName();
             shown.press(u"studyFile"_s);
+            if (auto& log = shown.find<QCheckBox>(u"studyLog"_s); log.isChecked())
+                QTest::keyClick(&log, Qt::Key_Space); // the verb knows no log scale
             const auto verb = program::run({u"error-study"_s, file.fileName(), u"--json"_s});
             const QJsonObject all = QJsonDocument::fromJson(verb.out.toUtf8()).object();
             const auto& error = shown.study().error();
