@@ -49,10 +49,15 @@ bool belongsToRecords(const QFileInfo& file)
 
 } // namespace
 
+QString plainPath(const QString& path)
+{
+    return path.startsWith(u':') ? u"./"_s + path : path;
+}
+
 Result<QByteArray> read(const QString& path, qint64 most)
 {
-    QFile file(path);
-    const QFileInfo info(path);
+    QFile file(plainPath(path));
+    const QFileInfo info(file);
     if (info.exists() && !info.isFile())
         return Error{
             ErrorKind::Unreadable, u"This is not a file; a folder, a device or a pipe cannot be read."_s, {}};
@@ -66,7 +71,7 @@ Result<QByteArray> read(const QString& path, qint64 most)
 
 Result<void> write(const QByteArray& bytes, const QString& path)
 {
-    const QFileInfo named(path);
+    const QFileInfo named(plainPath(path));
     const bool isNew = !named.exists();
     const QFileInfo target(isNew ? named.absoluteFilePath() : named.canonicalFilePath());
     if (belongsToRecords(target))

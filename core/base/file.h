@@ -7,6 +7,10 @@
 namespace base
 {
 
+/// The path as that of a file, whatever it begins with: Qt looks for what begins with a colon in its
+/// resources.
+QString plainPath(const QString& path);
+
 /// The bytes of a file, one more than `most` where it is longer. Unreadable where it cannot be read or is no
 /// file but a device or a pipe, which may never end.
 Result<QByteArray> read(const QString& path, qint64 most);

@@ -96,7 +96,7 @@ base::Result<std::unique_ptr<Store>> Store::open(const QString& path, const Acce
 base::Result<std::unique_ptr<Store>> Store::open(const QString& path, const Access& access, Opening opening,
                                                  const std::vector<Migration>& chain)
 {
-    const QString name = path.startsWith(u':') ? u"./"_s + path : path; // else Qt looks into its resources
+    const QString name = base::plainPath(path);
     if (opening == Opening::ToRead)
         return toRead(name, access, chain);
     if (opening == Opening::AsCopy)

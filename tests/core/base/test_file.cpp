@@ -26,6 +26,7 @@ private Q_SLOTS:
     void whatIsNoFileIsNotRead_data();
     void whatIsNoFileIsNotRead();
     void noMoreIsReadThanAskedFor();
+    void aNameThatBeginsWithAColonIsAName();
     void aNewNameTakesNoOthersPlace();
 };
 
@@ -153,6 +154,19 @@ void FileTest::noMoreIsReadThanAskedFor()
     put("seven b", path);
     QCOMPARE(*base::read(path, 7), "seven b");
     QCOMPARE(*base::read(path, 4), "seven");
+}
+
+void FileTest::aNameThatBeginsWithAColonIsAName()
+{
+    const QTemporaryDir folder;
+    const QString before = QDir::currentPath();
+    QVERIFY(QDir::setCurrent(folder.path()));
+    const auto written = base::write("words", u":memory:"_s);
+    const auto read = base::read(u":memory:"_s, 100);
+    QVERIFY(QDir::setCurrent(before));
+    QVERIFY(written && read);
+    QCOMPARE(*read, "words");
+    QCOMPARE(bytesOf(folder.path() + u"/:memory:"_s), "words");
 }
 
 void FileTest::aNewNameTakesNoOthersPlace()
