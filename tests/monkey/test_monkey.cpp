@@ -5,6 +5,7 @@
 
 #include <QCommandLineParser>
 #include <QDesktopServices>
+#include <QFile>
 #include <QScopedValueRollback>
 #include <QThread>
 #include <QTimer>
