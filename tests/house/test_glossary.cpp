@@ -1,3 +1,4 @@
+#include "tests/support/places.h"
 #include "tests/support/test_support.h"
 
 #include <QDirIterator>
@@ -15,7 +16,7 @@ struct Text {
 
 QString contents(const QString& path)
 {
-    QFile file(QStringLiteral(APLOMB_SOURCE_DIR) + u'/' + path);
+    QFile file(places::inSource(path));
     return file.open(QIODevice::ReadOnly) ? QString::fromUtf8(file.readAll()) : QString();
 }
 
@@ -36,7 +37,7 @@ std::vector<Text> texts()
     static const QRegularExpression call(uR"(\b(?:tr|phrases|m_phrases)\()"_s);
     static const QRegularExpression said(uR"(\{\{#say\}\}(.*?)\{\{/say\}\})"_s);
     std::vector<Text> texts;
-    const QDir root(QStringLiteral(APLOMB_SOURCE_DIR));
+    const QDir root(places::inSource({}));
     for (const QString& top : {u"app"_s, u"core"_s}) {
         QDirIterator walk(root.filePath(top), {u"*.h"_s, u"*.cpp"_s}, QDir::Files,
                           QDirIterator::Subdirectories);

@@ -99,7 +99,7 @@ void TestAxis::aSmallWobbleDoesNotFillTheAxis()
 void TestAxis::limitsAndShadingLieOnTheAxis()
 {
     charts::TrendPoints points = numbers({20, 21});
-    points.lines[0].limits = charts::TrendLimits{QDate(2026, 1, 1), 20, 5, 40, {}};
+    points.lines[0].limits = charts::TrendLimits{QDate(2026, 1, 1), 20, 5, 40, {}, {}};
     points.lines[0].standardError = 12;
     const auto axis = charts::valueAxis(points);
     QVERIFY(axis.from <= 20 - 1.96 * 12);

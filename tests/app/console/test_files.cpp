@@ -154,7 +154,7 @@ void TestFiles::aFullOutputIsAnError()
     const Clinic clinic;
     QProcess process;
     process.setStandardOutputFile(u"/dev/full"_s);
-    process.start(QStringLiteral(APLOMB_PROGRAM), arguments.replaceInStrings(u"RECORDS"_s, clinic.records));
+    process.start(places::program(), arguments.replaceInStrings(u"RECORDS"_s, clinic.records));
     QVERIFY(process.waitForFinished());
     QCOMPARE(process.exitCode(), 1);
     QCOMPARE(process.readAllStandardError(),
@@ -210,7 +210,7 @@ void TestFiles::whereItIsTomorrowAVisitOfTomorrowIsSound()
     auto environment = QProcessEnvironment::systemEnvironment();
     environment.insert(u"TZ"_s, u"Etc/GMT+12"_s); // twelve hours behind
     process.setProcessEnvironment(environment);
-    process.start(QStringLiteral(APLOMB_PROGRAM), {u"check"_s, clinic.records});
+    process.start(places::program(), {u"check"_s, clinic.records});
     QVERIFY(process.waitForFinished());
     QCOMPARE(process.readAllStandardOutput(), "sound\n");
 }
@@ -247,7 +247,7 @@ void TestFiles::aKilledDemoLeavesNoClinic()
 {
     const Place place;
     QProcess demo;
-    demo.start(QStringLiteral(APLOMB_PROGRAM), {u"demo"_s, place.records});
+    demo.start(places::program(), {u"demo"_s, place.records});
     QTRY_VERIFY(QFileInfo(place.records + u".unfinished"_s).size() > 0);
     demo.kill();
     QVERIFY(demo.waitForFinished());

@@ -1,6 +1,7 @@
 #include "app/shell/doorbell.h"
 
 #include "tests/support/clinic_desk.h"
+#include "tests/support/places.h"
 #include "tests/support/test_support.h"
 
 #include <QFileInfo>
@@ -21,7 +22,7 @@ void start(QProcess& program, const clinic_desk::Desk& desk)
     environment.insert(u"XDG_RUNTIME_DIR"_s, desk.folder.path());
     environment.insert(u"XDG_CONFIG_HOME"_s, desk.folder.path());
     program.setProcessEnvironment(environment);
-    program.start(QStringLiteral(APLOMB_PROGRAM), {u"--records"_s, desk.path()});
+    program.start(places::program(), {u"--records"_s, desk.path()});
 }
 
 } // namespace

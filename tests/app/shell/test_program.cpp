@@ -99,7 +99,7 @@ void TestProgram::picturesThatAreKilledLeaveNoCopyOfTheRecords()
     auto environment = QProcessEnvironment::systemEnvironment();
     environment.insert(u"TMPDIR"_s, scratch.path());
     program.setProcessEnvironment(environment);
-    program.start(QStringLiteral(APLOMB_PROGRAM), {u"pictures"_s, desk.path(), u"--to"_s, pictures.path()});
+    program.start(places::program(), {u"pictures"_s, desk.path(), u"--to"_s, pictures.path()});
     QTRY_VERIFY_WITH_TIMEOUT(!pictures.entryList({u"*.png"_s}).isEmpty(), 60'000);
     program.kill();
     QVERIFY(program.waitForFinished());
