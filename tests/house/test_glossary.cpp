@@ -23,7 +23,7 @@ QString contents(const QString& path)
 /// What stands between the quotation marks right after the match, adjacent literals joined.
 QString literalAt(const QString& code, qsizetype from)
 {
-    static const QRegularExpression literal(uR"re(\G\s*"((?:[^"\\]|\\.)*)")re"_s);
+    static const QRegularExpression literal(u"\\G\\s*\"((?:[^\"\\\\]|\\\\.)*)\""_s);
     QString words;
     for (auto match = literal.match(code, from); match.hasMatch();
          match = literal.match(code, match.capturedEnd()))
@@ -34,8 +34,8 @@ QString literalAt(const QString& code, qsizetype from)
 /// Every text of screens, explanations and letters, and the first page people read.
 std::vector<Text> texts()
 {
-    static const QRegularExpression call(uR"(\b(?:tr|phrases|m_phrases)\()"_s);
-    static const QRegularExpression said(uR"(\{\{#say\}\}(.*?)\{\{/say\}\})"_s);
+    static const QRegularExpression call(u"\\b(?:tr|phrases|m_phrases)\\("_s);
+    static const QRegularExpression said(u"\\{\\{#say\\}\\}(.*?)\\{\\{/say\\}\\}"_s);
     std::vector<Text> texts;
     const QDir root(places::inSource({}));
     for (const QString& top : {u"app"_s, u"core"_s}) {
@@ -73,12 +73,12 @@ private Q_SLOTS:
     void aWordOfTheGlossaryIsUsedForItsThing_data()
     {
         QTest::addColumn<QString>("another");
-        QTest::newRow("a test is no measure") << uR"(\bmeasures?\b)"_s;
-        QTest::newRow("a threshold is no limit") << uR"(\blimits?\b(?! of agreement))"_s;
+        QTest::newRow("a test is no measure") << u"\\bmeasures?\\b"_s;
+        QTest::newRow("a threshold is no limit") << u"\\blimits?\\b(?! of agreement)"_s;
         QTest::newRow("a reference is a visit or a value")
-            << uR"(\breference\b(?! (visit|values?|line|range)\b))"_s;
-        QTest::newRow("a verdict is better or worse") << uR"(\b(improved|declined)\b)"_s;
-        QTest::newRow("a letter is signed") << uR"(\bsent\b)"_s;
+            << u"\\breference\\b(?! (visit|values?|line|range)\\b)"_s;
+        QTest::newRow("a verdict is better or worse") << u"\\b(improved|declined)\\b"_s;
+        QTest::newRow("a letter is signed") << u"\\bsent\\b"_s;
     }
 
     void aWordOfTheGlossaryIsUsedForItsThing()
