@@ -90,7 +90,8 @@ QString written(double number, const catalogue::Measure& measure)
     const int decimals = decimalsOf(measure);
     const double shown = base::rounded(number, decimals);
     const bool isBetween = values::exceeds(shown, number) || values::exceeds(number, shown);
-    return base::fixed(number, decimals + (isBetween && measure.rule == catalogue::TrialRule::Mean ? 1 : 0));
+    const bool isMean = measure.rule == catalogue::TrialRule::Mean && !measure.computed;
+    return base::fixed(number, decimals + (isBetween && isMean ? 1 : 0));
 }
 
 QString writtenTrial(double number, const catalogue::Measure& measure)

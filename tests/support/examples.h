@@ -233,6 +233,8 @@ inline records::Visit visit(const QString& id, QDate day, std::vector<records::F
     visit.series = {id};
     visit.day = day;
     visit.state = records::VisitState::Signed;
+    visit.author = {u"A. Tester"_s, u"physiotherapist"_s, u"P-1"_s};
+    visit.signedAt = day.startOfDay(Qt::UTC);
     visit.findings = std::move(findings);
     visit.conditions = std::move(conditions);
     return visit;

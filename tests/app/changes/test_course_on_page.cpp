@@ -192,7 +192,8 @@ void TestCourseOnPage::flagsBeyondTheScreensLimitAreMarked()
     QTest::keyClick(&hold, Qt::Key_Space);
     QCOMPARE(model.index(place, ChangeModel::Verdict).data().toString(),
              u"worse beyond error · possible, not beyond the screen's bound"_s);
-    QVERIFY(table.columnWidth(ChangeModel::Measure) > 180);
+    QVERIFY2(table.columnWidth(ChangeModel::Measure) > 180,
+             qPrintable(QString::number(table.columnWidth(ChangeModel::Measure))));
     QVERIFY2(tally.text().endsWith(u"beyond the screen's bound: 0 of 1"_s), qPrintable(tally.text()));
     page.findChild<QTableView*>(u"changeTable"_s)->setCurrentIndex(model.index(place, 0));
     const QString words = page.findChild<QTextBrowser*>(u"changeDetail"_s)->toPlainText();

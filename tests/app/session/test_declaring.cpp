@@ -78,7 +78,7 @@ private Q_SLOTS:
         again->choosePatient(desk.patient.id);
         QCOMPARE(again->patientInFocus().declared, desk.session->patientInFocus().declared);
         QCOMPARE(again->patientInFocus().declared.back().reason, u"seen in the film"_s);
-        QCOMPARE(again->patientInFocus().declared.back().who, u"tester"_s);
+        QCOMPARE(again->patientInFocus().declared.back().who, u"A. Tester, physiotherapist, P-1"_s);
     }
 
     void whatIsTakenBackNoLongerCounts()

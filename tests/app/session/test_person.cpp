@@ -28,6 +28,10 @@ struct Asking : Desk {
         session->choosePatient(add(u"Halden"_s, u"Mirrit"_s, QDate(1951, 3, 4)).id);
         first = addVisit(QDate(2026, 1, 2));
         second = addVisit(QDate(2026, 2, 2));
+        const records::PatientId patient = *session->focus().patient;
+        session.reset(); // who signed is not who sits here next time
+        session = openAgain();
+        session->choosePatient(patient);
         session->setAskPerson([this] {
             ++asked;
             return answer;
@@ -50,6 +54,7 @@ private Q_SLOTS:
         Asking desk;
         QVERIFY(!desk.session->isPersonKnown());
         QCOMPARE(desk.session->person(), (records::Author{u"tester"_s, {}, {}}));
+        desk.add(u"Voss"_s, u"Osric"_s, {});
         QCOMPARE(desk.lastWho(), u"tester"_s);
         QVERIFY(!session::account().isEmpty());
         QVERIFY(!session::account().contains(u"unknown"_s));

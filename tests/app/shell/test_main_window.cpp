@@ -5,6 +5,7 @@
 #include "app/widgets/notice.h"
 #include "app/widgets/page_stack.h"
 #include "app/writing/author_setting.h"
+#include "core/base/text.h"
 #include "core/storage/audit_trail.h"
 #include "tests/support/clinic_desk.h"
 #include "tests/support/test_support.h"
@@ -346,7 +347,7 @@ void TestMainWindow::aVisitIsMarkedAsEnteredInError()
     desk.addVisit(clinic_desk::today);
     desk.answers.text = u"this was Osric Voss"_s;
     desk.press(u"withdrawVisit"_s);
-    QVERIFY(desk.answers.asked.front().contains(u"HALDEN, Mirrit"_s));
+    QVERIFY(base::withoutControls(desk.answers.asked.front()).contains(u"HALDEN, Mirrit"_s));
     const records::Visit* visit = desk.session->visitInFocus();
     QVERIFY(visit->withdrawn);
     QCOMPARE(visit->withdrawn->author, *desk.answers.atKeyboard); // asked for, and remembered
@@ -374,11 +375,7 @@ void TestMainWindow::turningBackFromEnteredInErrorLeavesTheVisit()
     desk.answers.text.reset();
     desk.press(u"withdrawVisit"_s);
     QVERIFY(!desk.session->visitInFocus()->withdrawn);
-    desk.answers.text = u"wrong person"_s;
-    desk.answers.atKeyboard.reset();
-    desk.press(u"withdrawVisit"_s);
-    QVERIFY(!desk.session->visitInFocus()->withdrawn);
-    QCOMPARE(desk.answers.told.size(), 1);
+    QVERIFY(desk.answers.told.isEmpty());
 }
 
 void TestMainWindow::aSecondVisitOfTodayGoesOnWithTheFirst()
@@ -433,7 +430,7 @@ void TestMainWindow::undoAndRedoNameWhatTheyDo()
     desk.window.setFocus();
     desk.key(Qt::Key_Z, Qt::ControlModifier);
     QVERIFY(!stored());
-    QVERIFY(desk.widget<QPushButton>(u"redo"_s)->text().contains(u"right: 2"_s));
+    QVERIFY(desk.widget<QPushButton>(u"redo"_s)->text().contains(u"right: clear (2)"_s));
     desk.key(Qt::Key_Z, Qt::ControlModifier | Qt::ShiftModifier);
     QVERIFY(stored());
 }
@@ -452,7 +449,7 @@ void TestMainWindow::undoNamesAllThatItTakesBack()
     QVERIFY(desk.session->saveConditions(visit, {{u"aid"_s, u"stick"_s}}, true));
     QVERIFY2(undo().startsWith(u"Walking aid: Stick"_s), qPrintable(undo()));
     desk.widget<QPushButton>(u"section.upper-limb-coordination.all-normal"_s)->click();
-    QVERIFY2(undo().contains(u" findings: Finger tapping"_s), qPrintable(undo()));
+    QVERIFY2(undo().contains(u" findings: Tapping: index finger on thumb"_s), qPrintable(undo()));
     desk.key(Qt::Key_Z, Qt::ControlModifier);
     QCOMPARE(desk.session->visitInFocus()->findings.size(), size_t(1));
     desk.key(Qt::Key_Z, Qt::ControlModifier);
@@ -628,7 +625,7 @@ void TestMainWindow::signingListsWhatIsLeftBlankAndGoesThere()
     desk.key(Qt::Key_S, Qt::ControlModifier | Qt::ShiftModifier);
     QCOMPARE(desk.session->visitInFocus()->state, records::VisitState::Draft);
     QCOMPARE(desk.answers.asked.size(), 1);
-    const QString& asked = desk.answers.asked.first();
+    const QString asked = base::withoutControls(desk.answers.asked.first(), base::Breaks::Allowed);
     QVERIFY2(asked.contains(u"HALDEN, Mirrit"_s), qPrintable(asked));
     QVERIFY2(asked.contains(u"Romberg"_s) && asked.contains(u"Timed up and go"_s), qPrintable(asked));
     QVERIFY2(!asked.contains(u"Toe tapping"_s), qPrintable(asked));
@@ -690,7 +687,7 @@ void TestMainWindow::discardingNamesThePatientAndWhatWouldBeLost()
     desk.addVisit(clinic_desk::today, false);
     desk.answers.isConfirmed = false;
     desk.press(u"discardDraft"_s);
-    const QString& asked = desk.answers.asked.last();
+    const QString asked = base::withoutControls(desk.answers.asked.last(), base::Breaks::Allowed);
     QVERIFY2(asked.contains(u"HALDEN, Mirrit"_s) && asked.contains(u"No. L-0042"_s), qPrintable(asked));
     QVERIFY2(asked.contains(u"Toe tapping"_s) && asked.contains(u"right: 2 "_s), qPrintable(asked));
     QCOMPARE(desk.answers.risked, 1);

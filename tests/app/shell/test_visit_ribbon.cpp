@@ -51,7 +51,8 @@ void TestVisitRibbon::aVisitEnteredInErrorIsDrawnCrossedOutAndSaid()
     const QImage before = ribbon.grab().toImage();
     QVERIFY(desk.session->withdrawVisit(desk.ids[1], u"wrong person"_s));
     QVERIFY(ribbon.grab().toImage() != before);
-    QVERIFY2(ribbon.accessibleDescription().contains(u"01-Sep-2025 · Entered in error, said by tester"_s),
+    QVERIFY2(ribbon.accessibleDescription().contains(
+                 u"01-Sep-2025 · Entered in error, said by A. Tester, physiotherapist, P-1"_s),
              qPrintable(ribbon.accessibleDescription()));
     QVERIFY(ribbon.accessibleDescription().contains(u"“wrong person”"_s));
     QTest::keyClick(&ribbon, Qt::Key_Right);

@@ -415,7 +415,7 @@ void StandingTest::aReadValueComesBeforeOneFromMemory()
 {
     Norm recalled = norm(u"m"_s, up, NormSex::Any, 20, 94, 9, 2);
     recalled.origin.checked = catalogue::Checked::Memory;
-    Norm read = norm(u"r"_s, up, NormSex::Any, 20, 94, 10, {});
+    Norm read = norm(u"r"_s, up, NormSex::Any, 20, 94, 10, 2);
     read.origin.source = u"hosoi"_s;
     QVERIFY(line(withNorms({recalled, read}), occasion(up, 11), woman(75)).contains(u"Hosoi 2023"_s));
     QVERIFY(line(withNorms({recalled}), occasion(up, 11), woman(75)).endsWith(u"from memory)"_s));

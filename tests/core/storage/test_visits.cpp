@@ -99,6 +99,7 @@ private Q_SLOTS:
         Clinic clinic;
         records::Finding speed = *clinic.draft.finding(u"gait-speed-comfortable"_s, Side::None);
         speed.trials = {0.9};
+        speed.trialNumbers.clear();
         speed.exceptions = {{u"aid"_s, u"rollator"_s}};
         QVERIFY(clinic.visits.saveFinding(clinic.draft.id, speed));
         QCOMPARE(*clinic.visits.withId(clinic.draft.id)->finding(speed.measure, Side::None), speed);
