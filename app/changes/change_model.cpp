@@ -149,6 +149,8 @@ QVariant ChangeModel::headerData(int section, Qt::Orientation orientation, int r
         return tr(
             "Shaded: the range of measurement error. The ends are three times the threshold; an arrow goes "
             "beyond.");
+    if (section == Reference && role == Qt::ToolTipRole)
+        return tr("At the reference visit");
     if (role != Qt::DisplayRole)
         return {};
     switch (section) {
@@ -157,7 +159,7 @@ QVariant ChangeModel::headerData(int section, Qt::Orientation orientation, int r
     case Side:
         return tr("Side");
     case Reference:
-        return tr("Reference visit");
+        return tr("Earlier");
     case Day:
         return tr("On");
     case Now:

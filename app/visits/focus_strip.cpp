@@ -474,8 +474,10 @@ void FocusStrip::askHandbook()
 
 void FocusStrip::editNote()
 {
-    if (m_field != nullptr)
-        m_note->setFocus(Qt::ShortcutFocusReason);
+    if (m_field == nullptr)
+        return;
+    m_note->setFocus(Qt::OtherFocusReason); // any other reason selects the note, and the next key replaces it
+    m_note->end(false);
 }
 
 void FocusStrip::toggleStopwatch()

@@ -250,7 +250,7 @@ void TestChangePage::selectedRowsAreCopiedWithTabs()
     const QStringList lines = QApplication::clipboard()->text().split(u'\n');
     QCOMPARE(lines.size(), 3);
     QVERIFY(lines[0].startsWith(
-        u"Test\tSide\tReference visit\tOn\tThis visit\tDifference\tAgainst the threshold of error\t"_s));
+        u"Test\tSide\tEarlier\tOn\tThis visit\tDifference\tAgainst the threshold of error\t"_s));
     QVERIFY2(lines[1].contains(u"\t51 points\t15-Sep-2025\t50 points\t−1 points\t"_s) ||
                  lines[1].contains(u"\t51 points\t15-Sep-2025\t50 points\t−1 point\t"_s),
              qPrintable(lines[1]));

@@ -350,7 +350,7 @@ void TestMainWindow::aVisitIsMarkedAsEnteredInError()
     QVERIFY(base::withoutControls(desk.answers.asked.front()).contains(u"HALDEN, Mirrit"_s));
     const records::Visit* visit = desk.session->visitInFocus();
     QVERIFY(visit->withdrawn);
-    QCOMPARE(visit->withdrawn->author, *desk.answers.atKeyboard); // asked for, and remembered
+    QCOMPARE(visit->withdrawn->author, *desk.answers.signer); // who signed sits at the keyboard
     QCOMPARE(desk.session->visits().size(), size_t(1));
     QVERIFY(!desk.widget<QPushButton>(u"withdrawVisit"_s)->isVisibleTo(&desk.window));
     QVERIFY(desk.widget<QPushButton>(u"versions"_s)->isVisibleTo(&desk.window));
@@ -689,7 +689,7 @@ void TestMainWindow::discardingNamesThePatientAndWhatWouldBeLost()
     desk.press(u"discardDraft"_s);
     const QString asked = base::withoutControls(desk.answers.asked.last(), base::Breaks::Allowed);
     QVERIFY2(asked.contains(u"HALDEN, Mirrit"_s) && asked.contains(u"No. L-0042"_s), qPrintable(asked));
-    QVERIFY2(asked.contains(u"Toe tapping"_s) && asked.contains(u"right: 2 "_s), qPrintable(asked));
+    QVERIFY2(asked.contains(u"Toe tapping"_s) && asked.contains(u"right: clear (2)"_s), qPrintable(asked));
     QCOMPARE(desk.answers.risked, 1);
 }
 

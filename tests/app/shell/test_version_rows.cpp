@@ -66,9 +66,11 @@ void TestVersionRows::aVisitEnteredInErrorIsReadableStruckOut()
     QVERIFY(table->item(0, 1)->font().strikeOut());
     QVERIFY(table->item(0, 2)->font().strikeOut());
     QVERIFY(table->horizontalHeaderItem(2)->text().contains(u"amended 12-Mar-2026"_s));
-    QVERIFY(dialog.findChild<QLabel*>(u"versionReasons"_s)
-                ->text()
-                .startsWith(u"Entered in error, said by tester on 12-Mar-2026: “wrong person”"_s));
+    QVERIFY(
+        dialog.findChild<QLabel*>(u"versionReasons"_s)
+            ->text()
+            .startsWith(
+                u"Entered in error, said by A. Tester, physiotherapist, P-1 on 12-Mar-2026: “wrong person”"_s));
 }
 
 void TestVersionRows::everyVersionIsThereOldestFirst()
