@@ -15,7 +15,7 @@ namespace changes
 namespace
 {
 
-constexpr int stripWidth = 190;
+constexpr int stripWidth = 150;
 constexpr int wordsWidth = 150; ///< of a value that is no number, elided beyond
 
 /// "12.50 s" as what stands before the decimal point, from it on, and the rest.

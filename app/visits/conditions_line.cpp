@@ -118,7 +118,9 @@ void ConditionsLine::show(const records::Visit& visit, std::optional<QDate> from
 void ConditionsLine::setLow(bool low)
 {
     m_words->setWordWrap(!low);
-    m_words->setSizePolicy(low ? QSizePolicy::Ignored : QSizePolicy::Preferred, QSizePolicy::Preferred);
+    QSizePolicy policy = m_words->sizePolicy(); // with what wrapping says of height and width
+    policy.setHorizontalPolicy(low ? QSizePolicy::Ignored : QSizePolicy::Preferred);
+    m_words->setSizePolicy(policy);
 }
 
 void ConditionsLine::open(bool opened)

@@ -71,6 +71,7 @@ class TestMoving : public HouseTest
     Q_OBJECT
 
 private Q_SLOTS:
+    void theConditionsTakeTheRoomOfTheirWords();
     void tabLeavesTheCounterForTheFieldAfterItsOwn();
     void aTapThatComesLateLeavesTheCountAlone();
     void aCountLeftHalfWayIsNotRecordedAndSaysSo();
@@ -87,6 +88,23 @@ private Q_SLOTS:
     void whatIsHalfTypedWhenTheConditionsCloseIsSaid();
     void whatStandsInNoListIsShownAsOther();
 };
+
+void TestMoving::theConditionsTakeTheRoomOfTheirWords()
+{
+    const Open open;
+    QVERIFY(open.session->saveConditions(*open.session->focus().visit,
+                                         {{u"aid"_s, u"stick"_s},
+                                          {u"footwear"_s, u"own"_s},
+                                          {u"assistance"_s, u"supervision"_s},
+                                          {u"start"_s, u"moving"_s},
+                                          {u"distance_m"_s, u"10"_s},
+                                          {u"medication"_s, u"n/a"_s}},
+                                         true));
+    QCoreApplication::processEvents();
+    const auto* words = open.at<QLabel>("conditions.words");
+    const int room = open.at("conditions")->height() - words->heightForWidth(words->width());
+    QVERIFY2(room < 40, qPrintable(QString::number(room))); // margins and buttons
+}
 
 void TestMoving::tabLeavesTheCounterForTheFieldAfterItsOwn()
 {

@@ -1,6 +1,7 @@
 #include "app/writing/letter_draft.h"
 
 #include "core/storage/audit_trail.h"
+#include "core/storage/patients.h"
 #include "tests/app/writing/writing_desk.h"
 #include "tests/core/letters/pdf_file.h"
 #include "tests/support/test_support.h"
@@ -227,8 +228,10 @@ private Q_SLOTS:
         QFETCH(QString, name);
         const desk::Desk desk;
         records::Patient patient = desk.session->patientInFocus();
-        patient.recordNumber = number;
-        QVERIFY(desk.session->savePatient(patient));
+        patient.recordNumber = number; // past the door, as older records may hold it
+        QVERIFY(storage::Patients(desk.session->store()).save(patient));
+        desk.session->leavePatient();
+        desk.session->choosePatient(patient.id);
         LetterDraft draft(*desk.session);
         QVERIFY(draft.begin());
         QCOMPARE(draft.fileName(u"pdf"_s), name);
