@@ -57,9 +57,10 @@ public:
         if (die < 40)
             return key();
         if (die < 58)
-            return u"type "_s + one({u"mousenote"_s, u"tired after"_s, u"12.3"_s, u"4"_s, u"9,8"_s, u"0.87"_s,
-                                     u"walker"_s, u"none"_s, u"2026-01-12"_s, u"u"_s, u"nn"_s, u"-1"_s,
-                                     u"1e9"_s, u"99999"_s, u"gait"_s, u"Plover"_s, u" "_s, u"d"_s});
+            return u"type "_s + one({u"mousenote"_s, u"tired after"_s, u"12.3"_s,   u"4"_s,          u"9,8"_s,
+                                     u"0.87"_s,      u"stick"_s,       u"none"_s,   u"2026-01-12"_s, u"u"_s,
+                                     u"uc"_s,        u"c"_s,           u"nn"_s,     u"-1"_s,         u"1e9"_s,
+                                     u"99999"_s,     u"gait"_s,        u"Plover"_s, u" "_s,          u"d"_s});
         if (die < 84)
             return click(front(window));
         if (die < 92)
@@ -87,7 +88,7 @@ private:
         QString key;
         switch (m_random.bounded(5)) {
         case 0:
-            key = u"ABDEFGHIJKLMNOPQRSTUVWXYZ"_s.at(m_random.bounded(25));
+            key = QChar(u'A' + m_random.bounded(26));
             break;
         case 1:
             key = QString::number(m_random.bounded(10));
