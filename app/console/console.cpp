@@ -139,8 +139,8 @@ std::optional<WrongUse> wrongEnding(const QString& verb, const QString& to)
 /// With the clinic's own part where the records can be read.
 catalogue::Catalogue catalogueOf(const Request& request)
 {
-    const auto session = session::Session::open(request.records, request.catalogue, request.clock, whoWrites(request),
-                                                storage::Opening::ToRead);
+    const auto session = session::Session::open(request.records, request.catalogue, request.clock,
+                                                whoWrites(request), storage::Opening::ToRead);
     return session ? (*session)->catalogue() : request.catalogue;
 }
 

@@ -108,8 +108,8 @@ base::Result<void> moveCatalogue(const Request& request)
 
 base::Result<void> checkRecords(const Request& request)
 {
-    const auto session = session::Session::open(request.records, request.catalogue, request.clock, whoWrites(request),
-                                                storage::Opening::ToRead);
+    const auto session = session::Session::open(request.records, request.catalogue, request.clock,
+                                                whoWrites(request), storage::Opening::ToRead);
     if (!session)
         return session.error();
     const auto inFile = storage::faults((*session)->store(), (*session)->catalogue(), latestDay(**session));

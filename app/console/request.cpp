@@ -11,8 +11,8 @@ using namespace Qt::StringLiterals;
 
 base::Result<std::unique_ptr<session::Session>> openRecords(const Request& request, storage::Opening opening)
 {
-    auto session =
-        session::Session::open(request.records, request.catalogue, request.clock, whoWrites(request), opening);
+    auto session = session::Session::open(request.records, request.catalogue, request.clock,
+                                          whoWrites(request), opening);
     if (session && !(*session)->catalogueFault().isEmpty())
         request.err << (*session)->catalogueFault() << '\n' << Qt::flush;
     return session;

@@ -166,10 +166,10 @@ QStringList studyRemarks(const OwnError& error)
     if (error.isLog)
         lines += ratioSentence(*error.study);
     if (!isInRange(error))
-        lines += OwnErrorWords::tr(
-                     "The results hold values this test cannot have (%1), so they may be of another "
-                     "test or unit and make no threshold.")
-                     .arg(records::allowedWords(error.measure));
+        lines +=
+            OwnErrorWords::tr("The results hold values this test cannot have (%1), so they may be of another "
+                              "test or unit and make no threshold.")
+                .arg(records::allowedWords(error.measure));
     if (error.source == StudySource::MarkedVisits && error.population.id.isEmpty())
         lines +=
             OwnErrorWords::tr("These are people of every population together: choose one for a threshold.");

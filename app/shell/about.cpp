@@ -61,7 +61,8 @@ void showKeyboard(QWidget* window)
         AboutWords::tr(
             "In the tap counter: Space or Return taps, Tab goes on to the next field, Escape drops the run"),
         AboutWords::tr("F1: how the test is done; Ctrl+F1: its handbook page; F2: note; F3: reason"),
-        AboutWords::tr("F4: conditions, F4 or Escape: back; Ctrl+Return: confirm them; F8: rest done, as expected"),
+        AboutWords::tr(
+            "F4: conditions, F4 or Escape: back; Ctrl+Return: confirm them; F8: rest done, as expected"),
         QString(),
         AboutWords::tr("Ctrl+S: save what is edited; Escape: leave it"),
         AboutWords::tr(

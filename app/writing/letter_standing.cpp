@@ -55,17 +55,18 @@ QString ofItsVisit(const Visit& visit, const std::vector<Visit>& versions, bool 
     if (visit.withdrawn)
         return inError(visit) + u' ' +
                (isSigned ? StandingWords::tr("This letter stays as it was signed.")
-                       : StandingWords::tr("This draft is kept and can be neither signed nor printed."));
+                         : StandingWords::tr("This draft is kept and can be neither signed nor printed."));
     const Visit* amendment = amendmentOf(visit, versions);
     if (amendment == nullptr)
         return {};
     const QString day = records::dayInWords(visit.day);
-    return isSigned ? StandingWords::tr("The visit of %1 was amended on %2, after this letter was written. The "
-                                      "letter stays as it was signed; a correction is a new letter.")
-                        .arg(day, dayOf(amendment->signedAt))
-                  : StandingWords::tr("The visit of %1 was amended on %2, after this draft was begun; the "
-                                      "draft now tells of the amended version.")
-                        .arg(day, dayOf(amendment->signedAt));
+    return isSigned
+               ? StandingWords::tr("The visit of %1 was amended on %2, after this letter was written. The "
+                                   "letter stays as it was signed; a correction is a new letter.")
+                     .arg(day, dayOf(amendment->signedAt))
+               : StandingWords::tr("The visit of %1 was amended on %2, after this draft was begun; the "
+                                   "draft now tells of the amended version.")
+                     .arg(day, dayOf(amendment->signedAt));
 }
 
 QString ofItsReference(const Visit& visit, const std::vector<Visit>& versions, bool isSigned)
@@ -73,9 +74,10 @@ QString ofItsReference(const Visit& visit, const std::vector<Visit>& versions, b
     const QString day = records::dayInWords(visit.day);
     if (visit.withdrawn)
         return inError(visit) + u' ' +
-               (isSigned ? StandingWords::tr("This letter compares with it and stays as it was signed.")
-                       : StandingWords::tr("This draft was to compare with it; each test is now held against "
-                                           "its last comparable visit."));
+               (isSigned
+                    ? StandingWords::tr("This letter compares with it and stays as it was signed.")
+                    : StandingWords::tr("This draft was to compare with it; each test is now held against "
+                                        "its last comparable visit."));
     const Visit* amendment = amendmentOf(visit, versions);
     return amendment == nullptr
                ? QString()

@@ -257,7 +257,8 @@ void TestMeasuresPage::visitsThatUsedItOpen()
     shown.tabs().setCurrentIndex(2);
     QVERIFY(shown.uses().isVisible());
     QCOMPARE(shown.uses().model()->index(0, 0).data().toString(), u"12-Jan-2026"_s);
-    QCOMPARE(shown.uses().model()->index(0, 1).data().toString(), u"\u2068HALDEN\u2069, \u2068Mirrit\u2069"_s);
+    QCOMPARE(shown.uses().model()->index(0, 1).data().toString(),
+             u"\u2068HALDEN\u2069, \u2068Mirrit\u2069"_s);
     QTest::keyClick(&shown.uses(), Qt::Key_Return);
     QCOMPARE(asked.size(), 1);
     QCOMPARE(asked.first().at(1).value<records::VisitId>(), visit);

@@ -336,8 +336,9 @@ private Q_SLOTS:
         qsizetype last = 0;
         for (const QString& heading :
              {u"Seen on"_s, u"Urgency and question"_s, u"Requested actions"_s, u"Diagnosis"_s,
-              u"What the patient reports"_s, u"Findings on examination"_s, u"Timed, counted and scored tests"_s,
-              u"Comparison in words"_s, u"Conditions of the examination"_s, u"Not every test was done"_s,
+              u"What the patient reports"_s, u"Findings on examination"_s,
+              u"Timed, counted and scored tests"_s, u"Comparison in words"_s,
+              u"Conditions of the examination"_s, u"Not every test was done"_s,
               u"local protocols come first"_s, u"Copies to"_s}) {
             const qsizetype place = body.indexOf(heading, last);
             QVERIFY2(place >= last, qPrintable(heading));
