@@ -59,15 +59,15 @@ void NumberField::keyPressEvent(QKeyEvent* event)
 {
     const bool isPlain = (event->modifiers() & ~(Qt::KeypadModifier | Qt::ShiftModifier)) == Qt::NoModifier;
     const QString typed = event->text().toLower();
+    const bool isForOthers = event->matches(QKeySequence::Undo) || event->matches(QKeySequence::Redo) ||
+                             (isLetter(*event) && (isReadOnly() || !isPlain));
     if (event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter)
         Q_EMIT entered();
-    else if (event->matches(QKeySequence::Undo) || event->matches(QKeySequence::Redo))
+    else if (isForOthers)
         event->ignore();
     else if ((event->key() == Qt::Key_Delete || event->key() == Qt::Key_Backspace) && text().isEmpty() &&
              !isReadOnly())
         Q_EMIT emptied();
-    else if (isLetter(*event) && (isReadOnly() || !isPlain))
-        event->ignore();
     else if (isLetter(*event) && m_commands.contains(typed.front()))
         Q_EMIT commandTyped(typed.front());
     else if (isLetter(*event))

@@ -230,6 +230,7 @@ base::Result<std::vector<ImportedPatient>> patientsFromCsv(const QByteArray& byt
     QStringList columns = conditionColumns(catalogue);
     columns.removeIf([&](const QString& column) { return !isSaid(column); });
     std::vector<ImportedPatient> patients;
+    patients.reserve(byPatient.size());
     for (const Rows& ofPatient : byPatient)
         patients.push_back(patientIn(ofPatient, columns, catalogue, today, errors));
     if (!errors.empty())

@@ -46,7 +46,7 @@ std::optional<base::Error> wrongWithTexts(const QJsonValue& document)
             return wrong;
     }
     const QJsonArray array = document.toArray();
-    for (const QJsonValue& entry : array) {
+    for (const auto& entry : array) {
         if (const auto wrong = wrongWithTexts(entry))
             return wrong;
     }
