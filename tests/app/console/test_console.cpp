@@ -119,7 +119,7 @@ void TestConsole::withoutADisplayItSaysSo()
         environment.remove(variable);
     process.setProcessEnvironment(environment);
     process.start(places::program(), {});
-    QVERIFY(process.waitForFinished());
+    QVERIFY(process.waitForFinished(120'000));
     QCOMPARE(process.exitStatus(), QProcess::NormalExit);
     QCOMPARE(process.exitCode(), 1);
     QCOMPARE(process.readAllStandardOutput(), QByteArray());

@@ -111,7 +111,7 @@ void TestDemo::lettersCarryIdentityDraftAndDemo()
     QCOMPARE(written.code, 0);
     QProcess reader;
     reader.start(u"pdftotext"_s, {u"-layout"_s, path, u"-"_s});
-    if (!reader.waitForFinished())
+    if (!reader.waitForFinished(120'000))
         QSKIP("pdftotext is not installed");
     const QString text = QString::fromUtf8(reader.readAllStandardOutput());
     const QStringList pages = text.split(u'\f', Qt::SkipEmptyParts);

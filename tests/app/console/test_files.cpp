@@ -155,7 +155,7 @@ void TestFiles::aFullOutputIsAnError()
     QProcess process;
     process.setStandardOutputFile(u"/dev/full"_s);
     process.start(places::program(), arguments.replaceInStrings(u"RECORDS"_s, clinic.records));
-    QVERIFY(process.waitForFinished());
+    QVERIFY(process.waitForFinished(120'000));
     QCOMPARE(process.exitCode(), 1);
     QCOMPARE(process.readAllStandardError(),
              "What was asked for could not be written to the standard output.\n");
@@ -211,7 +211,7 @@ void TestFiles::whereItIsTomorrowAVisitOfTomorrowIsSound()
     environment.insert(u"TZ"_s, u"Etc/GMT+12"_s); // twelve hours behind
     process.setProcessEnvironment(environment);
     process.start(places::program(), {u"check"_s, clinic.records});
-    QVERIFY(process.waitForFinished());
+    QVERIFY(process.waitForFinished(120'000));
     QCOMPARE(process.readAllStandardOutput(), "sound\n");
 }
 
@@ -250,7 +250,7 @@ void TestFiles::aKilledDemoLeavesNoClinic()
     demo.start(places::program(), {u"demo"_s, place.records});
     QTRY_VERIFY(QFileInfo(place.records + u".unfinished"_s).size() > 0);
     demo.kill();
-    QVERIFY(demo.waitForFinished());
+    QVERIFY(demo.waitForFinished(120'000));
     QCOMPARE(demo.exitStatus(), QProcess::CrashExit);
     QVERIFY(!QFileInfo::exists(place.records));
     QCOMPARE(run({u"demo"_s, place.records}).code, 0);

@@ -49,12 +49,12 @@ void TestDoorbell::aSecondStartRaisesTheWindowThatIsThere()
     QTRY_VERIFY_WITH_TIMEOUT(QFileInfo::exists(Doorbell::pathFor(desk.path())), 60'000);
     QProcess second;
     start(second, desk);
-    QVERIFY(second.waitForFinished());
+    QVERIFY(second.waitForFinished(120'000));
     QCOMPARE(second.exitStatus(), QProcess::NormalExit);
     QCOMPARE(second.exitCode(), 0);
     QCOMPARE(first.state(), QProcess::Running);
     first.kill();
-    QVERIFY(first.waitForFinished());
+    QVERIFY(first.waitForFinished(120'000));
     desk.session = desk.openAgain(); // the killed one holds nobody off
     QVERIFY(desk.session != nullptr);
 }

@@ -102,7 +102,7 @@ void TestProgram::picturesThatAreKilledLeaveNoCopyOfTheRecords()
     program.start(places::program(), {u"pictures"_s, desk.path(), u"--to"_s, pictures.path()});
     QTRY_VERIFY_WITH_TIMEOUT(!pictures.entryList({u"*.png"_s}).isEmpty(), 60'000);
     program.kill();
-    QVERIFY(program.waitForFinished());
+    QVERIFY(program.waitForFinished(120'000));
     QCOMPARE(program.exitStatus(), QProcess::CrashExit);
     for (QDirIterator walk(scratch.path(), QDir::Files | QDir::Hidden, QDirIterator::Subdirectories);
          walk.hasNext();) {
