@@ -454,12 +454,19 @@ void ExaminationPage::showStanding(const Visit& visit)
 
 // Where the keyboard is
 
+void ExaminationPage::makeCurrent(SideField* field)
+{
+    if (m_current != field)
+        m_strip->leaveField();
+    m_current = field;
+}
+
 void ExaminationPage::enter(SideField* field)
 {
     if (m_current != field) {
         if (m_current != nullptr && !m_strip->unsavedNotes().contains(m_current->place()))
             m_current->refuseBeside({}); // what is stored is shown again
-        m_current = field;
+        makeCurrent(field);
         showStrip();
         m_strip->parentWidget()->layout()->activate(); // as tall as it is for this field
     }
@@ -581,7 +588,7 @@ void ExaminationPage::resume()
     const QWidget* keyboard = QApplication::focusWidget();
     if (keyboard == nullptr || isAncestorOf(keyboard))
         field->firstEditor()->setFocus(Qt::OtherFocusReason);
-    m_current = field;
+    makeCurrent(field);
     showWhole(*field);
 }
 

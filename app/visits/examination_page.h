@@ -79,6 +79,7 @@ private:
     void showStrip();
     void showStanding(const records::Visit& visit);
 
+    void makeCurrent(SideField* field);
     void enter(SideField* field);
     void save(SideField* field, const Entry& entry);
     void clear(SideField* field);

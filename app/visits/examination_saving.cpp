@@ -22,13 +22,13 @@ void ExaminationPage::save(SideField* field, const Entry& entry)
     const Visit* visit = this->visit();
     if (visit == nullptr || isReadOnly())
         return;
+    makeCurrent(field);
     Finding finding = withValue(*visit, field->place(), entry.value);
     finding.trials = entry.trials;
     finding.trialNumbers = entry.trialNumbers;
     finding.taps = entry.taps;
     finding.capReached = entry.capReached;
     m_awaited.erase(field->place());
-    m_current = field;
     m_saving = field;
     const auto saved = record(m_session, visit->id, finding, entry.typing);
     m_saving = nullptr;

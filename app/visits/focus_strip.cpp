@@ -315,8 +315,6 @@ void FocusStrip::showField(SideField* field, const records::Visit& visit, std::o
     const bool isOther = m_field != field;
     if (isOther) {
         m_typing = false;
-        if (m_field != nullptr && m_conditions != nullptr && m_own->isChecked())
-            m_conditions->finish(); // what was typed is the test's that is left
         const bool sameTest = m_field != nullptr && m_field->place().measure == field->place().measure;
         m_field = field;
         m_taps->cancel();
@@ -505,6 +503,11 @@ void FocusStrip::flush()
     const std::map<Place, QString> unsaved = m_unsaved;
     for (const auto& [place, note] : unsaved)
         Q_EMIT noteChanged(place, note, session::Typing::Anew);
+    leaveField();
+}
+
+void FocusStrip::leaveField()
+{
     if (m_field != nullptr && m_conditions != nullptr && m_own->isChecked())
         m_conditions->finish();
 }

@@ -8,7 +8,7 @@
 #include <map>
 #include <set>
 
-namespace
+namespace test_floors
 {
 
 /// A folder may include itself and any folder on a lower floor; never its neighbour, never up.
@@ -85,8 +85,6 @@ QStringList linesMatching(const QStringList& tops, const QString& pattern, const
     }
     return found;
 }
-
-} // namespace
 
 /// The architecture of HOUSE: what may include what, and what core must not know.
 class FloorsTest : public HouseTest
@@ -196,4 +194,7 @@ private Q_SLOTS:
 };
 
 HOUSE_TEST(FloorsTest)
+
+} // namespace test_floors
+
 #include "test_floors.moc"

@@ -6,7 +6,7 @@
 
 using namespace Qt::StringLiterals;
 
-namespace
+namespace test_glossary
 {
 
 struct Text {
@@ -62,8 +62,6 @@ std::vector<Text> texts()
     return texts;
 }
 
-} // namespace
-
 /// One word for one thing: the glossary of DEVELOPERS.md, held against every text.
 class TestGlossary : public HouseTest
 {
@@ -97,4 +95,7 @@ private Q_SLOTS:
 };
 
 HOUSE_TEST(TestGlossary)
+
+} // namespace test_glossary
+
 #include "test_glossary.moc"

@@ -9,6 +9,9 @@
 
 using namespace Qt::StringLiterals;
 
+namespace test_paces
+{
+
 class TestPaces : public HouseTest
 {
     Q_OBJECT
@@ -83,4 +86,7 @@ void TestPaces::keysFollowTheKeyboard()
 }
 
 HOUSE_TEST(TestPaces)
+
+} // namespace test_paces
+
 #include "test_paces.moc"

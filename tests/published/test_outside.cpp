@@ -10,10 +10,11 @@
 #include <random>
 
 using namespace Qt::StringLiterals;
-using namespace statistics;
 
-namespace
+namespace test_outside
 {
+
+using namespace statistics;
 
 constexpr int cases = 1000;
 constexpr double tolerance = 1e-9;
@@ -172,8 +173,6 @@ Questions bounds()
     return questions;
 }
 
-} // namespace
-
 /// The formulas of core/statistics against R and SciPy, on a thousand cases each.
 class TestOutside : public HouseTest
 {
@@ -203,4 +202,7 @@ private:
 };
 
 HOUSE_TEST(TestOutside)
+
+} // namespace test_outside
+
 #include "test_outside.moc"

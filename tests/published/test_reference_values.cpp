@@ -6,12 +6,13 @@
 #include "tests/support/test_support.h"
 
 using namespace Qt::StringLiterals;
+
+namespace test_reference_values
+{
+
 using namespace interpretation;
 using records::Sex;
 using records::Side;
-
-namespace
-{
 
 const QDate today(2026, 6, 12);
 
@@ -87,8 +88,6 @@ const QString upAndGo = u"timed-up-and-go"_s;
 const QString sixMinutes = u"six-minute-walk"_s;
 const QString pegs = u"nine-hole-peg"_s;
 const QString standing = u"single-leg-stance-eyes-open"_s;
-
-} // namespace
 
 class ReferenceValuesTest : public HouseTest
 {
@@ -479,4 +478,7 @@ void ReferenceValuesTest::everyLineNamesItsSource()
 }
 
 HOUSE_TEST(ReferenceValuesTest)
+
+} // namespace test_reference_values
+
 #include "test_reference_values.moc"

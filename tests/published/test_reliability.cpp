@@ -3,10 +3,10 @@
 
 #include <cmath>
 
-using namespace statistics;
-
-namespace
+namespace test_reliability
 {
+
+using namespace statistics;
 
 void near(double actual, double expected, double tolerance)
 {
@@ -41,8 +41,6 @@ Repeats paired(const std::vector<double>& first, const std::vector<double>& seco
         rows.push_back({first[i], second[i]});
     return rows;
 }
-
-} // namespace
 
 class TestPublishedReliability : public HouseTest
 {
@@ -233,4 +231,7 @@ void TestPublishedReliability::trueScoreOfKelley()
 }
 
 HOUSE_TEST(TestPublishedReliability)
+
+} // namespace test_reliability
+
 #include "test_reliability.moc"

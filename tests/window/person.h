@@ -158,6 +158,16 @@ public:
         });
         return note;
     }
+    /// Named in a test that has failed.
+    QString whatShows() const
+    {
+        QStringList all;
+        for (const Thing& thing : things()) {
+            if (!thing.name.isEmpty())
+                all += thing.role + u" “"_s + thing.name + u'”';
+        }
+        return all.join(u", "_s);
+    }
     bool comesToShow(const QString& role, const QString& name) const
     {
         return comes([&] { return thing(role, name).has_value(); });

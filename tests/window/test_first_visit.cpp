@@ -2,6 +2,10 @@
 #include "tests/window/person.h"
 
 using namespace Qt::StringLiterals;
+
+namespace test_first_visit
+{
+
 using window::Person;
 using window::Screen;
 
@@ -60,7 +64,7 @@ void TestFirstVisit::aNewUserExaminesAndWrites()
     Person person(screen);
     QElapsedTimer time;
     time.start();
-    QVERIFY(person.beginClinic());
+    QVERIFY2(person.beginClinic(), qPrintable(person.whatShows()));
     QVERIFY(person.registerPatient());
     QVERIFY(person.beginVisit());
     examine(person);
@@ -80,4 +84,7 @@ void TestFirstVisit::aNewUserExaminesAndWrites()
 }
 
 HOUSE_TEST(TestFirstVisit)
+
+} // namespace test_first_visit
+
 #include "test_first_visit.moc"

@@ -2,6 +2,10 @@
 #include "tests/window/person.h"
 
 using namespace Qt::StringLiterals;
+
+namespace test_notes
+{
+
 using window::Person;
 using window::Screen;
 
@@ -19,7 +23,7 @@ void TestNotes::isKeptHoweverItIsLeft()
     Screen screen({1366, 768});
     QVERIFY(screen.isUp());
     Person person(screen);
-    QVERIFY(person.beginClinic());
+    QVERIFY2(person.beginClinic(), qPrintable(person.whatShows()));
     QVERIFY(person.registerPatient());
     QVERIFY(person.beginVisit());
     const auto again = [&] { return person.open() && person.openFirstPatient(); };
@@ -53,4 +57,7 @@ void TestNotes::isKeptHoweverItIsLeft()
 }
 
 HOUSE_TEST(TestNotes)
+
+} // namespace test_notes
+
 #include "test_notes.moc"

@@ -2,6 +2,10 @@
 #include "tests/window/person.h"
 
 using namespace Qt::StringLiterals;
+
+namespace test_room
+{
+
 using window::Person;
 using window::Screen;
 using window::Thing;
@@ -27,9 +31,6 @@ void TestRoom::everythingThatActsCanBeReached_data()
     QTest::newRow("200") << QSize(1920, 1080) << 2.0;
 }
 
-namespace
-{
-
 /// The names of what is cut off, on this page.
 QStringList outside(const Person& person, const QRect& screen)
 {
@@ -50,8 +51,6 @@ QStringList outside(const Person& person, const QRect& screen)
     return cut;
 }
 
-} // namespace
-
 void TestRoom::everythingThatActsCanBeReached()
 {
     QFETCH(QSize, size);
@@ -62,7 +61,7 @@ void TestRoom::everythingThatActsCanBeReached()
     const QString pictures = window::picturesFolder();
     QVERIFY(QDir().mkpath(pictures));
     Person person(screen, scale);
-    QVERIFY(person.beginClinic());
+    QVERIFY2(person.beginClinic(), qPrintable(person.whatShows()));
     QVERIFY(person.registerPatient());
     QVERIFY(person.beginVisit());
     const std::pair<QString, QStringList> pages[] = {
@@ -84,4 +83,7 @@ void TestRoom::everythingThatActsCanBeReached()
 }
 
 HOUSE_TEST(TestRoom)
+
+} // namespace test_room
+
 #include "test_room.moc"

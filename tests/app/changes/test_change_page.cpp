@@ -15,11 +15,12 @@
 #include <QTextBrowser>
 
 using namespace Qt::StringLiterals;
+
+namespace test_change_page
+{
+
 using changes::ChangeModel;
 using records::Side;
-
-namespace
-{
 
 /// The page on the story, shown.
 struct Shown {
@@ -47,8 +48,6 @@ struct Shown {
     }
     QString detail() { return find<QTextBrowser>(u"changeDetail"_s).toPlainText(); }
 };
-
-} // namespace
 
 class TestChangePage : public HouseTest
 {
@@ -341,4 +340,7 @@ void TestChangePage::withoutAVisitThePageSaysWhatWillBeHere()
 }
 
 HOUSE_TEST(TestChangePage)
+
+} // namespace test_change_page
+
 #include "test_change_page.moc"

@@ -12,14 +12,15 @@
 #include <QTextBrowser>
 
 using namespace Qt::StringLiterals;
+
+namespace test_course_on_page
+{
+
 using changes::ChangeModel;
 using clinic_desk::Desk;
 using records::Side;
 using values::Quantity;
 using values::Unit;
-
-namespace
-{
 
 const QString peg = u"nine-hole-peg"_s;
 const QString berg = u"berg-balance"_s;
@@ -83,8 +84,6 @@ void slowDown(Shown& shown)
     shown.visit({2025, 10, 6}, 28, 50);
     shown.visit({2026, 2, 2}, 27, 49);
 }
-
-} // namespace
 
 class TestCourseOnPage : public HouseTest
 {
@@ -231,4 +230,7 @@ void TestCourseOnPage::theChooserFitsTheWindow()
 }
 
 HOUSE_TEST(TestCourseOnPage)
+
+} // namespace test_course_on_page
+
 #include "test_course_on_page.moc"

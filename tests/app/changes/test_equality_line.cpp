@@ -9,11 +9,12 @@
 #include <QTextBrowser>
 
 using namespace Qt::StringLiterals;
+
+namespace test_equality_line
+{
+
 using changes::ChangeModel;
 using records::Conditions;
-
-namespace
-{
 
 const QString walk = u"ten-metre-walk-time-comfortable"_s;
 const QString peg = u"nine-hole-peg"_s;
@@ -83,8 +84,6 @@ struct Shown {
     QPushButton& takeBack() { return find<QPushButton>(u"takeBackEqual"_s); }
     QLabel& words() { return find<QLabel>(u"equalityWords"_s); }
 };
-
-} // namespace
 
 class TestEqualityLine : public HouseTest
 {
@@ -208,4 +207,7 @@ void TestEqualityLine::whatCanBePressedHasAName()
 }
 
 HOUSE_TEST(TestEqualityLine)
+
+} // namespace test_equality_line
+
 #include "test_equality_line.moc"

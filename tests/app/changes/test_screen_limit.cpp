@@ -8,11 +8,12 @@
 #include <QTemporaryDir>
 
 using namespace Qt::StringLiterals;
+
+namespace test_screen_limit
+{
+
 using changes::Row;
 using interpretation::Verdict;
-
-namespace
-{
 
 Row rowWith(double p)
 {
@@ -34,8 +35,6 @@ std::vector<Row> published()
         rows.push_back(rowWith(p));
     return rows;
 }
-
-} // namespace
 
 class TestScreenLimit : public HouseTest
 {
@@ -99,4 +98,7 @@ void TestScreenLimit::theChoiceIsRemembered()
 }
 
 HOUSE_TEST(TestScreenLimit)
+
+} // namespace test_screen_limit
+
 #include "test_screen_limit.moc"

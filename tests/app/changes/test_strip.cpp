@@ -8,14 +8,15 @@
 #include <QImage>
 
 using namespace Qt::StringLiterals;
+
+namespace test_strip
+{
+
 using changes::Strip;
 using interpretation::Comparison;
 using interpretation::Verdict;
 using values::Quantity;
 using values::Unit;
-
-namespace
-{
 
 records::Occasion occasion(const QString& measure, values::Value value)
 {
@@ -62,8 +63,6 @@ std::optional<double> placeOf(const QColor& colour, const Strip& strip)
     }
     return count == 0 ? std::nullopt : std::optional((sum / count - 120) / 100);
 }
-
-} // namespace
 
 class TestStrip : public HouseTest
 {
@@ -165,4 +164,7 @@ void TestStrip::nothingIsDrawnWithoutAComparison()
 }
 
 HOUSE_TEST(TestStrip)
+
+} // namespace test_strip
+
 #include "test_strip.moc"

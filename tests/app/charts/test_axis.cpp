@@ -4,7 +4,7 @@
 
 using namespace Qt::StringLiterals;
 
-namespace
+namespace test_axis
 {
 
 QStringList words(const charts::Axis& axis)
@@ -28,8 +28,6 @@ charts::TrendPoints numbers(const std::vector<double>& values)
     points.lines.push_back(line);
     return points;
 }
-
-} // namespace
 
 class TestAxis : public HouseTest
 {
@@ -128,4 +126,7 @@ void TestAxis::gradesStandOnTheirSteps()
 }
 
 HOUSE_TEST(TestAxis)
+
+} // namespace test_axis
+
 #include "test_axis.moc"

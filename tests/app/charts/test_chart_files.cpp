@@ -19,14 +19,15 @@
 #include <algorithm>
 
 using namespace Qt::StringLiterals;
+
+namespace test_chart_files
+{
+
 using examples::finding;
 using examples::visit;
 using records::Side;
 using values::Quantity;
 using values::Unit;
-
-namespace
-{
 
 const QString peg = u"nine-hole-peg"_s;
 const QString walk = u"ten-metre-walk-time-comfortable"_s;
@@ -69,8 +70,6 @@ QColor pixel(const charts::ChartLook& look, const charts::TrendPoints& points, d
     painter.end();
     return image.pixelColor(image.width() - 2, image.height() - 2);
 }
-
-} // namespace
 
 class TestChartFiles : public HouseTest
 {
@@ -331,4 +330,7 @@ void TestChartFiles::everyMeasureIsDrawnInBothLooks()
 }
 
 HOUSE_TEST(TestChartFiles)
+
+} // namespace test_chart_files
+
 #include "test_chart_files.moc"

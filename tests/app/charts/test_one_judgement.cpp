@@ -11,14 +11,15 @@
 #include <set>
 
 using namespace Qt::StringLiterals;
+
+namespace test_one_judgement
+{
+
 using catalogue::Answers;
 using catalogue::Direction;
 using catalogue::Scale;
 using records::Side;
 using values::Quantity;
-
-namespace
-{
 
 const catalogue::Catalogue& book()
 {
@@ -45,8 +46,6 @@ std::vector<records::Visit> twoVisits(const catalogue::Measure& measure, double 
     }
     return visits;
 }
-
-} // namespace
 
 /// The threshold of a result is the same in the change, in JSON and around the points of its chart.
 class TestOneJudgement : public HouseTest
@@ -116,4 +115,7 @@ void TestOneJudgement::chartAndJsonDrawTheThresholdOfTheChange()
 }
 
 HOUSE_TEST(TestOneJudgement)
+
+} // namespace test_one_judgement
+
 #include "test_one_judgement.moc"

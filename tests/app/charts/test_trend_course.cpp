@@ -7,6 +7,10 @@
 #include <QLineSeries>
 
 using namespace Qt::StringLiterals;
+
+namespace test_trend_course
+{
+
 using charts::TrendPoints;
 using examples::finding;
 using examples::visit;
@@ -15,9 +19,6 @@ using records::Side;
 using records::Visit;
 using values::Quantity;
 using values::Unit;
-
-namespace
-{
 
 const QString walk = u"ten-metre-walk-time-comfortable"_s;
 const QString peg = u"nine-hole-peg"_s;
@@ -59,8 +60,6 @@ QList<QLineSeries*> slopesOf(const charts::TrendChart& chart)
     }
     return slopes;
 }
-
-} // namespace
 
 class TestTrendCourse : public HouseTest
 {
@@ -193,4 +192,7 @@ void TestTrendCourse::withoutEventsThereIsNoRowForThem()
 }
 
 HOUSE_TEST(TestTrendCourse)
+
+} // namespace test_trend_course
+
 #include "test_trend_course.moc"

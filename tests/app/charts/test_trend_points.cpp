@@ -5,6 +5,10 @@
 #include "tests/support/test_support.h"
 
 using namespace Qt::StringLiterals;
+
+namespace test_trend_points
+{
+
 using charts::TrendPoints;
 using examples::finding;
 using examples::visit;
@@ -12,9 +16,6 @@ using interpretation::Verdict;
 using records::Side;
 using values::Quantity;
 using values::Unit;
-
-namespace
-{
 
 const QString upAndGo = u"timed-up-and-go"_s;
 const QString peg = u"nine-hole-peg"_s;
@@ -44,8 +45,6 @@ TrendPoints pointsOf(const QString& measure, const std::vector<records::Visit>& 
     return charts::trendPoints({measure, side, visits.back().id, reference}, visits, patient,
                                examples::catalogue(), {});
 }
-
-} // namespace
 
 class TestTrendPoints : public HouseTest
 {
@@ -423,4 +422,7 @@ void TestTrendPoints::anUnknownMeasureIsEmpty()
 }
 
 HOUSE_TEST(TestTrendPoints)
+
+} // namespace test_trend_points
+
 #include "test_trend_points.moc"

@@ -4,11 +4,12 @@
 #include "tests/support/test_support.h"
 
 using namespace Qt::StringLiterals;
+
+namespace test_catalogue
+{
+
 using program::Outcome;
 using program::Place;
-
-namespace
-{
 
 /// A demo clinic, and the example as a file.
 struct Clinic : Place {
@@ -41,8 +42,6 @@ struct Clinic : Place {
         return store && storage::ClinicCatalogues(**store).add(document);
     }
 };
-
-} // namespace
 
 class TestCatalogue : public HouseTest
 {
@@ -125,4 +124,7 @@ private Q_SLOTS:
 };
 
 HOUSE_TEST(TestCatalogue)
+
+} // namespace test_catalogue
+
 #include "test_catalogue.moc"

@@ -4,12 +4,13 @@
 #include <cmath>
 
 using namespace Qt::StringLiterals;
+
+namespace test_change
+{
+
 using findings_file::Cells;
 using findings_file::walk;
 using program::Place;
-
-namespace
-{
 
 /// A row of patient T-1 with every condition recorded.
 Cells row(const QString& population, const QString& date, const QString& measure, const QString& value,
@@ -50,8 +51,6 @@ QJsonObject changed(const QString& population, const QString& measure, const QSt
     return place.change(u"T-1"_s, measure, u"previous"_s,
                         now[u"side"_s].isEmpty() ? u"none"_s : now[u"side"_s]);
 }
-
-} // namespace
 
 class TestChange : public HouseTest
 {
@@ -319,4 +318,7 @@ void TestChange::anUnknownPatientIsAnError()
 }
 
 HOUSE_TEST(TestChange)
+
+} // namespace test_change
+
 #include "test_change.moc"

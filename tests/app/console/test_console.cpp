@@ -5,6 +5,10 @@
 #include <QFileInfo>
 
 using namespace Qt::StringLiterals;
+
+namespace test_console
+{
+
 using program::Outcome;
 using program::Place;
 using program::run;
@@ -128,4 +132,7 @@ void TestConsole::withoutADisplayItSaysSo()
 }
 
 HOUSE_TEST(TestConsole)
+
+} // namespace test_console
+
 #include "test_console.moc"

@@ -8,6 +8,10 @@
 #include <QImage>
 
 using namespace Qt::StringLiterals;
+
+namespace test_demo
+{
+
 using program::Outcome;
 using program::Place;
 using program::run;
@@ -196,4 +200,7 @@ void TestDemo::aPlaceThatCannotBeWrittenIsAnError()
 }
 
 HOUSE_TEST(TestDemo)
+
+} // namespace test_demo
+
 #include "test_demo.moc"

@@ -7,7 +7,7 @@
 
 using namespace Qt::StringLiterals;
 
-namespace
+namespace test_error_study
 {
 
 QString written(const program::Place& place, const QByteArray& content)
@@ -33,8 +33,6 @@ void near(double actual, double expected, double tolerance)
     QVERIFY2(std::abs(actual - expected) <= tolerance,
              qPrintable(u"%1 is not %2"_s.arg(actual, 0, 'g', 10).arg(expected)));
 }
-
-} // namespace
 
 class TestErrorStudy : public HouseTest
 {
@@ -167,4 +165,7 @@ private Q_SLOTS:
 };
 
 HOUSE_TEST(TestErrorStudy)
+
+} // namespace test_error_study
+
 #include "test_error_study.moc"

@@ -9,13 +9,14 @@
 #include <sys/stat.h>
 
 using namespace Qt::StringLiterals;
+
+namespace test_files
+{
+
 using program::Outcome;
 using program::Place;
 using program::run;
 using storage::Opening;
-
-namespace
-{
 
 /// A records file with one patient, T-1.
 struct Clinic : Place {
@@ -49,8 +50,6 @@ struct Clinic : Place {
         return mkfifo(name.toLocal8Bit().constData(), 0600) == 0 ? name : QString();
     }
 };
-
-} // namespace
 
 /// What the verbs do to files and find in them.
 class TestFiles : public HouseTest
@@ -258,4 +257,7 @@ void TestFiles::aKilledDemoLeavesNoClinic()
 }
 
 HOUSE_TEST(TestFiles)
+
+} // namespace test_files
+
 #include "test_files.moc"

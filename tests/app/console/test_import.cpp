@@ -8,18 +8,17 @@
 #include <QFileInfo>
 
 using namespace Qt::StringLiterals;
+
+namespace test_import
+{
+
 using findings_file::Cells;
 using findings_file::walk;
 using program::Outcome;
 using program::Place;
 
-namespace
-{
-
 const Cells berg = {{u"measure"_s, u"berg-balance"_s}, {u"value"_s, u"46"_s}};
 const Cells later = {{u"date"_s, u"2024-04-01"_s}};
-
-} // namespace
 
 class TestImport : public HouseTest
 {
@@ -198,4 +197,7 @@ void TestImport::importedRecordsAreSound()
 }
 
 HOUSE_TEST(TestImport)
+
+} // namespace test_import
+
 #include "test_import.moc"

@@ -6,12 +6,13 @@
 #include "tests/support/test_support.h"
 
 using namespace Qt::StringLiterals;
+
+namespace test_form_draft
+{
+
 using catalogue::Form;
 using clinic_desk::book;
 using forms::Row;
-
-namespace
-{
 
 Form threeSections()
 {
@@ -23,8 +24,6 @@ Form threeSections()
             {u"heel-shin"_s},
             true};
 }
-
-} // namespace
 
 class TestFormDraft : public HouseTest
 {
@@ -172,4 +171,7 @@ void TestFormDraft::aSourceNobodyNamesGoes()
 }
 
 HOUSE_TEST(TestFormDraft)
+
+} // namespace test_form_draft
+
 #include "test_form_draft.moc"

@@ -21,11 +21,12 @@
 #include <QTableView>
 
 using namespace Qt::StringLiterals;
+
+namespace test_forms_page
+{
+
 using clinic_desk::Desk;
 using forms::FormsPage;
-
-namespace
-{
 
 /// The page of a clinic, shown, and what it holds by name.
 struct Page : Desk {
@@ -78,8 +79,6 @@ struct Page : Desk {
         QTest::keyClick(widget<QWidget>(name), key, modifiers);
     }
 };
-
-} // namespace
 
 class TestFormsPage : public HouseTest
 {
@@ -323,4 +322,7 @@ void TestFormsPage::onlyFieldsThatMatterAreShown()
 }
 
 HOUSE_TEST(TestFormsPage)
+
+} // namespace test_forms_page
+
 #include "test_forms_page.moc"

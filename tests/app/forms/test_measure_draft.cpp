@@ -6,14 +6,15 @@
 #include "tests/support/test_support.h"
 
 using namespace Qt::StringLiterals;
-using clinic_desk::book;
-using forms::MeasureDraft;
-using forms::MeasureField;
 
 Q_DECLARE_METATYPE(forms::MeasureField)
 
-namespace
+namespace test_measure_draft
 {
+
+using clinic_desk::book;
+using forms::MeasureDraft;
+using forms::MeasureField;
 
 MeasureDraft stairs()
 {
@@ -42,8 +43,6 @@ MeasureDraft choice(const QString& words)
     draft.typed[MeasureField::Words] = words;
     return draft;
 }
-
-} // namespace
 
 class TestMeasureDraft : public HouseTest
 {
@@ -192,4 +191,7 @@ void TestMeasureDraft::aTakenTitleIsSaid()
 }
 
 HOUSE_TEST(TestMeasureDraft)
+
+} // namespace test_measure_draft
+
 #include "test_measure_draft.moc"

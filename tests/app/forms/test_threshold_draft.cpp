@@ -5,15 +5,16 @@
 #include "tests/support/test_support.h"
 
 using namespace Qt::StringLiterals;
+
+Q_DECLARE_METATYPE(forms::ThresholdField)
+
+namespace test_threshold_draft
+{
+
 using catalogue::Own;
 using clinic_desk::book;
 using forms::ThresholdDraft;
 using forms::ThresholdField;
-
-Q_DECLARE_METATYPE(forms::ThresholdField)
-
-namespace
-{
 
 /// Invented numbers of an invented publication.
 ThresholdDraft upAndGo()
@@ -29,8 +30,6 @@ ThresholdDraft upAndGo()
     draft.typed[ThresholdField::ShortForm] = u"Vale & Quill 2021"_s;
     return draft;
 }
-
-} // namespace
 
 class TestThresholdDraft : public HouseTest
 {
@@ -190,4 +189,7 @@ void TestThresholdDraft::openingChangesNothing()
 }
 
 HOUSE_TEST(TestThresholdDraft)
+
+} // namespace test_threshold_draft
+
 #include "test_threshold_draft.moc"

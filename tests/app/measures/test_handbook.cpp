@@ -11,11 +11,12 @@
 #include <algorithm>
 
 using namespace Qt::StringLiterals;
+
+namespace test_handbook
+{
+
 using catalogue::Strictness;
 using measures::Handbook;
-
-namespace
-{
 
 catalogue::Catalogue book()
 {
@@ -54,8 +55,6 @@ catalogue::Threshold row()
     row.source = u"somebody-2001"_s;
     return row;
 }
-
-} // namespace
 
 /// What the handbook page says, apart from how it looks.
 class TestHandbook : public HouseTest
@@ -239,4 +238,7 @@ void TestHandbook::everyMeasureOfTheCatalogueHasItsPage()
 }
 
 HOUSE_TEST(TestHandbook)
+
+} // namespace test_handbook
+
 #include "test_handbook.moc"

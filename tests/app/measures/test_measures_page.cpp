@@ -16,12 +16,13 @@
 #include <QTextBrowser>
 
 using namespace Qt::StringLiterals;
+
+namespace test_measures_page
+{
+
 using clinic_desk::Desk;
 using measures::EvidenceTable;
 using measures::MeasureList;
-
-namespace
-{
 
 /// The page on a clinic of one.
 struct Shown : Desk {
@@ -61,8 +62,6 @@ public:
 public Q_SLOTS:
     void take(const QUrl& url) { taken += url; }
 };
-
-} // namespace
 
 class TestMeasuresPage : public HouseTest
 {
@@ -287,4 +286,7 @@ void TestMeasuresPage::escapeClearsThenLeaves()
 }
 
 HOUSE_TEST(TestMeasuresPage)
+
+} // namespace test_measures_page
+
 #include "test_measures_page.moc"

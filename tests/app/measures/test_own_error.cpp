@@ -12,12 +12,13 @@
 #include <cmath>
 
 using namespace Qt::StringLiterals;
+
+namespace test_own_error
+{
+
 using clinic_desk::book;
 using measures::OwnError;
 using measures::StudySource;
-
-namespace
-{
 
 OwnError of(const statistics::Repeats& repeats, bool isLog = false,
             const QString& measure = u"nine-hole-peg"_s)
@@ -65,8 +66,6 @@ QString shown(const OwnError& error, const QString& name)
 
 const records::Clinic clinic{u"Clinic of Invented Vale"_s, {}, {}, true};
 const QDate day(2026, 3, 12);
-
-} // namespace
 
 class TestOwnError : public HouseTest
 {
@@ -259,4 +258,7 @@ private Q_SLOTS:
 };
 
 HOUSE_TEST(TestOwnError)
+
+} // namespace test_own_error
+
 #include "test_own_error.moc"

@@ -16,11 +16,12 @@
 #include <algorithm>
 
 using namespace Qt::StringLiterals;
+
+namespace test_own_error_page
+{
+
 using clinic_desk::book;
 using clinic_desk::Desk;
-
-namespace
-{
 
 /// A clinic with so many people, each with two trials of the peg test on the right at one visit, and again a
 /// week later, when no change was expected.
@@ -85,8 +86,6 @@ struct Shown : Desk {
             QTest::keyClick(&list, Qt::Key_Down);
     }
 };
-
-} // namespace
 
 class TestOwnErrorPage : public HouseTest
 {
@@ -266,4 +265,7 @@ private Q_SLOTS:
 };
 
 HOUSE_TEST(TestOwnErrorPage)
+
+} // namespace test_own_error_page
+
 #include "test_own_error_page.moc"

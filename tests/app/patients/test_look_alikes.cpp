@@ -4,7 +4,7 @@
 
 using namespace Qt::StringLiterals;
 
-namespace
+namespace test_look_alikes
 {
 
 storage::PatientSummary summary(const QString& family, const QString& given, std::optional<QDate> born)
@@ -16,8 +16,6 @@ storage::PatientSummary summary(const QString& family, const QString& given, std
     patient.born = born;
     return patient;
 }
-
-} // namespace
 
 class TestLookAlikes : public HouseTest
 {
@@ -100,4 +98,7 @@ void TestLookAlikes::nobodyIsTheirOwnLookAlike()
 }
 
 HOUSE_TEST(TestLookAlikes)
+
+} // namespace test_look_alikes
+
 #include "test_look_alikes.moc"

@@ -3,10 +3,11 @@
 #include "tests/support/test_support.h"
 
 using namespace Qt::StringLiterals;
-using patients::Field;
 
-namespace
+namespace test_patient_draft
 {
+
+using patients::Field;
 
 const QDate today(2026, 3, 12);
 
@@ -39,8 +40,6 @@ records::Patient halden()
     patient.notes = u"prefers mornings"_s;
     return patient;
 }
-
-} // namespace
 
 class TestPatientDraft : public HouseTest
 {
@@ -146,4 +145,7 @@ void TestPatientDraft::whatWasTypedStaysAndTheFieldIsNamed()
 }
 
 HOUSE_TEST(TestPatientDraft)
+
+} // namespace test_patient_draft
+
 #include "test_patient_draft.moc"

@@ -5,6 +5,9 @@
 
 using namespace Qt::StringLiterals;
 
+namespace test_patient_search
+{
+
 class TestPatientSearch : public HouseTest
 {
     Q_OBJECT
@@ -63,4 +66,7 @@ void TestPatientSearch::aPersonWithoutBirthDateIsFoundByName()
 }
 
 HOUSE_TEST(TestPatientSearch)
+
+} // namespace test_patient_search
+
 #include "test_patient_search.moc"

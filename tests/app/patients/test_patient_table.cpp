@@ -5,10 +5,11 @@
 #include <QAbstractItemModelTester>
 
 using namespace Qt::StringLiterals;
-using patients::PatientTable;
 
-namespace
+namespace test_patient_table
 {
+
+using patients::PatientTable;
 
 const QDate today(2026, 3, 12);
 
@@ -32,8 +33,6 @@ QStringList column(const QAbstractItemModel& model, int column)
         texts += model.index(row, column).data().toString();
     return texts;
 }
-
-} // namespace
 
 class TestPatientTable : public HouseTest
 {
@@ -127,4 +126,7 @@ void TestPatientTable::aPatientIsFoundAgainById()
 }
 
 HOUSE_TEST(TestPatientTable)
+
+} // namespace test_patient_table
+
 #include "test_patient_table.moc"

@@ -15,11 +15,12 @@
 #include <QTableView>
 
 using namespace Qt::StringLiterals;
+
+namespace test_patients_page
+{
+
 using clinic_desk::Desk;
 using patients::PatientsPage;
-
-namespace
-{
 
 template <class Widget>
 Widget* widget(const QWidget& page, const QString& name)
@@ -48,8 +49,6 @@ QString notice(const QWidget& page)
         words += each->words();
     return words.join(u' ');
 }
-
-} // namespace
 
 class TestPatientsPage : public HouseTest
 {
@@ -283,4 +282,7 @@ void TestPatientsPage::aSecondEntryWaitsForTheFirst()
 }
 
 HOUSE_TEST(TestPatientsPage)
+
+} // namespace test_patients_page
+
 #include "test_patients_page.moc"

@@ -4,6 +4,9 @@
 
 using namespace Qt::StringLiterals;
 
+namespace test_typed_day
+{
+
 class TestTypedDay : public HouseTest
 {
     Q_OBJECT
@@ -50,4 +53,7 @@ void TestTypedDay::refusesTheRest()
 }
 
 HOUSE_TEST(TestTypedDay)
+
+} // namespace test_typed_day
+
 #include "test_typed_day.moc"

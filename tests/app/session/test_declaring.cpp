@@ -8,11 +8,12 @@
 #include <algorithm>
 
 using namespace Qt::StringLiterals;
+
+namespace test_declaring
+{
+
 using base::ErrorKind;
 using clinic_desk::Desk;
-
-namespace
-{
 
 const QString walk = u"ten-metre-walk-time-comfortable"_s;
 
@@ -56,8 +57,6 @@ struct Walked : Desk {
     }
     interpretation::Verdict verdict() const { return change().previous->verdict; }
 };
-
-} // namespace
 
 class TestDeclaring : public HouseTest
 {
@@ -153,4 +152,7 @@ private Q_SLOTS:
 };
 
 HOUSE_TEST(TestDeclaring)
+
+} // namespace test_declaring
+
 #include "test_declaring.moc"

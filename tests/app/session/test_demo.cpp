@@ -10,10 +10,11 @@
 #include <set>
 
 using namespace Qt::StringLiterals;
-using records::VisitState;
 
-namespace
+namespace test_demo
 {
+
+using records::VisitState;
 
 const QDate day(2031, 2, 28);
 
@@ -21,8 +22,6 @@ QDateTime now()
 {
     return QDateTime(day, QTime(6, 0), Qt::UTC);
 }
-
-} // namespace
 
 class TestDemo : public HouseTest
 {
@@ -198,4 +197,7 @@ void TestDemo::itIsRefusedWherePatientsAre()
 }
 
 HOUSE_TEST(TestDemo)
+
+} // namespace test_demo
+
 #include "test_demo.moc"

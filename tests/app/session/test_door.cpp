@@ -11,13 +11,14 @@
 #include "tests/support/test_support.h"
 
 using namespace Qt::StringLiterals;
+
+namespace test_door
+{
+
 using clinic_desk::book;
 using clinic_desk::Desk;
 using clinic_desk::today;
 using records::Side;
-
-namespace
-{
 
 const QString overridden = u"Anna\u202egnaL"_s;
 
@@ -58,8 +59,6 @@ void refused(const Outcome& outcome, const QString& begins)
     QVERIFY2(outcome.error().what.startsWith(begins), qPrintable(outcome.error().what));
     QCOMPARE(outcome.error().kind, base::ErrorKind::Invalid);
 }
-
-} // namespace
 
 /// Nothing enters the records and nothing is signed without the same check.
 class TestDoor : public HouseTest
@@ -291,4 +290,7 @@ private Q_SLOTS:
 };
 
 HOUSE_TEST(TestDoor)
+
+} // namespace test_door
+
 #include "test_door.moc"

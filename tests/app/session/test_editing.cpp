@@ -2,11 +2,12 @@
 #include "tests/support/test_support.h"
 
 using namespace Qt::StringLiterals;
+
+namespace test_editing
+{
+
 using clinic_desk::Desk;
 using session::Typing;
-
-namespace
-{
 
 struct AtDraft : Desk {
     records::VisitId draft;
@@ -27,8 +28,6 @@ records::Finding tapping(int grade, records::Side side = records::Side::Right)
     finding.value = values::Grade{grade};
     return finding;
 }
-
-} // namespace
 
 class TestEditing : public HouseTest
 {
@@ -93,4 +92,7 @@ void TestEditing::aGroupIsNamedWhole()
 }
 
 HOUSE_TEST(TestEditing)
+
+} // namespace test_editing
+
 #include "test_editing.moc"

@@ -2,12 +2,13 @@
 #include "tests/support/test_support.h"
 
 using namespace Qt::StringLiterals;
+
+namespace test_everyone
+{
+
 using clinic_desk::Desk;
 using interpretation::RepeatSource;
 using records::Side;
-
-namespace
-{
 
 struct Clinic : Desk {
     /// A signed visit of the patient in focus with two trials of the peg test on the right.
@@ -39,8 +40,6 @@ struct Clinic : Desk {
         }
     }
 };
-
-} // namespace
 
 class TestEveryone : public HouseTest
 {
@@ -89,4 +88,7 @@ void TestEveryone::markedVisitsAreGatheredOverAllPatients()
 }
 
 HOUSE_TEST(TestEveryone)
+
+} // namespace test_everyone
+
 #include "test_everyone.moc"

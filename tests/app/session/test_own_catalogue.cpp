@@ -8,12 +8,13 @@
 #include <QSignalSpy>
 
 using namespace Qt::StringLiterals;
+
+namespace test_own_catalogue
+{
+
 using base::ErrorKind;
 using catalogue::Own;
 using session::Session;
-
-namespace
-{
 
 /// An empty clinic with the example as its own catalogue, and a patient in focus.
 struct Desk : clinic_desk::Desk {
@@ -44,8 +45,6 @@ void keepUnreadable(Session& session, const QByteArray& document)
 {
     QVERIFY(storage::ClinicCatalogues(session.store()).add(document));
 }
-
-} // namespace
 
 class TestOwnCatalogue : public HouseTest
 {
@@ -347,4 +346,7 @@ private Q_SLOTS:
 };
 
 HOUSE_TEST(TestOwnCatalogue)
+
+} // namespace test_own_catalogue
+
 #include "test_own_catalogue.moc"

@@ -7,11 +7,12 @@
 #include <QSignalSpy>
 
 using namespace Qt::StringLiterals;
+
+namespace test_person
+{
+
 using base::ErrorKind;
 using clinic_desk::Desk;
-
-namespace
-{
 
 const records::Author keys{u"B. Keys"_s, u"neurologist"_s, u"N-2"_s};
 const QString inTheLogs = u"B. Keys, neurologist, N-2"_s;
@@ -40,8 +41,6 @@ struct Asking : Desk {
 
     QString lastWho() const { return storage::AuditTrail(session->store()).newest(1)->front().who; }
 };
-
-} // namespace
 
 /// Who sits at the keyboard.
 class TestPerson : public HouseTest
@@ -114,4 +113,7 @@ private Q_SLOTS:
 };
 
 HOUSE_TEST(TestPerson)
+
+} // namespace test_person
+
 #include "test_person.moc"

@@ -4,7 +4,7 @@
 
 using namespace Qt::StringLiterals;
 
-namespace
+namespace test_settling
 {
 
 /// What the file alone holds, without the log beside it: the visits of the one patient.
@@ -23,8 +23,6 @@ std::vector<records::Visit> inTheFileAlone(const clinic_desk::Desk& desk)
     (*session)->choosePatient(patients->front().id);
     return (*session)->visits();
 }
-
-} // namespace
 
 /// When what was saved is in the one file.
 class TestSettling : public HouseTest
@@ -73,4 +71,7 @@ private Q_SLOTS:
 };
 
 HOUSE_TEST(TestSettling)
+
+} // namespace test_settling
+
 #include "test_settling.moc"

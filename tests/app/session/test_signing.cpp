@@ -3,10 +3,11 @@
 #include "tests/support/test_support.h"
 
 using namespace Qt::StringLiterals;
-using clinic_desk::Desk;
 
-namespace
+namespace test_signing
 {
+
+using clinic_desk::Desk;
 
 const records::Author author{u"A. Tester"_s, u"physiotherapist"_s, u"P-1"_s};
 
@@ -32,8 +33,6 @@ struct AtDraft : Desk {
     storage::Visits behind() { return storage::Visits(session->store()); }
     records::Visit stored() { return *behind().withId(draft); }
 };
-
-} // namespace
 
 class TestSigning : public HouseTest
 {
@@ -94,4 +93,7 @@ void TestSigning::theStoredDraftIsShownAfterwardsAndCanBeSigned()
 }
 
 HOUSE_TEST(TestSigning)
+
+} // namespace test_signing
+
 #include "test_signing.moc"

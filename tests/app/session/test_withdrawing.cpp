@@ -5,11 +5,12 @@
 #include <QSignalSpy>
 
 using namespace Qt::StringLiterals;
+
+namespace test_withdrawing
+{
+
 using base::ErrorKind;
 using clinic_desk::Desk;
-
-namespace
-{
 
 const QString wrongPerson = u"wrong person"_s;
 
@@ -34,8 +35,6 @@ struct ThreeVisits : Desk {
         return passed ? count : 99;
     }
 };
-
-} // namespace
 
 /// A visit entered in error, as every screen meets it.
 class TestWithdrawing : public HouseTest
@@ -135,4 +134,7 @@ private Q_SLOTS:
 };
 
 HOUSE_TEST(TestWithdrawing)
+
+} // namespace test_withdrawing
+
 #include "test_withdrawing.moc"

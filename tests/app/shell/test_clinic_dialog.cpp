@@ -11,10 +11,11 @@
 #include <QPushButton>
 
 using namespace Qt::StringLiterals;
-using clinic_desk::Desk;
 
-namespace
+namespace test_clinic_dialog
 {
+
+using clinic_desk::Desk;
 
 /// The dialog on a clinic with a name.
 struct Asked {
@@ -38,8 +39,6 @@ struct Asked {
     void save() { QTest::keyClick(dialog->findChild<QPushButton*>(u"saveClinic"_s), Qt::Key_Space); }
     records::Judging judging() const { return desk.session->clinic().judging; }
 };
-
-} // namespace
 
 class TestClinicDialog : public HouseTest
 {
@@ -134,4 +133,7 @@ private Q_SLOTS:
 };
 
 HOUSE_TEST(TestClinicDialog)
+
+} // namespace test_clinic_dialog
+
 #include "test_clinic_dialog.moc"

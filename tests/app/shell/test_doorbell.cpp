@@ -10,10 +10,11 @@
 #include <QSignalSpy>
 
 using namespace Qt::StringLiterals;
-using shell::Doorbell;
 
-namespace
+namespace test_doorbell
 {
+
+using shell::Doorbell;
 
 /// The program with settings and sockets of its own, as the same person starts it.
 void start(QProcess& program, const clinic_desk::Desk& desk)
@@ -24,8 +25,6 @@ void start(QProcess& program, const clinic_desk::Desk& desk)
     program.setProcessEnvironment(environment);
     program.start(places::program(), {u"--records"_s, desk.path()});
 }
-
-} // namespace
 
 class TestDoorbell : public HouseTest
 {
@@ -102,4 +101,7 @@ void TestDoorbell::bellsAreToldApartByTheirRecords()
 }
 
 HOUSE_TEST(TestDoorbell)
+
+} // namespace test_doorbell
+
 #include "test_doorbell.moc"

@@ -24,10 +24,11 @@
 #include <QTextBrowser>
 
 using namespace Qt::StringLiterals;
-using clinic_desk::Desk;
 
-namespace
+namespace test_main_window
 {
+
+using clinic_desk::Desk;
 
 /// The program's window on a clinic of two, as a person has it in front of them.
 struct AtWork : Desk {
@@ -50,8 +51,6 @@ struct AtWork : Desk {
     void press(const QString& button) { QTest::keyClick(widget<QPushButton>(button), Qt::Key_Space); }
     void key(Qt::Key key, Qt::KeyboardModifiers modifiers) { QTest::keyClick(&window, key, modifiers); }
 };
-
-} // namespace
 
 class TestMainWindow : public HouseTest
 {
@@ -792,4 +791,7 @@ void TestMainWindow::theKeyboardFollowsToThePageAndTheRibbon()
 }
 
 HOUSE_TEST(TestMainWindow)
+
+} // namespace test_main_window
+
 #include "test_main_window.moc"

@@ -12,7 +12,7 @@
 
 using namespace Qt::StringLiterals;
 
-namespace
+namespace test_opening
 {
 
 /// A person's first start in an empty folder.
@@ -37,8 +37,6 @@ void atWelcome(const std::function<void(QWidget&)>& act)
         act(*welcome);
     });
 }
-
-} // namespace
 
 class TestOpening : public HouseTest
 {
@@ -142,4 +140,7 @@ void TestOpening::aForeignFileIsToldAndLeftAlone()
 }
 
 HOUSE_TEST(TestOpening)
+
+} // namespace test_opening
+
 #include "test_opening.moc"

@@ -13,11 +13,12 @@
 #include <QTableView>
 
 using namespace Qt::StringLiterals;
+
+namespace test_own_form
+{
+
 using clinic_desk::Desk;
 using clinic_desk::today;
-
-namespace
-{
 
 /// The whole window of a clinic with one patient.
 struct Window : Desk {
@@ -70,8 +71,6 @@ struct Window : Desk {
         QTest::keyClick(seen<QTableView>(u"formsTable"_s), Qt::Key_End, Qt::ControlModifier);
     }
 };
-
-} // namespace
 
 class TestOwnForm : public HouseTest
 {
@@ -190,4 +189,7 @@ void TestOwnForm::theCatalogueGoesToAFileAndBack()
 }
 
 HOUSE_TEST(TestOwnForm)
+
+} // namespace test_own_form
+
 #include "test_own_form.moc"

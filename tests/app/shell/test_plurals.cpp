@@ -7,7 +7,7 @@
 
 using namespace Qt::StringLiterals;
 
-namespace
+namespace test_plurals
 {
 
 QString folder(const QString& name)
@@ -49,8 +49,6 @@ QSet<QString> textsWithPlural()
     return texts;
 }
 
-} // namespace
-
 class TestPlurals : public HouseTest
 {
     Q_OBJECT
@@ -68,4 +66,7 @@ void TestPlurals::everyCountHasASingularAndAPlural()
 }
 
 HOUSE_TEST(TestPlurals)
+
+} // namespace test_plurals
+
 #include "test_plurals.moc"

@@ -9,7 +9,7 @@
 
 using namespace Qt::StringLiterals;
 
-namespace
+namespace test_program
 {
 
 struct Answer {
@@ -27,8 +27,6 @@ Answer run(const QStringList& arguments)
     return {program.exitCode(), QString::fromUtf8(program.readAllStandardOutput()),
             QString::fromUtf8(program.readAllStandardError())};
 }
-
-} // namespace
 
 class TestProgram : public HouseTest
 {
@@ -114,4 +112,7 @@ void TestProgram::picturesThatAreKilledLeaveNoCopyOfTheRecords()
 }
 
 HOUSE_TEST(TestProgram)
+
+} // namespace test_program
+
 #include "test_program.moc"

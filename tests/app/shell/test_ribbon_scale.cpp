@@ -4,6 +4,9 @@
 
 using namespace Qt::StringLiterals;
 
+namespace test_ribbon_scale
+{
+
 class TestRibbonScale : public HouseTest
 {
     Q_OBJECT
@@ -96,4 +99,7 @@ void TestRibbonScale::aHundredVisitsStayInsideTheAxis()
 }
 
 HOUSE_TEST(TestRibbonScale)
+
+} // namespace test_ribbon_scale
+
 #include "test_ribbon_scale.moc"

@@ -9,10 +9,11 @@
 #include <QTableWidget>
 
 using namespace Qt::StringLiterals;
-using clinic_desk::Desk;
 
-namespace
+namespace test_version_rows
 {
+
+using clinic_desk::Desk;
 
 /// A signed visit, amended: one finding corrected, one as it was.
 struct AmendedVisit : Desk {
@@ -41,8 +42,6 @@ struct AmendedVisit : Desk {
         return finding;
     }
 };
-
-} // namespace
 
 class TestVersionRows : public HouseTest
 {
@@ -108,4 +107,7 @@ void TestVersionRows::theDialogShowsWhatDiffersAndAllOnDemand()
 }
 
 HOUSE_TEST(TestVersionRows)
+
+} // namespace test_version_rows
+
 #include "test_version_rows.moc"

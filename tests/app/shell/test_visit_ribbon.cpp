@@ -4,11 +4,12 @@
 #include "tests/support/test_support.h"
 
 using namespace Qt::StringLiterals;
+
+namespace test_visit_ribbon
+{
+
 using clinic_desk::Desk;
 using shell::VisitRibbon;
-
-namespace
-{
 
 /// A patient with a signed visit in each of the last three quarters.
 struct ThreeVisits : Desk {
@@ -21,8 +22,6 @@ struct ThreeVisits : Desk {
             ids.push_back(addVisit(day));
     }
 };
-
-} // namespace
 
 class TestVisitRibbon : public HouseTest
 {
@@ -170,4 +169,7 @@ void TestVisitRibbon::itDrawsWithoutVisitsAndWithMany()
 }
 
 HOUSE_TEST(TestVisitRibbon)
+
+} // namespace test_visit_ribbon
+
 #include "test_visit_ribbon.moc"

@@ -10,10 +10,11 @@
 #include <QTableView>
 
 using namespace Qt::StringLiterals;
-using clinic_desk::Desk;
 
-namespace
+namespace test_whole_job
 {
+
+using clinic_desk::Desk;
 
 /// The whole window before an empty clinic, and nothing but a keyboard.
 struct Keyboard : Desk {
@@ -65,8 +66,6 @@ QString textOf(const QString& pdf)
                ? base::withoutControls(QString::fromUtf8(reader.readAllStandardOutput()).simplified())
                : QString();
 }
-
-} // namespace
 
 /// From an empty clinic to a letter, from the keyboard alone.
 class TestWholeJob : public HouseTest
@@ -192,4 +191,7 @@ void TestWholeJob::fromAnEmptyClinicToALetter()
 }
 
 HOUSE_TEST(TestWholeJob)
+
+} // namespace test_whole_job
+
 #include "test_whole_job.moc"

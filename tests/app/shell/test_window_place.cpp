@@ -2,6 +2,9 @@
 
 #include "tests/support/test_support.h"
 
+namespace test_window_place
+{
+
 class TestWindowPlace : public HouseTest
 {
     Q_OBJECT
@@ -43,4 +46,7 @@ void TestWindowPlace::whereItFitsItStaysAsWished()
 }
 
 HOUSE_TEST(TestWindowPlace)
+
+} // namespace test_window_place
+
 #include "test_window_place.moc"

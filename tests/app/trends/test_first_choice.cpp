@@ -4,6 +4,10 @@
 #include "tests/support/test_support.h"
 
 using namespace Qt::StringLiterals;
+
+namespace test_first_choice
+{
+
 using examples::finding;
 using examples::visit;
 using values::Quantity;
@@ -18,9 +22,6 @@ private Q_SLOTS:
     void whatMovedMoreLimitsComesFirst();
     void gradesAloneAreBetterThanNothing();
 };
-
-namespace
-{
 
 QStringList chosen(const std::vector<records::Visit>& visits, qsizetype most)
 {
@@ -38,8 +39,6 @@ records::Visit measured(const QString& id, QDate day, double berg, double tandem
                   finding(u"romberg-eyes-closed"_s, Quantity{berg, Unit::Second}),
                   finding(u"finger-nose"_s, values::Grade{1}, records::Side::Right)});
 }
-
-} // namespace
 
 void TestFirstChoice::turnsComeBeforeNumbersAndGradesNotAtAll()
 {
@@ -65,4 +64,7 @@ void TestFirstChoice::gradesAloneAreBetterThanNothing()
 }
 
 HOUSE_TEST(TestFirstChoice)
+
+} // namespace test_first_choice
+
 #include "test_first_choice.moc"

@@ -20,11 +20,12 @@
 #include <QTableView>
 
 using namespace Qt::StringLiterals;
+
+namespace test_trend_page
+{
+
 using records::Side;
 using trends::ChartView;
-
-namespace
-{
 
 class Answers : public session::Prompts
 {
@@ -94,8 +95,6 @@ bool isJoin(const QLineSeries* line)
 {
     return line != nullptr && line->pen().style() != Qt::CustomDashLine;
 }
-
-} // namespace
 
 class TestTrendPage : public HouseTest
 {
@@ -313,4 +312,7 @@ void TestTrendPage::withoutFindingsThePageSaysWhatWillBeHere()
 }
 
 HOUSE_TEST(TestTrendPage)
+
+} // namespace test_trend_page
+
 #include "test_trend_page.moc"

@@ -10,12 +10,13 @@
 #include <QToolButton>
 
 using namespace Qt::StringLiterals;
+
+namespace test_computed_fields
+{
+
 using catalogue::Kind;
 using records::Side;
 using values::Unit;
-
-namespace
-{
 
 const QDate today(2026, 3, 4);
 
@@ -81,8 +82,6 @@ struct Open : desk::Desk {
     }
     QString words(const char* name) const { return at<QLabel>(name)->text(); }
 };
-
-} // namespace
 
 class TestComputedFields : public HouseTest
 {
@@ -198,4 +197,7 @@ void TestComputedFields::rightAndLeftAreComparedWhereBothAreThere()
 }
 
 HOUSE_TEST(TestComputedFields)
+
+} // namespace test_computed_fields
+
 #include "test_computed_fields.moc"

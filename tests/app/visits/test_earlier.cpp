@@ -4,10 +4,11 @@
 #include "tests/support/test_support.h"
 
 using namespace Qt::StringLiterals;
-using records::Visit;
 
-namespace
+namespace test_earlier
 {
+
+using records::Visit;
 
 const QString walk = u"ten-metre-walk-time-comfortable"_s;
 
@@ -16,8 +17,6 @@ Visit walked(int day, const records::Conditions& conditions)
     return examples::visit(u"v%1"_s.arg(day), {2026, 3, day},
                            {examples::finding(walk, values::Quantity{12, values::Unit::Second})}, conditions);
 }
-
-} // namespace
 
 class TestEarlier : public HouseTest
 {
@@ -42,4 +41,7 @@ private Q_SLOTS:
 };
 
 HOUSE_TEST(TestEarlier)
+
+} // namespace test_earlier
+
 #include "test_earlier.moc"

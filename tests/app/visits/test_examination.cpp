@@ -5,12 +5,13 @@
 #include "tests/support/test_support.h"
 
 using namespace Qt::StringLiterals;
+
+namespace test_examination
+{
+
 using records::Finding;
 using records::Side;
 using visits::FormSection;
-
-namespace
-{
 
 const catalogue::Catalogue& book()
 {
@@ -47,8 +48,6 @@ records::Visit visitWith(const std::vector<Finding>& findings)
     visit.findings = findings;
     return visit;
 }
-
-} // namespace
 
 class TestExamination : public HouseTest
 {
@@ -238,4 +237,7 @@ void TestExamination::anotherValueKeepsWhatStandsBesideIt()
 }
 
 HOUSE_TEST(TestExamination)
+
+} // namespace test_examination
+
 #include "test_examination.moc"

@@ -12,12 +12,13 @@
 #include <QSignalSpy>
 
 using namespace Qt::StringLiterals;
+
+namespace test_examination_page
+{
+
 using desk::Desk;
 using records::Side;
 using values::Absence;
-
-namespace
-{
 
 const QDate today(2026, 3, 4);
 
@@ -62,8 +63,6 @@ double numberOf(const records::Finding* finding)
 {
     return finding == nullptr ? -1 : values::number(finding->value).value_or(-1);
 }
-
-} // namespace
 
 class TestExaminationPage : public HouseTest
 {
@@ -608,4 +607,7 @@ void TestExaminationPage::sectionsFold()
 }
 
 HOUSE_TEST(TestExaminationPage)
+
+} // namespace test_examination_page
+
 #include "test_examination_page.moc"

@@ -7,6 +7,9 @@
 
 using namespace Qt::StringLiterals;
 
+namespace test_finer_times
+{
+
 namespace finer_times
 {
 
@@ -73,4 +76,7 @@ private Q_SLOTS:
 };
 
 HOUSE_TEST(TestFinerTimes)
+
+} // namespace test_finer_times
+
 #include "test_finer_times.moc"

@@ -4,10 +4,11 @@
 #include "tests/support/test_support.h"
 
 using namespace Qt::StringLiterals;
-using records::Side;
 
-namespace
+namespace test_gaps
 {
+
+using records::Side;
 
 struct Signing {
     records::Patient patient;
@@ -34,8 +35,6 @@ struct Signing {
         return ids;
     }
 };
-
-} // namespace
 
 class TestGaps : public HouseTest
 {
@@ -113,4 +112,7 @@ void TestGaps::whatIsCarriedForwardWaits()
 }
 
 HOUSE_TEST(TestGaps)
+
+} // namespace test_gaps
+
 #include "test_gaps.moc"

@@ -13,11 +13,12 @@
 #include <QScrollBar>
 
 using namespace Qt::StringLiterals;
+
+namespace test_moving
+{
+
 using desk::Desk;
 using records::Side;
-
-namespace
-{
 
 const QDate today(2026, 3, 4);
 
@@ -63,8 +64,6 @@ struct Open : Desk {
         return place.top() >= seen.top() && place.bottom() <= seen.bottom();
     }
 };
-
-} // namespace
 
 class TestMoving : public HouseTest
 {
@@ -387,4 +386,7 @@ void TestMoving::whatStandsInNoListIsShownAsOther()
 }
 
 HOUSE_TEST(TestMoving)
+
+} // namespace test_moving
+
 #include "test_moving.moc"

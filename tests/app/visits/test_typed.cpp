@@ -5,7 +5,7 @@
 
 using namespace Qt::StringLiterals;
 
-namespace
+namespace test_typed
 {
 
 const catalogue::Measure& measure(const QString& id)
@@ -13,8 +13,6 @@ const catalogue::Measure& measure(const QString& id)
     static const auto book = catalogue::readCatalogue(u":/catalogue"_s);
     return *book->measure(id);
 }
-
-} // namespace
 
 class TestTyped : public HouseTest
 {
@@ -97,4 +95,7 @@ void TestTyped::aStoppedClockIsAsFineAsTheMeasure()
 }
 
 HOUSE_TEST(TestTyped)
+
+} // namespace test_typed
+
 #include "test_typed.moc"

@@ -13,12 +13,13 @@
 #include <QPushButton>
 
 using namespace Qt::StringLiterals;
+
+namespace test_typing
+{
+
 using desk::Desk;
 using records::Side;
 using values::Absence;
-
-namespace
-{
 
 const QDate today(2026, 3, 4);
 
@@ -163,8 +164,6 @@ QString contradiction(const Open& open)
     }
     return {};
 }
-
-} // namespace
 
 class TestTyping : public HouseTest
 {
@@ -547,4 +546,7 @@ void TestTyping::noKeyCrashesOrStoresWhatIsNotShown()
 }
 
 HOUSE_TEST(TestTyping)
+
+} // namespace test_typing
+
 #include "test_typing.moc"

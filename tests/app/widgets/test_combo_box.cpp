@@ -10,6 +10,9 @@
 
 using namespace Qt::StringLiterals;
 
+namespace test_combo_box
+{
+
 class TestComboBox : public HouseTest
 {
     Q_OBJECT
@@ -62,4 +65,7 @@ void TestComboBox::theWheelChangesNothing()
 }
 
 HOUSE_TEST(TestComboBox)
+
+} // namespace test_combo_box
+
 #include "test_combo_box.moc"

@@ -16,7 +16,7 @@
 
 using namespace Qt::StringLiterals;
 
-namespace
+namespace test_dialogs
 {
 
 /// Does something with the dialog that opens next.
@@ -28,8 +28,6 @@ void withNextDialog(const std::function<void(QWidget&)>& act)
         act(*dialog);
     });
 }
-
-} // namespace
 
 class TestDialogs : public HouseTest
 {
@@ -221,4 +219,7 @@ void TestDialogs::anEmptyStateOffersOneStep()
 }
 
 HOUSE_TEST(TestDialogs)
+
+} // namespace test_dialogs
+
 #include "test_dialogs.moc"

@@ -5,10 +5,11 @@
 #include <QSignalSpy>
 
 using namespace Qt::StringLiterals;
-using widgets::KeyRow;
 
-namespace
+namespace test_key_row
 {
+
+using widgets::KeyRow;
 
 std::vector<widgets::KeyFace> grades()
 {
@@ -17,8 +18,6 @@ std::vector<widgets::KeyFace> grades()
         faces.push_back({digit, digit, u"grade "_s + digit, u"grade."_s + digit});
     return faces;
 }
-
-} // namespace
 
 class TestKeyRow : public HouseTest
 {
@@ -127,4 +126,7 @@ void TestKeyRow::keysBreakIntoLinesThatFit()
 }
 
 HOUSE_TEST(TestKeyRow)
+
+} // namespace test_key_row
+
 #include "test_key_row.moc"

@@ -6,6 +6,10 @@
 #include <QSignalSpy>
 
 using namespace Qt::StringLiterals;
+
+namespace test_number_field
+{
+
 using widgets::NumberField;
 
 class TestNumberField : public HouseTest
@@ -86,4 +90,7 @@ void TestNumberField::theStopwatchTellsHowLongItRan()
 }
 
 HOUSE_TEST(TestNumberField)
+
+} // namespace test_number_field
+
 #include "test_number_field.moc"

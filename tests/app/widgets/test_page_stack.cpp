@@ -6,6 +6,9 @@
 #include <QScrollBar>
 #include <QVBoxLayout>
 
+namespace test_page_stack
+{
+
 class TestPageStack : public HouseTest
 {
     Q_OBJECT
@@ -15,9 +18,6 @@ private Q_SLOTS:
     void whatHasTooLittleRoomScrolls();
     void whatHasTheKeyboardIsBroughtIntoView();
 };
-
-namespace
-{
 
 /// Two pages of which the second needs much room, in a scroll area.
 struct Pages {
@@ -48,8 +48,6 @@ struct Pages {
         window.show();
     }
 };
-
-} // namespace
 
 void TestPageStack::thePageThatIsShownSaysWhatItNeeds()
 {
@@ -96,4 +94,7 @@ void TestPageStack::whatHasTheKeyboardIsBroughtIntoView()
 }
 
 HOUSE_TEST(TestPageStack)
+
+} // namespace test_page_stack
+
 #include "test_page_stack.moc"

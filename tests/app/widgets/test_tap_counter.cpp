@@ -5,10 +5,11 @@
 #include <QSignalSpy>
 
 using namespace Qt::StringLiterals;
-using widgets::TapCounter;
 
-namespace
+namespace test_tap_counter
 {
+
+using widgets::TapCounter;
 
 using Taps = std::vector<double>;
 
@@ -29,8 +30,6 @@ struct Counter {
         QTest::keyClick(&key, with);
     }
 };
-
-} // namespace
 
 class TestTapCounter : public HouseTest
 {
@@ -159,4 +158,7 @@ void TestTapCounter::escapeDropsTheRun()
 }
 
 HOUSE_TEST(TestTapCounter)
+
+} // namespace test_tap_counter
+
 #include "test_tap_counter.moc"

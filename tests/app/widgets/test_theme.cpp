@@ -13,7 +13,7 @@
 
 using namespace Qt::StringLiterals;
 
-namespace
+namespace test_theme
 {
 
 /// Relative luminance, Web Content Accessibility Guidelines 2.1, "relative luminance".
@@ -32,8 +32,6 @@ double contrast(const QColor& one, const QColor& other)
     const auto [darker, lighter] = std::minmax({luminance(one), luminance(other)});
     return (lighter + 0.05) / (darker + 0.05);
 }
-
-} // namespace
 
 class TestTheme : public HouseTest
 {
@@ -163,4 +161,7 @@ void TestTheme::figuresAreOfOneWidth()
 }
 
 HOUSE_TEST(TestTheme)
+
+} // namespace test_theme
+
 #include "test_theme.moc"

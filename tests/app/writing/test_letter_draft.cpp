@@ -7,10 +7,11 @@
 #include "tests/support/test_support.h"
 
 using namespace Qt::StringLiterals;
-using writing::LetterDraft;
 
-namespace
+namespace test_letter_draft
 {
+
+using writing::LetterDraft;
 
 const QString speed = u"gait-speed-comfortable"_s;
 const QString upAndGo = u"timed-up-and-go"_s;
@@ -30,8 +31,6 @@ QString readOf(const LetterDraft& draft)
     const auto bytes = draft.pdf();
     return bytes ? PdfFile(*bytes).pages().join(u' ').simplified() : QString();
 }
-
-} // namespace
 
 class TestLetterDraft : public HouseTest
 {
@@ -287,4 +286,7 @@ private Q_SLOTS:
 };
 
 HOUSE_TEST(TestLetterDraft)
+
+} // namespace test_letter_draft
+
 #include "test_letter_draft.moc"

@@ -3,12 +3,13 @@
 #include "tests/support/test_support.h"
 
 using namespace Qt::StringLiterals;
+
+namespace test_letter_standing
+{
+
 using records::LetterState;
 using records::Visit;
 using records::VisitState;
-
-namespace
-{
 
 const QDateTime january(QDate(2026, 1, 20), QTime(9, 0), Qt::UTC);
 const QDateTime may(QDate(2026, 5, 20), QTime(9, 0), Qt::UTC);
@@ -51,8 +52,6 @@ QString said(const records::Letter& letter, const std::vector<Visit>& versions)
 {
     return writing::standingWords(letter, versions).join(u'\n');
 }
-
-} // namespace
 
 /// What a letter says of visits that have changed since.
 class TestLetterStanding : public HouseTest
@@ -139,4 +138,7 @@ private Q_SLOTS:
 };
 
 HOUSE_TEST(TestLetterStanding)
+
+} // namespace test_letter_standing
+
 #include "test_letter_standing.moc"

@@ -8,10 +8,11 @@
 #include <QtWidgets>
 
 using namespace Qt::StringLiterals;
-using writing::LettersPage;
 
-namespace
+namespace test_letters_page
 {
+
+using writing::LettersPage;
 
 template <class Widget>
 Widget* the(const QWidget& page, const QString& name)
@@ -38,8 +39,6 @@ QByteArray contentOf(const QString& path)
     QFile file(path);
     return file.open(QIODevice::ReadOnly) ? file.readAll() : QByteArray();
 }
-
-} // namespace
 
 class TestLettersPage : public HouseTest
 {
@@ -356,4 +355,7 @@ private Q_SLOTS:
 };
 
 HOUSE_TEST(TestLettersPage)
+
+} // namespace test_letters_page
+
 #include "test_letters_page.moc"

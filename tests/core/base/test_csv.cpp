@@ -4,7 +4,7 @@
 
 using namespace Qt::StringLiterals;
 
-namespace
+namespace test_csv
 {
 
 std::vector<QStringList> cellsOf(const QByteArray& bytes)
@@ -24,8 +24,6 @@ std::vector<int> linesOf(const QByteArray& bytes)
         lines.push_back((*rows)[index].line);
     return lines;
 }
-
-} // namespace
 
 class CsvTest : public HouseTest
 {
@@ -168,4 +166,7 @@ void CsvTest::quotesOnlyWhereItMust()
 }
 
 HOUSE_TEST(CsvTest)
+
+} // namespace test_csv
+
 #include "test_csv.moc"

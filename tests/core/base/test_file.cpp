@@ -11,6 +11,9 @@
 
 using namespace Qt::StringLiterals;
 
+namespace test_file
+{
+
 class FileTest : public HouseTest
 {
     Q_OBJECT
@@ -30,9 +33,6 @@ private Q_SLOTS:
     void aNewNameTakesNoOthersPlace();
 };
 
-namespace
-{
-
 constexpr auto ofOthers = QFile::ReadGroup | QFile::WriteGroup | QFile::ReadOther | QFile::WriteOther;
 
 void put(const QByteArray& bytes, const QString& path)
@@ -47,8 +47,6 @@ QByteArray bytesOf(const QString& path)
     QFile file(path);
     return file.open(QIODevice::ReadOnly) ? file.readAll() : QByteArray();
 }
-
-} // namespace
 
 void FileTest::aNewFileIsReadableByItsOwnerOnly()
 {
@@ -184,4 +182,7 @@ void FileTest::aNewNameTakesNoOthersPlace()
 }
 
 HOUSE_TEST(FileTest)
+
+} // namespace test_file
+
 #include "test_file.moc"

@@ -4,6 +4,9 @@
 
 using namespace Qt::StringLiterals;
 
+namespace test_rounding
+{
+
 class TestRounding : public HouseTest
 {
     Q_OBJECT
@@ -39,4 +42,7 @@ void TestRounding::halvesGoAwayFromZero()
 }
 
 HOUSE_TEST(TestRounding)
+
+} // namespace test_rounding
+
 #include "test_rounding.moc"

@@ -4,6 +4,9 @@
 
 using namespace Qt::StringLiterals;
 
+namespace test_text
+{
+
 class TextTest : public HouseTest
 {
     Q_OBJECT
@@ -132,4 +135,7 @@ void TextTest::aLongListSaysHowManyMore()
 }
 
 HOUSE_TEST(TextTest)
+
+} // namespace test_text
+
 #include "test_text.moc"

@@ -3,10 +3,11 @@
 #include "tests/support/test_support.h"
 
 using namespace Qt::StringLiterals;
-using namespace catalogue;
 
-namespace
+namespace test_audit
 {
+
+using namespace catalogue;
 
 Threshold row(const QString& id)
 {
@@ -68,8 +69,6 @@ QStringList faultsOf(const std::vector<Threshold>& rows)
     catalogue.thresholds = rows;
     return faultsOf(catalogue);
 }
-
-} // namespace
 
 class AuditTest : public HouseTest
 {
@@ -364,4 +363,7 @@ void AuditTest::bandsOfTwoStudiesDoNotMeet()
 }
 
 HOUSE_TEST(AuditTest)
+
+} // namespace test_audit
+
 #include "test_audit.moc"

@@ -8,10 +8,11 @@
 #include <QRegularExpression>
 
 using namespace Qt::StringLiterals;
-using namespace catalogue;
 
-namespace
+namespace test_evidence_file
 {
+
+using namespace catalogue;
 
 using Row = std::map<QString, QString>;
 
@@ -152,8 +153,6 @@ QString named(const Row& row)
     return QStringList{row.at(u"measure"_s), row.at(u"population"_s), row.at(u"source"_s)}.join(u" | "_s);
 }
 
-} // namespace
-
 class TestEvidenceFile : public HouseTest
 {
     Q_OBJECT
@@ -224,4 +223,7 @@ void TestEvidenceFile::whatIsKeptOutHasAReasonAndARow()
 }
 
 HOUSE_TEST(TestEvidenceFile)
+
+} // namespace test_evidence_file
+
 #include "test_evidence_file.moc"

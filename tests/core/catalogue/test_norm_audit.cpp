@@ -5,10 +5,11 @@
 #include "tests/support/test_support.h"
 
 using namespace Qt::StringLiterals;
-using namespace catalogue;
 
-namespace
+namespace test_norm_audit
 {
+
+using namespace catalogue;
 
 const QString berg = u"berg-balance"_s;
 
@@ -60,8 +61,6 @@ QStringList faultsAfter(const std::function<void(Catalogue&)>& plant)
     plant(book);
     return normFaults(book);
 }
-
-} // namespace
 
 class NormAuditTest : public HouseTest
 {
@@ -190,4 +189,7 @@ void NormAuditTest::theWholeAuditCallsIt()
 }
 
 HOUSE_TEST(NormAuditTest)
+
+} // namespace test_norm_audit
+
 #include "test_norm_audit.moc"

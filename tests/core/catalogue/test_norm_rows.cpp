@@ -4,10 +4,11 @@
 #include "tests/support/test_support.h"
 
 using namespace Qt::StringLiterals;
-using namespace catalogue;
 
-namespace
+namespace test_norm_rows
 {
+
+using namespace catalogue;
 
 Catalogue book()
 {
@@ -81,8 +82,6 @@ QString faultOf(const QJsonObject& row, Make make)
     const auto error = fields.error();
     return error ? error->what : QString();
 }
-
-} // namespace
 
 class NormRowsTest : public HouseTest
 {
@@ -201,4 +200,7 @@ void NormRowsTest::anEndBelongsToABandAsItSays()
 }
 
 HOUSE_TEST(NormRowsTest)
+
+} // namespace test_norm_rows
+
 #include "test_norm_rows.moc"

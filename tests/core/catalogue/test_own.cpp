@@ -11,11 +11,12 @@
 #include <QJsonObject>
 
 using namespace Qt::StringLiterals;
+
+namespace test_own
+{
+
 using catalogue::Catalogue;
 using catalogue::Own;
-
-namespace
-{
 
 const Catalogue& shipped()
 {
@@ -55,8 +56,6 @@ QByteArray shippedAsOwn()
         row.source = u"own-"_s + row.source;
     return catalogue::written(own);
 }
-
-} // namespace
 
 class TestOwn : public HouseTest
 {
@@ -249,4 +248,7 @@ private Q_SLOTS:
 };
 
 HOUSE_TEST(TestOwn)
+
+} // namespace test_own
+
 #include "test_own.moc"

@@ -7,7 +7,7 @@
 
 using namespace Qt::StringLiterals;
 
-namespace
+namespace test_reader
 {
 
 /// A copy of the shipped catalogue's smallest sound part, to be broken one line at a time.
@@ -80,8 +80,6 @@ QString faultIn(const Folder& folder)
     const auto read = catalogue::readCatalogue(folder.path());
     return read ? QString() : read.error().what;
 }
-
-} // namespace
 
 class ReaderTest : public HouseTest
 {
@@ -382,4 +380,7 @@ void ReaderTest::nothingStandsOnWhatIsComputedTwice()
 }
 
 HOUSE_TEST(ReaderTest)
+
+} // namespace test_reader
+
 #include "test_reader.moc"

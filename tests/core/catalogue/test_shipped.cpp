@@ -9,10 +9,11 @@
 #include <QFile>
 
 using namespace Qt::StringLiterals;
-using namespace catalogue;
 
-namespace
+namespace test_shipped
 {
+
+using namespace catalogue;
 
 using Row = std::map<QString, QString>;
 
@@ -40,8 +41,6 @@ std::optional<double> numberOf(const QString& written)
     const double number = written.toDouble(&isNumber);
     return isNumber ? std::optional(number) : std::nullopt;
 }
-
-} // namespace
 
 class ShippedTest : public HouseTest
 {
@@ -375,4 +374,7 @@ void ShippedTest::eachMeasureEqualsTheEvidence()
 }
 
 HOUSE_TEST(ShippedTest)
+
+} // namespace test_shipped
+
 #include "test_shipped.moc"

@@ -2,6 +2,10 @@
 #include "tests/support/test_support.h"
 
 using namespace Qt::StringLiterals;
+
+namespace test_findings_csv
+{
+
 using namespace findings_file;
 using records::Side;
 
@@ -530,4 +534,7 @@ void TestFindingsCsv::aFileTooLargeIsRefused()
 }
 
 HOUSE_TEST(TestFindingsCsv)
+
+} // namespace test_findings_csv
+
 #include "test_findings_csv.moc"

@@ -3,11 +3,12 @@
 #include "tests/support/test_support.h"
 
 using namespace Qt::StringLiterals;
+
+namespace test_merge
+{
+
 using namespace findings_file;
 using records::Side;
-
-namespace
-{
 
 /// What the records would hold after a first import of the rows.
 struct Stored {
@@ -41,8 +42,6 @@ QString errorOf(const base::Result<exchange::Addition>& addition)
 
 const Cells secondTrial = {{u"trial"_s, u"2"_s}, {u"value"_s, u"11.5"_s}};
 const Cells berg = {{u"measure"_s, u"berg-balance"_s}, {u"value"_s, u"46"_s}};
-
-} // namespace
 
 class TestMerge : public HouseTest
 {
@@ -214,4 +213,7 @@ void TestMerge::valuesEnteredWithoutTrialsAreTheFirstTrial()
 }
 
 HOUSE_TEST(TestMerge)
+
+} // namespace test_merge
+
 #include "test_merge.moc"

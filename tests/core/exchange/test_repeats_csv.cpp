@@ -2,6 +2,10 @@
 #include "tests/support/test_support.h"
 
 using namespace Qt::StringLiterals;
+
+namespace test_repeats_csv
+{
+
 using exchange::repeatsFromCsv;
 
 class TestRepeatsCsv : public HouseTest
@@ -93,4 +97,7 @@ private Q_SLOTS:
 };
 
 HOUSE_TEST(TestRepeatsCsv)
+
+} // namespace test_repeats_csv
+
 #include "test_repeats_csv.moc"

@@ -4,6 +4,10 @@
 #include "tests/support/test_support.h"
 
 using namespace Qt::StringLiterals;
+
+namespace test_change
+{
+
 using examples::finding;
 using examples::visit;
 using interpretation::Change;
@@ -13,9 +17,6 @@ using records::Side;
 using records::Visit;
 using values::Quantity;
 using values::Unit;
-
-namespace
-{
 
 const QString speed = u"gait-speed-comfortable"_s;
 const QString walkTime = u"ten-metre-walk-time-comfortable"_s;
@@ -54,8 +55,6 @@ QString ofVisit(const std::optional<interpretation::Comparison>& comparison)
 {
     return comparison ? comparison->reference.visit.text : QString();
 }
-
-} // namespace
 
 class TestChange : public HouseTest
 {
@@ -231,4 +230,7 @@ void TestChange::theLastComparableIsFoundForAForm()
 }
 
 HOUSE_TEST(TestChange)
+
+} // namespace test_change
+
 #include "test_change.moc"

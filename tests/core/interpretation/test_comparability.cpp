@@ -4,12 +4,13 @@
 #include "tests/support/test_support.h"
 
 using namespace Qt::StringLiterals;
+
+namespace test_comparability
+{
+
 using interpretation::Comparability;
 using interpretation::Mismatch;
 using records::Conditions;
-
-namespace
-{
 
 records::Occasion under(const Conditions& conditions)
 {
@@ -31,8 +32,6 @@ const QString aid = u"aid"_s;
 const QString footwear = u"footwear"_s;
 const QString distance = u"distance_m"_s;
 const QString medication = u"medication"_s;
-
-} // namespace
 
 class TestComparability : public HouseTest
 {
@@ -172,4 +171,7 @@ void TestComparability::swappingTheVisitsKeepsTheAnswer()
 }
 
 HOUSE_TEST(TestComparability)
+
+} // namespace test_comparability
+
 #include "test_comparability.moc"

@@ -6,14 +6,15 @@
 #include <cmath>
 
 using namespace Qt::StringLiterals;
+
+namespace test_comparison
+{
+
 using catalogue::Direction;
 using interpretation::applied;
 using interpretation::Comparison;
 using interpretation::Verdict;
 using records::Side;
-
-namespace
-{
 
 const QDate march(2026, 3, 12);
 const QDate june(2026, 6, 12);
@@ -61,8 +62,6 @@ const catalogue::Threshold& row(const QString& id)
 }
 
 const QString speed = u"gait-speed-comfortable"_s;
-
-} // namespace
 
 class TestComparison : public HouseTest
 {
@@ -343,4 +342,7 @@ void TestComparison::everyVerdictHasItsCode()
 }
 
 HOUSE_TEST(TestComparison)
+
+} // namespace test_comparison
+
 #include "test_comparison.moc"

@@ -6,6 +6,10 @@
 #include <cmath>
 
 using namespace Qt::StringLiterals;
+
+namespace test_course
+{
+
 using examples::finding;
 using examples::visit;
 using interpretation::Change;
@@ -14,9 +18,6 @@ using interpretation::Verdict;
 using records::Visit;
 using values::Quantity;
 using values::Unit;
-
-namespace
-{
 
 const QString speed = u"gait-speed-comfortable"_s;
 const records::Conditions unaided = {
@@ -53,8 +54,6 @@ catalogue::Catalogue confirmingAfter(int days)
         population.confirmAfterDays = days;
     return book;
 }
-
-} // namespace
 
 class TestCourse : public HouseTest
 {
@@ -289,4 +288,7 @@ void TestCourse::percentRowsAreJudgedOnTheLogarithm()
 }
 
 HOUSE_TEST(TestCourse)
+
+} // namespace test_course
+
 #include "test_course.moc"

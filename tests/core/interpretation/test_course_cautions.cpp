@@ -4,6 +4,10 @@
 #include "tests/support/test_support.h"
 
 using namespace Qt::StringLiterals;
+
+namespace test_course_cautions
+{
+
 using examples::finding;
 using examples::visit;
 using interpretation::Change;
@@ -11,9 +15,6 @@ using interpretation::Comparison;
 using records::Visit;
 using values::Quantity;
 using values::Unit;
-
-namespace
-{
 
 const base::Phrasebook english;
 const QString speed = u"gait-speed-comfortable"_s;
@@ -47,8 +48,6 @@ catalogue::Catalogue practised(int visits)
         measure.practice = catalogue::Practice{visits, u"Invented: the second walk is faster."_s};
     return book;
 }
-
-} // namespace
 
 class TestCourseCautions : public HouseTest
 {
@@ -149,4 +148,7 @@ void TestCourseCautions::meansNarrowTheLimitInAStepOfItsOwn()
 }
 
 HOUSE_TEST(TestCourseCautions)
+
+} // namespace test_course_cautions
+
 #include "test_course_cautions.moc"

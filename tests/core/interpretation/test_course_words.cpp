@@ -7,6 +7,10 @@
 #include <limits>
 
 using namespace Qt::StringLiterals;
+
+namespace test_course_words
+{
+
 using examples::finding;
 using examples::visit;
 using interpretation::Change;
@@ -20,9 +24,6 @@ using records::Visit;
 using statistics::FlagRule;
 using values::Quantity;
 using values::Unit;
-
-namespace
-{
 
 const base::Phrasebook english;
 const QString speed = u"gait-speed-comfortable"_s;
@@ -63,8 +64,6 @@ QStringList trend(const Trend& trend, const QString& measure = speed)
     course.trend = trend;
     return interpretation::trendWords(course, *book().measure(measure), english);
 }
-
-} // namespace
 
 class TestCourseWords : public HouseTest
 {
@@ -252,4 +251,7 @@ void TestCourseWords::theCompositeNamesItsRuleAndSource()
 }
 
 HOUSE_TEST(TestCourseWords)
+
+} // namespace test_course_words
+
 #include "test_course_words.moc"

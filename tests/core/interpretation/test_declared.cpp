@@ -5,13 +5,14 @@
 #include "tests/support/test_support.h"
 
 using namespace Qt::StringLiterals;
+
+namespace test_declared
+{
+
 using interpretation::Verdict;
 using records::Conditions;
 using records::DeclaredEqual;
 using records::Visit;
-
-namespace
-{
 
 const QString walk = u"ten-metre-walk-time-comfortable"_s;
 
@@ -40,8 +41,6 @@ interpretation::Comparison held(const std::vector<Visit>& visits, const std::vec
 
 const Conditions all = {{u"aid"_s, u"none"_s}, {u"distance_m"_s, u"10"_s}};
 const Conditions withoutAid = {{u"distance_m"_s, u"10"_s}};
-
-} // namespace
 
 class TestDeclared : public HouseTest
 {
@@ -123,4 +122,7 @@ void TestDeclared::whatNobodyAsksForIsNotHeldApart()
 }
 
 HOUSE_TEST(TestDeclared)
+
+} // namespace test_declared
+
 #include "test_declared.moc"

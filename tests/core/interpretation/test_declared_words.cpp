@@ -5,12 +5,13 @@
 #include "tests/support/test_support.h"
 
 using namespace Qt::StringLiterals;
+
+namespace test_declared_words
+{
+
 using records::Conditions;
 using records::DeclaredEqual;
 using records::Visit;
-
-namespace
-{
 
 const QString walk = u"ten-metre-walk-time-comfortable"_s;
 
@@ -60,8 +61,6 @@ struct Held {
 const Conditions all = {{u"aid"_s, u"none"_s}, {u"distance_m"_s, u"10"_s}};
 const Conditions withoutAid = {{u"distance_m"_s, u"10"_s}};
 const Conditions withStick = {{u"aid"_s, u"stick"_s}, {u"distance_m"_s, u"10"_s}};
-
-} // namespace
 
 class TestDeclaredWords : public HouseTest
 {
@@ -173,4 +172,7 @@ void TestDeclaredWords::anAmendmentLeavesNothingToTell()
 }
 
 HOUSE_TEST(TestDeclaredWords)
+
+} // namespace test_declared_words
+
 #include "test_declared_words.moc"

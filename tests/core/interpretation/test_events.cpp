@@ -5,6 +5,10 @@
 #include "tests/support/test_support.h"
 
 using namespace Qt::StringLiterals;
+
+namespace test_events
+{
+
 using examples::finding;
 using examples::visit;
 using interpretation::Event;
@@ -12,9 +16,6 @@ using records::Side;
 using records::Visit;
 using values::Quantity;
 using values::Unit;
-
-namespace
-{
 
 const QString peg = u"nine-hole-peg"_s;
 
@@ -43,8 +44,6 @@ std::vector<interpretation::CompositeWorsening> worsened(const std::vector<Visit
     const records::Judging judging{8, weeks};
     return interpretation::compositeWorsenings({visits, who, book, judging});
 }
-
-} // namespace
 
 class TestEvents : public HouseTest
 {
@@ -111,4 +110,7 @@ void TestEvents::theCompositeIsForMultipleSclerosisAndSwitchedOn()
 }
 
 HOUSE_TEST(TestEvents)
+
+} // namespace test_events
+
 #include "test_events.moc"

@@ -4,13 +4,14 @@
 #include "tests/support/test_support.h"
 
 using namespace Qt::StringLiterals;
+
+namespace test_evidence
+{
+
 using catalogue::Answers;
 using interpretation::Circumstances;
 using interpretation::Evidence;
 using interpretation::WhyNot;
-
-namespace
-{
 
 const QString speed = u"gait-speed-comfortable"_s;
 
@@ -47,8 +48,6 @@ catalogue::Threshold betweenDays(catalogue::Threshold row, double days)
     row.daysHigh = days;
     return row;
 }
-
-} // namespace
 
 class TestEvidence : public HouseTest
 {
@@ -289,4 +288,7 @@ void TestEvidence::whatFitsButIsNotUsedIsNamed()
 }
 
 HOUSE_TEST(TestEvidence)
+
+} // namespace test_evidence
+
 #include "test_evidence.moc"

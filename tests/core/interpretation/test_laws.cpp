@@ -1,8 +1,8 @@
 // What must hold for every record, tried on many made at random from a fixed seed.
 
 #include "core/interpretation/change.h"
-#include "core/statistics/reliability.h"
 
+#include "core/statistics/reliability.h"
 #include "tests/support/examples.h"
 #include "tests/support/test_support.h"
 
@@ -11,6 +11,10 @@
 #include <random>
 
 using namespace Qt::StringLiterals;
+
+namespace test_laws
+{
+
 using examples::finding;
 using examples::visit;
 using interpretation::Change;
@@ -18,9 +22,6 @@ using interpretation::Verdict;
 using records::Visit;
 using values::Quantity;
 using values::Unit;
-
-namespace
-{
 
 const QString speed = u"gait-speed-comfortable"_s;
 const records::Conditions unaided = {{u"aid"_s, u"none"_s}, {u"medication"_s, u"on"_s}};
@@ -77,8 +78,6 @@ QStringList told(const Change& change)
                                                                                  : u"-"_s);
     return words;
 }
-
-} // namespace
 
 class TestLaws : public HouseTest
 {
@@ -202,4 +201,7 @@ void TestLaws::theNoiseOfFractionsDecidesNothing()
 }
 
 HOUSE_TEST(TestLaws)
+
+} // namespace test_laws
+
 #include "test_laws.moc"

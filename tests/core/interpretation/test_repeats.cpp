@@ -4,13 +4,14 @@
 #include "tests/support/test_support.h"
 
 using namespace Qt::StringLiterals;
+
+namespace test_repeats
+{
+
 using interpretation::RepeatCandidates;
 using interpretation::RepeatSource;
 using records::Side;
 using records::Visit;
-
-namespace
-{
 
 const records::Conditions stable = {{u"retest"_s, u"no-change-expected"_s}};
 
@@ -60,8 +61,6 @@ RepeatCandidates ofMarked(const std::vector<Visit>& visits,
 }
 
 using Row = std::vector<double>;
-
-} // namespace
 
 class TestRepeats : public HouseTest
 {
@@ -221,4 +220,7 @@ void TestRepeats::withoutResultsThereIsNoRow()
 }
 
 HOUSE_TEST(TestRepeats)
+
+} // namespace test_repeats
+
 #include "test_repeats.moc"

@@ -6,6 +6,10 @@
 #include "tests/support/test_support.h"
 
 using namespace Qt::StringLiterals;
+
+namespace test_room
+{
+
 using catalogue::Direction;
 using catalogue::Scale;
 using interpretation::Applied;
@@ -14,9 +18,6 @@ using interpretation::Comparison;
 using interpretation::Verdict;
 using values::Quantity;
 using values::Unit;
-
-namespace
-{
 
 const QString berg = u"berg-balance"_s;
 const QString hold = u"romberg-eyes-closed"_s;
@@ -41,8 +42,6 @@ Applied limit(Scale scale, double better, double worse, double factor = 1)
     threshold.factor = factor;
     return threshold;
 }
-
-} // namespace
 
 class TestRoom : public HouseTest
 {
@@ -153,14 +152,14 @@ void TestRoom::theValueAtTheLimit()
     QFETCH(double, factor);
     QFETCH(double, up);
     QFETCH(double, down);
-    const Applied threshold = ::limit(scale, limit, limit, factor);
+    const Applied threshold = test_room::limit(scale, limit, limit, factor);
     using interpretation::valueAtLimit;
     QVERIFY(qAbs(valueAtLimit(threshold, 10, true, Direction::HigherIsBetter) - up) < 1e-9);
     QVERIFY(qAbs(valueAtLimit(threshold, 10, false, Direction::HigherIsBetter) - down) < 1e-9);
     QVERIFY(qAbs(valueAtLimit(threshold, 10, true, Direction::LowerIsBetter) - down) < 1e-9);
     QVERIFY(qAbs(valueAtLimit(threshold, 10, false, Direction::LowerIsBetter) - up) < 1e-9);
-    QVERIFY(std::isinf(
-        valueAtLimit(::limit(Scale::PercentOfReference, 20, 20), 0, true, Direction::HigherIsBetter)));
+    QVERIFY(std::isinf(valueAtLimit(test_room::limit(Scale::PercentOfReference, 20, 20), 0, true,
+                                    Direction::HigherIsBetter)));
 }
 
 void TestRoom::aDifferenceInLimitsIsPositiveForTheBetter()
@@ -174,4 +173,7 @@ void TestRoom::aDifferenceInLimitsIsPositiveForTheBetter()
 }
 
 HOUSE_TEST(TestRoom)
+
+} // namespace test_room
+
 #include "test_room.moc"

@@ -6,15 +6,16 @@
 #include "tests/support/test_support.h"
 
 using namespace Qt::StringLiterals;
+
+namespace test_shipped
+{
+
 using catalogue::Answers;
 using catalogue::Threshold;
 using interpretation::Circumstances;
 using interpretation::Comparison;
 using interpretation::Verdict;
 using records::Side;
-
-namespace
-{
 
 const QDate march(2026, 3, 12);
 const QDate june(2026, 6, 12);
@@ -69,8 +70,6 @@ QString used(const QString& measure, const QString& population, const records::C
                                                 {population, {}, levels, conditions, {}, {}});
     return found.used ? found.used->id : QString();
 }
-
-} // namespace
 
 class TestShipped : public HouseTest
 {
@@ -228,4 +227,7 @@ void TestShipped::everySentenceIsComplete()
 }
 
 HOUSE_TEST(TestShipped)
+
+} // namespace test_shipped
+
 #include "test_shipped.moc"

@@ -5,6 +5,10 @@
 #include "tests/support/test_support.h"
 
 using namespace Qt::StringLiterals;
+
+namespace test_standing
+{
+
 using namespace interpretation;
 using catalogue::Band;
 using catalogue::BandKind;
@@ -13,9 +17,6 @@ using catalogue::NormSex;
 using records::Hand;
 using records::Sex;
 using records::Side;
-
-namespace
-{
 
 const QDate today(2026, 6, 12);
 
@@ -92,8 +93,6 @@ const QString up = u"timed-up-and-go"_s;
 const QString speed = u"gait-speed-comfortable"_s;
 const QString hold = u"romberg-eyes-closed"_s;
 const QString peg = u"nine-hole-peg"_s;
-
-} // namespace
 
 class StandingTest : public HouseTest
 {
@@ -422,4 +421,7 @@ void StandingTest::aReadValueComesBeforeOneFromMemory()
 }
 
 HOUSE_TEST(StandingTest)
+
+} // namespace test_standing
+
 #include "test_standing.moc"

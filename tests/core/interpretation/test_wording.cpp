@@ -5,12 +5,13 @@
 #include "tests/support/test_support.h"
 
 using namespace Qt::StringLiterals;
+
+namespace test_wording
+{
+
 using interpretation::Comparison;
 using records::Conditions;
 using records::Side;
-
-namespace
-{
 
 const QDate march(2026, 3, 12);
 const QDate june(2026, 6, 12);
@@ -66,8 +67,6 @@ QStringList cautions(const Comparison& comparison)
 {
     return interpretation::cautions(comparison, book(), english);
 }
-
-} // namespace
 
 class TestWording : public HouseTest
 {
@@ -380,4 +379,7 @@ void TestWording::anImportantChangeHiddenInTheErrorIsSaid()
 }
 
 HOUSE_TEST(TestWording)
+
+} // namespace test_wording
+
 #include "test_wording.moc"

@@ -7,6 +7,9 @@
 
 #include <QXmlStreamReader>
 
+namespace test_composer
+{
+
 using namespace letters;
 using namespace Qt::StringLiterals;
 using examples::finding;
@@ -15,9 +18,6 @@ using values::Grade;
 using values::Missing;
 using values::Quantity;
 using values::Unit;
-
-namespace
-{
 
 const QDate march(2026, 3, 12);
 const QDate june(2026, 6, 12);
@@ -104,8 +104,6 @@ QString textOf(const Draft& material)
 {
     return pagesOf(material).join(u' ').simplified();
 }
-
-} // namespace
 
 class TestComposer : public HouseTest
 {
@@ -470,4 +468,7 @@ private Q_SLOTS:
 };
 
 HOUSE_TEST(TestComposer)
+
+} // namespace test_composer
+
 #include "test_composer.moc"

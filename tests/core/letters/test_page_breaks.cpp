@@ -1,10 +1,10 @@
 #include "core/letters/page_breaks.h"
 #include "tests/support/test_support.h"
 
-using namespace letters;
-
-namespace
+namespace test_page_breaks
 {
+
+using namespace letters;
 
 /// Lines of a height of 10, one under the other.
 std::vector<Strip> lines(int count)
@@ -14,8 +14,6 @@ std::vector<Strip> lines(int count)
         strips.push_back({{i * 10.0, i * 10.0 + 10}, false, std::nullopt, {}});
     return strips;
 }
-
-} // namespace
 
 class TestPageBreaks : public HouseTest
 {
@@ -94,4 +92,7 @@ private Q_SLOTS:
 };
 
 HOUSE_TEST(TestPageBreaks)
+
+} // namespace test_page_breaks
+
 #include "test_page_breaks.moc"

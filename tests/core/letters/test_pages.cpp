@@ -8,10 +8,10 @@
 
 #include <zip.h>
 
-using namespace letters;
-
-namespace
+namespace test_pages
 {
+
+using namespace letters;
 
 Figure drawing()
 {
@@ -73,8 +73,6 @@ bool isWellFormed(const QByteArray& xml)
         reader.readNext();
     return !xml.isEmpty() && !reader.hasError();
 }
-
-} // namespace
 
 class TestPages : public HouseTest
 {
@@ -224,4 +222,7 @@ private Q_SLOTS:
 };
 
 HOUSE_TEST(TestPages)
+
+} // namespace test_pages
+
 #include "test_pages.moc"

@@ -4,10 +4,11 @@
 #include "tests/support/test_support.h"
 
 using namespace Qt::StringLiterals;
-using records::AsOf;
 
-namespace
+namespace test_as_of
 {
+
+using records::AsOf;
 
 const QDate february(2026, 2, 3);
 const QDate march(2026, 3, 5);
@@ -19,8 +20,6 @@ QStringList idsOf(const AsOf& record)
         ids << visit.id.text;
     return ids;
 }
-
-} // namespace
 
 class TestAsOf : public HouseTest
 {
@@ -54,4 +53,7 @@ private Q_SLOTS:
 };
 
 HOUSE_TEST(TestAsOf)
+
+} // namespace test_as_of
+
 #include "test_as_of.moc"

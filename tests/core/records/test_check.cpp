@@ -7,14 +7,15 @@
 #include <limits>
 
 using namespace Qt::StringLiterals;
+
+namespace test_check
+{
+
 using examples::finding;
 using records::Side;
 using records::wrongWith;
 using values::Quantity;
 using values::Unit;
-
-namespace
-{
 
 const QDate today(2026, 11, 25);
 
@@ -44,8 +45,6 @@ QString typed(const QString& text, const QString& measure)
     const auto read = records::numberTyped(text, *book().measure(measure));
     return read ? QString::number(*read) : read.error().what;
 }
-
-} // namespace
 
 class TestCheck : public HouseTest
 {
@@ -427,4 +426,7 @@ void TestCheck::aPatientKeepsToHumanRanges()
 }
 
 HOUSE_TEST(TestCheck)
+
+} // namespace test_check
+
 #include "test_check.moc"

@@ -3,6 +3,10 @@
 #include "tests/support/test_support.h"
 
 using namespace Qt::StringLiterals;
+
+namespace test_conditions
+{
+
 using records::Conditions;
 
 class TestConditions : public HouseTest
@@ -36,4 +40,7 @@ void TestConditions::whatIsAbsentWasNotRecorded()
 }
 
 HOUSE_TEST(TestConditions)
+
+} // namespace test_conditions
+
 #include "test_conditions.moc"

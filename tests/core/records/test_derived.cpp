@@ -6,6 +6,10 @@
 #include "tests/support/test_support.h"
 
 using namespace Qt::StringLiterals;
+
+namespace test_derived
+{
+
 using catalogue::Computing;
 using catalogue::Kind;
 using examples::finding;
@@ -15,9 +19,6 @@ using records::Occasion;
 using records::Side;
 using values::Quantity;
 using values::Unit;
-
-namespace
-{
 
 const auto lower = catalogue::Direction::LowerIsBetter;
 const auto higher = catalogue::Direction::HigherIsBetter;
@@ -41,30 +42,30 @@ const catalogue::Catalogue& book()
             return examples::measure(id, title, Kind::Duration, Unit::Second, lower, 0, 300, 0.01);
         };
         add(examples::measure(u"steps"_s, u"Steps"_s, Kind::Count, Unit::Steps, lower, 1, 200, 1));
-        add(::made(u"rate"_s, u"Rate"_s, Kind::Rate, Unit::StepsPerMinute, Computing::Cadence,
-                   {u"steps"_s, u"ten-metre-walk-time-comfortable"_s}));
-        add(::made(u"step-length"_s, u"Step length"_s, Kind::Distance, Unit::Centimetre,
-                   Computing::StepLength, {u"steps"_s}));
+        add(test_derived::made(u"rate"_s, u"Rate"_s, Kind::Rate, Unit::StepsPerMinute, Computing::Cadence,
+                               {u"steps"_s, u"ten-metre-walk-time-comfortable"_s}));
+        add(test_derived::made(u"step-length"_s, u"Step length"_s, Kind::Distance, Unit::Centimetre,
+                               Computing::StepLength, {u"steps"_s}));
         add(examples::measure(u"gait"_s, u"Gait"_s, Kind::Score, Unit::Score, lower, 0, 8, 1));
         add(examples::measure(u"stance"_s, u"Stance"_s, Kind::Score, Unit::Score, lower, 0, 6, 1));
         add(examples::measure(u"heel"_s, u"Heel to shin"_s, Kind::Score, Unit::Score, lower, 0, 4, 1));
         book.measures.back().hasSides = true;
-        add(::made(u"total"_s, u"Total"_s, Kind::Score, Unit::Score, Computing::SumOfItems,
-                   {u"gait"_s, u"stance"_s, u"heel"_s}));
+        add(test_derived::made(u"total"_s, u"Total"_s, Kind::Score, Unit::Score, Computing::SumOfItems,
+                               {u"gait"_s, u"stance"_s, u"heel"_s}));
         add(timed(u"together"_s, u"Feet together"_s));
         add(timed(u"semi"_s, u"Semi-tandem"_s));
         add(timed(u"tandem"_s, u"Tandem"_s));
         add(timed(u"course"_s, u"Walk over a short course"_s));
-        add(::made(u"course-speed"_s, u"Speed over a short course"_s, Kind::Speed, Unit::MetrePerSecond,
-                   Computing::Speed, {u"course"_s}));
+        add(test_derived::made(u"course-speed"_s, u"Speed over a short course"_s, Kind::Speed,
+                               Unit::MetrePerSecond, Computing::Speed, {u"course"_s}));
         add(timed(u"rises"_s, u"Five rises"_s));
-        add(::made(u"battery"_s, u"Battery"_s, Kind::Score, Unit::Score, Computing::ShortBattery,
-                   {u"together"_s, u"semi"_s, u"tandem"_s, u"course-speed"_s, u"rises"_s}));
-        add(::made(u"heel-cost"_s, u"Cost of a heel"_s, Kind::Count, Unit::Percent, Computing::DualTaskCost,
-                   {u"heel"_s, u"gait"_s}));
+        add(test_derived::made(u"battery"_s, u"Battery"_s, Kind::Score, Unit::Score, Computing::ShortBattery,
+                               {u"together"_s, u"semi"_s, u"tandem"_s, u"course-speed"_s, u"rises"_s}));
+        add(test_derived::made(u"heel-cost"_s, u"Cost of a heel"_s, Kind::Count, Unit::Percent,
+                               Computing::DualTaskCost, {u"heel"_s, u"gait"_s}));
         add(timed(u"dual"_s, u"Walk with a task"_s));
-        add(::made(u"cost"_s, u"Cost of the task"_s, Kind::Count, Unit::Percent, Computing::DualTaskCost,
-                   {u"ten-metre-walk-time-comfortable"_s, u"dual"_s}));
+        add(test_derived::made(u"cost"_s, u"Cost of the task"_s, Kind::Count, Unit::Percent,
+                               Computing::DualTaskCost, {u"ten-metre-walk-time-comfortable"_s, u"dual"_s}));
         return book;
     }();
     return made;
@@ -138,8 +139,6 @@ std::vector<Finding> with(std::vector<Finding> findings, const Finding& changed)
     findings.push_back(changed);
     return findings;
 }
-
-} // namespace
 
 class TestDerived : public HouseTest
 {
@@ -340,4 +339,7 @@ void TestDerived::aTotalWithoutAllItsPartsIsNotDoubted()
 }
 
 HOUSE_TEST(TestDerived)
+
+} // namespace test_derived
+
 #include "test_derived.moc"

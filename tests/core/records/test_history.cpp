@@ -4,15 +4,16 @@
 #include "tests/support/test_support.h"
 
 using namespace Qt::StringLiterals;
+
+namespace test_history
+{
+
 using examples::finding;
 using examples::visit;
 using records::history;
 using records::Side;
 using values::Quantity;
 using values::Unit;
-
-namespace
-{
 
 const QString speed = u"gait-speed-comfortable"_s;
 const QString walkTime = u"ten-metre-walk-time-comfortable"_s;
@@ -40,8 +41,6 @@ double metresPerSecond(const records::Occasion& occasion)
 {
     return values::number(occasion.finding.value).value_or(-1);
 }
-
-} // namespace
 
 class TestHistory : public HouseTest
 {
@@ -171,4 +170,7 @@ void TestHistory::pairsComeInCatalogueOrderRightBeforeLeft()
 }
 
 HOUSE_TEST(TestHistory)
+
+} // namespace test_history
+
 #include "test_history.moc"

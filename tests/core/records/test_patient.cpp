@@ -3,16 +3,15 @@
 #include "tests/support/test_support.h"
 
 using namespace Qt::StringLiterals;
+
+namespace test_patient
+{
+
 using records::Hand;
 using records::Patient;
 using records::Sex;
 
-namespace
-{
-
 const QDate today(2026, 3, 3);
-
-} // namespace
 
 class TestPatient : public HouseTest
 {
@@ -90,4 +89,7 @@ void TestPatient::monthsAreEnglishInEveryLocale()
 }
 
 HOUSE_TEST(TestPatient)
+
+} // namespace test_patient
+
 #include "test_patient.moc"

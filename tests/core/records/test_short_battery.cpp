@@ -4,6 +4,9 @@
 
 using namespace Qt::StringLiterals;
 
+namespace test_short_battery
+{
+
 /// The tables as published: Guralnik 1994, J Gerontol 49:M85. From memory: 6.20 and 6.21 s of the 4 m course,
 /// the whole table of the 3 m course, and 60 s as the longest time of five rises.
 class TestShortBattery : public HouseTest
@@ -101,4 +104,7 @@ void TestShortBattery::risesAreScoredByTheirTime()
 }
 
 HOUSE_TEST(TestShortBattery)
+
+} // namespace test_short_battery
+
 #include "test_short_battery.moc"

@@ -4,11 +4,12 @@
 #include "tests/support/test_support.h"
 
 using namespace Qt::StringLiterals;
+
+namespace test_visit
+{
+
 using records::Visit;
 using records::VisitState;
-
-namespace
-{
 
 Visit version(const QString& series, int number, VisitState state, QDate day = {2026, 3, 12})
 {
@@ -26,8 +27,6 @@ QStringList chosen(const std::vector<Visit>& versions, bool draftsToo = false)
         ids += visit.id.text;
     return ids;
 }
-
-} // namespace
 
 class TestVisit : public HouseTest
 {
@@ -120,4 +119,7 @@ void TestVisit::codesReadBackAsTheyWereWritten()
 }
 
 HOUSE_TEST(TestVisit)
+
+} // namespace test_visit
+
 #include "test_visit.moc"

@@ -5,12 +5,13 @@
 #include "tests/support/test_support.h"
 
 using namespace Qt::StringLiterals;
+
+namespace test_wording
+{
+
 using records::written;
 using values::Quantity;
 using values::Unit;
-
-namespace
-{
 
 const base::Phrasebook english;
 
@@ -25,8 +26,6 @@ QString direction(const QString& measure)
     static const catalogue::Catalogue book = examples::catalogue();
     return records::directionWords(*book.measure(measure), english);
 }
-
-} // namespace
 
 class TestWording : public HouseTest
 {
@@ -129,4 +128,7 @@ void TestWording::theBetterEndIsNamed()
 }
 
 HOUSE_TEST(TestWording)
+
+} // namespace test_wording
+
 #include "test_wording.moc"

@@ -2,6 +2,9 @@
 
 #include "tests/support/test_support.h"
 
+namespace test_distributions
+{
+
 class DistributionsTest : public HouseTest
 {
     Q_OBJECT
@@ -19,4 +22,7 @@ void DistributionsTest::theShareBelowAgreesWithTables()
 }
 
 HOUSE_TEST(DistributionsTest)
+
+} // namespace test_distributions
+
 #include "test_distributions.moc"

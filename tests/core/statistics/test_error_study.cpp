@@ -4,11 +4,11 @@
 
 #include <cmath>
 
+namespace test_error_study
+{
+
 using statistics::ErrorStudy;
 using statistics::Repeats;
-
-namespace
-{
 
 /// People whose second trial differs from the first by a share of the level, now up, now down.
 Repeats proportional(int people)
@@ -20,8 +20,6 @@ Repeats proportional(int people)
     }
     return repeats;
 }
-
-} // namespace
 
 class TestErrorStudy : public HouseTest
 {
@@ -65,4 +63,7 @@ private Q_SLOTS:
 };
 
 HOUSE_TEST(TestErrorStudy)
+
+} // namespace test_error_study
+
 #include "test_error_study.moc"

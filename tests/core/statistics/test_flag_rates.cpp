@@ -11,10 +11,10 @@
 #include <numeric>
 #include <random>
 
-using namespace statistics;
-
-namespace
+namespace test_flag_rates
 {
+
+using namespace statistics;
 
 constexpr int people = 20'000;
 constexpr int mostVisits = 20;
@@ -119,8 +119,6 @@ double exactConfirmed(int visits)
         return 1 - within - up - down;
     });
 }
-
-} // namespace
 
 class TestFlagRates : public HouseTest
 {
@@ -238,4 +236,7 @@ void TestFlagRates::theMostOfAnotherPlanIsNeverTooLow()
 }
 
 HOUSE_TEST(TestFlagRates)
+
+} // namespace test_flag_rates
+
 #include "test_flag_rates.moc"

@@ -4,17 +4,15 @@
 
 #include <algorithm>
 
-using namespace statistics;
-
-namespace
+namespace test_multiplicity
 {
+
+using namespace statistics;
 
 /// Benjamini & Hochberg 1995, J R Stat Soc B 57:289, section 4.1: fifteen hypotheses of a trial after
 /// myocardial infarction (from memory; R's p.adjust agrees in test_outside).
 const std::vector<double> published = {0.0001, 0.0004, 0.0019, 0.0095, 0.0201, 0.0278, 0.0298, 0.0344,
                                        0.0459, 0.3240, 0.4262, 0.5719, 0.6528, 0.7590, 1.000};
-
-} // namespace
 
 class TestMultiplicity : public HouseTest
 {
@@ -59,4 +57,7 @@ private Q_SLOTS:
 };
 
 HOUSE_TEST(TestMultiplicity)
+
+} // namespace test_multiplicity
+
 #include "test_multiplicity.moc"

@@ -4,15 +4,13 @@
 #include <cmath>
 #include <limits>
 
-using namespace statistics;
-
-namespace
+namespace test_reliability
 {
+
+using namespace statistics;
 
 constexpr double nothing = std::numeric_limits<double>::quiet_NaN();
 constexpr double endless = std::numeric_limits<double>::infinity();
-
-} // namespace
 
 class TestReliability : public HouseTest
 {
@@ -125,4 +123,7 @@ void TestReliability::agreementNeedsPairs()
 }
 
 HOUSE_TEST(TestReliability)
+
+} // namespace test_reliability
+
 #include "test_reliability.moc"

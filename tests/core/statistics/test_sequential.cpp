@@ -6,10 +6,10 @@
 #include <array>
 #include <cmath>
 
-using namespace statistics;
-
-namespace
+namespace test_sequential
 {
+
+using namespace statistics;
 
 /// What the look spends, read back from its bound.
 double spentAt(int visit, int planned)
@@ -24,8 +24,6 @@ double spentFrom(int first, int last, int planned)
         spent += spentAt(visit, planned);
     return spent;
 }
-
-} // namespace
 
 class TestSequential : public HouseTest
 {
@@ -85,4 +83,7 @@ private Q_SLOTS:
 };
 
 HOUSE_TEST(TestSequential)
+
+} // namespace test_sequential
+
 #include "test_sequential.moc"

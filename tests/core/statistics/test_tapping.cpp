@@ -5,6 +5,10 @@
 #include <vector>
 
 using namespace Qt::StringLiterals;
+
+namespace test_tapping
+{
+
 using statistics::asymmetry;
 using statistics::tapping;
 
@@ -24,9 +28,6 @@ private Q_SLOTS:
     void asymmetryIsTheDifferenceOverTheMean();
 };
 
-namespace
-{
-
 std::vector<double> tapsWith(const std::vector<double>& intervals)
 {
     std::vector<double> taps = {0};
@@ -39,8 +40,6 @@ bool isClose(std::optional<double> number, double expected)
 {
     return number && std::abs(*number - expected) < 1e-9;
 }
-
-} // namespace
 
 void TestTapping::anEvenRunHasNoVariation()
 {
@@ -105,4 +104,7 @@ void TestTapping::asymmetryIsTheDifferenceOverTheMean()
 }
 
 HOUSE_TEST(TestTapping)
+
+} // namespace test_tapping
+
 #include "test_tapping.moc"

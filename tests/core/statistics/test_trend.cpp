@@ -5,6 +5,9 @@
 #include <cmath>
 #include <random>
 
+namespace test_trend
+{
+
 class TestTrend : public HouseTest
 {
     Q_OBJECT
@@ -51,4 +54,7 @@ void TestTrend::aSlopeNeedsTwoTimesAndAnError()
 }
 
 HOUSE_TEST(TestTrend)
+
+} // namespace test_trend
+
 #include "test_trend.moc"

@@ -7,11 +7,12 @@
 #include "tests/support/test_support.h"
 
 using namespace Qt::StringLiterals;
+
+namespace test_audit_trail
+{
+
 using base::ErrorKind;
 using storage::AuditTrail;
-
-namespace
-{
 
 const records::Author serra{u"Dr Serra"_s, {}, {}};
 
@@ -23,8 +24,6 @@ QStringList acts(const base::Result<std::vector<storage::AuditEntry>>& entries)
         acts += entry.action + u' ' + entry.kind;
     return acts;
 }
-
-} // namespace
 
 class TestAuditTrail : public HouseTest
 {
@@ -163,4 +162,7 @@ private Q_SLOTS:
 };
 
 HOUSE_TEST(TestAuditTrail)
+
+} // namespace test_audit_trail
+
 #include "test_audit_trail.moc"

@@ -5,6 +5,10 @@
 #include "tests/support/test_support.h"
 
 using namespace Qt::StringLiterals;
+
+namespace test_clinic_catalogues
+{
+
 using storage::ClinicCatalogues;
 
 class TestClinicCatalogues : public HouseTest
@@ -48,4 +52,7 @@ private Q_SLOTS:
 };
 
 HOUSE_TEST(TestClinicCatalogues)
+
+} // namespace test_clinic_catalogues
+
 #include "test_clinic_catalogues.moc"

@@ -6,13 +6,14 @@
 #include "tests/support/test_support.h"
 
 using namespace Qt::StringLiterals;
+
+namespace test_letters
+{
+
 using base::ErrorKind;
 using records::Letter;
 using records::LetterState;
 using storage::Letters;
-
-namespace
-{
 
 const records::Author serra{u"Dr Serra"_s, u"neurologist"_s, u"R-12"_s};
 
@@ -48,8 +49,6 @@ struct Clinic {
         return letter;
     }
 };
-
-} // namespace
 
 class TestLetters : public HouseTest
 {
@@ -183,4 +182,7 @@ private Q_SLOTS:
 };
 
 HOUSE_TEST(TestLetters)
+
+} // namespace test_letters
+
 #include "test_letters.moc"

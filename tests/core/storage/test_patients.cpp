@@ -7,6 +7,10 @@
 #include <cmath>
 
 using namespace Qt::StringLiterals;
+
+namespace test_patients
+{
+
 using base::ErrorKind;
 using records::Patient;
 using storage::Patients;
@@ -291,4 +295,7 @@ private Q_SLOTS:
 };
 
 HOUSE_TEST(TestPatients)
+
+} // namespace test_patients
+
 #include "test_patients.moc"

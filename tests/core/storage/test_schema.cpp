@@ -11,10 +11,11 @@
 #include <QStandardPaths>
 
 using namespace Qt::StringLiterals;
-using base::ErrorKind;
 
-namespace
+namespace test_schema
 {
+
+using base::ErrorKind;
 
 const records::Author serra{u"Dr Serra"_s, {}, {}};
 
@@ -44,8 +45,6 @@ struct Clinic {
         return *letters.signOff(*letters.save(written));
     }
 };
-
-} // namespace
 
 /// What the database refuses by itself, whichever program writes.
 class TestSchema : public HouseTest
@@ -224,4 +223,7 @@ private Q_SLOTS:
 };
 
 HOUSE_TEST(TestSchema)
+
+} // namespace test_schema
+
 #include "test_schema.moc"

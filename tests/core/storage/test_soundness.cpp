@@ -9,10 +9,11 @@
 #include "tests/support/test_support.h"
 
 using namespace Qt::StringLiterals;
-using records::Side;
 
-namespace
+namespace test_soundness
 {
+
+using records::Side;
 
 const QDate today(2026, 3, 1);
 const records::Author serra{u"Dr Serra"_s, {}, {}};
@@ -57,8 +58,6 @@ struct Clinic {
         }
     }
 };
-
-} // namespace
 
 class TestSoundness : public HouseTest
 {
@@ -200,4 +199,7 @@ private Q_SLOTS:
 };
 
 HOUSE_TEST(TestSoundness)
+
+} // namespace test_soundness
+
 #include "test_soundness.moc"

@@ -16,12 +16,13 @@
 #include <unistd.h>
 
 using namespace Qt::StringLiterals;
+
+namespace test_store
+{
+
 using base::ErrorKind;
 using storage::Opening;
 using storage::Store;
-
-namespace
-{
 
 constexpr auto ownerOnly = QFile::ReadOwner | QFile::WriteOwner | QFile::ReadUser | QFile::WriteUser;
 
@@ -111,8 +112,6 @@ std::vector<storage::Migration> firstOf(std::vector<storage::Migration> chain, s
     chain.resize(count);
     return chain;
 }
-
-} // namespace
 
 class TestStore : public HouseTest
 {
@@ -684,4 +683,7 @@ private Q_SLOTS:
 };
 
 HOUSE_TEST(TestStore)
+
+} // namespace test_store
+
 #include "test_store.moc"

@@ -7,6 +7,9 @@
 
 using namespace Qt::StringLiterals;
 
+namespace test_uses
+{
+
 class TestUses : public HouseTest
 {
     Q_OBJECT
@@ -57,4 +60,7 @@ private Q_SLOTS:
 };
 
 HOUSE_TEST(TestUses)
+
+} // namespace test_uses
+
 #include "test_uses.moc"

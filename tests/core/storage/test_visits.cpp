@@ -7,14 +7,15 @@
 #include <cmath>
 
 using namespace Qt::StringLiterals;
+
+namespace test_visits
+{
+
 using base::ErrorKind;
 using records::Side;
 using records::Visit;
 using records::VisitState;
 using storage::Visits;
-
-namespace
-{
 
 const QDate day(2026, 2, 20);
 const records::Author serra{u"Dr Serra"_s, u"neurologist"_s, u"R-12"_s};
@@ -31,8 +32,6 @@ records::Finding toes(int grade)
 {
     return {u"toe-tapping"_s, Side::Right, values::Grade{grade}, {}, false, {}, {}, {}};
 }
-
-} // namespace
 
 class TestVisits : public HouseTest
 {
@@ -279,4 +278,7 @@ private Q_SLOTS:
 };
 
 HOUSE_TEST(TestVisits)
+
+} // namespace test_visits
+
 #include "test_visits.moc"

@@ -10,10 +10,11 @@
 #include "tests/support/test_support.h"
 
 using namespace Qt::StringLiterals;
-using base::ErrorKind;
 
-namespace
+namespace test_withdrawing
 {
+
+using base::ErrorKind;
 
 const records::Author serra{u"Dr Serra"_s, u"neurologist"_s, u"R-12"_s};
 const records::Author ferrer{u"M. Ferrer"_s, u"physiotherapist"_s, u"P-7"_s};
@@ -44,8 +45,6 @@ struct Clinic {
         return letter;
     }
 };
-
-} // namespace
 
 /// A visit entered in error.
 class TestWithdrawing : public HouseTest
@@ -208,4 +207,7 @@ private Q_SLOTS:
 };
 
 HOUSE_TEST(TestWithdrawing)
+
+} // namespace test_withdrawing
+
 #include "test_withdrawing.moc"

@@ -7,11 +7,12 @@
 #include <cstring>
 
 using namespace Qt::StringLiterals;
+
+namespace test_words
+{
+
 using storage::Opening;
 using storage::Store;
-
-namespace
-{
 
 const storage::Access tester{u"tester"_s, [] { return QDateTime(QDate(2026, 3, 1), QTime(8, 0), Qt::UTC); }};
 
@@ -149,8 +150,6 @@ std::vector<quint64> numbers(const Store& store, const QString& sql)
     });
     return done ? found : std::vector<quint64>();
 }
-
-} // namespace
 
 /// Records from before the words were the program's own are brought over whole, signed or not.
 class TestWords : public HouseTest
@@ -297,4 +296,7 @@ private Q_SLOTS:
 };
 
 HOUSE_TEST(TestWords)
+
+} // namespace test_words
+
 #include "test_words.moc"

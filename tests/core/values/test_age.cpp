@@ -2,6 +2,9 @@
 
 #include "tests/support/test_support.h"
 
+namespace test_age
+{
+
 class AgeTest : public HouseTest
 {
     Q_OBJECT
@@ -40,4 +43,7 @@ void AgeTest::countsCompletedYears()
 }
 
 HOUSE_TEST(AgeTest)
+
+} // namespace test_age
+
 #include "test_age.moc"

@@ -2,6 +2,9 @@
 
 #include "tests/support/test_support.h"
 
+namespace test_quantity
+{
+
 using values::Quantity;
 using values::Unit;
 
@@ -61,4 +64,7 @@ void QuantityTest::exceedsBeyondNoiseOnly()
 }
 
 HOUSE_TEST(QuantityTest)
+
+} // namespace test_quantity
+
 #include "test_quantity.moc"

@@ -3,6 +3,10 @@
 #include "tests/support/test_support.h"
 
 using namespace Qt::StringLiterals;
+
+namespace test_unit
+{
+
 using values::Unit;
 
 class UnitTest : public HouseTest
@@ -51,4 +55,7 @@ void UnitTest::anUnknownCodeIsNoUnit()
 }
 
 HOUSE_TEST(UnitTest)
+
+} // namespace test_unit
+
 #include "test_unit.moc"

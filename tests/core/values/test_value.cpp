@@ -3,6 +3,10 @@
 #include "tests/support/test_support.h"
 
 using namespace Qt::StringLiterals;
+
+namespace test_value
+{
+
 using namespace values;
 
 class ValueTest : public HouseTest
@@ -72,4 +76,7 @@ void ValueTest::anEmptyValueIsNotAskedAndNeverNormal()
 }
 
 HOUSE_TEST(ValueTest)
+
+} // namespace test_value
+
 #include "test_value.moc"
