@@ -17,6 +17,17 @@ public:
         m_environment.insert(u"QT_SCALE_FACTOR"_s, QString::number(scale));
     }
 
+    /// What was seen last is kept where a test has failed.
+    ~Person()
+    {
+        const QString pictures = picturesFolder();
+        if (QTest::currentTestFailed() && QDir().mkpath(pictures))
+            m_screen.picture().save(
+                u"%1/%2-failed.png"_s.arg(pictures, QLatin1String(QTest::currentTestFunction())));
+    }
+    Person(const Person&) = delete;
+    Person& operator=(const Person&) = delete;
+
     QString records() const { return m_screen.home() + u"/clinic.aplomb"_s; }
 
     /// Starts the program and waits until its window is there.
@@ -24,12 +35,19 @@ public:
     {
         m_program = std::make_unique<Helper>();
         m_program->start(places::program(), {u"--records"_s, records()}, m_environment);
-        return waitForWindow();
+        return comes([this] {
+            if (hasKeyboard())
+                return true;
+            // A window that is there before the window manager is not given the keyboard.
+            m_screen.xdo({u"search"_s, u"--onlyvisible"_s, u"--pid"_s, pid(), u"windowactivate"_s});
+            return hasKeyboard();
+        });
     }
+    bool hasKeyboard() { return m_screen.xdo({u"getactivewindow"_s, u"getwindowpid"_s}) == pid(); }
     /// Waits until a window of the program has the keyboard.
     bool waitForWindow()
     {
-        return comes([this] { return m_screen.xdo({u"getactivewindow"_s, u"getwindowpid"_s}) == pid(); });
+        return comes([this] { return hasKeyboard(); });
     }
     QString pid() { return QString::number(m_program->process().processId()); }
     bool isOpen() { return m_program->process().state() == QProcess::Running; }
@@ -55,9 +73,8 @@ public:
     /// From no records to the list of a clinic without patients.
     bool beginClinic()
     {
-        if (!open() || !click(u"text"_s, u"Name of the clinic"_s))
+        if (!open() || !fill(u"Name of the clinic"_s, u"Harbour clinic"_s))
             return false;
-        type(u"Harbour clinic"_s);
         keys({u"Return"_s});
         return comesToShow(u"push button"_s, u"New patient"_s);
     }
@@ -146,17 +163,7 @@ public:
     /// The note of the test in use, as it stands on the screen.
     QString noteShown() const
     {
-        QString note;
-        walk([&](const Thing& thing) {
-            if (thing.role != u"text"_s || !thing.name.endsWith(u": note"_s))
-                return Go::On;
-            note = m_screen.ask(thing.service, thing.path, u"org.a11y.atspi.Text"_s, u"GetText"_s, {0, -1})
-                       .arguments()
-                       .value(0)
-                       .toString();
-            return Go::Home;
-        });
-        return note;
+        return textIn([](const QString& name) { return name.endsWith(u": note"_s); });
     }
     /// Named in a test that has failed.
     QString whatShows() const
@@ -190,6 +197,19 @@ public:
         return true;
     }
 
+    /// Types into the line of this name, and looks whether it stands there.
+    bool fill(const QString& name, const QString& text)
+    {
+        return comes([&] {
+            if (!click(u"text"_s, name))
+                return false;
+            keys({u"ctrl+a"_s});
+            type(text);
+            return comes([&] { return textIn([&](const QString& of) { return of == name; }) == text; },
+                         5'000);
+        });
+    }
+
     /// The answer of the sqlite3 shell, its columns parted by "|".
     QString stored(const QString& question) const
     {
@@ -220,6 +240,22 @@ private:
         }
         list.endArray();
         return all;
+    }
+
+    /// What stands in the first line whose name is such.
+    QString textIn(const std::function<bool(const QString& name)>& isMeant) const
+    {
+        QString text;
+        walk([&](const Thing& thing) {
+            if (thing.role != u"text"_s || !isMeant(thing.name))
+                return Go::On;
+            text = m_screen.ask(thing.service, thing.path, u"org.a11y.atspi.Text"_s, u"GetText"_s, {0, -1})
+                       .arguments()
+                       .value(0)
+                       .toString();
+            return Go::Home;
+        });
+        return text;
     }
 
     enum class Go { On, Past, Home }; ///< into the thing, past it, or home

@@ -36,10 +36,10 @@ inline QString picturesFolder()
 }
 
 /// Waits for a state, never for a time.
-inline bool comes(const std::function<bool()>& state)
+inline bool comes(const std::function<bool()>& state, int withinMs = longestMs)
 {
     QElapsedTimer waited;
-    for (waited.start(); waited.elapsed() < longestMs; QTest::qWait(40)) {
+    for (waited.start(); waited.elapsed() < withinMs; QTest::qWait(40)) {
         if (state())
             return true;
     }
@@ -137,14 +137,7 @@ public:
         m_manager.start(u"openbox"_s, {}, m_environment);
         m_isUp = comes([this] { return !xdo({u"get_num_desktops"_s}).isEmpty(); }) && connectToReaders();
     }
-    /// What was seen last is kept where a test has failed.
-    ~Screen()
-    {
-        const QString pictures = picturesFolder();
-        if (QTest::currentTestFailed() && QDir().mkpath(pictures))
-            picture().save(u"%1/%2-failed.png"_s.arg(pictures, QLatin1String(QTest::currentTestFunction())));
-        QDBusConnection::disconnectFromBus(u"readers"_s);
-    }
+    ~Screen() { QDBusConnection::disconnectFromBus(u"readers"_s); }
 
     bool isUp() const { return m_isUp; }
     QString home() const { return m_home.path(); }
