@@ -2,7 +2,7 @@
 
 #include "app/changes/html.h"
 
-#include "core/interpretation/course_words.h"
+#include "core/telling/course_words.h"
 
 #include <QCoreApplication>
 
@@ -14,12 +14,12 @@ QString certaintySection(const Row& row, const catalogue::Catalogue& catalogue, 
 {
     if (!row.comparison)
         return {};
-    const interpretation::Comparison& held = *row.comparison;
-    QStringList lines{interpretation::weightWords(held, catalogue, phrases),
-                      capitalised(interpretation::strengthWords(held, row.change.course, phrases))};
+    const judging::Comparison& held = *row.comparison;
+    QStringList lines{telling::weightWords(held, catalogue, phrases),
+                      capitalised(telling::strengthWords(held, row.change.course, phrases))};
     lines.removeAll(QString());
     if (held.raised)
-        lines << interpretation::raisedWords(*held.raised, plannedVisits, phrases);
+        lines << telling::raisedWords(*held.raised, plannedVisits, phrases);
     if (row.isHeldBack)
         lines << QCoreApplication::translate(
             "changes::Detail", "Not beyond the screen's bound: it does not stay while the expected share of "

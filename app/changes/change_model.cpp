@@ -8,7 +8,7 @@ namespace changes
 namespace
 {
 
-using interpretation::Strength;
+using judging::Strength;
 
 /// How much a row has to tell.
 int interest(const Row& row)
@@ -16,16 +16,16 @@ int interest(const Row& row)
     if (!row.comparison)
         return 0;
     switch (row.comparison->verdict) {
-    case interpretation::Verdict::BecameUnable:
-    case interpretation::Verdict::BecameAble:
+    case judging::Verdict::BecameUnable:
+    case judging::Verdict::BecameAble:
         return 3;
-    case interpretation::Verdict::Better:
-    case interpretation::Verdict::Worse:
+    case judging::Verdict::Better:
+    case judging::Verdict::Worse:
         return 2;
-    case interpretation::Verdict::WithinError:
-    case interpretation::Verdict::NotComparable:
+    case judging::Verdict::WithinError:
+    case judging::Verdict::NotComparable:
         return row.comparison->strength == Strength::Sustained ? 2 : 1;
-    case interpretation::Verdict::NoThreshold:
+    case judging::Verdict::NoThreshold:
         break;
     }
     return 0;

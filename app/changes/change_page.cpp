@@ -13,9 +13,9 @@
 #include "app/widgets/notice.h"
 #include "app/widgets/theme.h"
 
-#include "core/interpretation/composite.h"
-#include "core/interpretation/course_words.h"
+#include "core/judging/composite.h"
 #include "core/records/as_of.h"
+#include "core/telling/course_words.h"
 
 #include <QCheckBox>
 #include <QEvent>
@@ -229,9 +229,9 @@ QString ChangePage::composite() const
         return {};
     const records::AsOf until(now->id, m_session.visits());
     QStringList lines;
-    for (const auto& worsening : interpretation::compositeWorsenings(
+    for (const auto& worsening : judging::compositeWorsenings(
              {until.visits(), m_session.patientInFocus(), m_session.catalogue(), judging}))
-        lines << interpretation::compositeWords(worsening, m_session.catalogue(), m_phrases);
+        lines << telling::compositeWords(worsening, m_session.catalogue(), m_phrases);
     return lines.join(u'\n');
 }
 

@@ -2,11 +2,11 @@
 
 #include "app/changes/html.h"
 
-#include "core/interpretation/course_words.h"
-#include "core/interpretation/events.h"
-#include "core/interpretation/terms.h"
-#include "core/interpretation/wording.h"
+#include "core/judging/events.h"
 #include "core/records/wording.h"
+#include "core/telling/course_words.h"
+#include "core/telling/terms.h"
+#include "core/telling/wording.h"
 
 #include <QCoreApplication>
 
@@ -18,14 +18,14 @@ namespace changes
 namespace
 {
 
-using interpretation::Comparison;
+using judging::Comparison;
 
 struct CourseSectionTeller {
     Q_DECLARE_TR_FUNCTIONS(changes::CourseSection)
 
 public:
     const Row& row;
-    const interpretation::Ground& ground;
+    const judging::Ground& ground;
     const base::Phrasebook& phrases;
     const catalogue::Measure& measure;
 
@@ -55,12 +55,12 @@ QString CourseSectionTeller::referenceLine(const QString& name, const std::optio
 {
     if (!held)
         return tableLine({name.toHtmlEscaped(), {}, {}, {}, absent.toHtmlEscaped()});
-    const QString verdict = interpretation::verdictWords(*held, phrases);
+    const QString verdict = telling::verdictWords(*held, phrases);
     const QString strength = strengthWord(*held, row.change.course);
     return tableLine(
         escaped({name, records::dayInWords(held->reference.day),
                  records::written(held->reference.finding.value, measure, phrases),
-                 held->difference ? interpretation::signedAmount(*held->difference, measure) : QString(),
+                 held->difference ? telling::signedAmount(*held->difference, measure) : QString(),
                  strength.isEmpty() ? verdict : verdict + u" · "_s + strength}));
 }
 
@@ -71,14 +71,14 @@ QString CourseSectionTeller::meanLine(const Comparison& held) const
     return tableLine(
         escaped({tr("mean of the first two"),
                  {},
-                 mean ? interpretation::amount(*mean, measure, 1) : QString(),
-                 held.difference ? interpretation::signedAmount(*held.difference, measure, 1) : QString(),
-                 interpretation::verdictWords(held, phrases)}));
+                 mean ? telling::amount(*mean, measure, 1) : QString(),
+                 held.difference ? telling::signedAmount(*held.difference, measure, 1) : QString(),
+                 telling::verdictWords(held, phrases)}));
 }
 
 QString CourseSectionTeller::references() const
 {
-    const interpretation::Change& change = row.change;
+    const judging::Change& change = row.change;
     if (!change.previous)
         return {};
     QString lines =
@@ -96,10 +96,10 @@ QString CourseSectionTeller::references() const
 QStringList CourseSectionTeller::confirmations() const
 {
     QStringList lines;
-    for (const interpretation::Confirmation& each : row.change.course.confirmations) {
+    for (const judging::Confirmation& each : row.change.course.confirmations) {
         const QString seen = records::dayInWords(each.seen.day);
         const QString confirmed = records::dayInWords(each.confirmed.day);
-        lines << (each.verdict == interpretation::Verdict::Better
+        lines << (each.verdict == judging::Verdict::Better
                       ? tr("Improvement seen on %1 and confirmed on %2, which is the new level.")
                       : tr("Decline seen on %1 and confirmed on %2, which is the new level."))
                      .arg(seen, confirmed);
@@ -110,25 +110,25 @@ QStringList CourseSectionTeller::confirmations() const
 QStringList CourseSectionTeller::events() const
 {
     QStringList lines;
-    for (const interpretation::Event& event :
-         interpretation::events(measure.id, ground.visits, ground.patient, ground.catalogue)) {
+    for (const judging::Event& event :
+         judging::events(measure.id, ground.visits, ground.patient, ground.catalogue)) {
         const bool isOurs = event.side == records::Side::None || event.side == row.change.side;
         if (isOurs && event.day <= row.occasion.day)
-            lines << interpretation::eventWords(event, phrases);
+            lines << telling::eventWords(event, phrases);
     }
     return lines;
 }
 
 } // namespace
 
-QString courseSection(const Row& row, const interpretation::Ground& ground, const base::Phrasebook& phrases)
+QString courseSection(const Row& row, const judging::Ground& ground, const base::Phrasebook& phrases)
 {
     const catalogue::Measure* measure = ground.catalogue.measure(row.change.measure);
     if (measure == nullptr || !row.change.previous)
         return {};
     const CourseSectionTeller teller{row, ground, phrases, *measure};
-    const QStringList lines = interpretation::trendWords(row.change.course, *measure, phrases) +
-                              teller.confirmations() + teller.events();
+    const QStringList lines =
+        telling::trendWords(row.change.course, *measure, phrases) + teller.confirmations() + teller.events();
     return section(CourseSectionTeller::tr("Over the visits"), u"<p>"_s + teller.run().toHtmlEscaped() +
                                                                    u"</p>"_s + teller.references() +
                                                                    list(escaped(lines)));

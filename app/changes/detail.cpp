@@ -4,9 +4,9 @@
 #include "app/changes/course_section.h"
 #include "app/changes/html.h"
 
-#include "core/interpretation/row_words.h"
-#include "core/interpretation/wording.h"
 #include "core/records/wording.h"
+#include "core/telling/row_words.h"
+#include "core/telling/wording.h"
 
 #include <QCoreApplication>
 
@@ -47,7 +47,7 @@ private:
 QString DetailTeller::heading() const
 {
     const QString name = row.side.isEmpty() ? row.measure : tr("%1, %2").arg(row.measure, row.side);
-    const QString why = row.comparison ? interpretation::why(*row.comparison, catalogue, phrases) : QString();
+    const QString why = row.comparison ? telling::why(*row.comparison, catalogue, phrases) : QString();
     return u"<h3>%1: %2</h3><p>%3</p>"_s.arg(name.toHtmlEscaped(), row.verdict.toHtmlEscaped(),
                                              why.toHtmlEscaped());
 }
@@ -55,12 +55,12 @@ QString DetailTeller::heading() const
 QString DetailTeller::arithmetic() const
 {
     return section(tr("Arithmetic"),
-                   list(escaped(interpretation::arithmetic(*row.comparison, catalogue, phrases)), true));
+                   list(escaped(telling::arithmetic(*row.comparison, catalogue, phrases)), true));
 }
 
 QString DetailTeller::withLink(const catalogue::Threshold& threshold) const
 {
-    QString words = interpretation::written(threshold, catalogue, phrases).toHtmlEscaped();
+    QString words = telling::written(threshold, catalogue, phrases).toHtmlEscaped();
     const catalogue::Source* published = catalogue.source(threshold.source);
     if (published == nullptr)
         return words;
@@ -75,7 +75,7 @@ QString DetailTeller::source() const
     const auto& threshold = row.comparison->threshold;
     if (!threshold)
         return {};
-    const QString why = interpretation::whyThisRow(*row.comparison, catalogue, phrases);
+    const QString why = telling::whyThisRow(*row.comparison, catalogue, phrases);
     return section(tr("Source of the threshold"),
                    u"<p>%1</p><p>%2</p>"_s.arg(withLink(threshold->row),
                                                tr("Why this row: %1.").arg(why).toHtmlEscaped()));
@@ -95,7 +95,7 @@ QString DetailTeller::recorded(const catalogue::Condition* condition, const QStr
 
 QString DetailTeller::match(const QString& condition, const QString& before, const QString& now) const
 {
-    const auto isThis = [&](const interpretation::Mismatch& each) { return each.condition == condition; };
+    const auto isThis = [&](const judging::Mismatch& each) { return each.condition == condition; };
     const bool isMissing = before.isEmpty() || now.isEmpty();
     if (std::ranges::any_of(row.comparison->comparability.blocking, isThis))
         return isMissing ? tr("not recorded: not comparable") : tr("differs: not comparable");
@@ -136,16 +136,15 @@ QString DetailTeller::important() const
 QString DetailTeller::cautions() const
 {
     return section(tr("Caution"),
-                   list(escaped(interpretation::cautions(row.change, *row.comparison, catalogue, phrases))));
+                   list(escaped(telling::cautions(row.change, *row.comparison, catalogue, phrases))));
 }
 
 QString DetailTeller::notUsed() const
 {
     QStringList lines;
-    for (const interpretation::NotUsed& each : row.comparison->notUsed)
+    for (const judging::NotUsed& each : row.comparison->notUsed)
         lines << u"<b>%1.</b> %2"_s.arg(
-            capitalised(interpretation::whyNotUsed(each, catalogue, phrases)).toHtmlEscaped(),
-            withLink(each.row));
+            capitalised(telling::whyNotUsed(each, catalogue, phrases)).toHtmlEscaped(), withLink(each.row));
     return section(tr("Evidence that fits but was not used"), list(lines));
 }
 
@@ -179,7 +178,7 @@ QString DetailTeller::howMeasured() const
 
 } // namespace
 
-QString detail(const Row& row, const interpretation::Ground& ground, const base::Phrasebook& phrases)
+QString detail(const Row& row, const judging::Ground& ground, const base::Phrasebook& phrases)
 {
     const catalogue::Measure* measure = ground.catalogue.measure(row.occasion.finding.measure);
     if (measure == nullptr)

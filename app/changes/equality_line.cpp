@@ -1,8 +1,9 @@
 #include "app/changes/equality_line.h"
 
 #include "app/widgets/theme.h"
-#include "core/interpretation/declared_words.h"
+#include "core/judging/declared.h"
 #include "core/records/wording.h"
+#include "core/telling/declared_words.h"
 
 #include <QHBoxLayout>
 #include <QLabel>
@@ -41,7 +42,7 @@ EqualityLine::EqualityLine(session::Session& session, session::Prompts& prompts,
     connect(m_takeBack, &QPushButton::clicked, this, &EqualityLine::takeBack);
 }
 
-void EqualityLine::offer(const std::optional<interpretation::Comparison>& comparison)
+void EqualityLine::offer(const std::optional<judging::Comparison>& comparison)
 {
     m_comparison = comparison;
     m_declared.reset();
@@ -49,13 +50,13 @@ void EqualityLine::offer(const std::optional<interpretation::Comparison>& compar
     bool mayDeclare = false;
     if (comparison) {
         const records::Patient& patient = m_session.patientInFocus();
-        const auto declarations = interpretation::declarations(*comparison, patient, m_session.catalogue());
+        const auto declarations = judging::declarations(*comparison, patient, m_session.catalogue());
         if (declarations.size() == 1)
             m_declared = declarations.front();
-        mayDeclare = interpretation::mayBeDeclaredEqual(*comparison, patient);
+        mayDeclare = judging::mayBeDeclaredEqual(*comparison, patient);
         words = mayDeclare ? tr("Not comparable only because something was not recorded.")
-                           : interpretation::declaredWords(*comparison, patient, m_session.visits(),
-                                                           m_session.catalogue(), {});
+                           : telling::declaredWords(*comparison, patient, m_session.visits(),
+                                                    m_session.catalogue(), {});
     }
     m_words->setText(words);
     m_declare->setVisible(mayDeclare);
@@ -79,8 +80,8 @@ QString EqualityLine::question() const
                              .arg(records::dayInWords(m_comparison->reference.day),
                                   records::dayInWords(m_comparison->now.day),
                                   measure != nullptr ? records::titled(*measure, phrases) : QString()),
-                         interpretation::unrecordedWords(interpretation::unrecorded(*m_comparison, catalogue),
-                                                         *m_comparison, catalogue, phrases),
+                         telling::unrecordedWords(judging::unrecorded(*m_comparison, catalogue),
+                                                  *m_comparison, catalogue, phrases),
                          tr("Different conditions can hide a change or feign one. Declare them the same only "
                             "where you know that they were.")};
     if (measure != nullptr && measure->hasSides)
@@ -90,7 +91,7 @@ QString EqualityLine::question() const
 
 void EqualityLine::declareEqual()
 {
-    const interpretation::Comparison comparison = *m_comparison; // a saved word offers anew
+    const judging::Comparison comparison = *m_comparison; // a saved word offers anew
     const auto reason =
         m_prompts.line(question(), tr("Reason, kept with the patient's record and told in letters"), {});
     if (!reason)

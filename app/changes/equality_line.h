@@ -22,7 +22,7 @@ public:
     EqualityLine(session::Session& session, session::Prompts& prompts, QWidget* parent = nullptr);
 
     /// Speaks of this comparison; of none where there is none.
-    void offer(const std::optional<interpretation::Comparison>& comparison);
+    void offer(const std::optional<judging::Comparison>& comparison);
 
 private:
     void declareEqual();
@@ -35,7 +35,7 @@ private:
     QLabel* m_words;
     QPushButton* m_declare;
     QPushButton* m_takeBack;
-    std::optional<interpretation::Comparison> m_comparison;
+    std::optional<judging::Comparison> m_comparison;
     std::optional<records::DeclaredEqual> m_declared; ///< the word that can be taken back
 };
 

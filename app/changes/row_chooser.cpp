@@ -2,8 +2,8 @@
 
 #include "app/widgets/combo_box.h"
 #include "app/widgets/theme.h"
-#include "core/interpretation/row_words.h"
-#include "core/interpretation/terms.h"
+#include "core/telling/row_words.h"
+#include "core/telling/terms.h"
 
 #include <QHBoxLayout>
 #include <QLabel>
@@ -41,7 +41,7 @@ RowChooser::RowChooser(session::Session& session, session::Prompts& prompts, QWi
     connect(m_back, &QPushButton::clicked, this, &RowChooser::goBack);
 }
 
-void RowChooser::offer(const std::optional<interpretation::Comparison>& comparison)
+void RowChooser::offer(const std::optional<judging::Comparison>& comparison)
 {
     m_rows->clear();
     m_measure = comparison ? comparison->measure : QString();
@@ -49,10 +49,9 @@ void RowChooser::offer(const std::optional<interpretation::Comparison>& comparis
     const base::Phrasebook phrases;
     if (measure != nullptr) {
         for (const auto& [row, reason] : comparison->notUsed)
-            m_rows->addItem(
-                tr("%1: %2").arg(interpretation::publishedLimit(row.improvement, row, *measure, phrases),
-                                 interpretation::sourceWords(row, m_session.catalogue(), phrases)),
-                row.id);
+            m_rows->addItem(tr("%1: %2").arg(telling::publishedLimit(row.improvement, row, *measure, phrases),
+                                             telling::sourceWords(row, m_session.catalogue(), phrases)),
+                            row.id);
     }
     m_use->setEnabled(m_rows->count() > 0);
     m_rows->setEnabled(m_rows->count() > 0);

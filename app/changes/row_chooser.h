@@ -21,7 +21,7 @@ public:
     RowChooser(session::Session& session, session::Prompts& prompts, QWidget* parent = nullptr);
 
     /// Offers the rows that fit this comparison and were not used; none where there is no comparison.
-    void offer(const std::optional<interpretation::Comparison>& comparison);
+    void offer(const std::optional<judging::Comparison>& comparison);
 
 private:
     void use();

@@ -1,9 +1,9 @@
 #include "app/changes/rows.h"
 
 #include "core/base/rounding.h"
-#include "core/interpretation/terms.h"
-#include "core/interpretation/wording.h"
 #include "core/records/wording.h"
+#include "core/telling/terms.h"
+#include "core/telling/wording.h"
 
 #include <QCoreApplication>
 #include <QLocale>
@@ -19,9 +19,9 @@ namespace changes
 namespace
 {
 
-using interpretation::Comparison;
-using interpretation::Strength;
-using interpretation::Verdict;
+using judging::Comparison;
+using judging::Strength;
+using judging::Verdict;
 
 struct RowsWords {
     Q_DECLARE_TR_FUNCTIONS(changes::Rows)
@@ -33,8 +33,8 @@ public:
     {
         return verdict == Verdict::Better ? tr("better") : tr("worse");
     }
-    static QString absent(const interpretation::Change& change, Against against);
-    static QString inCourse(const Comparison& comparison, const interpretation::Course& course);
+    static QString absent(const judging::Change& change, Against against);
+    static QString inCourse(const Comparison& comparison, const judging::Course& course);
 };
 
 QString RowsWords::strip(const Strip& strip)
@@ -66,7 +66,7 @@ QString RowsWords::strip(const Strip& strip)
     return strip.hasScale ? tr("no difference") : tr("no scale");
 }
 
-QString RowsWords::absent(const interpretation::Change& change, Against against)
+QString RowsWords::absent(const judging::Change& change, Against against)
 {
     if (!change.previous)
         return tr("first result, nothing to compare with");
@@ -85,7 +85,7 @@ QString RowsWords::absent(const interpretation::Change& change, Against against)
 }
 
 /// A sustained trend is told whatever the two visits say alone.
-QString RowsWords::inCourse(const Comparison& comparison, const interpretation::Course& course)
+QString RowsWords::inCourse(const Comparison& comparison, const judging::Course& course)
 {
     const auto sustained = course.trend ? course.trend->sustained : std::nullopt;
     switch (comparison.strength) {
@@ -106,7 +106,7 @@ QString RowsWords::inCourse(const Comparison& comparison, const interpretation::
     return *sustained == Verdict::Better ? tr("sustained improvement") : tr("sustained decline");
 }
 
-Row row(const interpretation::Change& change, Against against, const catalogue::Catalogue& catalogue,
+Row row(const judging::Change& change, Against against, const catalogue::Catalogue& catalogue,
         const catalogue::Measure& measure, const base::Phrasebook& phrases)
 {
     Row made;
@@ -125,8 +125,8 @@ Row row(const interpretation::Change& change, Against against, const catalogue::
     made.reference = records::written(made.comparison->reference.finding.value, measure, phrases);
     made.referenceDay = records::dayInWords(made.comparison->reference.day);
     if (made.comparison->difference)
-        made.difference = interpretation::signedAmount(*made.comparison->difference, measure);
-    made.verdict = interpretation::verdictWords(*made.comparison, phrases);
+        made.difference = telling::signedAmount(*made.comparison->difference, measure);
+    made.verdict = telling::verdictWords(*made.comparison, phrases);
     made.strength = strengthWord(*made.comparison, change.course);
     made.isUnjudged = made.comparison->verdict == Verdict::NoThreshold && !made.comparison->difference;
     made.strip = strip(*made.comparison, measure.better);
@@ -136,7 +136,7 @@ Row row(const interpretation::Change& change, Against against, const catalogue::
 
 } // namespace
 
-const std::optional<Comparison>& comparisonWith(const interpretation::Change& change, Against against)
+const std::optional<Comparison>& comparisonWith(const judging::Change& change, Against against)
 {
     switch (against) {
     case Against::Previous:
@@ -153,14 +153,14 @@ const std::optional<Comparison>& comparisonWith(const interpretation::Change& ch
     return change.chosen;
 }
 
-QString strengthWord(const Comparison& comparison, const interpretation::Course& course)
+QString strengthWord(const Comparison& comparison, const judging::Course& course)
 {
     return RowsWords::inCourse(comparison, course);
 }
 
 bool isFlag(const Row& row)
 {
-    return row.comparison && interpretation::isBeyondError(row.comparison->verdict);
+    return row.comparison && judging::isBeyondError(row.comparison->verdict);
 }
 
 QString qualified(const Row& row)
@@ -180,11 +180,11 @@ Meaning shortMeaning(const Row& row)
     return {row.verdict, row.strength};
 }
 
-std::vector<Row> rows(const std::vector<interpretation::Change>& changes, Against against,
+std::vector<Row> rows(const std::vector<judging::Change>& changes, Against against,
                       const catalogue::Catalogue& catalogue, const base::Phrasebook& phrases)
 {
     std::vector<Row> made;
-    for (const interpretation::Change& change : changes) {
+    for (const judging::Change& change : changes) {
         if (const catalogue::Measure* measure = catalogue.measure(change.measure))
             made.push_back(row(change, against, catalogue, *measure, phrases));
     }

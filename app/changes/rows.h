@@ -3,7 +3,7 @@
 #include "app/changes/strip.h"
 
 #include "core/base/phrasebook.h"
-#include "core/interpretation/change.h"
+#include "core/judging/change.h"
 
 namespace changes
 {
@@ -27,17 +27,16 @@ struct Row {
     QString stripWords;      ///< what the strip shows
     Strip strip;
     records::Occasion occasion;
-    interpretation::Change change;
-    std::optional<interpretation::Comparison> comparison; ///< the one of the change that was asked for
+    judging::Change change;
+    std::optional<judging::Comparison> comparison; ///< the one of the change that was asked for
 };
 
 /// Empty where the change has no such reference.
-const std::optional<interpretation::Comparison>& comparisonWith(const interpretation::Change& change,
-                                                                Against against);
+const std::optional<judging::Comparison>& comparisonWith(const judging::Change& change, Against against);
 
 /// "possible", "confirmed", "sustained", or "sustained decline" where the comparison itself says otherwise;
 /// empty where nothing is flagged.
-QString strengthWord(const interpretation::Comparison& comparison, const interpretation::Course& course);
+QString strengthWord(const judging::Comparison& comparison, const judging::Course& course);
 
 /// Better or worse beyond error.
 bool isFlag(const Row& row);
@@ -54,7 +53,7 @@ struct Meaning {
 Meaning shortMeaning(const Row& row);
 
 /// The changes in the order given, which is the catalogue's.
-std::vector<Row> rows(const std::vector<interpretation::Change>& changes, Against against,
+std::vector<Row> rows(const std::vector<judging::Change>& changes, Against against,
                       const catalogue::Catalogue& catalogue, const base::Phrasebook& phrases);
 
 } // namespace changes

@@ -1,6 +1,6 @@
 #include "app/changes/standing_section.h"
 
-#include "core/interpretation/standing_wording.h"
+#include "core/telling/standing_wording.h"
 
 #include <QCoreApplication>
 
@@ -15,9 +15,9 @@ QString standingSection(const Row& row, const records::Patient& patient,
     const catalogue::Measure* measure = catalogue.measure(row.occasion.finding.measure);
     if (measure == nullptr)
         return {};
-    const auto found = interpretation::standings(row.occasion, patient, catalogue);
+    const auto found = judging::standings(row.occasion, patient, catalogue);
     QString lines;
-    for (const QString& line : interpretation::standingLines(found, *measure, catalogue, phrases))
+    for (const QString& line : telling::standingLines(found, *measure, catalogue, phrases))
         lines += u"<li>"_s + line.toHtmlEscaped() + u"</li>"_s;
     return lines.isEmpty()
                ? QString()

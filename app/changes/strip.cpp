@@ -2,7 +2,7 @@
 
 #include "app/widgets/verdict_mark.h"
 
-#include "core/interpretation/room.h"
+#include "core/judging/room.h"
 
 #include <QPolygonF>
 
@@ -15,7 +15,7 @@ namespace changes
 namespace
 {
 
-using interpretation::Verdict;
+using judging::Verdict;
 
 constexpr double markWidth = 16;
 
@@ -48,7 +48,7 @@ void drawArrow(QPainter& painter, const QPointF& tip, double direction, const QC
 
 } // namespace
 
-Strip strip(const interpretation::Comparison& comparison, catalogue::Direction better)
+Strip strip(const judging::Comparison& comparison, catalogue::Direction better)
 {
     Strip made;
     made.verdict = comparison.verdict;
@@ -59,7 +59,7 @@ Strip strip(const interpretation::Comparison& comparison, catalogue::Direction b
         return made;
     const double sign = better == catalogue::Direction::HigherIsBetter ? 1 : -1;
     const double difference = comparison.difference.value_or(*now - *before);
-    const auto inLimits = interpretation::inLimits(comparison, better);
+    const auto inLimits = judging::inLimits(comparison, better);
     made.hasScale = inLimits.has_value();
     made.position = inLimits.value_or(sign * difference);
     return made;

@@ -17,7 +17,7 @@ namespace changes
 namespace
 {
 
-using interpretation::Verdict;
+using judging::Verdict;
 
 constexpr double confidence = 0.95; ///< of every threshold, as applied
 
@@ -74,7 +74,7 @@ QString tally(const std::vector<Row>& rows, bool isHeld)
     for (const Verdict verdict : {Verdict::BecameUnable, Verdict::BecameAble, Verdict::Better, Verdict::Worse,
                                   Verdict::WithinError, Verdict::NotComparable, Verdict::NoThreshold}) {
         const qsizetype found = count(rows, verdict);
-        const bool isAlwaysSaid = interpretation::isBeyondError(verdict);
+        const bool isAlwaysSaid = judging::isBeyondError(verdict);
         if (found > 0 || isAlwaysSaid)
             parts << TallyWords::counted(verdict, found);
     }

@@ -14,7 +14,7 @@ namespace charts
 namespace
 {
 
-using interpretation::Event;
+using judging::Event;
 
 Mark markOf(values::Absence absence)
 {

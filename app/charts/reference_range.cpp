@@ -1,8 +1,8 @@
 #include "app/charts/reference_range.h"
 
-#include "core/interpretation/reference_words.h"
-#include "core/interpretation/standing.h"
+#include "core/judging/standing.h"
 #include "core/records/wording.h"
+#include "core/telling/reference_words.h"
 
 #include <algorithm>
 
@@ -34,9 +34,9 @@ std::optional<TrendRange> referenceRange(const records::Occasion& occasion, cons
 {
     const catalogue::Measure* measure = catalogue.measure(occasion.finding.measure);
     const catalogue::Norm* best = nullptr;
-    const auto found = interpretation::standings(occasion, patient, catalogue);
-    for (const interpretation::Standing& standing : found) {
-        const auto* answer = std::get_if<interpretation::AgainstNorm>(&standing.answer);
+    const auto found = judging::standings(occasion, patient, catalogue);
+    for (const judging::Standing& standing : found) {
+        const auto* answer = std::get_if<judging::AgainstNorm>(&standing.answer);
         const bool isBetter = answer != nullptr && rangeOf(answer->norm) &&
                               (best == nullptr || answer->norm.origin.checked < best->origin.checked);
         if (isBetter)
@@ -51,8 +51,8 @@ std::optional<TrendRange> referenceRange(const records::Occasion& occasion, cons
                                                            : phrases("mean ± 2 SD");
     range.words = phrases("Reference range, lightly shaded: %1 to %2, %3 of %4 (%5).")
                       .arg(withUnit(range.low, *measure), withUnit(range.high, *measure), what,
-                           interpretation::written(best->whom, phrases),
-                           interpretation::sourceWords(best->whom, best->origin, catalogue, phrases));
+                           telling::written(best->whom, phrases),
+                           telling::sourceWords(best->whom, best->origin, catalogue, phrases));
     return range;
 }
 

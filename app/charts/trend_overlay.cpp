@@ -217,8 +217,7 @@ void TrendOverlay::paintLimits(QPainter& painter) const
     painter.setFont(m_fonts.caption);
     for (const LimitLabel& label : labels) {
         double left = frame.plot.right() + 9;
-        const auto verdict =
-            label.improved ? interpretation::Verdict::Better : interpretation::Verdict::Worse;
+        const auto verdict = label.improved ? judging::Verdict::Better : judging::Verdict::Worse;
         widgets::drawVerdict(painter, {left - 5, label.y - 5, 10, 10}, verdict, colours);
         left += 9;
         if (label.side) {

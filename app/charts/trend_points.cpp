@@ -5,12 +5,12 @@
 #include "app/charts/trend_slope.h"
 #include "app/charts/trend_words.h"
 
-#include "core/interpretation/change.h"
-#include "core/interpretation/course_words.h"
-#include "core/interpretation/room.h"
-#include "core/interpretation/terms.h"
-#include "core/interpretation/wording.h"
+#include "core/judging/change.h"
+#include "core/judging/room.h"
 #include "core/records/wording.h"
+#include "core/telling/course_words.h"
+#include "core/telling/terms.h"
+#include "core/telling/wording.h"
 
 #include <algorithm>
 #include <cmath>
@@ -34,10 +34,10 @@ struct Maker {
     const records::Judging& judging;
 
     std::optional<double> height(const values::Value& value) const;
-    QString conditionWords(const interpretation::Mismatch& mismatch) const;
+    QString conditionWords(const judging::Mismatch& mismatch) const;
     QString valueWords(const records::Finding& finding) const;
-    std::vector<TrendEntry> entries(const interpretation::Progress& progress) const;
-    std::optional<TrendLimits> limits(const interpretation::Comparison& held) const;
+    std::vector<TrendEntry> entries(const judging::Progress& progress) const;
+    std::optional<TrendLimits> limits(const judging::Comparison& held) const;
     TrendLine line(records::Side side) const;
     std::optional<TrendRange> range(const std::vector<TrendLine>& lines) const;
 };
@@ -54,7 +54,7 @@ std::optional<double> Maker::height(const values::Value& value) const
     return double(found - measure.options.begin());
 }
 
-QString Maker::conditionWords(const interpretation::Mismatch& mismatch) const
+QString Maker::conditionWords(const judging::Mismatch& mismatch) const
 {
     const catalogue::Condition* condition = catalogue.condition(mismatch.condition);
     const auto title = [&](const QString& recorded) {
@@ -75,12 +75,12 @@ QString Maker::conditionWords(const interpretation::Mismatch& mismatch) const
     return phrases("%1: %2 → %3").arg(name, title(mismatch.before), title(mismatch.now));
 }
 
-std::vector<TrendEntry> Maker::entries(const interpretation::Progress& progress) const
+std::vector<TrendEntry> Maker::entries(const judging::Progress& progress) const
 {
     std::vector<TrendEntry> made;
     bool unableBetween = false;
     int run = 0;
-    for (const interpretation::Stage& stage : progress.stages) {
+    for (const judging::Stage& stage : progress.stages) {
         const records::Occasion& occasion = stage.occasion;
         TrendEntry entry;
         entry.visit = occasion.visit;
@@ -88,11 +88,11 @@ std::vector<TrendEntry> Maker::entries(const interpretation::Progress& progress)
         entry.isDraft = occasion.state == records::VisitState::Draft;
         entry.words = valueWords(occasion.finding);
         entry.number = height(occasion.finding.value);
-        entry.isAtCap = interpretation::isAtCap(occasion.finding, measure);
+        entry.isAtCap = judging::isAtCap(occasion.finding, measure);
         if (const auto* missing = std::get_if<values::Missing>(&occasion.finding.value))
             entry.absence = missing->why;
         if (stage.sinceBefore) {
-            for (const interpretation::Mismatch& mismatch : stage.sinceBefore->blocking)
+            for (const judging::Mismatch& mismatch : stage.sinceBefore->blocking)
                 entry.changes << conditionWords(mismatch);
             run += stage.sinceBefore->isComparable() ? 0 : 1;
             entry.joins = stage.sinceBefore->isComparable() && !unableBetween;
@@ -104,7 +104,7 @@ std::vector<TrendEntry> Maker::entries(const interpretation::Progress& progress)
         entry.run = run;
         if (stage.held) {
             entry.verdict = stage.held->verdict;
-            entry.verdictWords = interpretation::verdictWords(*stage.held, phrases);
+            entry.verdictWords = telling::verdictWords(*stage.held, phrases);
         }
         entry.isNow = progress.change && progress.change->now.visit == occasion.visit;
         entry.isPrevious = progress.change && progress.change->previous &&
@@ -120,11 +120,11 @@ std::vector<TrendEntry> Maker::entries(const interpretation::Progress& progress)
 QString Maker::valueWords(const records::Finding& finding) const
 {
     const QString words = records::written(finding.value, measure, phrases);
-    return interpretation::isAtCap(finding, measure) ? phrases("%1, stopped at the cap").arg(words) : words;
+    return judging::isAtCap(finding, measure) ? phrases("%1, stopped at the cap").arg(words) : words;
 }
 
 /// Empty where the comparison has no threshold, and so no limit.
-std::optional<TrendLimits> Maker::limits(const interpretation::Comparison& held) const
+std::optional<TrendLimits> Maker::limits(const judging::Comparison& held) const
 {
     const auto reference = values::number(held.reference.finding.value);
     if (!held.threshold || !reference)
@@ -132,16 +132,16 @@ std::optional<TrendLimits> Maker::limits(const interpretation::Comparison& held)
     TrendLimits made;
     made.day = held.reference.day;
     made.reference = *reference;
-    made.source = interpretation::sourceWords(held.threshold->row, catalogue, phrases);
+    made.source = telling::sourceWords(held.threshold->row, catalogue, phrases);
     if (held.threshold->row.scale == catalogue::Scale::ProportionalToMean) {
         const double limit = held.threshold->limitFor(*held.difference, measure.better);
-        const int decimals = interpretation::tellingDecimals(std::abs(*held.difference), limit, measure);
-        made.atThisVisit = interpretation::amount(limit, measure, decimals);
+        const int decimals = telling::tellingDecimals(std::abs(*held.difference), limit, measure);
+        made.atThisVisit = telling::amount(limit, measure, decimals);
     }
     if (!held.cannotShow.better)
-        made.improved = interpretation::valueAtLimit(*held.threshold, *reference, true, measure.better);
+        made.improved = judging::valueAtLimit(*held.threshold, *reference, true, measure.better);
     if (!held.cannotShow.worse)
-        made.declined = interpretation::valueAtLimit(*held.threshold, *reference, false, measure.better);
+        made.declined = judging::valueAtLimit(*held.threshold, *reference, false, measure.better);
     return made;
 }
 
@@ -150,19 +150,19 @@ TrendLine Maker::line(records::Side side) const
     TrendLine line;
     line.side = side;
     line.name = records::written(side, phrases);
-    const interpretation::Progress progress = interpretation::progress(
+    const judging::Progress progress = judging::progress(
         {measure.id, side, question.visit, question.reference}, {visits, patient, catalogue, judging});
     line.entries = entries(progress);
     line.heading = headingRows(line, phrases);
     if (progress.change) {
         line.slope = trendSlope(progress.change->course);
-        line.trend = interpretation::trendWords(progress.change->course, measure, phrases);
+        line.trend = telling::trendWords(progress.change->course, measure, phrases);
     }
     if (!progress.held)
         return line;
     line.limits = limits(*progress.held);
     if (line.limits)
-        line.standardError = interpretation::standardErrorOf(progress.held->threshold->row);
+        line.standardError = judging::standardErrorOf(progress.held->threshold->row);
     return line;
 }
 
@@ -202,9 +202,9 @@ std::vector<TrendStep> stepsOf(const catalogue::Measure& measure)
 }
 
 /// As it stands on the time line, where its place says the day.
-QString shortly(const interpretation::Event& event, const base::Phrasebook& phrases)
+QString shortly(const judging::Event& event, const base::Phrasebook& phrases)
 {
-    using Kind = interpretation::Event::Kind;
+    using Kind = judging::Event::Kind;
     switch (event.kind) {
     case Kind::SidesDiffer:
         return phrases("sides differ");
@@ -225,11 +225,10 @@ std::vector<TrendEvent> eventsFor(const TrendQuestion& question, const std::vect
                                   const base::Phrasebook& phrases)
 {
     std::vector<TrendEvent> made;
-    for (const interpretation::Event& event :
-         interpretation::events(question.measure, visits, patient, catalogue)) {
+    for (const judging::Event& event : judging::events(question.measure, visits, patient, catalogue)) {
         if (!question.side || event.side == *question.side)
             made.push_back({event.visit, event.day, event.kind, shortly(event, phrases),
-                            interpretation::eventWords(event, phrases)});
+                            telling::eventWords(event, phrases)});
     }
     return made;
 }
@@ -309,7 +308,7 @@ TrendPoints trendPoints(const TrendQuestion& question, const std::vector<records
     points.unit = values::symbol(measure->unit);
     points.direction = records::directionWords(*measure, phrases);
     points.better = measure->better;
-    points.isOrdinal = measure->kind == catalogue::Kind::Grade || measure->kind == catalogue::Kind::Choice;
+    points.isOrdinal = !catalogue::isNumeric(measure->kind);
     points.steps = stepsOf(*measure);
     points.lowest = measure->lowest;
     points.highest = measure->highest;

@@ -1,7 +1,7 @@
 #pragma once
 
-#include "core/interpretation/comparison.h"
-#include "core/interpretation/events.h"
+#include "core/judging/comparison.h"
+#include "core/judging/events.h"
 #include "core/records/clinic.h"
 
 #include "core/base/phrasebook.h"
@@ -22,11 +22,11 @@ struct TrendEntry {
     QStringList
         changes; ///< what differs from the value before where a new run begins: "Walking aid: none → stick"
     bool isReference = false;
-    bool isNow = false;                             ///< what this visit found, or the last before it
-    bool isPrevious = false;                        ///< the last comparable one before that
-    bool isAtCap = false;                           ///< stopped there: the value is at least that
-    std::optional<interpretation::Verdict> verdict; ///< against the reference; empty before and at it
-    QString verdictWords;                           ///< with what could not show
+    bool isNow = false;                      ///< what this visit found, or the last before it
+    bool isPrevious = false;                 ///< the last comparable one before that
+    bool isAtCap = false;                    ///< stopped there: the value is at least that
+    std::optional<judging::Verdict> verdict; ///< against the reference; empty before and at it
+    QString verdictWords;                    ///< with what could not show
 };
 
 /// The values beyond which a change from the reference is larger than measurement error.
@@ -90,7 +90,7 @@ struct TrendBreak {
 struct TrendEvent {
     records::VisitId visit;
     QDate day;
-    interpretation::Event::Kind kind = interpretation::Event::Kind::BecameUnable;
+    judging::Event::Kind kind = judging::Event::Kind::BecameUnable;
     QString label; ///< "right became unable"
     QString words; ///< "Became unable on 13-May-2026, right"
 };

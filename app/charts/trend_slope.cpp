@@ -16,10 +16,10 @@ double yearsBetween(QDate from, QDate to)
 }
 
 /// The numbers of a run, of several on one day the last.
-std::vector<interpretation::RunPoint> numbersOf(const interpretation::Course& course)
+std::vector<judging::RunPoint> numbersOf(const judging::Course& course)
 {
-    std::vector<interpretation::RunPoint> numbers;
-    for (const interpretation::RunPoint& point : course.run) {
+    std::vector<judging::RunPoint> numbers;
+    for (const judging::RunPoint& point : course.run) {
         if (!point.number)
             continue;
         if (!numbers.empty() && numbers.back().day == point.day)
@@ -38,7 +38,7 @@ double median(std::vector<double> numbers)
 
 } // namespace
 
-std::optional<TrendSlope> trendSlope(const interpretation::Course& course)
+std::optional<TrendSlope> trendSlope(const judging::Course& course)
 {
     const auto numbers = numbersOf(course);
     if (!course.trend || !course.trend->perYear || numbers.empty())
@@ -51,7 +51,7 @@ std::optional<TrendSlope> trendSlope(const interpretation::Course& course)
     slope.isProvisional = course.trend->isProvisional;
     std::vector<double> left;
     left.reserve(numbers.size());
-    for (const interpretation::RunPoint& point : numbers)
+    for (const judging::RunPoint& point : numbers)
         left.push_back(*point.number - perYear * yearsBetween(slope.from, point.day));
     slope.atFrom = median(left);
     slope.atTo = slope.atFrom + perYear * yearsBetween(slope.from, slope.to);

@@ -1,7 +1,7 @@
 #pragma once
 
 #include "app/charts/trend_points.h"
-#include "core/interpretation/course.h"
+#include "core/judging/course.h"
 
 namespace charts
 {
@@ -9,6 +9,6 @@ namespace charts
 /// The Theil–Sen line of a course, through the median of what each number leaves over its slope: from the day
 /// of its first number to the day of its last, never further. Empty where the course has no slope: below
 /// three comparable visits, and for grades.
-std::optional<TrendSlope> trendSlope(const interpretation::Course& course);
+std::optional<TrendSlope> trendSlope(const judging::Course& course);
 
 } // namespace charts

@@ -1,6 +1,6 @@
 #include "app/charts/trend_words.h"
 
-#include "core/interpretation/wording.h"
+#include "core/telling/wording.h"
 
 #include <algorithm>
 
@@ -24,7 +24,7 @@ QString nowWords(const TrendLine& line, const base::Phrasebook& phrases)
     else if (hasEarlier)
         words = phrases("%1; none before is comparable").arg(words);
     const TrendEntry* reference = line.reference();
-    using interpretation::Verdict;
+    using judging::Verdict;
     const bool isTold = now->verdict && *now->verdict != Verdict::NoThreshold;
     if (isTold && reference != nullptr)
         words =

@@ -1,7 +1,7 @@
 #include "app/console/change_json.h"
 
-#include "core/interpretation/change.h"
-#include "core/interpretation/wording.h"
+#include "core/judging/change.h"
+#include "core/telling/wording.h"
 
 #include <QJsonObject>
 
@@ -40,12 +40,11 @@ QString sourceOf(const catalogue::Threshold& row, const catalogue::Catalogue& ca
     return words;
 }
 
-QJsonValue ruleOf(const std::optional<interpretation::Raised>& raised)
+QJsonValue ruleOf(const std::optional<judging::Raised>& raised)
 {
     if (!raised)
         return {};
-    return QJsonObject{{u"name"_s, interpretation::code(raised->rule)},
-                       {u"falseFlagRate"_s, raised->falseFlagRate}};
+    return QJsonObject{{u"name"_s, judging::code(raised->rule)}, {u"falseFlagRate"_s, raised->falseFlagRate}};
 }
 
 /// An end that lies beyond all pairs is not a number and stands as null.
@@ -55,7 +54,7 @@ QJsonValue bound(double number)
 }
 
 /// Grades have a direction and no slope.
-QJsonValue trendOf(const std::optional<interpretation::Trend>& trend)
+QJsonValue trendOf(const std::optional<judging::Trend>& trend)
 {
     if (!trend || !trend->perYear)
         return {};
@@ -66,7 +65,7 @@ QJsonValue trendOf(const std::optional<interpretation::Trend>& trend)
                        {u"n"_s, trend->n}};
 }
 
-QJsonArray cannotShowOf(const interpretation::CannotShow& hidden)
+QJsonArray cannotShowOf(const judging::CannotShow& hidden)
 {
     QJsonArray ways;
     if (hidden.better)
@@ -76,8 +75,8 @@ QJsonArray cannotShowOf(const interpretation::CannotShow& hidden)
     return ways;
 }
 
-QJsonObject objectOf(const interpretation::Comparison& comparison, const QString& against,
-                     const interpretation::Course& course, const catalogue::Catalogue& catalogue,
+QJsonObject objectOf(const judging::Comparison& comparison, const QString& against,
+                     const judging::Course& course, const catalogue::Catalogue& catalogue,
                      const base::Phrasebook& phrases)
 {
     const catalogue::Measure* measure = catalogue.measure(comparison.measure);
@@ -102,10 +101,10 @@ QJsonObject objectOf(const interpretation::Comparison& comparison, const QString
                       : QJsonValue()},
             {u"thresholdSource"_s,
              isJudged ? QJsonValue(sourceOf(comparison.threshold->row, catalogue)) : QJsonValue()},
-            {u"verdict"_s, interpretation::code(comparison.verdict)},
+            {u"verdict"_s, judging::code(comparison.verdict)},
             {u"cannotShow"_s, cannotShowOf(comparison.cannotShow)},
-            {u"why"_s, interpretation::why(comparison, catalogue, phrases)},
-            {u"strength"_s, interpretation::code(comparison.strength)},
+            {u"why"_s, telling::why(comparison, catalogue, phrases)},
+            {u"strength"_s, judging::code(comparison.strength)},
             {u"z"_s, plain(comparison.z)},
             {u"probabilityBeyondZero"_s, plain(comparison.probabilityBeyondZero)},
             {u"probabilityBeyondImportant"_s, plain(comparison.probabilityBeyondImportant)},
@@ -120,8 +119,8 @@ QJsonArray changeJson(const Found& found, const catalogue::Catalogue& catalogue,
                       const base::Phrasebook& phrases)
 {
     QJsonArray all;
-    for (const interpretation::Change& change :
-         interpretation::latestChanges(found.visits, found.patient, catalogue, found.judging)) {
+    for (const judging::Change& change :
+         judging::latestChanges(found.visits, found.patient, catalogue, found.judging)) {
         for (const auto& [against, comparison] :
              {std::pair(u"previous"_s, change.previous), std::pair(u"baseline"_s, change.baseline)}) {
             if (comparison)

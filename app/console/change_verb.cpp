@@ -1,10 +1,10 @@
 #include "app/console/change_json.h"
 #include "core/base/text.h"
-#include "core/interpretation/change.h"
-#include "core/interpretation/course_words.h"
-#include "core/interpretation/terms.h"
-#include "core/interpretation/wording.h"
+#include "core/judging/change.h"
 #include "core/records/wording.h"
+#include "core/telling/course_words.h"
+#include "core/telling/terms.h"
+#include "core/telling/wording.h"
 
 #include <QJsonDocument>
 #include <QJsonObject>
@@ -44,9 +44,8 @@ QString valueOf(const records::Occasion& occasion, const catalogue::Measure& mea
     return occasion.state == records::VisitState::Draft ? u"%1 (draft)"_s.arg(written) : written;
 }
 
-QStringList row(const interpretation::Change& change, const QString& against,
-                const interpretation::Comparison& comparison, const catalogue::Measure& measure,
-                const base::Phrasebook& phrases)
+QStringList row(const judging::Change& change, const QString& against, const judging::Comparison& comparison,
+                const catalogue::Measure& measure, const base::Phrasebook& phrases)
 {
     return {records::titled(measure, phrases),
             records::written(change.side, phrases),
@@ -55,9 +54,9 @@ QStringList row(const interpretation::Change& change, const QString& against,
             against,
             records::dayInWords(comparison.reference.day),
             valueOf(comparison.reference, measure, phrases),
-            comparison.difference ? interpretation::signedAmount(*comparison.difference, measure) : QString(),
-            interpretation::verdictWords(comparison, phrases),
-            interpretation::strengthWords(comparison, change.course, phrases)};
+            comparison.difference ? telling::signedAmount(*comparison.difference, measure) : QString(),
+            telling::verdictWords(comparison, phrases),
+            telling::strengthWords(comparison, change.course, phrases)};
 }
 
 QString table(const Found& found, const catalogue::Catalogue& catalogue, const base::Phrasebook& phrases)
@@ -65,8 +64,8 @@ QString table(const Found& found, const catalogue::Catalogue& catalogue, const b
     std::vector<QStringList> rows = {{u"Measure"_s, u"Side"_s, u"Date"_s, u"Value"_s, u"Against"_s,
                                       u"Its date"_s, u"Its value"_s, u"Difference"_s, u"Verdict"_s,
                                       u"Strength"_s}};
-    for (const interpretation::Change& change :
-         interpretation::latestChanges(found.visits, found.patient, catalogue, found.judging)) {
+    for (const judging::Change& change :
+         judging::latestChanges(found.visits, found.patient, catalogue, found.judging)) {
         const catalogue::Measure* measure = catalogue.measure(change.measure);
         if (measure == nullptr)
             continue;

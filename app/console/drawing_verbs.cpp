@@ -2,9 +2,9 @@
 #include "app/charts/figure.h"
 #include "app/console/request.h"
 #include "core/base/file.h"
-#include "core/interpretation/room.h"
+#include "core/judging/room.h"
 #include "core/letters/letter_visit.h"
-#include "core/letters/pages.h"
+#include "core/paper/pages.h"
 
 #include <algorithm>
 #include <cmath>
@@ -21,10 +21,9 @@ constexpr double nothingToShow = -1;
 
 /// How large a change is, in thresholds: an able to unable turn is beyond all of them, a comparable number
 /// without a threshold below all.
-double strength(const std::optional<interpretation::Comparison>& comparison,
-                const catalogue::Catalogue& catalogue)
+double strength(const std::optional<judging::Comparison>& comparison, const catalogue::Catalogue& catalogue)
 {
-    using interpretation::Verdict;
+    using judging::Verdict;
     if (!comparison || !comparison->comparability.isComparable())
         return nothingToShow;
     const bool isTurn =
@@ -34,15 +33,15 @@ double strength(const std::optional<interpretation::Comparison>& comparison,
     const catalogue::Measure* measure = catalogue.measure(comparison->measure);
     if (!comparison->difference || measure == nullptr)
         return nothingToShow;
-    return std::abs(interpretation::inLimits(*comparison, measure->better).value_or(0));
+    return std::abs(judging::inLimits(*comparison, measure->better).value_or(0));
 }
 
 /// The measure that has changed most since the first or the last visit; empty when no number can be compared.
-QString strongest(const std::vector<interpretation::Change>& changes, const catalogue::Catalogue& catalogue)
+QString strongest(const std::vector<judging::Change>& changes, const catalogue::Catalogue& catalogue)
 {
     double most = nothingToShow;
     QString measure;
-    for (const interpretation::Change& change : changes) {
+    for (const judging::Change& change : changes) {
         const double here =
             std::max(strength(change.previous, catalogue), strength(change.baseline, catalogue));
         if (here > most) {
@@ -89,7 +88,7 @@ base::Result<void> writeLetter(const Request& request)
 
     const letters::Composition letter = letters::composed(material, catalogue, phrases);
     const auto bytes =
-        request.to.endsWith(u".odt"_s, Qt::CaseInsensitive) ? letters::odt(letter) : letters::pdf(letter);
+        request.to.endsWith(u".odt"_s, Qt::CaseInsensitive) ? paper::odt(letter) : paper::pdf(letter);
     return bytes ? base::write(*bytes, request.to) : bytes.error();
 }
 

@@ -13,17 +13,16 @@ base::Result<void> Session::eachPatient(const TakePatient& take) const
         });
 }
 
-base::Result<interpretation::RepeatedResults>
-Session::repeatedResults(const interpretation::RepeatQuestion& question) const
+base::Result<judging::RepeatedResults> Session::repeatedResults(const judging::RepeatQuestion& question) const
 {
-    std::vector<interpretation::RepeatCandidates> all;
-    const auto taken = eachPatient([&](const records::Patient& patient,
-                                       const std::vector<records::Visit>& visits) {
-        all.push_back(interpretation::repeatCandidates(question, visits, patient.population, m_catalogue));
-    });
+    std::vector<judging::RepeatCandidates> all;
+    const auto taken =
+        eachPatient([&](const records::Patient& patient, const std::vector<records::Visit>& visits) {
+            all.push_back(judging::repeatCandidates(question, visits, patient.population, m_catalogue));
+        });
     if (!taken)
         return taken.error();
-    return interpretation::repeatedResults(all);
+    return judging::repeatedResults(all);
 }
 
 } // namespace session

@@ -274,12 +274,12 @@ const records::Visit* Session::visitInFocus() const
     return place < 0 ? nullptr : &m_onRecord[size_t(place)];
 }
 
-std::vector<interpretation::Change> Session::changes() const
+std::vector<judging::Change> Session::changes() const
 {
     if (!m_focus.visit)
         return {};
-    return interpretation::changesAt(*m_focus.visit, m_focus.reference, m_visits, m_patient, m_catalogue,
-                                     m_clinic.judging);
+    return judging::changesAt(*m_focus.visit, m_focus.reference, m_visits, m_patient, m_catalogue,
+                              m_clinic.judging);
 }
 
 base::Result<records::Visit> Session::startVisit(QDate day, const QString& form)

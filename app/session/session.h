@@ -2,8 +2,8 @@
 
 #include "core/base/result.h"
 #include "core/catalogue/own.h"
-#include "core/interpretation/change.h"
-#include "core/interpretation/repeats.h"
+#include "core/judging/change.h"
+#include "core/judging/repeats.h"
 #include "core/records/clinic.h"
 #include "core/records/letter.h"
 #include "core/storage/patients.h"
@@ -135,7 +135,7 @@ public:
         return m_onRecord;
     } ///< the same with the visits entered in error, which can be looked at
     const records::Visit* visitInFocus() const;
-    std::vector<interpretation::Change> changes() const; ///< at the visit in focus
+    std::vector<judging::Change> changes() const; ///< at the visit in focus
 
     /// Judges changes of the measure by this threshold for the patient in focus; an empty one goes back to
     /// the rule. Logged, so it needs a reason.
@@ -155,8 +155,7 @@ public:
         std::function<void(const records::Patient& patient, const std::vector<records::Visit>& visits)>;
     base::Result<void> eachPatient(const TakePatient& take) const;
     /// The repeated results of a measure in the signed visits of all patients, for the clinic's own error.
-    base::Result<interpretation::RepeatedResults>
-    repeatedResults(const interpretation::RepeatQuestion& question) const;
+    base::Result<judging::RepeatedResults> repeatedResults(const judging::RepeatQuestion& question) const;
 
     /// A new draft for the patient in focus, with a form of the catalogue (the first where none is named)
     /// kept as it stands now, less its retired measures; conditions carried forward to be confirmed. The

@@ -1,7 +1,8 @@
 #include "app/shell/main_window.h"
 
-#include "app/forms/forms_page.h"
-#include "app/measures/measures_page.h"
+#include "app/handbook/measures_page.h"
+#include "app/own/forms_page.h"
+#include "app/own/own_error_page.h"
 #include "app/patients/patients_page.h"
 #include "app/shell/find_field.h"
 #include "app/shell/patient_page.h"
@@ -46,12 +47,14 @@ MainWindow::MainWindow(session::Session& session, session::Prompts& prompts, QWi
     m_stack = new widgets::PageStack(ground);
     m_patients = new patients::PatientsPage(session, prompts, m_stack);
     m_patient = new PatientPage(session, prompts, m_stack);
-    m_forms = new forms::FormsPage(session, prompts, m_stack);
-    m_measures = new measures::MeasuresPage(session, prompts, m_stack);
+    m_forms = new own::FormsPage(session, prompts, m_stack);
+    m_measures = new handbook::MeasuresPage(session, m_stack);
+    m_ownError = new own::OwnErrorPage(session, prompts, m_stack);
     m_stack->addWidget(m_patients);
     m_stack->addWidget(m_patient);
     m_stack->addWidget(m_forms);
     m_stack->addWidget(m_measures);
+    m_stack->addWidget(m_ownError);
     auto* column = new QVBoxLayout(ground);
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(0);
@@ -73,17 +76,26 @@ MainWindow::MainWindow(session::Session& session, session::Prompts& prompts, QWi
     connect(m_patients, &patients::PatientsPage::editEnded, this, &MainWindow::editEnded);
     connect(m_patient, &PatientPage::editAsked, this, &MainWindow::editPatient);
     connect(m_patient, &PatientPage::handbookAsked, this, &MainWindow::showHandbook);
-    connect(m_measures, &measures::MeasuresPage::left, this, &MainWindow::leaveMeasures);
-    connect(m_measures, &measures::MeasuresPage::visitAsked, this, &MainWindow::openVisit);
-    connect(m_measures, &measures::MeasuresPage::ownMeasureAsked, this, [this] {
+    connect(m_measures, &handbook::MeasuresPage::left, this, &MainWindow::leaveMeasures);
+    connect(m_measures, &handbook::MeasuresPage::visitAsked, this, &MainWindow::openVisit);
+    connect(m_measures, &handbook::MeasuresPage::ownMeasureAsked, this, [this] {
         showForms();
         m_forms->newMeasure();
     });
-    connect(m_measures, &measures::MeasuresPage::ownThresholdAsked, this, [this](const QString& measure) {
+    connect(m_measures, &handbook::MeasuresPage::ownThresholdAsked, this, [this](const QString& measure) {
         showForms();
         m_forms->newThreshold(measure);
     });
-    connect(m_measures, &measures::MeasuresPage::studyThresholdAsked, this,
+    connect(m_measures, &handbook::MeasuresPage::ownErrorAsked, this, [this](const QString& measure) {
+        m_ownError->showMeasure(measure);
+        showPage(m_ownError);
+        takeKeyboard();
+    });
+    connect(m_ownError, &own::OwnErrorPage::left, this, [this] {
+        showPage(m_measures);
+        takeKeyboard();
+    });
+    connect(m_ownError, &own::OwnErrorPage::thresholdAsked, this,
             [this](const catalogue::Threshold& row, const catalogue::Source& source) {
                 showForms();
                 m_forms->newThreshold(row, source);
@@ -181,10 +193,10 @@ void MainWindow::goBack()
 void MainWindow::showPage(QWidget* page)
 {
     m_stack->setCurrentWidget(page);
-    m_top->showPlace(page == m_patients   ? Place::Patients
-                     : page == m_forms    ? Place::Forms
-                     : page == m_measures ? Place::Measures
-                                          : Place::Patient);
+    m_top->showPlace(page == m_patients      ? Place::Patients
+                     : page == m_forms       ? Place::Forms
+                     : isAboutMeasures(page) ? Place::Measures
+                                             : Place::Patient);
 }
 
 void MainWindow::openPatient(const records::PatientId& id)
@@ -217,11 +229,16 @@ void MainWindow::showForms()
 void MainWindow::showMeasures()
 {
     QWidget* keyboard = focusWidget();
-    if (keyboard != nullptr && m_stack->currentWidget() != m_measures &&
+    if (keyboard != nullptr && !isAboutMeasures(m_stack->currentWidget()) &&
         m_stack->currentWidget()->isAncestorOf(keyboard))
         m_from = keyboard;
     showPage(m_measures);
     takeKeyboard();
+}
+
+bool MainWindow::isAboutMeasures(const QWidget* page) const
+{
+    return page == m_measures || page == m_ownError;
 }
 
 void MainWindow::showHandbook(const QString& measure)
@@ -252,9 +269,8 @@ void MainWindow::openVisit(const records::PatientId& patient, const records::Vis
 
 void MainWindow::showTab(int tab)
 {
-    if (m_stack->currentWidget() == m_measures)
+    if (isAboutMeasures(m_stack->currentWidget()))
         leaveMeasures();
-
     if (isAtPatient())
         m_patient->showTab(tab);
 }

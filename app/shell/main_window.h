@@ -8,15 +8,16 @@
 
 class QStackedWidget;
 
-namespace forms
-{
-class FormsPage;
-}
-
-namespace measures
+namespace handbook
 {
 class MeasuresPage;
 }
+
+namespace own
+{
+class FormsPage;
+class OwnErrorPage;
+} // namespace own
 
 namespace patients
 {
@@ -67,6 +68,7 @@ private:
     void openVisit(const records::PatientId& patient, const records::VisitId& visit, const QString& measure);
     void leaveMeasures(); ///< to the patient who is open, else to the patients
     bool isAtPatient() const;
+    bool isAboutMeasures(const QWidget* page) const;
 
     session::Session& m_session;
     session::Prompts& m_prompts;
@@ -76,8 +78,9 @@ private:
     QStackedWidget* m_stack;
     patients::PatientsPage* m_patients;
     PatientPage* m_patient;
-    forms::FormsPage* m_forms;
-    measures::MeasuresPage* m_measures;
+    own::FormsPage* m_forms;
+    handbook::MeasuresPage* m_measures;
+    own::OwnErrorPage* m_ownError;
 };
 
 } // namespace shell

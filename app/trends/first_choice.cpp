@@ -1,6 +1,6 @@
 #include "app/trends/first_choice.h"
 
-#include "core/interpretation/room.h"
+#include "core/judging/room.h"
 
 #include <algorithm>
 #include <cmath>
@@ -11,29 +11,29 @@ namespace trends
 namespace
 {
 
-using interpretation::Verdict;
+using judging::Verdict;
 
 /// How much there is to see: empty for grades and words.
-std::optional<double> interest(const interpretation::Change& change, const catalogue::Measure& measure)
+std::optional<double> interest(const judging::Change& change, const catalogue::Measure& measure)
 {
-    if (measure.kind == catalogue::Kind::Grade || measure.kind == catalogue::Kind::Choice)
+    if (!catalogue::isNumeric(measure.kind))
         return std::nullopt;
     if (!change.baseline)
         return 0.0;
-    const interpretation::Comparison& held = *change.baseline;
+    const judging::Comparison& held = *change.baseline;
     if (held.verdict == Verdict::BecameUnable || held.verdict == Verdict::BecameAble)
         return 1e6;
-    const auto inLimits = interpretation::inLimits(held, measure.better);
+    const auto inLimits = judging::inLimits(held, measure.better);
     return inLimits ? 1 + std::abs(*inLimits) : 0.5;
 }
 
 } // namespace
 
-QStringList firstChoice(const std::vector<interpretation::Change>& changes,
-                        const catalogue::Catalogue& catalogue, qsizetype most)
+QStringList firstChoice(const std::vector<judging::Change>& changes, const catalogue::Catalogue& catalogue,
+                        qsizetype most)
 {
     std::map<QString, double> interests;
-    for (const interpretation::Change& change : changes) {
+    for (const judging::Change& change : changes) {
         const catalogue::Measure* measure = catalogue.measure(change.measure);
         const auto found = measure != nullptr ? interest(change, *measure) : std::nullopt;
         if (found)

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "core/interpretation/change.h"
+#include "core/judging/change.h"
 
 #include <QStringList>
 
@@ -9,7 +9,7 @@ namespace trends
 
 /// The measures a trend opens with, at most `most`: turns between able and unable, then the numbers that
 /// moved most in units of their limit, then the other numbers.
-QStringList firstChoice(const std::vector<interpretation::Change>& changes,
-                        const catalogue::Catalogue& catalogue, qsizetype most);
+QStringList firstChoice(const std::vector<judging::Change>& changes, const catalogue::Catalogue& catalogue,
+                        qsizetype most);
 
 } // namespace trends

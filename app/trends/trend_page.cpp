@@ -182,8 +182,8 @@ void TrendPage::refresh()
     if (m_patient != m_session.focus().patient || before.isEmpty()) {
         m_patient = m_session.focus().patient;
         m_search->clear();
-        const auto latest = interpretation::latestChanges(m_session.visits(), m_session.patientInFocus(),
-                                                          m_session.catalogue(), m_session.clinic().judging);
+        const auto latest = judging::latestChanges(m_session.visits(), m_session.patientInFocus(),
+                                                   m_session.catalogue(), m_session.clinic().judging);
         m_measure.clear();
         m_measures->tick(firstChoice(latest, m_session.catalogue(), chartsAtFirst));
         return;

@@ -46,7 +46,7 @@ std::optional<Earlier> earlierValue(const Place& place, const records::Visit& vi
         now = earlier.back();
         earlier.pop_back();
     }
-    if (const auto comparable = interpretation::lastComparable(earlier, now, patient, catalogue))
+    if (const auto comparable = judging::lastComparable(earlier, now, patient, catalogue))
         return Earlier{*comparable, true};
     return Earlier{earlier.back(), false};
 }
@@ -58,8 +58,8 @@ std::optional<Occasion> computedValue(const Place& place, const records::Visit& 
     return here && here->computedFrom.isEmpty() ? std::nullopt : here;
 }
 
-const interpretation::Comparison* meaning(const interpretation::Change& change,
-                                          const std::optional<records::VisitId>& reference)
+const judging::Comparison* meaning(const judging::Change& change,
+                                   const std::optional<records::VisitId>& reference)
 {
     const auto& comparison = reference ? change.chosen : change.previous;
     return comparison ? &*comparison : nullptr;

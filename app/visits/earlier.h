@@ -2,7 +2,7 @@
 
 #include "app/visits/examination.h"
 #include "core/base/phrasebook.h"
-#include "core/interpretation/change.h"
+#include "core/judging/change.h"
 
 namespace visits
 {
@@ -26,7 +26,7 @@ std::optional<records::Occasion> computedValue(const Place& place, const records
 
 /// The comparison the form speaks about: with the reference visit where one is chosen, else with the last
 /// comparable one. nullptr where there is nothing to compare with.
-const interpretation::Comparison* meaning(const interpretation::Change& change,
-                                          const std::optional<records::VisitId>& reference);
+const judging::Comparison* meaning(const judging::Change& change,
+                                   const std::optional<records::VisitId>& reference);
 
 } // namespace visits

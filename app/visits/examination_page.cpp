@@ -12,9 +12,9 @@
 #include "app/widgets/notice.h"
 #include "app/widgets/stopwatch.h"
 #include "app/widgets/theme.h"
-#include "core/interpretation/standing_wording.h"
-#include "core/interpretation/wording.h"
 #include "core/records/wording.h"
+#include "core/telling/standing_wording.h"
+#include "core/telling/wording.h"
 
 #include <QApplication>
 #include <QPushButton>
@@ -42,9 +42,9 @@ constexpr int lowWindow = 600;
 constexpr int restMs = 60; ///< of the keyboard, after which is said what a value means
 
 /// A grade or a word, which no threshold can judge.
-bool cannotBeJudged(const interpretation::Comparison& comparison)
+bool cannotBeJudged(const judging::Comparison& comparison)
 {
-    return comparison.verdict == interpretation::Verdict::NoThreshold && !comparison.difference;
+    return comparison.verdict == judging::Verdict::NoThreshold && !comparison.difference;
 }
 
 records::Conditions exceptionsOf(const Finding* finding)
@@ -405,9 +405,9 @@ void ExaminationPage::refreshMeanings()
     if (visit == nullptr)
         return;
     refreshEarlier();
-    std::map<Place, const interpretation::Comparison*> meanings;
+    std::map<Place, const judging::Comparison*> meanings;
     const auto changes = m_session.changes();
-    for (const interpretation::Change& change : changes)
+    for (const judging::Change& change : changes)
         meanings[{change.measure, change.side}] = meaning(change, m_session.focus().reference);
     for (SectionBox* box : m_sections) {
         for (SideField* field : box->fields()) {
@@ -417,9 +417,8 @@ void ExaminationPage::refreshMeanings()
                 box->meaningOf(place.measure)->clear(place.side);
             else
                 box->meaningOf(place.measure)
-                    ->say(place.side, found->second->verdict,
-                          interpretation::verdictWords(*found->second, {}),
-                          interpretation::why(*found->second, m_session.catalogue(), {}));
+                    ->say(place.side, found->second->verdict, telling::verdictWords(*found->second, {}),
+                          telling::why(*found->second, m_session.catalogue(), {}));
             if (field->measure().computed)
                 field->setComputed(computedValue(place, *visit, m_session.catalogue()), {});
         }
@@ -447,9 +446,9 @@ void ExaminationPage::showStanding(const Visit& visit)
         m_strip->showStanding({}, {});
         return;
     }
-    const auto found = interpretation::standings(results.back(), m_session.patientInFocus(), book);
-    m_strip->showStanding(interpretation::standingInOneLine(found, m_current->measure(), book, {}),
-                          interpretation::standingLines(found, m_current->measure(), book, {}));
+    const auto found = judging::standings(results.back(), m_session.patientInFocus(), book);
+    m_strip->showStanding(telling::standingInOneLine(found, m_current->measure(), book, {}),
+                          telling::standingLines(found, m_current->measure(), book, {}));
 }
 
 // Where the keyboard is

@@ -14,8 +14,7 @@ MeaningCell::MeaningCell(const QString& test, QWidget* parent) : QWidget(parent)
     setMinimumWidth(150);
 }
 
-void MeaningCell::say(records::Side side, interpretation::Verdict verdict, const QString& words,
-                      const QString& why)
+void MeaningCell::say(records::Side side, judging::Verdict verdict, const QString& words, const QString& why)
 {
     const QString of = sideWords(side);
     m_lines[side] = {verdict, of.isEmpty() ? words : tr("%1: %2", "side: verdict").arg(of, words), why};

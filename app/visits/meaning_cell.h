@@ -1,7 +1,7 @@
 #pragma once
 
 #include "app/visits/examination.h"
-#include "core/interpretation/comparison.h"
+#include "core/judging/comparison.h"
 
 #include <QWidget>
 
@@ -19,7 +19,7 @@ public:
     explicit MeaningCell(const QString& test, QWidget* parent);
 
     /// `words` are the verdict in words, `why` the arithmetic for the tool tip.
-    void say(records::Side side, interpretation::Verdict verdict, const QString& words, const QString& why);
+    void say(records::Side side, judging::Verdict verdict, const QString& words, const QString& why);
     void clear(records::Side side);
     QSize sizeHint() const override;
 
@@ -28,7 +28,7 @@ protected:
 
 private:
     struct Line {
-        interpretation::Verdict verdict;
+        judging::Verdict verdict;
         QString words;
         QString why;
     };

@@ -31,11 +31,6 @@ constexpr int typingPauseMs = 300; ///< of typing, after which is said what is w
 constexpr std::array absences = {Absence::Unable, Absence::NotAttempted, Absence::Refused,
                                  Absence::NotApplicable};
 
-bool isKeys(const catalogue::Measure& measure)
-{
-    return measure.kind == Kind::Grade || measure.kind == Kind::Choice;
-}
-
 QLabel* quietLabel(QWidget* parent)
 {
     auto* label = new QLabel(parent);
@@ -94,7 +89,7 @@ SideField::SideField(const catalogue::Measure& measure, records::Side side,
     editor->setFixedWidth(isWide ? pitch + editorWidth : editorWidth);
     auto* line = new QHBoxLayout;
     line->setSpacing(widgets::space1);
-    if (isKeys(measure))
+    if (!catalogue::isNumeric(measure.kind))
         makeKeys(line);
     else
         makeNumbers(line);

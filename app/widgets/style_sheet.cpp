@@ -1,5 +1,7 @@
 #include "app/widgets/style_sheet.h"
 
+#include <QPalette>
+
 #include <utility>
 
 namespace widgets
@@ -164,6 +166,16 @@ QString styleSheet(const Colours& colours)
     for (const auto& [role, colour] : roles)
         sheet.replace(QLatin1String(role), colour.name());
     return sheet;
+}
+
+QString pageStyle(const QPalette& palette)
+{
+    const Colours& colours = coloursFor(palette);
+    return u"h2 { margin: 0 0 2px 0; } h4 { color: %1; margin: 12px 0 2px 0; } p { margin: 0 0 10px 0; } "
+           ".last { color: %1; margin: 12px 0 0 0; } .quiet, .head { color: %1; } .head { padding: 6px 16px "
+           "4px 0; } "
+           ".said { padding: 6px 0 4px 0; } "
+           "ul { margin: 0; } a { color: %2; }"_s.arg(colours.quiet.name(), colours.accent.name());
 }
 
 } // namespace widgets

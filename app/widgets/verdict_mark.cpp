@@ -5,7 +5,7 @@
 namespace widgets
 {
 
-using interpretation::Verdict;
+using judging::Verdict;
 
 QColor colourOf(Verdict verdict, const Colours& colours)
 {

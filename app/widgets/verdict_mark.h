@@ -1,7 +1,7 @@
 #pragma once
 
 #include "app/widgets/theme.h"
-#include "core/interpretation/comparison.h"
+#include "core/judging/comparison.h"
 
 #include <QRectF>
 
@@ -11,11 +11,10 @@ namespace widgets
 {
 
 /// The colour of a verdict: better, worse, or grey where nothing is claimed.
-QColor colourOf(interpretation::Verdict verdict, const Colours& colours);
+QColor colourOf(judging::Verdict verdict, const Colours& colours);
 
 /// The mark of a verdict, drawn into the square: told by its shape, not by its colour alone. Its word always
 /// goes with it.
-void drawVerdict(QPainter& painter, const QRectF& square, interpretation::Verdict verdict,
-                 const Colours& colours);
+void drawVerdict(QPainter& painter, const QRectF& square, judging::Verdict verdict, const Colours& colours);
 
 } // namespace widgets

@@ -3,8 +3,8 @@
 #include "app/charts/figure.h"
 #include "app/writing/letter_standing.h"
 #include "core/letters/letter_visit.h"
-#include "core/letters/pages.h"
-#include "core/letters/sent.h"
+#include "core/paper/pages.h"
+#include "core/paper/sent.h"
 
 #include <algorithm>
 
@@ -39,17 +39,16 @@ records::VisitId versionThatCounts(const session::Session& session, const record
     return current == visits.end() ? id : current->id;
 }
 
-bool isTelling(const interpretation::Change& change)
+bool isTelling(const judging::Change& change)
 {
-    const auto verdict = change.previous ? change.previous->verdict : interpretation::Verdict::NoThreshold;
-    return interpretation::isBeyondError(verdict) || verdict == interpretation::Verdict::BecameUnable ||
-           verdict == interpretation::Verdict::BecameAble;
+    const auto verdict = change.previous ? change.previous->verdict : judging::Verdict::NoThreshold;
+    return judging::isBeyondError(verdict) || verdict == judging::Verdict::BecameUnable ||
+           verdict == judging::Verdict::BecameAble;
 }
 
 bool isMeasured(const catalogue::Measure* measure)
 {
-    return measure != nullptr && measure->kind != catalogue::Kind::Grade &&
-           measure->kind != catalogue::Kind::Choice;
+    return measure != nullptr && catalogue::isNumeric(measure->kind);
 }
 
 /// What of a record number can stand in a file's name on any computer: letters, digits and single dashes.
@@ -106,7 +105,7 @@ base::Result<void> LetterDraft::begin()
     letter.copiesTo =
         joined({patient.generalPractitioner == letter.to ? QString() : patient.generalPractitioner,
                 u"%1 %2"_s.arg(patient.given, patient.family).simplified()});
-    for (const interpretation::Change& change : letters::changesOf(material(letter), m_session.catalogue())) {
+    for (const judging::Change& change : letters::changesOf(material(letter), m_session.catalogue())) {
         if (isTelling(change) && isMeasured(m_session.catalogue().measure(change.measure)) &&
             !letter.charts.contains(change.measure) && letter.charts.size() < chartsAtFirst)
             letter.charts += change.measure;
@@ -191,7 +190,7 @@ letters::Material LetterDraft::material(const records::Letter& letter) const
 base::Result<letters::Composition> LetterDraft::composition() const
 {
     if (isSigned())
-        return letters::restored(m_letter.body);
+        return paper::restored(m_letter.body);
     return letters::composed(material(m_letter), m_session.catalogue(), {});
 }
 
@@ -199,14 +198,14 @@ base::Result<QByteArray> LetterDraft::pdf() const
 {
     if (isSigned())
         return m_letter.pdf;
-    return letters::pdf(letters::composed(material(m_letter), m_session.catalogue(), {}));
+    return paper::pdf(letters::composed(material(m_letter), m_session.catalogue(), {}));
 }
 
 base::Result<QByteArray> LetterDraft::odt() const
 {
     if (isSigned())
         return m_letter.odt;
-    return letters::odt(letters::composed(material(m_letter), m_session.catalogue(), {}));
+    return paper::odt(letters::composed(material(m_letter), m_session.catalogue(), {}));
 }
 
 QString LetterDraft::fileName(const QString& ending) const
@@ -260,13 +259,13 @@ base::Result<void> LetterDraft::signOff(const records::Author& author)
     letter.author = author;
     letter.signedAt = m_session.now();
     const letters::Composition composition = letters::composed(material(letter), m_session.catalogue(), {});
-    auto pdf = letters::pdf(composition);
+    auto pdf = paper::pdf(composition);
     if (!pdf)
         return pdf.error();
-    auto odt = letters::odt(composition);
+    auto odt = paper::odt(composition);
     if (!odt)
         return odt.error();
-    letter.body = letters::kept(composition);
+    letter.body = paper::kept(composition);
     letter.pdf = *std::move(pdf);
     letter.odt = *std::move(odt);
     auto sent = m_session.signOffLetter(letter);

@@ -9,7 +9,7 @@
 #include "app/writing/letter_standing.h"
 #include "app/writing/page_preview.h"
 #include "core/base/file.h"
-#include "core/letters/pages.h"
+#include "core/paper/pages.h"
 
 #include <QEvent>
 #include <QHBoxLayout>
@@ -406,7 +406,7 @@ void LettersPage::print()
     QPrintDialog dialog(&printer, this);
     if (dialog.exec() != QDialog::Accepted)
         return;
-    if (auto printed = letters::print(*composition, printer); !printed)
+    if (auto printed = paper::print(*composition, printer); !printed)
         m_prompts.tell(printed.error());
 }
 

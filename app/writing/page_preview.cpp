@@ -1,7 +1,7 @@
 #include "app/writing/page_preview.h"
 
 #include "app/widgets/theme.h"
-#include "core/letters/pages.h"
+#include "core/paper/pages.h"
 
 #include <QLabel>
 #include <QTextDocument>
@@ -85,7 +85,7 @@ void PagePreview::draw()
     m_later.stop();
     const int width = std::min(viewport()->width() - 2 * widgets::space2, widestPage);
     const double ratio = devicePixelRatioF();
-    const std::vector<QImage> pictures = letters::pictures(m_composition, width / paperWidthInches * ratio);
+    const std::vector<QImage> pictures = paper::pictures(m_composition, width / paperWidthInches * ratio);
     keep(pictures.size());
     for (size_t page = 0; page < pictures.size(); ++page) {
         QPixmap picture = QPixmap::fromImage(pictures[page]);

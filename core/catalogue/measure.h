@@ -12,6 +12,12 @@ namespace catalogue
 {
 
 enum class Kind { Grade, Choice, Count, Duration, Distance, Speed, Rate, Score };
+/// Whether results are numbers: not the steps of a grade, and not words.
+constexpr bool isNumeric(Kind kind)
+{
+    return kind != Kind::Grade && kind != Kind::Choice;
+}
+
 enum class Direction { HigherIsBetter, LowerIsBetter, Neither };
 enum class TrialRule { Single, Mean, Best };
 

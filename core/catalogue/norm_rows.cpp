@@ -34,7 +34,7 @@ QString numbersOf(Fields& fields, const Catalogue& soFar)
     const Measure* measure = soFar.measure(id);
     if (measure == nullptr)
         fields.refuse(QStringLiteral("“measure”: unknown id “%1”").arg(id));
-    else if (measure->kind == Kind::Grade || measure->kind == Kind::Choice)
+    else if (!isNumeric(measure->kind))
         fields.refuse(QStringLiteral("“measure”: “%1” has no numbers").arg(id));
     return id;
 }

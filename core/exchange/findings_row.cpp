@@ -121,11 +121,6 @@ base::Result<int> trialIn(const Cells& cells, bool mayBeSeveral)
     return trial;
 }
 
-bool hasTrials(const catalogue::Measure& measure)
-{
-    return measure.kind != catalogue::Kind::Grade && measure.kind != catalogue::Kind::Choice;
-}
-
 /// A number as the C locale writes it, without an exponent; zeros at the end of its decimals are passed over.
 base::Result<double> numberIn(const Cells& cells, const catalogue::Measure& measure)
 {
@@ -340,7 +335,7 @@ base::Result<FindingRow> findingRow(const base::CsvRow& row, const QHash<QString
         return finding.error();
     read.finding = *finding;
     read.saysCapped = !cells[cappedColumn].isEmpty();
-    const auto trial = trialIn(cells, hasTrials(*measure));
+    const auto trial = trialIn(cells, catalogue::isNumeric(measure->kind));
     if (!trial)
         return trial.error();
     read.trial = *trial;

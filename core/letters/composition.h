@@ -2,14 +2,17 @@
 
 #include "core/base/phrasebook.h"
 #include "core/base/result.h"
-#include "core/interpretation/change.h"
+#include "core/judging/change.h"
 #include "core/records/as_of.h"
 #include "core/records/clinic.h"
 #include "core/records/letter.h"
 
-#include <QPainter>
+#include <QRectF>
+#include <QSizeF>
 
 #include <functional>
+
+class QPainter;
 
 namespace letters
 {

@@ -1,12 +1,12 @@
 #include "core/letters/letter_rows.h"
 
-#include "core/interpretation/course_words.h"
-#include "core/interpretation/declared_words.h"
-#include "core/interpretation/row_words.h"
-#include "core/interpretation/terms.h"
-#include "core/interpretation/wording.h"
 #include "core/letters/letter_visit.h"
 #include "core/records/wording.h"
+#include "core/telling/course_words.h"
+#include "core/telling/declared_words.h"
+#include "core/telling/row_words.h"
+#include "core/telling/terms.h"
+#include "core/telling/wording.h"
 
 #include <algorithm>
 
@@ -18,15 +18,10 @@ namespace letters
 namespace
 {
 
-using interpretation::Change;
-using interpretation::Comparison;
-using interpretation::Verdict;
+using judging::Change;
+using judging::Comparison;
+using judging::Verdict;
 using records::Side;
-
-bool isNumeric(const catalogue::Measure& measure)
-{
-    return measure.kind != catalogue::Kind::Grade && measure.kind != catalogue::Kind::Choice;
-}
 
 /// Decimals beyond the measure's own that show a difference and its limit apart.
 int decimalsOf(const Comparison& comparison, const catalogue::Measure& measure)
@@ -34,7 +29,7 @@ int decimalsOf(const Comparison& comparison, const catalogue::Measure& measure)
     if (!comparison.difference || !comparison.threshold)
         return 0;
     const double limit = comparison.threshold->limitFor(*comparison.difference, measure.better);
-    return interpretation::tellingDecimals(std::abs(*comparison.difference), limit, measure);
+    return telling::tellingDecimals(std::abs(*comparison.difference), limit, measure);
 }
 
 /// Collects the rows while it walks the catalogue.
@@ -54,7 +49,7 @@ public:
     Rows made()
     {
         for (const catalogue::Measure& measure : m_catalogue.measures) {
-            if (isNumeric(measure))
+            if (catalogue::isNumeric(measure.kind))
                 addMeasure(measure);
             else
                 addFinding(measure);
@@ -72,9 +67,9 @@ private:
     void gatherCautions();
     QString seen(const catalogue::Measure& measure, Side side) const;
     QStringList besides(const records::Finding& finding) const;
-    Earlier earlier(const Comparison& comparison, const interpretation::Course& course,
+    Earlier earlier(const Comparison& comparison, const judging::Course& course,
                     const catalogue::Measure& measure);
-    void keepLongest(const interpretation::Raised& raised);
+    void keepLongest(const judging::Raised& raised);
     void addRates();
     void addLimit(MeasureRow& row, const Comparison& comparison, const catalogue::Measure& measure);
     QString limitWords(const Comparison& comparison, const catalogue::Measure& measure) const;
@@ -87,7 +82,7 @@ private:
     const base::Phrasebook& m_phrases;
     std::vector<Change> m_changes;
     std::map<QString, QStringList> m_declared; ///< a clinician's word, and the tests it is about
-    std::map<statistics::FlagRule, interpretation::Raised> m_raised; ///< of each rule over the most visits
+    std::map<statistics::FlagRule, judging::Raised> m_raised; ///< of each rule over the most visits
     Rows m_rows;
 };
 
@@ -116,7 +111,7 @@ QString RowMaker::seen(const catalogue::Measure& measure, Side side) const
                          .arg(records::written(comparison.reference.finding.value, measure, m_phrases),
                               records::dayInWords(comparison.reference.day));
     if (comparison.verdict != Verdict::NoThreshold)
-        before += QStringLiteral(": ") + interpretation::verdictWords(comparison, m_phrases);
+        before += QStringLiteral(": ") + telling::verdictWords(comparison, m_phrases);
     return words + u'\n' + before;
 }
 
@@ -138,7 +133,7 @@ void RowMaker::addFinding(const catalogue::Measure& measure)
         addDeclared(measure, side);
 }
 
-Earlier RowMaker::earlier(const Comparison& comparison, const interpretation::Course& course,
+Earlier RowMaker::earlier(const Comparison& comparison, const judging::Course& course,
                           const catalogue::Measure& measure)
 {
     const bool isAtConfidence = comparison.threshold && comparison.threshold->row.confidence;
@@ -148,9 +143,9 @@ Earlier RowMaker::earlier(const Comparison& comparison, const interpretation::Co
     earlier.day = records::dayInWords(comparison.reference.day);
     if (comparison.difference && comparison.verdict != Verdict::NotComparable)
         earlier.difference =
-            interpretation::signedAmount(*comparison.difference, measure, decimalsOf(comparison, measure));
-    earlier.verdict = interpretation::verdictWords(comparison, m_phrases);
-    earlier.strength = interpretation::strengthWords(comparison, course, m_phrases);
+            telling::signedAmount(*comparison.difference, measure, decimalsOf(comparison, measure));
+    earlier.verdict = telling::verdictWords(comparison, m_phrases);
+    earlier.strength = telling::strengthWords(comparison, course, m_phrases);
     if (comparison.raised)
         keepLongest(*comparison.raised);
     earlier.isJudged = comparison.verdict != Verdict::NoThreshold;
@@ -161,13 +156,13 @@ Earlier RowMaker::earlier(const Comparison& comparison, const interpretation::Co
 
 QString RowMaker::limitWords(const Comparison& comparison, const catalogue::Measure& measure) const
 {
-    const interpretation::Applied& applied = *comparison.threshold;
+    const judging::Applied& applied = *comparison.threshold;
     const int decimals = decimalsOf(comparison, measure);
-    const QString better = interpretation::amount(applied.improvement, measure, decimals);
+    const QString better = telling::amount(applied.improvement, measure, decimals);
     if (applied.improvement == applied.decline)
         return better;
     return m_phrases("%1 for the better, %2 for the worse")
-        .arg(better, interpretation::amount(applied.decline, measure, decimals));
+        .arg(better, telling::amount(applied.decline, measure, decimals));
 }
 
 void RowMaker::addLimit(MeasureRow& row, const Comparison& comparison, const catalogue::Measure& measure)
@@ -175,10 +170,10 @@ void RowMaker::addLimit(MeasureRow& row, const Comparison& comparison, const cat
     if (!comparison.threshold)
         return;
     const catalogue::Threshold& evidence = comparison.threshold->row;
-    const QString written = interpretation::written(evidence, m_catalogue, m_phrases);
+    const QString written = telling::written(evidence, m_catalogue, m_phrases);
     const QString inFull = m_phrases("%1 Why this threshold: %2.")
                                .arg(written.endsWith(u'.') ? written : written + u'.',
-                                    interpretation::whyThisRow(comparison, m_catalogue, m_phrases));
+                                    telling::whyThisRow(comparison, m_catalogue, m_phrases));
     if (!m_rows.sources.contains(inFull))
         m_rows.sources += inFull;
     const catalogue::Source* source = m_catalogue.source(evidence.source);
@@ -194,10 +189,10 @@ void RowMaker::addLimit(MeasureRow& row, const Comparison& comparison, const cat
 /// What speaks for caution, and the clinician's word it rests on.
 QStringList RowMaker::cautions(const Change& change, const Comparison& comparison) const
 {
-    QStringList lines = interpretation::cautions(change, comparison, m_catalogue, m_phrases);
+    QStringList lines = telling::cautions(change, comparison, m_catalogue, m_phrases);
     if (comparison.comparability.isComparable())
-        lines += interpretation::declaredWords(comparison, m_material.patient, m_material.record.visits(),
-                                               m_catalogue, m_phrases);
+        lines += telling::declaredWords(comparison, m_material.patient, m_material.record.visits(),
+                                        m_catalogue, m_phrases);
     lines.removeAll(QString());
     return lines;
 }
@@ -208,8 +203,8 @@ void RowMaker::addDeclared(const catalogue::Measure& measure, Side side)
     const Change* change = changeOf(m_changes, measure.id, side);
     if (change == nullptr || !earlierOf(*change) || !earlierOf(*change)->comparability.isComparable())
         return;
-    const QString words = interpretation::declaredWords(*earlierOf(*change), m_material.patient,
-                                                        m_material.record.visits(), m_catalogue, m_phrases);
+    const QString words = telling::declaredWords(*earlierOf(*change), m_material.patient,
+                                                 m_material.record.visits(), m_catalogue, m_phrases);
     if (!words.isEmpty())
         m_declared[words] += titleOf(measure, side, m_phrases);
 }
@@ -286,7 +281,7 @@ void RowMaker::gatherCautions()
     }
 }
 
-void RowMaker::keepLongest(const interpretation::Raised& raised)
+void RowMaker::keepLongest(const judging::Raised& raised)
 {
     const auto [kept, isNew] = m_raised.try_emplace(raised.rule, raised);
     if (!isNew && kept->second.visits < raised.visits)
@@ -296,8 +291,7 @@ void RowMaker::keepLongest(const interpretation::Raised& raised)
 void RowMaker::addRates()
 {
     for (const auto& each : m_raised)
-        m_rows.rates +=
-            interpretation::raisedWords(each.second, m_material.clinic.judging.plannedVisits, m_phrases);
+        m_rows.rates += telling::raisedWords(each.second, m_material.clinic.judging.plannedVisits, m_phrases);
 }
 
 } // namespace

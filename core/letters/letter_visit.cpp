@@ -1,10 +1,10 @@
 #include "core/letters/letter_visit.h"
 
-#include "core/interpretation/composite.h"
-#include "core/interpretation/course_words.h"
-#include "core/interpretation/terms.h"
+#include "core/judging/composite.h"
 #include "core/records/visit_form.h"
 #include "core/records/wording.h"
+#include "core/telling/course_words.h"
+#include "core/telling/terms.h"
 
 #include <algorithm>
 
@@ -14,7 +14,7 @@ namespace letters
 namespace
 {
 
-using interpretation::Change;
+using judging::Change;
 using records::Side;
 
 /// The condition's value as people read it.
@@ -56,8 +56,8 @@ std::vector<Change> changesOf(const Material& material, const catalogue::Catalog
     const records::Visit* visit = material.record.visit();
     if (visit == nullptr)
         return {};
-    return interpretation::changesAt(visit->id, material.letter.reference, material.record.visits(),
-                                     material.patient, catalogue, material.clinic.judging);
+    return judging::changesAt(visit->id, material.letter.reference, material.record.visits(),
+                              material.patient, catalogue, material.clinic.judging);
 }
 
 const Change* changeOf(const std::vector<Change>& changes, const QString& measure, Side side)
@@ -67,17 +67,17 @@ const Change* changeOf(const std::vector<Change>& changes, const QString& measur
     return found == changes.end() ? nullptr : &*found;
 }
 
-const std::optional<interpretation::Comparison>& earlierOf(const Change& change)
+const std::optional<judging::Comparison>& earlierOf(const Change& change)
 {
     return change.chosen ? change.chosen : change.previous;
 }
 
-QString whyNotComparable(const interpretation::Comparison& comparison, const catalogue::Catalogue& catalogue,
+QString whyNotComparable(const judging::Comparison& comparison, const catalogue::Catalogue& catalogue,
                          const base::Phrasebook& phrases)
 {
     QStringList reasons;
-    for (const interpretation::Mismatch& mismatch : comparison.comparability.blocking)
-        reasons += interpretation::mismatchWords(mismatch, comparison, catalogue, phrases);
+    for (const judging::Mismatch& mismatch : comparison.comparability.blocking)
+        reasons += telling::mismatchWords(mismatch, comparison, catalogue, phrases);
     return reasons.join(QStringLiteral("; "));
 }
 
@@ -161,9 +161,9 @@ QStringList compositeLines(const Material& material, const catalogue::Catalogue&
                            const base::Phrasebook& phrases)
 {
     QStringList lines;
-    for (const interpretation::CompositeWorsening& worsening : interpretation::compositeWorsenings(
+    for (const judging::CompositeWorsening& worsening : judging::compositeWorsenings(
              {material.record.visits(), material.patient, catalogue, material.clinic.judging}))
-        lines += interpretation::compositeWords(worsening, catalogue, phrases);
+        lines += telling::compositeWords(worsening, catalogue, phrases);
     return lines;
 }
 

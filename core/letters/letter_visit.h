@@ -8,19 +8,18 @@ namespace letters
 {
 
 /// What the letter's visit says against earlier visits.
-std::vector<interpretation::Change> changesOf(const Material& material,
-                                              const catalogue::Catalogue& catalogue);
+std::vector<judging::Change> changesOf(const Material& material, const catalogue::Catalogue& catalogue);
 
 /// The change of one measure and side; nullptr where there is none.
-const interpretation::Change* changeOf(const std::vector<interpretation::Change>& changes,
-                                       const QString& measure, records::Side side);
+const judging::Change* changeOf(const std::vector<judging::Change>& changes, const QString& measure,
+                                records::Side side);
 
 /// The comparison with the reference visit where it was chosen and holds the measure, else with the last
 /// comparable.
-const std::optional<interpretation::Comparison>& earlierOf(const interpretation::Change& change);
+const std::optional<judging::Comparison>& earlierOf(const judging::Change& change);
 
 /// Which conditions keep two results from being compared: "walking aid was “none”, now “stick”".
-QString whyNotComparable(const interpretation::Comparison& comparison, const catalogue::Catalogue& catalogue,
+QString whyNotComparable(const judging::Comparison& comparison, const catalogue::Catalogue& catalogue,
                          const base::Phrasebook& phrases);
 
 /// Right and left, or the one place without a side.

@@ -1,11 +1,11 @@
 #include "core/letters/composition.h"
 
-#include "core/interpretation/course_words.h"
-#include "core/interpretation/row_words.h"
-#include "core/interpretation/terms.h"
-#include "core/interpretation/wording.h"
 #include "core/letters/letter_visit.h"
 #include "core/records/wording.h"
+#include "core/telling/course_words.h"
+#include "core/telling/row_words.h"
+#include "core/telling/terms.h"
+#include "core/telling/wording.h"
 
 #include <cmath>
 
@@ -15,9 +15,9 @@ namespace letters
 namespace
 {
 
-using interpretation::Change;
-using interpretation::Comparison;
-using interpretation::Verdict;
+using judging::Change;
+using judging::Comparison;
+using judging::Verdict;
 
 /// Says one change in one sentence; one that cannot be judged as an entry of a list.
 class Sentences
@@ -70,14 +70,13 @@ QString Sentences::limit(const Comparison& comparison) const
 {
     const catalogue::Measure& of = *m_catalogue.measure(comparison.measure);
     const double limit = comparison.threshold->limitFor(*comparison.difference, of.better);
-    const int decimals = interpretation::tellingDecimals(std::abs(*comparison.difference), limit, of);
+    const int decimals = telling::tellingDecimals(std::abs(*comparison.difference), limit, of);
     const catalogue::Threshold& row = comparison.threshold->row;
-    const QString words =
-        QStringLiteral("%1, %2").arg(interpretation::amount(limit, of, decimals),
-                                     interpretation::sourceWords(row, m_catalogue, m_phrases));
+    const QString words = QStringLiteral("%1, %2").arg(telling::amount(limit, of, decimals),
+                                                       telling::sourceWords(row, m_catalogue, m_phrases));
     if (!comparison.isChosen)
         return words;
-    return m_phrases("%1; %2").arg(words, interpretation::choiceWords(comparison, m_phrases));
+    return m_phrases("%1; %2").arg(words, telling::choiceWords(comparison, m_phrases));
 }
 
 QString Sentences::of(const Change& change) const
@@ -122,13 +121,13 @@ QString Sentences::of(const Change& change) const
 
 QString Sentences::ofCannotShow(const Comparison& comparison) const
 {
-    const QString words = interpretation::cannotShowWords(comparison, m_phrases);
+    const QString words = telling::cannotShowWords(comparison, m_phrases);
     return words.isEmpty() ? words : u' ' + words;
 }
 
 QString Sentences::ofStrength(const Comparison& comparison, const Change& change) const
 {
-    const QString words = interpretation::strengthWords(comparison, change.course, m_phrases);
+    const QString words = telling::strengthWords(comparison, change.course, m_phrases);
     return words.isEmpty() ? words : u' ' + words.at(0).toUpper() + words.mid(1) + u'.';
 }
 
@@ -143,14 +142,14 @@ QString Sentences::ofBaseline(const Change& change) const
     const auto said = [&](const char* english) {
         return m_phrases(english).arg(title(change), value(change, first.reference),
                                       records::dayInWords(first.reference.day),
-                                      interpretation::verdictWords(first, m_phrases));
+                                      telling::verdictWords(first, m_phrases));
     };
     if (first.verdict == Verdict::BecameUnable || first.verdict == Verdict::BecameAble)
         return said("%1: against the first comparable visit (%2 on %3) it %4.");
     if (isBeyondError(first.verdict))
         return said("%1: against the first comparable visit (%2 on %3) it is %4; error: ") + limit(first) +
                u'.' + ofStrength(first, change);
-    if (first.strength == interpretation::Strength::None)
+    if (first.strength == judging::Strength::None)
         return {};
     return said("%1: against the first comparable visit (%2 on %3) the difference is %4.") +
            ofStrength(first, change);

@@ -105,7 +105,7 @@ Wrong wrongWithValue(const Finding& finding, const catalogue::Measure& measure)
     if (const auto* choice = std::get_if<values::Choice>(&finding.value);
         choice && measure.kind == catalogue::Kind::Choice && isOption(measure.options, choice->key))
         return std::nullopt;
-    const bool isNumber = measure.kind != catalogue::Kind::Grade && measure.kind != catalogue::Kind::Choice;
+    const bool isNumber = catalogue::isNumeric(measure.kind);
     if (const auto* quantity = std::get_if<values::Quantity>(&finding.value); quantity && isNumber)
         return wrongWithQuantity(*quantity, finding, measure);
     return allowedOnly(measure);

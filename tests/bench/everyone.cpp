@@ -142,7 +142,7 @@ size_t judged(const std::vector<Person>& people, const catalogue::Catalogue& cat
 {
     size_t changes = 0;
     for (const Person& person : people)
-        changes += interpretation::latestChanges(person.visits, person.patient, catalogue).size();
+        changes += judging::latestChanges(person.visits, person.patient, catalogue).size();
     return changes;
 }
 

@@ -9,7 +9,7 @@
 #include "app/trends/trend_page.h"
 #include "app/widgets/dialogs.h"
 #include "core/catalogue/reader.h"
-#include "core/letters/pages.h"
+#include "core/paper/pages.h"
 
 #include <QApplication>
 #include <QBuffer>
@@ -197,7 +197,7 @@ void registerPairs(const Ground& ground)
         "judge every change of one patient (bare: read the rows)",
         [&](State& state) {
             for (auto _ : state) {
-                benchmark::DoNotOptimize(interpretation::latestChanges(
+                benchmark::DoNotOptimize(judging::latestChanges(
                     ground.session->visits(), ground.session->patientInFocus(), ground.catalogue));
             }
         },
@@ -223,7 +223,7 @@ void registerPairs(const Ground& ground)
         "a letter to PDF",
         [&](State& state) {
             for (auto _ : state)
-                must(bool(letters::pdf(letterOf(ground))), "no letter");
+                must(bool(paper::pdf(letterOf(ground))), "no letter");
         },
         [&](State& state) {
             const QString body = letterOf(ground).body;

@@ -13,28 +13,12 @@ namespace test_floors
 
 /// A folder may include itself and any folder on a lower floor; never its neighbour, never up.
 const std::map<QString, int> floors = {
-    {u"app"_qs, 11},
-    {u"app/shell"_qs, 10},
-    {u"app/patients"_qs, 9},
-    {u"app/visits"_qs, 9},
-    {u"app/changes"_qs, 9},
-    {u"app/trends"_qs, 9},
-    {u"app/writing"_qs, 9},
-    {u"app/measures"_qs, 9},
-    {u"app/console"_qs, 9},
-    {u"app/forms"_qs, 9},
-    {u"app/charts"_qs, 8},
-    {u"app/widgets"_qs, 7},
-    {u"app/session"_qs, 6},
-    {u"core/letters"_qs, 5},
-    {u"core/interpretation"_qs, 4},
-    {u"core/storage"_qs, 4},
-    {u"core/exchange"_qs, 4},
-    {u"core/records"_qs, 3},
-    {u"core/catalogue"_qs, 2},
-    {u"core/values"_qs, 1},
-    {u"core/base"_qs, 0},
-    {u"core/statistics"_qs, 0},
+    {u"app"_qs, 13},           {u"app/shell"_qs, 12},    {u"app/patients"_qs, 11}, {u"app/visits"_qs, 11},
+    {u"app/changes"_qs, 11},   {u"app/trends"_qs, 11},   {u"app/writing"_qs, 11},  {u"app/own"_qs, 11},
+    {u"app/handbook"_qs, 11},  {u"app/console"_qs, 11},  {u"app/charts"_qs, 10},   {u"app/widgets"_qs, 9},
+    {u"app/session"_qs, 8},    {u"core/paper"_qs, 7},    {u"core/letters"_qs, 6},  {u"core/telling"_qs, 5},
+    {u"core/storage"_qs, 5},   {u"core/exchange"_qs, 5}, {u"core/judging"_qs, 4},  {u"core/records"_qs, 3},
+    {u"core/catalogue"_qs, 2}, {u"core/values"_qs, 1},   {u"core/base"_qs, 0},     {u"core/statistics"_qs, 0},
 };
 
 const std::set<QString> mayIncludeStorage = {u"core/storage"_qs, u"app/session"_qs, u"app/console"_qs};
@@ -126,17 +110,22 @@ private Q_SLOTS:
                  QStringList());
     }
 
-    void onlyLettersKnowGuiInCore()
+    void onlyPaperKnowsGuiInCore()
     {
         QCOMPARE(linesMatching({u"core"_qs},
                                u"#include <(QtGui|QImage|QPainter|QFont|QColor|QText(Doc|Cur|Obj)|QPdf)"_qs,
-                               {u"core/letters"_qs}),
+                               {u"core/paper"_qs}),
                  QStringList());
     }
 
     void statisticsKnowNoQt()
     {
         QCOMPARE(linesMatching({u"core/statistics"_qs}, u"#include <Q|\\bQ[A-Z][a-z]"_qs), QStringList());
+    }
+
+    void judgingKnowsNoWords()
+    {
+        QCOMPARE(linesMatching({u"core/judging"_qs}, u"Phrasebook|phrases\\("_qs), QStringList());
     }
 
     void sqlIsWrittenInStorageAlone()
@@ -150,13 +139,13 @@ private Q_SLOTS:
         QCOMPARE(linesMatching({u"app/session"_qs}, u"QWidget|QtWidgets|QtCharts|QChart"_qs), QStringList());
     }
 
-    /// What a result means is worked out in core/interpretation; the others draw it.
-    void onlyInterpretationJudges()
+    /// What a result means is worked out in core/judging; the others tell and draw it.
+    void onlyJudgingJudges()
     {
         QCOMPARE(linesMatching({u"core"_qs, u"app"_qs},
-                               u"interpretation::(comparison|applied|verdictOf|levelsAt|courseOf|trendOf|"
+                               u"judging::(comparison|applied|verdictOf|levelsAt|courseOf|trendOf|"
                                "comparability|evidence)\\("_qs,
-                               {u"core/interpretation"_qs}),
+                               {u"core/judging"_qs}),
                  QStringList());
     }
 

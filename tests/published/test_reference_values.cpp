@@ -1,7 +1,7 @@
 #include "core/catalogue/reader.h"
-#include "core/interpretation/reference_words.h"
-#include "core/interpretation/standing.h"
-#include "core/interpretation/standing_wording.h"
+#include "core/judging/standing.h"
+#include "core/telling/reference_words.h"
+#include "core/telling/standing_wording.h"
 #include "tests/support/examples.h"
 #include "tests/support/test_support.h"
 
@@ -10,7 +10,7 @@ using namespace Qt::StringLiterals;
 namespace test_reference_values
 {
 
-using namespace interpretation;
+using namespace judging;
 using records::Sex;
 using records::Side;
 
@@ -372,7 +372,9 @@ void ReferenceValuesTest::twoMinutesHaveAGapOfAges()
     QCOMPARE(meanFor(walk, u"bohannon-2017"_s, Sex::Female, 79), 150.3);
     const auto found = standingsOf(result(walk, 150), person(Sex::Female, 55));
     QVERIFY(from<NoReference>(found, u"bohannon-2017"_s) != nullptr);
-    QVERIFY(standingLines(found, *book().measure(walk), book(), {}).filter(u"gap at this age"_s).size() == 1);
+    QVERIFY(telling::standingLines(found, *book().measure(walk), book(), {})
+                .filter(u"gap at this age"_s)
+                .size() == 1);
 }
 
 /// Walker 2007, Phys Ther 87:1468-77: 29 of 30 in the forties, 21 in the eighties (read, rounded).
@@ -462,17 +464,17 @@ void ReferenceValuesTest::everyShippedNormAnswersForItsOwnPeople()
 
 void ReferenceValuesTest::everyLineNamesItsSource()
 {
-    const QStringList lines = referenceWords(sixMinutes, book(), {});
+    const QStringList lines = telling::referenceWords(sixMinutes, book(), {});
     QVERIFY(lines.contains(
         u"men of 40 to 80: predicted m = -309 + 7.57 × height in cm − 1.76 × weight in kg − 5.02 × age; "
         u"lower "
         "bound 153 m below it (from memory) (Enright & Sherrill 1998, healthy adults, n 117)."_s));
-    QVERIFY(referenceWords(u"cadence"_s, book(), {}).isEmpty());
+    QVERIFY(telling::referenceWords(u"cadence"_s, book(), {}).isEmpty());
     for (const catalogue::Measure& measure : book().measures) {
-        for (const QString& line : referenceWords(measure.id, book(), {}))
+        for (const QString& line : telling::referenceWords(measure.id, book(), {}))
             QVERIFY2(line.contains(u'(') && !line.contains(u'%' + QString::number(1)), qPrintable(line));
     }
-    const QStringList level = referenceWords(comfortable, book(), {}).filter(u"Fritz"_s);
+    const QStringList level = telling::referenceWords(comfortable, book(), {}).filter(u"Fritz"_s);
     QCOMPARE(level.first(), u"adults: under 0.40 m/s: household walking (Fritz & Lusardi 2009, adults, a "
                             "summary of several studies). Read in a second source."_s);
 }

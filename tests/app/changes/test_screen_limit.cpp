@@ -13,11 +13,11 @@ namespace test_screen_limit
 {
 
 using changes::Row;
-using interpretation::Verdict;
+using judging::Verdict;
 
 Row rowWith(double p)
 {
-    interpretation::Comparison held;
+    judging::Comparison held;
     held.verdict = p < 0.05 ? Verdict::Worse : Verdict::WithinError;
     held.z = 1;
     held.probabilityBeyondZero = 1 - p / 2;

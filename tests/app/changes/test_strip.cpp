@@ -13,8 +13,8 @@ namespace test_strip
 {
 
 using changes::Strip;
-using interpretation::Comparison;
-using interpretation::Verdict;
+using judging::Comparison;
+using judging::Verdict;
 using values::Quantity;
 using values::Unit;
 
@@ -28,9 +28,8 @@ records::Occasion occasion(const QString& measure, values::Value value)
 Comparison compared(const QString& measure, values::Value before, values::Value now,
                     const QString& population = u"stroke"_s)
 {
-    return interpretation::comparison(examples::catalogue(), examples::patient(population),
-                                      occasion(measure, std::move(before)), occasion(measure, std::move(now)),
-                                      {});
+    return judging::comparison(examples::catalogue(), examples::patient(population),
+                               occasion(measure, std::move(before)), occasion(measure, std::move(now)), {});
 }
 
 Strip stripOf(const Comparison& comparison)

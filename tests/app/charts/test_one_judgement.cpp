@@ -2,7 +2,7 @@
 
 #include "app/console/change_json.h"
 #include "core/catalogue/reader.h"
-#include "core/interpretation/change.h"
+#include "core/judging/change.h"
 #include "tests/support/examples.h"
 #include "tests/support/test_support.h"
 
@@ -84,10 +84,10 @@ void TestOneJudgement::chartAndJsonDrawTheThresholdOfTheChange()
     const auto visits = twoVisits(*book().measure(measure), level);
     records::Patient patient = examples::patient(population);
     patient.dominantHand = records::Hand::Right;
-    const auto changes = interpretation::changesAt(visits[1].id, {}, visits, patient, book());
-    const auto change = std::ranges::find(changes, measure, &interpretation::Change::measure);
+    const auto changes = judging::changesAt(visits[1].id, {}, visits, patient, book());
+    const auto change = std::ranges::find(changes, measure, &judging::Change::measure);
     QVERIFY(change != changes.end() && change->baseline);
-    const interpretation::Comparison& held = *change->baseline;
+    const judging::Comparison& held = *change->baseline;
     const auto points = charts::trendPoints({measure, {}, visits[1].id, {}}, visits, patient, book(), {});
     const charts::TrendLine& line = points.lines.at(0);
     QCOMPARE(line.entries.at(1).verdict, std::optional(held.verdict));

@@ -14,7 +14,7 @@ namespace test_trend_course
 using charts::TrendPoints;
 using examples::finding;
 using examples::visit;
-using interpretation::Event;
+using judging::Event;
 using records::Side;
 using records::Visit;
 using values::Quantity;

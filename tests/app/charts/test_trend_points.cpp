@@ -12,7 +12,7 @@ namespace test_trend_points
 using charts::TrendPoints;
 using examples::finding;
 using examples::visit;
-using interpretation::Verdict;
+using judging::Verdict;
 using records::Side;
 using values::Quantity;
 using values::Unit;

@@ -50,12 +50,12 @@ struct Walked : Desk {
         return isStored ? visit->id : records::VisitId();
     }
 
-    interpretation::Change change() const
+    judging::Change change() const
     {
         const auto changes = session->changes();
-        return *std::ranges::find(changes, walk, &interpretation::Change::measure);
+        return *std::ranges::find(changes, walk, &judging::Change::measure);
     }
-    interpretation::Verdict verdict() const { return change().previous->verdict; }
+    judging::Verdict verdict() const { return change().previous->verdict; }
 };
 
 class TestDeclaring : public HouseTest
@@ -66,13 +66,13 @@ private Q_SLOTS:
     void aDeclarationIsKeptAndJudgedByAtOnce()
     {
         Walked desk;
-        QCOMPARE(desk.verdict(), interpretation::Verdict::NotComparable);
+        QCOMPARE(desk.verdict(), judging::Verdict::NotComparable);
         const QSignalSpy patients(desk.session.get(), &session::Session::patientChanged);
         const QSignalSpy focus(desk.session.get(), &session::Session::focusChanged);
         QVERIFY(desk.session->declareEqual(walk, desk.first, desk.second, u"seen in the film"_s));
         QCOMPARE(patients.size(), 1);
         QCOMPARE(focus.size(), 1);
-        QCOMPARE(desk.verdict(), interpretation::Verdict::Better);
+        QCOMPARE(desk.verdict(), judging::Verdict::Better);
         const auto again = desk.openAgain();
         again->choosePatient(desk.patient.id);
         QCOMPARE(again->patientInFocus().declared, desk.session->patientInFocus().declared);
@@ -87,7 +87,7 @@ private Q_SLOTS:
         QCOMPARE(desk.session->takeBackEqual(walk, desk.first, desk.second, u" "_s).error().kind,
                  ErrorKind::Refused);
         QVERIFY(desk.session->takeBackEqual(walk, desk.first, desk.second, u"another person's film"_s));
-        QCOMPARE(desk.verdict(), interpretation::Verdict::NotComparable);
+        QCOMPARE(desk.verdict(), judging::Verdict::NotComparable);
         QCOMPARE(desk.session->patientInFocus().declared.size(), 2u);
     }
 
@@ -99,10 +99,10 @@ private Q_SLOTS:
         QVERIFY(desk.session->declareEqual(walk, amended->id, desk.second, u"seen in the film"_s));
         QCOMPARE(desk.session->patientInFocus().declared.back().earlier, desk.first);
         desk.session->chooseVisit(desk.second);
-        QCOMPARE(desk.verdict(), interpretation::Verdict::Better);
+        QCOMPARE(desk.verdict(), judging::Verdict::Better);
         QVERIFY(desk.session->signVisit(amended->id, *desk.answers.signer));
         desk.session->chooseVisit(desk.second);
-        QCOMPARE(desk.verdict(), interpretation::Verdict::Better);
+        QCOMPARE(desk.verdict(), judging::Verdict::Better);
     }
 
     void aDiscardedDraftTakesNothingElseWithIt()
@@ -115,7 +115,7 @@ private Q_SLOTS:
         QCOMPARE(desk.session->takeBackEqual(walk, desk.first, desk.second, u"gone"_s).error().kind,
                  ErrorKind::NotFound);
         desk.second = desk.walked(QDate(2026, 3, 5), 10, known);
-        QCOMPARE(desk.verdict(), interpretation::Verdict::NotComparable);
+        QCOMPARE(desk.verdict(), judging::Verdict::NotComparable);
     }
 
     void itIsRefusedWithoutReasonPatientVisitOrMeasure()

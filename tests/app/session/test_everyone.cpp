@@ -7,7 +7,7 @@ namespace test_everyone
 {
 
 using clinic_desk::Desk;
-using interpretation::RepeatSource;
+using judging::RepeatSource;
 using records::Side;
 
 struct Clinic : Desk {

@@ -1,6 +1,6 @@
 #include "app/shell/main_window.h"
 
-#include "app/measures/measures_page.h"
+#include "app/own/own_error_page.h"
 #include "app/shell/settings.h"
 #include "app/widgets/notice.h"
 #include "app/widgets/page_stack.h"
@@ -64,6 +64,7 @@ private Q_SLOTS:
     void theHandbookOfTheFocusedTestAndBack();
     void visitsThatUsedAMeasureOpenFromItsPage();
     void theClinicsOwnIsBegunFromTheHandbook();
+    void theOwnErrorIsReachedFromTheHandbookAndLeadsBack();
     void aStudyBecomesAThresholdInTheEditor();
     void findSaysWhenNothingIsFound();
     void escapeLeavesTheFindField();
@@ -213,6 +214,24 @@ void TestMainWindow::theClinicsOwnIsBegunFromTheHandbook()
     QVERIFY(!desk.widget<QTextBrowser>(u"handbook"_s)->isVisible());
 }
 
+void TestMainWindow::theOwnErrorIsReachedFromTheHandbookAndLeadsBack()
+{
+    AtWork desk;
+    QVERIFY(desk.isShown());
+    desk.window.showHandbook(u"nine-hole-peg"_s);
+    const auto* study = desk.widget<QLabel>(u"studyTitle"_s);
+    desk.press(u"ownError"_s);
+    QVERIFY(study->isVisible());
+    QVERIFY(study->text().contains(clinic_desk::book().measure(u"nine-hole-peg"_s)->title));
+    QVERIFY(desk.widget<QPushButton>(u"measures"_s)->isChecked());
+    desk.press(u"studyBack"_s);
+    QVERIFY(!study->isVisible());
+    QVERIFY(desk.widget<QTextBrowser>(u"handbook"_s)->isVisible());
+    desk.press(u"ownError"_s);
+    desk.key(Qt::Key_9, Qt::ControlModifier); // who comes again finds the handbook
+    QVERIFY(desk.widget<QTextBrowser>(u"handbook"_s)->isVisible());
+}
+
 void TestMainWindow::aStudyBecomesAThresholdInTheEditor()
 {
     AtWork desk;
@@ -223,7 +242,7 @@ void TestMainWindow::aStudyBecomesAThresholdInTheEditor()
     row.improvement = row.decline = 2.9;
     row.confidence = 0.95;
     row.n = 24;
-    Q_EMIT desk.window.findChild<measures::MeasuresPage*>()->studyThresholdAsked(
+    Q_EMIT desk.window.findChild<own::OwnErrorPage*>()->thresholdAsked(
         row, {{}, u"Own error study, 2026-03-12"_s, {}, u"Own error study"_s});
     const auto* number = desk.widget<QLineEdit>(u"n"_s);
     QVERIFY(number->isVisible());

@@ -171,10 +171,9 @@ void TestWholeJob::fromAnEmptyClinicToALetter()
     // Lewek & Sykes 2019: 0.15 m/s in chronic stroke from 0.4 to 0.8 m/s, for people who walk without a
     // helper.
     const auto changes = desk.session->changes();
-    const auto gait =
-        std::ranges::find(changes, u"gait-speed-comfortable"_s, &interpretation::Change::measure);
+    const auto gait = std::ranges::find(changes, u"gait-speed-comfortable"_s, &judging::Change::measure);
     QVERIFY(gait != changes.end());
-    QCOMPARE(gait->previous->verdict, interpretation::Verdict::Better);
+    QCOMPARE(gait->previous->verdict, judging::Verdict::Better);
     QCOMPARE(gait->previous->threshold->improvement, 0.15);
 
     writeLetter(desk);

@@ -26,8 +26,8 @@ private Q_SLOTS:
 QStringList chosen(const std::vector<records::Visit>& visits, qsizetype most)
 {
     const auto book = examples::catalogue();
-    return trends::firstChoice(interpretation::latestChanges(visits, examples::patient(u"parkinson"_s), book),
-                               book, most);
+    return trends::firstChoice(judging::latestChanges(visits, examples::patient(u"parkinson"_s), book), book,
+                               most);
 }
 
 records::Visit measured(const QString& id, QDate day, double berg, double tandem, values::Value upAndGo)

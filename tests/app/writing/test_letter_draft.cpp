@@ -3,7 +3,7 @@
 #include "core/storage/audit_trail.h"
 #include "core/storage/patients.h"
 #include "tests/app/writing/writing_desk.h"
-#include "tests/core/letters/pdf_file.h"
+#include "tests/core/paper/pdf_file.h"
 #include "tests/support/test_support.h"
 
 using namespace Qt::StringLiterals;

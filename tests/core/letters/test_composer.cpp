@@ -1,7 +1,7 @@
 #include "core/base/text.h"
 #include "core/letters/letter_visit.h"
-#include "core/letters/pages.h"
-#include "tests/core/letters/pdf_file.h"
+#include "core/paper/pages.h"
+#include "tests/core/paper/pdf_file.h"
 #include "tests/support/examples.h"
 #include "tests/support/test_support.h"
 
@@ -97,7 +97,7 @@ Draft signedOff(Draft material)
 
 QStringList pagesOf(const Draft& material)
 {
-    return PdfFile(*pdf(composed(material, book(), {}))).pages();
+    return PdfFile(*paper::pdf(composed(material, book(), {}))).pages();
 }
 
 QString textOf(const Draft& material)
@@ -138,8 +138,8 @@ private Q_SLOTS:
         QVERIFY(made.body.contains(u"\u2068Dr. Fern\u2069"_s));
         QVERIFY(made.body.contains(u"Walks[2J and stands."_s));
         QVERIFY(made.body.size() < 100'000);
-        QVERIFY(letters::odt(made));
-        QVERIFY(!PdfFile(*pdf(made)).pages().isEmpty());
+        QVERIFY(paper::odt(made));
+        QVERIFY(!PdfFile(*paper::pdf(made)).pages().isEmpty());
     }
 
     void aDraftSaysSoAndASignedLetterNamesItsAuthor()
@@ -323,7 +323,7 @@ private Q_SLOTS:
         while (!reader.atEnd())
             reader.readNext();
         QVERIFY2(!reader.hasError(), qPrintable(reader.errorString()));
-        QVERIFY(PdfFile(*pdf(composition)).pages().join(u' ').simplified().count(typed) >= 4);
+        QVERIFY(PdfFile(*paper::pdf(composition)).pages().join(u' ').simplified().count(typed) >= 4);
     }
 
     void theOrderIsThatOfALetter()

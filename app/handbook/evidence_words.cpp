@@ -1,0 +1,153 @@
+#include "app/handbook/evidence_words.h"
+
+#include "core/records/wording.h"
+#include "core/telling/terms.h"
+
+#include <QCoreApplication>
+
+using namespace Qt::StringLiterals;
+
+namespace handbook
+{
+
+namespace
+{
+
+using catalogue::Catalogue;
+using catalogue::Measure;
+using catalogue::Threshold;
+
+struct EvidenceWords {
+    Q_DECLARE_TR_FUNCTIONS(handbook::Evidence)
+};
+
+QString levelWords(const Threshold& row, const Measure& of)
+{
+    const auto shown = [&of](double number) { return telling::amount(number, of); };
+    const auto bare = [&of](double number) { return records::written(number, of); };
+    if (row.bandLow && row.bandHigh)
+        return row.bandHighIncluded
+                   ? EvidenceWords::tr("%1 to %2").arg(bare(*row.bandLow), shown(*row.bandHigh))
+                   : EvidenceWords::tr("%1 to under %2").arg(bare(*row.bandLow), shown(*row.bandHigh));
+    if (row.bandLow)
+        return EvidenceWords::tr("%1 and more").arg(shown(*row.bandLow));
+    if (row.bandHigh)
+        return row.bandHighIncluded ? EvidenceWords::tr("up to %1").arg(shown(*row.bandHigh))
+                                    : EvidenceWords::tr("under %1").arg(shown(*row.bandHigh));
+    return {};
+}
+
+/// "medication state: on", "help from a person: none or supervision".
+QString conditionWords(const QString& written, const Catalogue& catalogue)
+{
+    const catalogue::Condition* condition = catalogue.condition(written.section(u'=', 0, 0));
+    if (condition == nullptr)
+        return written;
+    QStringList values;
+    for (const QString& key : written.section(u'=', 1).split(u'|')) {
+        QString shown = key;
+        for (const catalogue::Option& option : condition->options) {
+            if (option.key == key)
+                shown = telling::titleInSentence(option.title);
+        }
+        values += shown;
+    }
+    return EvidenceWords::tr("%1: %2").arg(telling::titleInSentence(condition->title),
+                                           values.join(EvidenceWords::tr(" or ")));
+}
+
+QString designWords(const Threshold& row)
+{
+    switch (row.design) {
+    case catalogue::Design::TestRetest:
+        break;
+    case catalogue::Design::BetweenRaters:
+        return EvidenceWords::tr("between raters");
+    case catalogue::Design::InternalConsistency:
+        return EvidenceWords::tr("internal consistency");
+    }
+    return EvidenceWords::tr("test–retest");
+}
+
+QString circumstances(const Threshold& row, const Catalogue& catalogue)
+{
+    QStringList parts;
+    if (!row.populationWords.isEmpty())
+        parts += row.populationWords;
+    if (row.answers == catalogue::Answers::Error)
+        parts += designWords(row);
+    if (const Measure* of = catalogue.measure(row.bandOf); of != nullptr && of->id != row.measure)
+        parts += EvidenceWords::tr("level of: %1").arg(of->title);
+    if (!row.condition.isEmpty())
+        parts += conditionWords(row.condition, catalogue);
+    if (!row.hand.isEmpty())
+        parts += row.hand == "dominant"_L1 ? EvidenceWords::tr("dominant hand")
+                                           : EvidenceWords::tr("non-dominant hand");
+    if (!row.trialRule.isEmpty())
+        parts += row.trialRule;
+    if (!row.protocol.isEmpty())
+        parts += row.protocol;
+    if (row.sem)
+        parts += EvidenceWords::tr("standard error of measurement %1").arg(*row.sem);
+    if (row.icc)
+        parts += EvidenceWords::tr("ICC %1").arg(*row.icc);
+    return parts.join(u" · "_s);
+}
+
+} // namespace
+
+QString answerWords(const Threshold& row)
+{
+    return row.answers == catalogue::Answers::Error ? EvidenceWords::tr("error")
+                                                    : EvidenceWords::tr("importance");
+}
+
+QString valueWords(const Threshold& row, const Measure& measure, const base::Phrasebook& phrases)
+{
+    const QString better = telling::publishedLimit(row.improvement, row, measure, phrases);
+    const QString worse = telling::publishedLimit(row.decline, row, measure, phrases);
+    return better == worse ? better : EvidenceWords::tr("%1 better, %2 worse").arg(better, worse);
+}
+
+QString peopleWords(const Threshold& row, const Catalogue& catalogue, const base::Phrasebook& phrases)
+{
+    const QString people = telling::populationWords(row.population, catalogue, phrases);
+    const Measure* of = catalogue.measure(row.bandOf);
+    const QString level = of != nullptr ? levelWords(row, *of) : QString();
+    return level.isEmpty() ? people : EvidenceWords::tr("%1, %2").arg(people, level);
+}
+
+QString confidenceWords(const Threshold& row, const base::Phrasebook& phrases)
+{
+    const QString basis = phrases(row.confidenceBasis.toUtf8().constData());
+    return row.confidence ? EvidenceWords::tr("%1 %, %2").arg(*row.confidence * 100).arg(basis) : basis;
+}
+
+QString originWords(const Threshold& row, const Catalogue& catalogue)
+{
+    const catalogue::Source* source = catalogue.source(row.source);
+    QString words = source != nullptr ? source->shortForm : row.source;
+    if (row.checked == catalogue::Checked::Memory)
+        words = EvidenceWords::tr("%1, from memory").arg(words);
+    return row.isOwn ? EvidenceWords::tr("%1 (the clinic's own)").arg(words) : words;
+}
+
+QStringList detailWords(const Threshold& row, const Catalogue& catalogue)
+{
+    QStringList lines = {circumstances(row, catalogue)};
+    if (!row.note.isEmpty())
+        lines += row.note;
+    if (row.checked == catalogue::Checked::Memory)
+        lines += EvidenceWords::tr("From memory: not read in the source. Check it before you rely on it.");
+    if (const catalogue::Source* source = catalogue.source(row.source))
+        lines += source->reference;
+    lines.removeAll(QString());
+    return lines;
+}
+
+QString linkOf(const catalogue::Source& source)
+{
+    return source.doi.isEmpty() ? QString() : u"https://doi.org/"_s + source.doi;
+}
+
+} // namespace handbook

@@ -1,0 +1,37 @@
+#pragma once
+
+#include "core/catalogue/catalogue.h"
+
+#include <QWidget>
+
+namespace own
+{
+
+/// How an examination with this form will look: sections, a row a test, right and left. Tests that are not
+/// expected each time stand in quiet text where the form expects some.
+class FormPreview : public QWidget
+{
+    Q_OBJECT
+
+public:
+    FormPreview(const catalogue::Catalogue& catalogue, QWidget* parent);
+
+    void setForm(const catalogue::Form& form);
+    QSize sizeHint() const override;
+
+protected:
+    void paintEvent(QPaintEvent* event) override;
+
+private:
+    QStringList lines() const; ///< for the screen reader
+    void paintTest(QPainter& painter, const catalogue::Measure& test, int top) const;
+    void paintEditor(QPainter& painter, const catalogue::Measure& test, const QRect& room) const;
+
+    const catalogue::Catalogue& m_catalogue;
+    catalogue::Form m_form;
+};
+
+/// "24 tests, 12 of them expected".
+QString countWords(const catalogue::Form& form);
+
+} // namespace own

@@ -1,0 +1,91 @@
+#pragma once
+
+#include "app/session/prompts.h"
+#include "app/session/session.h"
+
+#include <QWidget>
+
+class QPushButton;
+class QStackedWidget;
+class QTabBar;
+
+namespace widgets
+{
+class Notice;
+}
+
+namespace own
+{
+
+class EntryPage;
+class FormEditor;
+class FormPreview;
+class MeasureEditor;
+class OwnList;
+class ThresholdEditor;
+
+/// The forms of an examination, and what the clinic adds to the catalogue: its own measures and thresholds.
+class FormsPage : public QWidget
+{
+    Q_OBJECT
+
+public:
+    FormsPage(session::Session& session, session::Prompts& prompts, QWidget* parent);
+
+    void newMeasure();
+    /// For a measure, which may be empty.
+    void newThreshold(const QString& measure);
+    void newThreshold(const catalogue::Threshold& row, const catalogue::Source& source);
+    /// The lists, unless an entry is still being typed.
+    void showList();
+    bool hasUnsavedEntry() const;
+    void takeKeyboard();
+
+private:
+    QWidget* madeLists();
+    OwnList* madeForms();
+    OwnList* madeMeasures();
+    OwnList* madeThresholds();
+    void addEditor(EntryPage* editor);
+    /// Whether the editor may be filled anew; an entry that is still being typed is shown instead.
+    bool isFree();
+    void open(EntryPage* editor);
+    void close(const QString& id);
+
+    const catalogue::Form* currentForm() const;
+    const catalogue::Measure* ownMeasure(const QString& id) const;
+    void newForm();
+    void copyForm();
+    void editForm();
+    void deleteForm();
+    void editMeasure();
+    void retireMeasure();
+    void editThreshold();
+    void deleteThreshold();
+    void keep(const catalogue::Own& own);
+    void reload();
+    void settle();
+
+    session::Session& m_session;
+    session::Prompts& m_prompts;
+    // Before the lists, which make them.
+    QPushButton* m_editForm = nullptr;
+    QPushButton* m_deleteForm = nullptr;
+    QPushButton* m_editMeasure = nullptr;
+    QPushButton* m_retire = nullptr;
+    QPushButton* m_editThreshold = nullptr;
+    QPushButton* m_deleteThreshold = nullptr;
+    QStackedWidget* m_stack;
+    QTabBar* m_tabs;
+    QStackedWidget* m_lists;
+    widgets::Notice* m_notice;
+    FormPreview* m_preview;
+    OwnList* m_forms;
+    OwnList* m_measures;
+    OwnList* m_thresholds;
+    FormEditor* m_formEditor;
+    MeasureEditor* m_measureEditor;
+    ThresholdEditor* m_thresholdEditor;
+};
+
+} // namespace own

@@ -1,0 +1,106 @@
+#include "app/own/list_rows.h"
+
+#include <QCoreApplication>
+#include <QLocale>
+
+using namespace Qt::StringLiterals;
+
+namespace own
+{
+
+using catalogue::Scale;
+
+namespace
+{
+
+struct ListRowsWords {
+    Q_DECLARE_TR_FUNCTIONS(Words)
+};
+
+QString sizeWords(double number, Scale scale, values::Unit unit)
+{
+    const QString written = QLocale().toString(number, 'g', QLocale::FloatingPointShortest);
+    switch (scale) {
+    case Scale::Absolute:
+        return u"%1 %2"_s.arg(written, values::symbol(unit)).trimmed();
+    case Scale::PercentOfReference:
+        return ListRowsWords::tr("%1 % of the value at the reference visit").arg(written);
+    case Scale::ProportionalToMean:
+        return ListRowsWords::tr("%1 × the mean").arg(written);
+    case Scale::Log:
+        return ListRowsWords::tr("%1 on the logarithmic scale").arg(written);
+    }
+    return written;
+}
+
+QString scaleWords(const catalogue::Measure& measure)
+{
+    if (measure.kind == catalogue::Kind::Choice) {
+        QStringList words;
+        for (const catalogue::Option& option : measure.options)
+            words += option.title;
+        return words.join(u", "_s);
+    }
+    const QLocale locale;
+    return ListRowsWords::tr("%1 to %2 %3")
+        .arg(locale.toString(measure.lowest.value_or(0)), locale.toString(measure.highest.value_or(0)),
+             values::symbol(measure.unit))
+        .trimmed();
+}
+
+} // namespace
+
+QString sizeWords(const catalogue::Threshold& row, const catalogue::Catalogue& catalogue)
+{
+    const catalogue::Measure* measure = catalogue.measure(row.measure);
+    const values::Unit unit = measure == nullptr ? values::Unit::One : measure->unit;
+    const QString improvement = sizeWords(row.improvement, row.scale, unit);
+    if (row.improvement == row.decline)
+        return improvement;
+    return ListRowsWords::tr("improvement %1, decline %2")
+        .arg(improvement, sizeWords(row.decline, row.scale, unit));
+}
+
+std::vector<ListRow> formRows(const catalogue::Catalogue& catalogue)
+{
+    std::vector<ListRow> rows;
+    for (const catalogue::Form& form : catalogue.forms)
+        rows.push_back({form.id,
+                        {form.title, QString::number(form.measures().size()),
+                         form.isOwn ? ListRowsWords::tr("the clinic's own")
+                                    : ListRowsWords::tr("comes with the program")}});
+    return rows;
+}
+
+std::vector<ListRow> measureRows(const catalogue::Own& own, const catalogue::Catalogue& catalogue)
+{
+    std::vector<ListRow> rows;
+    for (const catalogue::Measure& measure : own.measures) {
+        const catalogue::Section* section = catalogue.section(measure.section);
+        rows.push_back({measure.id,
+                        {measure.title, scaleWords(measure), section == nullptr ? QString() : section->title,
+                         measure.retired ? ListRowsWords::tr("retired") : ListRowsWords::tr("in use")}});
+    }
+    return rows;
+}
+
+std::vector<ListRow> thresholdRows(const catalogue::Own& own, const catalogue::Catalogue& catalogue)
+{
+    std::vector<ListRow> rows;
+    for (const catalogue::Threshold& row : own.thresholds) {
+        const catalogue::Measure* measure = catalogue.measure(row.measure);
+        const catalogue::Population* population = catalogue.population(row.population);
+        const catalogue::Source* source = catalogue.source(row.source);
+        const QString memory = row.checked == catalogue::Checked::Memory ? ListRowsWords::tr("from memory")
+                                                                         : ListRowsWords::tr("read");
+        rows.push_back({row.id,
+                        {measure == nullptr ? row.measure : measure->title, sizeWords(row, catalogue),
+                         row.answers == catalogue::Answers::Error ? ListRowsWords::tr("measurement error")
+                                                                  : ListRowsWords::tr("important change"),
+                         population == nullptr ? row.population : population->title,
+                         source == nullptr ? QString() : source->shortForm, memory}});
+    }
+    return rows;
+}
+
+} // namespace own

@@ -1,0 +1,315 @@
+#include "core/judging/comparison.h"
+
+#include "core/base/text.h"
+#include "core/judging/room.h"
+#include "core/judging/weight.h"
+#include "core/statistics/reliability.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <numbers>
+
+namespace judging
+{
+
+namespace
+{
+
+using catalogue::Answers;
+using catalogue::Direction;
+using catalogue::Scale;
+using catalogue::Threshold;
+
+constexpr std::array verdicts = {"better",       "worse",         "within-error", "not-comparable",
+                                 "no-threshold", "became-unable", "became-able"};
+constexpr std::array strengths = {"none", "possible", "confirmed", "sustained"};
+constexpr std::array rules = {"first-visit", "previous-visit", "best-visit", "confirmed", "sequential"};
+
+/// What the published limit is multiplied with to stand at 95 %: 1.96 / 1.645 for one at 90 %. A limit
+/// without a confidence is taken as published.
+double toOurConfidence(const Threshold& row)
+{
+    const auto published = row.confidence ? statistics::normalQuantile(*row.confidence) : std::nullopt;
+    const auto ours = statistics::normalQuantile(judgedAt);
+    return published && ours ? *ours / *published : 1;
+}
+
+bool isAtOurConfidence(const Threshold& row)
+{
+    return !row.confidence || !(std::abs(*row.confidence - judgedAt) > 1e-9);
+}
+
+/// A limit on the row's scale as a difference in the measure's unit, upwards or downwards from the reference.
+double inUnit(double limit, Scale scale, double reference, double now, bool upwards)
+{
+    switch (scale) {
+    case Scale::Absolute:
+        return limit;
+    case Scale::PercentOfReference:
+        return limit / 100 * std::abs(reference);
+    case Scale::ProportionalToMean:
+        return limit * std::abs(reference + now) / 2;
+    case Scale::Log:
+        return reference * (upwards ? std::expm1(limit) : -std::expm1(-limit));
+    }
+    return 0;
+}
+
+struct Limits {
+    double improvement = 0;
+    double decline = 0;
+};
+
+/// In the measure's unit, at our confidence.
+std::optional<Limits> limitsOf(const Threshold& row, double reference, double now, Direction better)
+{
+    const double factor = isAtOurConfidence(row) ? 1 : toOurConfidence(row);
+    const bool higher = better == Direction::HigherIsBetter;
+    const Limits limits{inUnit(row.improvement * factor, row.scale, reference, now, higher),
+                        inUnit(row.decline * factor, row.scale, reference, now, !higher)};
+    const bool arePositive = limits.improvement > 0 && limits.decline > 0;
+    return arePositive && std::isfinite(limits.improvement) && std::isfinite(limits.decline)
+               ? std::optional(limits)
+               : std::nullopt;
+}
+
+std::optional<double> differenceOf(const records::Finding& reference, const records::Finding& now)
+{
+    const auto* before = std::get_if<values::Quantity>(&reference.value);
+    const auto* after = std::get_if<values::Quantity>(&now.value);
+    if (before == nullptr || after == nullptr || before->unit != after->unit)
+        return std::nullopt;
+    return after->number - before->number;
+}
+
+QString handOf(records::Side side, records::Hand dominant)
+{
+    const bool isOneHanded = dominant == records::Hand::Right || dominant == records::Hand::Left;
+    if (side == records::Side::None || !isOneHanded)
+        return {};
+    const bool isDominant = (side == records::Side::Right) == (dominant == records::Hand::Right);
+    return isDominant ? QStringLiteral("dominant") : QStringLiteral("non-dominant");
+}
+
+/// What the two visits record together; where they differ, both words, which are no row's.
+records::Conditions common(records::Conditions before, const records::Conditions& now)
+{
+    for (const auto& [id, value] : now.asKeyValueRange()) {
+        QString& together = before[id];
+        if (together == value)
+            continue;
+        if (together.isEmpty() || base::folded(together) == base::folded(value))
+            together = value;
+        else if (!value.isEmpty())
+            together += QStringLiteral(", ") + value;
+    }
+    return before;
+}
+
+Circumstances circumstances(const Comparison& held, const records::Patient& patient,
+                            std::map<QString, double> levels)
+{
+    if (const auto* level = std::get_if<values::Quantity>(&held.reference.finding.value))
+        levels.try_emplace(held.measure, level->number);
+    const auto days = double(std::abs(held.reference.day.daysTo(held.now.day)));
+    return {held.population,
+            handOf(held.side, patient.dominantHand),
+            std::move(levels),
+            common(held.reference.conditions, held.now.conditions),
+            days,
+            held.choice ? held.choice->threshold : QString()};
+}
+
+/// The newest choice of the measure; empty where that is the rule.
+std::optional<records::EvidenceChoice> choiceFor(const QString& measure, const records::Patient& patient)
+{
+    const auto newest =
+        std::find_if(patient.choices.rbegin(), patient.choices.rend(),
+                     [&](const records::EvidenceChoice& choice) { return choice.measure == measure; });
+    if (newest == patient.choices.rend() || newest->threshold.isEmpty())
+        return std::nullopt;
+    return *newest;
+}
+
+struct Best {
+    std::optional<Applied> used;
+    std::vector<NotUsed> notUsed;
+    bool isChosen = false;
+};
+
+/// The best fitting row that gives a limit at these two values, and the others that fit.
+Best best(const Comparison& held, catalogue::Answers answers, const catalogue::Catalogue& catalogue,
+          const Circumstances& here, Direction better)
+{
+    const double reference = *values::number(held.reference.finding.value);
+    const double now = *values::number(held.now.finding.value);
+    Evidence fitting = evidence(catalogue, held.measure, answers, here);
+    if (fitting.used)
+        fitting.notUsed.insert(fitting.notUsed.begin(), *fitting.used);
+    Best found;
+    for (const Threshold& row : fitting.notUsed) {
+        const auto limit = applied(row, reference, now, better);
+        if (limit && !found.used) {
+            found.used = limit;
+            found.isChosen = fitting.isChosen && row.id == fitting.used->id;
+        } else {
+            found.notUsed.push_back(
+                {row, limit ? whyNot(row, found.used->row, catalogue, here) : WhyNot::NoLimit});
+        }
+    }
+    return found;
+}
+
+Verdict verdictOfStates(const Comparison& held)
+{
+    const bool wasUnable = values::isUnable(held.reference.finding.value);
+    const bool isUnable = values::isUnable(held.now.finding.value);
+    if (!wasUnable && isUnable && values::isDone(held.reference.finding.value))
+        return Verdict::BecameUnable;
+    if (wasUnable && values::isDone(held.now.finding.value))
+        return Verdict::BecameAble;
+    return Verdict::NoThreshold;
+}
+
+int trialsBehind(const records::Occasion& occasion, const catalogue::Measure& measure)
+{
+    const auto trials = static_cast<int>(occasion.finding.trials.size());
+    return measure.rule == catalogue::TrialRule::Mean ? std::max(trials, 1) : 1;
+}
+
+/// Means of several trials err less only where the row is of single ones.
+void narrow(Comparison& held, const catalogue::Measure& measure, Averaged averaged)
+{
+    if (!held.threshold)
+        return;
+    Applied& threshold = *held.threshold;
+    if (threshold.row.trialRule == catalogue::singleTrial) {
+        averaged.reference *= trialsBehind(held.reference, measure);
+        averaged.now *= trialsBehind(held.now, measure);
+    }
+    threshold.factor = averaged.factor();
+    threshold.improvement *= threshold.factor;
+    threshold.decline *= threshold.factor;
+}
+
+Verdict verdictOfNumbers(double difference, double limit, Direction better)
+{
+    if (!values::exceeds(std::abs(difference), limit))
+        return Verdict::WithinError;
+    return (difference > 0) == (better == Direction::HigherIsBetter) ? Verdict::Better : Verdict::Worse;
+}
+
+} // namespace
+
+QString code(Verdict verdict)
+{
+    return QString::fromLatin1(verdicts.at(static_cast<size_t>(verdict)));
+}
+
+bool isBeyondError(Verdict verdict)
+{
+    return verdict == Verdict::Better || verdict == Verdict::Worse;
+}
+
+QString code(Strength strength)
+{
+    return QString::fromLatin1(strengths.at(static_cast<size_t>(strength)));
+}
+
+QString code(statistics::FlagRule rule)
+{
+    return QString::fromLatin1(rules.at(static_cast<size_t>(rule)));
+}
+
+double Averaged::factor() const
+{
+    return std::sqrt((1.0 / reference + 1.0 / now) / 2);
+}
+
+double Applied::limitFor(double difference, Direction better) const
+{
+    return (difference >= 0) == (better == Direction::HigherIsBetter) ? improvement : decline;
+}
+
+double Applied::publishedFor(double difference, Direction better) const
+{
+    return Applied{row, row.improvement, row.decline}.limitFor(difference, better);
+}
+
+std::optional<Applied> applied(const Threshold& row, double reference, double now, Direction better)
+{
+    const auto limits = limitsOf(row, reference, now, better);
+    return limits
+               ? std::optional(Applied{row, limits->improvement, limits->decline, 1, !isAtOurConfidence(row)})
+               : std::nullopt;
+}
+
+Verdict verdictOf(const Applied& threshold, double reference, double now, Direction better)
+{
+    const auto limits = limitsOf(threshold.row, reference, now, better);
+    if (!limits)
+        return Verdict::NoThreshold;
+    const bool isBetter = (now > reference) == (better == Direction::HigherIsBetter);
+    return verdictOfNumbers(now - reference,
+                            (isBetter ? limits->improvement : limits->decline) * threshold.factor, better);
+}
+
+std::optional<double> standardErrorOf(const Threshold& row)
+{
+    if (row.answers != Answers::Error)
+        return std::nullopt;
+    if (row.sem && (row.scale == Scale::Absolute || row.scale == Scale::PercentOfReference))
+        return row.sem;
+    const auto z = row.confidence ? statistics::normalQuantile(*row.confidence) : std::nullopt;
+    const bool isSymmetric =
+        !values::exceeds(row.improvement, row.decline) && !values::exceeds(row.decline, row.improvement);
+    if (!z || row.scale != Scale::Absolute || !isSymmetric)
+        return std::nullopt;
+    return row.improvement / (*z * std::numbers::sqrt2);
+}
+
+Comparison comparison(const catalogue::Catalogue& catalogue, const records::Patient& patient,
+                      const records::Occasion& reference, const records::Occasion& now,
+                      const std::map<QString, double>& levels, Averaged averaged)
+{
+    Comparison held;
+    held.measure = now.finding.measure;
+    held.side = now.finding.side;
+    held.population = patient.population;
+    held.onset = patient.onset;
+    held.reference = reference;
+    held.now = now;
+    const catalogue::Measure* measure = catalogue.measure(held.measure);
+    if (measure == nullptr)
+        return held;
+    held.difference = differenceOf(reference.finding, now.finding);
+    held.comparability = comparability(*measure, catalogue, held.population, reference, now);
+    if (!held.comparability.isComparable()) {
+        held.verdict = Verdict::NotComparable;
+        return held;
+    }
+    if (!held.difference) {
+        held.verdict = verdictOfStates(held);
+        return held;
+    }
+    if (measure->better == Direction::Neither)
+        return held;
+    held.choice = choiceFor(held.measure, patient);
+    const Circumstances here = circumstances(held, patient, levels);
+    const Best error = best(held, Answers::Error, catalogue, here, measure->better);
+    held.threshold = error.used;
+    held.notUsed = error.notUsed;
+    held.isChosen = error.isChosen;
+    held.important = best(held, Answers::Important, catalogue, here, measure->better).used;
+    narrow(held, *measure, averaged);
+    weigh(held, measure->better);
+    if (!held.threshold)
+        return held;
+    held.verdict = verdictOfNumbers(
+        *held.difference, held.threshold->limitFor(*held.difference, measure->better), measure->better);
+    held.cannotShow = cannotShow(*held.threshold, *values::number(held.reference.finding.value), *measure);
+    return held;
+}
+
+} // namespace judging

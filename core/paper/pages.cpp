@@ -1,0 +1,73 @@
+#include "core/paper/pages.h"
+
+#include "core/paper/paper.h"
+
+#include <QBuffer>
+#include <QPainter>
+#include <QPdfWriter>
+
+namespace paper
+{
+
+namespace
+{
+
+base::Error unwritable()
+{
+    return {base::ErrorKind::Unwritable,
+            QStringLiteral("The pages could not be drawn; the letter is kept as it was."),
+            {}};
+}
+
+} // namespace
+
+base::Result<void> print(const letters::Composition& composition, QPagedPaintDevice& device)
+{
+    const Paper paper(composition);
+    QPainter painter;
+    if (!painter.begin(&device))
+        return unwritable();
+    painter.scale(double(device.logicalDpiX()) / letters::pixelsPerInch,
+                  double(device.logicalDpiY()) / letters::pixelsPerInch);
+    for (int page = 0; page < paper.pages(); ++page) {
+        if (page > 0 && !device.newPage())
+            return unwritable();
+        paper.draw(painter, page);
+    }
+    if (!painter.end())
+        return unwritable();
+    return {};
+}
+
+base::Result<QByteArray> pdf(const letters::Composition& composition)
+{
+    QBuffer bytes;
+    bytes.open(QIODevice::WriteOnly);
+    QPdfWriter writer(&bytes);
+    writer.setResolution(int(letters::pixelsPerInch));
+    writer.setPageSize(QPageSize(QPageSize::A4));
+    writer.setPageMargins(QMarginsF());
+    writer.setTitle(composition.title);
+    writer.setCreator(QStringLiteral("Aplomb"));
+    if (auto printed = print(composition, writer); !printed)
+        return printed.error();
+    return bytes.data();
+}
+
+std::vector<QImage> pictures(const letters::Composition& composition, double dotsPerInch)
+{
+    const Paper paper(composition);
+    const QSize size = (QSizeF(210, 297) / 25.4 * dotsPerInch).toSize();
+    std::vector<QImage> pages;
+    for (int page = 0; page < paper.pages(); ++page) {
+        QImage picture(size, QImage::Format_RGB32);
+        picture.fill(Qt::white);
+        QPainter painter(&picture);
+        painter.scale(dotsPerInch / letters::pixelsPerInch, dotsPerInch / letters::pixelsPerInch);
+        paper.draw(painter, page);
+        pages.push_back(picture);
+    }
+    return pages;
+}
+
+} // namespace paper

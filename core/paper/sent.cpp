@@ -1,0 +1,92 @@
+#include "core/paper/sent.h"
+
+#include "core/paper/figure.h"
+
+#include <QBuffer>
+#include <QPainter>
+#include <QXmlStreamReader>
+
+namespace paper
+{
+
+namespace
+{
+
+constexpr double keptPicturesPerInch = 300;
+const QString dataStart = QStringLiteral("data:image/png;base64,");
+
+QString pictureData(const letters::Figure& figure)
+{
+    QBuffer bytes;
+    bytes.open(QIODevice::WriteOnly);
+    pictureOf(figure, keptPicturesPerInch).save(&bytes, "PNG");
+    return dataStart + QString::fromLatin1(bytes.data().toBase64());
+}
+
+QString meta(const char* name, const QString& content)
+{
+    return QStringLiteral("<meta name=\"%1\" content=\"%2\"/>")
+        .arg(QLatin1String(name), content.toHtmlEscaped());
+}
+
+letters::Figure pictureFigure(const QImage& picture, const QString& caption)
+{
+    const QSizeF sizeMm = QSizeF(picture.size()) / keptPicturesPerInch * 25.4;
+    return {caption, sizeMm,
+            [picture](QPainter& painter, const QRectF& place) { painter.drawImage(place, picture); }};
+}
+
+} // namespace
+
+QString kept(const letters::Composition& composition)
+{
+    QString head = meta("identity", composition.identity) + meta("footer", composition.footer) +
+                   meta("pageWords", composition.pageWords) + meta("draftMark", composition.draftMark) +
+                   meta("demoMark", composition.demoMark);
+    QString page = composition.body;
+    page.replace(QStringLiteral("</head>"), head + QStringLiteral("</head>"));
+    for (size_t i = 0; i < composition.figures.size(); ++i) {
+        const letters::Figure& figure = composition.figures[i];
+        page.replace(QStringLiteral("<img src=\"figure:%1\"/>").arg(i),
+                     QStringLiteral("<img width=\"%1\" alt=\"%2\" src=\"%3\"/>")
+                         .arg(QString::number(qRound(figure.sizeMm.width() / 25.4 * 96)),
+                              figure.caption.toHtmlEscaped(), pictureData(figure)));
+    }
+    return page;
+}
+
+base::Result<letters::Composition> restored(const QString& body)
+{
+    letters::Composition composition;
+    const std::map<QString, QString*> fields = {{QStringLiteral("identity"), &composition.identity},
+                                                {QStringLiteral("footer"), &composition.footer},
+                                                {QStringLiteral("pageWords"), &composition.pageWords},
+                                                {QStringLiteral("draftMark"), &composition.draftMark},
+                                                {QStringLiteral("demoMark"), &composition.demoMark}};
+    composition.body = body;
+    QXmlStreamReader page(body);
+    while (!page.atEnd()) {
+        page.readNext();
+        if (!page.isStartElement())
+            continue;
+        const auto attribute = [&](const char* name) {
+            return page.attributes().value(QLatin1String(name)).toString();
+        };
+        if (page.name() == QLatin1String("title"))
+            composition.title = page.readElementText();
+        if (page.name() == QLatin1String("meta") && fields.contains(attribute("name")))
+            *fields.at(attribute("name")) = attribute("content");
+        if (page.name() == QLatin1String("img") && attribute("src").startsWith(dataStart)) {
+            const QString source = attribute("src");
+            const QByteArray bytes = QByteArray::fromBase64(source.mid(dataStart.size()).toLatin1());
+            composition.body.replace(source, QStringLiteral("figure:%1").arg(composition.figures.size()));
+            composition.figures.push_back(pictureFigure(QImage::fromData(bytes, "PNG"), attribute("alt")));
+        }
+    }
+    if (page.hasError() || composition.identity.isEmpty())
+        return base::Error{
+            base::ErrorKind::Unreadable, QStringLiteral("The signed letter's text cannot be read."), {}};
+    return composition;
+}
+
+} // namespace paper

@@ -1,0 +1,252 @@
+#include "core/telling/course_words.h"
+
+#include "core/base/rounding.h"
+#include "core/records/wording.h"
+#include "core/telling/terms.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace telling
+{
+
+namespace
+{
+
+using base::Phrasebook;
+using catalogue::Measure;
+using statistics::FlagRule;
+using statistics::Slope;
+
+/// Whole percent; below 10 and above 99 with one decimal, so that rare is not none and likely not certain.
+QString percentWords(double share, const Phrasebook& phrases)
+{
+    constexpr double certain = 0.999;
+    if (share > certain)
+        return phrases("more than 99.9 %");
+    if (share < 1 - certain)
+        return phrases("less than 0.1 %");
+    const bool isNearAnEnd = share < 0.0995 || share >= 0.9895;
+    return phrases("%1 %").arg(base::fixed(share * 100, isNearAnEnd ? 1 : 0));
+}
+
+QString possibleWords(const judging::Comparison& held, int days, const Phrasebook& phrases)
+{
+    const QString interval = daysWords(days, phrases);
+    if (!held.since || *held.since == held.now.day)
+        return phrases("possible: seen once, confirmed if still so after %1").arg(interval);
+    return phrases("possible: seen since %1, confirmed if still so after %2")
+        .arg(records::dayInWords(*held.since), interval);
+}
+
+QString sustainedWords(const judging::Trend& trend, const Phrasebook& phrases)
+{
+    const QString words =
+        trend.sustained == judging::Verdict::Better
+            ? phrases("sustained improvement: the trend of %1 comparable visits, there since %2")
+            : phrases("sustained decline: the trend of %1 comparable visits, there since %2");
+    return words.arg(QString::number(trend.n), records::dayInWords(*trend.sustainedSince));
+}
+
+QString ruleWords(FlagRule rule, const Phrasebook& phrases)
+{
+    switch (rule) {
+    case FlagRule::FirstVisit:
+        return phrases("each visit against the first");
+    case FlagRule::PreviousVisit:
+        return phrases("each visit against the one before");
+    case FlagRule::BestVisit:
+        return phrases("each visit against the best before");
+    case FlagRule::Confirmed:
+        return phrases("against the first visit, and the next one agrees");
+    case FlagRule::Sequential:
+        break;
+    }
+    return phrases("the trend, looked at anew at each visit");
+}
+
+QString slopeWords(double perYear, const Measure& measure, const Phrasebook& phrases)
+{
+    return phrases("%1 per year").arg(signedAmount(perYear, measure, 1));
+}
+
+QString intervalWords(const Slope& slope, const Measure& measure, const Phrasebook& phrases)
+{
+    const bool hasLow = std::isfinite(slope.low);
+    const bool hasHigh = std::isfinite(slope.high);
+    const QString low = hasLow ? signedAmount(slope.low, measure, 1) : QString();
+    const QString high = hasHigh ? signedAmount(slope.high, measure, 1) : QString();
+    if (hasLow && hasHigh)
+        return phrases("95 % interval %1 to %2").arg(low, high);
+    if (hasLow)
+        return phrases("95 % interval from %1, not bounded above").arg(low);
+    if (hasHigh)
+        return phrases("95 % interval not bounded below, up to %1").arg(high);
+    return phrases("95 % interval not bounded");
+}
+
+QString testWords(const judging::Trend& trend, const Phrasebook& phrases)
+{
+    constexpr double smallestShown = 0.001;
+    const QString p =
+        *trend.p < smallestShown ? phrases("p below 0.001") : phrases("p %1").arg(base::fixed(*trend.p, 3));
+    if (trend.mayBeSignificant)
+        return phrases("Mann–Kendall %1").arg(p);
+    return phrases("Mann–Kendall %1; so few visits cannot reach 0.05 whatever they show").arg(p);
+}
+
+QString visitsWords(const judging::Trend& trend, const Phrasebook& phrases)
+{
+    return trend.isProvisional ? phrases("provisional: %1 visits").arg(trend.n)
+                               : phrases("%1 visits").arg(trend.n);
+}
+
+/// The numbers of a run, of several on one day the last.
+std::vector<double> numbersOf(const std::vector<judging::RunPoint>& run)
+{
+    std::vector<double> numbers;
+    QDate day;
+    for (const judging::RunPoint& point : run) {
+        if (!point.number)
+            continue;
+        if (!numbers.empty() && point.day == day)
+            numbers.pop_back();
+        numbers.push_back(*point.number);
+        day = point.day;
+    }
+    return numbers;
+}
+
+QString agreementWords(const judging::Course& course, const Measure& measure, const Phrasebook& phrases)
+{
+    const std::vector<double> numbers = numbersOf(course.run);
+    qint64 rising = 0;
+    qint64 falling = 0;
+    for (auto later = numbers.begin(); later != numbers.end(); ++later) {
+        rising += std::count_if(numbers.begin(), later, [&](double earlier) { return *later > earlier; });
+        falling += std::count_if(numbers.begin(), later, [&](double earlier) { return *later < earlier; });
+    }
+    const auto pairs = qint64(numbers.size() * (numbers.size() - 1) / 2);
+    return phrases("Of %1 pairs of visits %2 rise and %3 fall (%4); a grade has no slope; %5.")
+        .arg(pairs)
+        .arg(rising)
+        .arg(falling)
+        .arg(records::directionWords(measure, phrases), visitsWords(*course.trend, phrases));
+}
+
+} // namespace
+
+QString strengthWords(const judging::Comparison& comparison, const judging::Course& course,
+                      const Phrasebook& phrases)
+{
+    switch (comparison.strength) {
+    case judging::Strength::None:
+        break;
+    case judging::Strength::Possible:
+        return possibleWords(comparison, course.confirmAfterDays, phrases);
+    case judging::Strength::Confirmed:
+        return phrases("confirmed: there since %1, at least %2")
+            .arg(records::dayInWords(comparison.since.value_or(comparison.now.day)),
+                 daysWords(course.confirmAfterDays, phrases));
+    case judging::Strength::Sustained:
+        return course.trend && course.trend->sustainedSince ? sustainedWords(*course.trend, phrases)
+                                                            : QString();
+    }
+    return {};
+}
+
+QString raisedWords(const judging::Raised& raised, int plannedVisits, const Phrasebook& phrases)
+{
+    const bool isMost = raised.rule == FlagRule::Sequential && plannedVisits != statistics::simulatedPlan;
+    QString words =
+        phrases("By this rule (%1) %2 of stable people would be flagged at least once within %3 visits.");
+    if (isMost)
+        words = phrases(
+            "By this rule (%1) at most %2 of stable people would be flagged at least once within %3 visits.");
+    else if (raised.visits > statistics::mostSimulatedVisits)
+        words = phrases("By this rule (%1) at least %2 of stable people would be flagged at least once "
+                        "within %3 visits.");
+    return words.arg(ruleWords(raised.rule, phrases), percentWords(raised.falseFlagRate, phrases),
+                     QString::number(raised.visits));
+}
+
+QString weightWords(const judging::Comparison& comparison, const catalogue::Catalogue& catalogue,
+                    const Phrasebook& phrases)
+{
+    const Measure* measure = catalogue.measure(comparison.measure);
+    if (measure == nullptr || !comparison.z || !comparison.probabilityBeyondZero || *comparison.z == 0)
+        return {};
+    const QString size = base::fixed(std::abs(*comparison.z), 1);
+    const QString beyondZero = percentWords(*comparison.probabilityBeyondZero, phrases);
+    if (!comparison.important || !comparison.probabilityBeyondImportant)
+        return phrases("The difference is %1 standard errors of a difference (z). If the error is normal and "
+                       "nothing else is known, the true change goes this way with a probability of %2.")
+            .arg(size, beyondZero);
+    const double important = comparison.important->limitFor(*comparison.difference, measure->better);
+    return phrases("The difference is %1 standard errors of a difference (z). If the error is normal and "
+                   "nothing else is known, the true change goes this way with a probability of %2, and by "
+                   "more than the important %3 with %4.")
+        .arg(size, beyondZero, amount(important, *measure),
+             percentWords(*comparison.probabilityBeyondImportant, phrases));
+}
+
+QStringList trendWords(const judging::Course& course, const Measure& measure, const Phrasebook& phrases)
+{
+    if (!course.trend)
+        return {};
+    const judging::Trend& trend = *course.trend;
+    if (!trend.perYear || !trend.p)
+        return {agreementWords(course, measure, phrases)};
+    QStringList lines = {phrases("Theil–Sen slope %1 (%2); %3; %4.")
+                             .arg(slopeWords(trend.perYear->value, measure, phrases),
+                                  intervalWords(*trend.perYear, measure, phrases), testWords(trend, phrases),
+                                  visitsWords(trend, phrases))};
+    if (trend.efficient)
+        lines += phrases("Least squares with the published error: %1 (%2).")
+                     .arg(slopeWords(trend.efficient->value, measure, phrases),
+                          intervalWords(*trend.efficient, measure, phrases));
+    if (trend.z && trend.bound)
+        lines += phrases("The trend is %1 standard errors; at this visit more than %2 are needed.")
+                     .arg(base::fixed(std::abs(*trend.z), 2), base::fixed(*trend.bound, 2));
+    return lines;
+}
+
+QString eventWords(const judging::Event& event, const Phrasebook& phrases)
+{
+    const QString day = records::dayInWords(event.day);
+    const bool hasSide = event.side != records::Side::None;
+    QString words;
+    switch (event.kind) {
+    case judging::Event::Kind::BecameUnable:
+        words = hasSide ? phrases("Became unable on %1, %2") : phrases("Became unable on %1");
+        break;
+    case judging::Event::Kind::BecameAble:
+        words = hasSide ? phrases("Became able on %1, %2") : phrases("Became able on %1");
+        break;
+    case judging::Event::Kind::SidesDiffer:
+        return phrases("Right and left differ beyond error from %1").arg(day);
+    case judging::Event::Kind::SidesAlike:
+        return phrases("Right and left no longer differ beyond error from %1").arg(day);
+    }
+    return hasSide ? words.arg(day, records::written(event.side, phrases)) : words.arg(day);
+}
+
+QString compositeWords(const judging::CompositeWorsening& worsening, const catalogue::Catalogue& catalogue,
+                       const Phrasebook& phrases)
+{
+    const Measure* measure = catalogue.measure(worsening.measure);
+    if (measure == nullptr || !worsening.reference.number || !worsening.confirmed.number)
+        return {};
+    QString title = records::titled(*measure, phrases);
+    if (worsening.side != records::Side::None)
+        title = phrases("%1, %2").arg(title, records::written(worsening.side, phrases));
+    return phrases("Composite confirmed worsening, %1: %2 on %3, %4 on %5, %6 % longer; at least 20 % longer "
+                   "since %7 without a break (rule of Cadavid et al. 2017, Mult Scler 23:1266, from memory; "
+                   "without its disability scale).")
+        .arg(title, amount(*worsening.reference.number, *measure),
+             records::dayInWords(worsening.reference.day), amount(*worsening.confirmed.number, *measure),
+             records::dayInWords(worsening.confirmed.day), base::fixed(worsening.percent, 0),
+             records::dayInWords(worsening.seen.day));
+}
+
+} // namespace telling

@@ -1,0 +1,37 @@
+#pragma once
+
+#include "core/base/phrasebook.h"
+#include "core/judging/composite.h"
+#include "core/judging/course.h"
+#include "core/judging/events.h"
+
+namespace telling
+{
+
+/// "possible: seen once, …", "confirmed: there since 03-Mar-2026, at least 84 days", "sustained decline: the
+/// trend of 7 comparable visits, there since 13-May-2026". Empty without a strength.
+QString strengthWords(const judging::Comparison& comparison, const judging::Course& course,
+                      const base::Phrasebook& phrases);
+
+/// How often the rule that raised a flag flags people who are truly stable. `plannedVisits` as the clinic
+/// judges courses.
+QString raisedWords(const judging::Raised& raised, int plannedVisits, const base::Phrasebook& phrases);
+
+/// The difference in standard errors, and with what probability it is real and important. No certainty is
+/// claimed: at most "more than 99.9 %". Empty without a difference or a standard error.
+QString weightWords(const judging::Comparison& comparison, const catalogue::Catalogue& catalogue,
+                    const base::Phrasebook& phrases);
+
+/// What the run says as a whole, a line each: slope and test; the slope by the row's error; the look against
+/// its bound. For grades the direction of agreement alone. Empty without a trend.
+QStringList trendWords(const judging::Course& course, const catalogue::Measure& measure,
+                       const base::Phrasebook& phrases);
+
+/// "Became unable on 13-May-2026, right".
+QString eventWords(const judging::Event& event, const base::Phrasebook& phrases);
+
+/// One component of the composite confirmed worsening, with the rule and its source.
+QString compositeWords(const judging::CompositeWorsening& worsening, const catalogue::Catalogue& catalogue,
+                       const base::Phrasebook& phrases);
+
+} // namespace telling

@@ -1,0 +1,168 @@
+#include "core/telling/terms.h"
+
+#include "core/base/rounding.h"
+#include "core/records/wording.h"
+#include "core/statistics/reliability.h"
+
+#include <QStringList>
+
+#include <cmath>
+
+namespace telling
+{
+
+namespace
+{
+
+using catalogue::Measure;
+using catalogue::Scale;
+using catalogue::Threshold;
+
+constexpr int mostDecimals = 4;
+
+int decimalsOf(const Measure& measure)
+{
+    const QString zero = records::written(0, measure);
+    const qsizetype point = zero.indexOf(u'.');
+    return point < 0 ? 0 : static_cast<int>(zero.size() - point - 1);
+}
+
+bool isRounded(double number, int decimals)
+{
+    const double shown = base::rounded(number, decimals);
+    return values::exceeds(shown, number) || values::exceeds(number, shown);
+}
+
+QString withUnit(const QString& number, const Measure& measure)
+{
+    const QString symbol = values::symbol(measure.unit);
+    return symbol.isEmpty() ? number : number + u' ' + symbol;
+}
+
+QString brief(double number)
+{
+    return QString::number(number, 'g', 4);
+}
+
+QString conditionValue(const QString& value, const catalogue::Condition* condition,
+                       const base::Phrasebook& phrases)
+{
+    if (condition == nullptr)
+        return value;
+    for (const catalogue::Option& option : condition->options) {
+        if (option.key == value)
+            return titleInSentence(phrases(option.title.toUtf8().constData()));
+    }
+    const QString symbol = values::symbol(condition->unit);
+    return condition->isNumber && !symbol.isEmpty() ? value + u' ' + symbol : value;
+}
+
+} // namespace
+
+QString titleInSentence(const QString& title)
+{
+    const bool isAbbreviation = title.size() > 1 && title.at(1).isUpper();
+    return isAbbreviation || title.isEmpty() ? title : title.at(0).toLower() + title.mid(1);
+}
+
+QString amount(double number, const Measure& measure, int decimals)
+{
+    const int shown = decimalsOf(measure) + (isRounded(number, decimalsOf(measure)) ? 1 : 0) + decimals;
+    return withUnit(base::fixed(number, shown), measure);
+}
+
+QString signedAmount(double number, const Measure& measure, int decimals)
+{
+    const QString digits = base::fixed(std::abs(number), decimalsOf(measure) + decimals);
+    if (digits.toDouble() == 0)
+        return withUnit(digits, measure);
+    return (number < 0 ? QStringLiteral("−") : QStringLiteral("+")) + withUnit(digits, measure);
+}
+
+int tellingDecimals(double a, double b, const Measure& measure)
+{
+    if (!values::exceeds(a, b) && !values::exceeds(b, a))
+        return 0;
+    int more = 0;
+    while (more < mostDecimals &&
+           base::rounded(a, decimalsOf(measure) + more) == base::rounded(b, decimalsOf(measure) + more))
+        ++more;
+    return more;
+}
+
+QString publishedLimit(double limit, const Threshold& row, const Measure& measure,
+                       const base::Phrasebook& phrases)
+{
+    switch (row.scale) {
+    case Scale::Absolute:
+        return amount(limit, measure);
+    case Scale::PercentOfReference:
+        return phrases("%1 %").arg(brief(limit));
+    case Scale::ProportionalToMean:
+        return phrases("%1 of the mean of both values").arg(brief(limit));
+    case Scale::Log:
+        return phrases("%1 between the natural logarithms").arg(brief(limit));
+    }
+    return {};
+}
+
+QString conversion(double published, const judging::Applied& threshold, const Measure& measure,
+                   const base::Phrasebook& phrases)
+{
+    const Threshold& row = threshold.row;
+    if (!threshold.isConverted || !row.confidence)
+        return {};
+    const double theirs = statistics::normalQuantile(*row.confidence).value_or(1);
+    const double ours = statistics::normalQuantile(judging::judgedAt).value_or(1);
+    return phrases("MDC%1 %2 × %3/%4 = %5 at 95 %")
+        .arg(brief(*row.confidence * 100), publishedLimit(published, row, measure, phrases), brief(ours),
+             brief(theirs), publishedLimit(published * ours / theirs, row, measure, phrases));
+}
+
+QString sourceWords(const Threshold& row, const catalogue::Catalogue& catalogue,
+                    const base::Phrasebook& phrases)
+{
+    const catalogue::Source* source = catalogue.source(row.source);
+    QStringList parts = {source != nullptr ? source->shortForm : row.source,
+                         row.populationWords.isEmpty() ? populationWords(row.population, catalogue, phrases)
+                                                       : phrases(row.populationWords.toUtf8().constData())};
+    if (row.n)
+        parts += phrases("n %1").arg(*row.n);
+    if (row.isOwn)
+        parts += phrases("the clinic's own");
+    if (row.checked == catalogue::Checked::Memory)
+        parts += phrases("from memory");
+    return parts.join(QStringLiteral(", "));
+}
+
+QString populationWords(const QString& id, const catalogue::Catalogue& catalogue,
+                        const base::Phrasebook& phrases)
+{
+    const catalogue::Population* population = catalogue.population(id);
+    return population != nullptr ? phrases(population->title.toUtf8().constData()) : id;
+}
+
+QString mismatchWords(const judging::Mismatch& mismatch, const judging::Comparison& comparison,
+                      const catalogue::Catalogue& catalogue, const base::Phrasebook& phrases)
+{
+    const catalogue::Condition* condition = catalogue.condition(mismatch.condition);
+    const QString title = condition != nullptr
+                              ? titleInSentence(phrases(condition->title.toUtf8().constData()))
+                              : mismatch.condition;
+    if (mismatch.before.isEmpty() && mismatch.now.isEmpty())
+        return phrases("%1 was not recorded at either visit").arg(title);
+    if (mismatch.isMissing()) {
+        const QDate day = mismatch.before.isEmpty() ? comparison.reference.day : comparison.now.day;
+        return phrases("%1 was not recorded on %2").arg(title, records::dayInWords(day));
+    }
+    return phrases("%1 was “%2”, now “%3”")
+        .arg(title, conditionValue(mismatch.before, condition, phrases),
+             conditionValue(mismatch.now, condition, phrases));
+}
+
+QString daysWords(double days, const base::Phrasebook& phrases)
+{
+    return days == 1 ? phrases("1 day") : phrases("%1 days").arg(days);
+}
+
+} // namespace telling

@@ -1,0 +1,230 @@
+#include "core/telling/wording.h"
+
+#include "core/records/wording.h"
+#include "core/telling/row_words.h"
+#include "core/telling/terms.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace telling
+{
+
+namespace
+{
+
+using base::Phrasebook;
+using catalogue::Catalogue;
+using catalogue::Measure;
+using catalogue::Threshold;
+
+QString notComparable(const judging::Comparison& held, const Catalogue& catalogue, const Phrasebook& phrases)
+{
+    QStringList reasons;
+    for (const judging::Mismatch& mismatch : held.comparability.blocking)
+        reasons += mismatchWords(mismatch, held, catalogue, phrases);
+    return phrases("Not comparable: %1.").arg(reasons.join(QStringLiteral("; ")));
+}
+
+QString againstLimit(const judging::Comparison& held, const Measure& measure, const Catalogue& catalogue,
+                     const Phrasebook& phrases)
+{
+    const double difference = *held.difference;
+    const double limit = held.threshold->limitFor(difference, measure.better);
+    const int decimals = tellingDecimals(std::abs(difference), limit, measure);
+    const bool isEqual = !values::exceeds(limit, std::abs(difference));
+    QString sentence;
+    if (held.verdict != judging::Verdict::WithinError)
+        sentence = phrases("%1 against %2: more than the %3 that error alone can explain (%4), so %5.");
+    else if (isEqual)
+        sentence = phrases("%1 against %2: no more than the %3 that error alone can explain (%4), so %5.");
+    else
+        sentence = phrases("%1 against %2: less than the %3 that error alone can explain (%4), so %5.");
+    QString source = sourceWords(held.threshold->row, catalogue, phrases);
+    if (held.isChosen)
+        source = phrases("%1; %2").arg(source, choiceWords(held, phrases));
+    return sentence.arg(signedAmount(difference, measure, decimals), records::dayInWords(held.reference.day),
+                        amount(limit, measure, decimals), source, written(held.verdict, phrases));
+}
+
+QString numbersWords(const judging::Comparison& held, const Measure& measure, const Catalogue& catalogue,
+                     const Phrasebook& phrases)
+{
+    const QString sentence = againstLimit(held, measure, catalogue, phrases);
+    const QString converted = conversion(held.threshold->publishedFor(*held.difference, measure.better),
+                                         *held.threshold, measure, phrases);
+    QStringList parts = {converted.isEmpty() ? sentence : phrases("%1 %2.").arg(sentence, converted),
+                         cannotShowWords(held, phrases)};
+    parts.removeAll(QString());
+    return parts.join(u' ');
+}
+
+QString turnWords(const judging::Comparison& held, const Measure& measure, const Phrasebook& phrases)
+{
+    const QString sentence =
+        held.verdict == judging::Verdict::BecameUnable
+            ? phrases("Done on %1 (%2); tried and unable on %3, under matching conditions.")
+            : phrases("Tried and unable on %1; done on %3 (%2), under matching conditions.");
+    const records::Occasion& done =
+        held.verdict == judging::Verdict::BecameUnable ? held.reference : held.now;
+    return sentence.arg(records::dayInWords(held.reference.day),
+                        records::written(done.finding.value, measure, phrases),
+                        records::dayInWords(held.now.day));
+}
+
+bool hasRows(const judging::Comparison& held, const Catalogue& catalogue)
+{
+    return std::ranges::any_of(catalogue.thresholds, [&](const Threshold& row) {
+        return row.measure == held.measure && row.answers == catalogue::Answers::Error &&
+               catalogue.isWithin(held.population, row.population);
+    });
+}
+
+QString noThresholdForNumbers(const judging::Comparison& held, const Measure& measure,
+                              const Catalogue& catalogue, const Phrasebook& phrases)
+{
+    const QString difference =
+        phrases("%1 against %2.")
+            .arg(signedAmount(*held.difference, measure), records::dayInWords(held.reference.day));
+    QString reason;
+    if (measure.better == catalogue::Direction::Neither)
+        reason = phrases("No published threshold: neither direction of this test is better.");
+    else if (held.population.isEmpty())
+        reason =
+            phrases("No published threshold can be chosen: the population is not recorded for this patient.");
+    else if (hasRows(held, catalogue))
+        reason =
+            phrases(
+                "No published threshold fits: those for this population (%1) ask for another level, hand or "
+                "condition than is recorded.")
+                .arg(populationWords(held.population, catalogue, phrases));
+    else
+        reason = phrases("No published threshold for this population (%1).")
+                     .arg(populationWords(held.population, catalogue, phrases));
+    return phrases("%1 %2").arg(difference, reason);
+}
+
+QString noThreshold(const judging::Comparison& held, const Measure& measure, const Catalogue& catalogue,
+                    const Phrasebook& phrases)
+{
+    if (held.difference)
+        return noThresholdForNumbers(held, measure, catalogue, phrases);
+    if (values::isUnable(held.reference.finding.value) && values::isUnable(held.now.finding.value))
+        return phrases("Tried and unable at both visits; there is no number to compare.");
+    if (!values::isDone(held.reference.finding.value) || !values::isDone(held.now.finding.value))
+        return phrases("There is no result at both visits to compare.");
+    const QString sentence = measure.kind == catalogue::Kind::Grade
+                                 ? phrases("A grade has no published threshold: %1 on %2, %3 on %4.")
+                                 : phrases("A word has no published threshold: “%1” on %2, “%3” on %4.");
+    return sentence.arg(records::written(held.reference.finding.value, measure, phrases),
+                        records::dayInWords(held.reference.day),
+                        records::written(held.now.finding.value, measure, phrases),
+                        records::dayInWords(held.now.day));
+}
+
+} // namespace
+
+QString written(judging::Verdict verdict, const Phrasebook& phrases)
+{
+    switch (verdict) {
+    case judging::Verdict::Better:
+        return phrases("better beyond error");
+    case judging::Verdict::Worse:
+        return phrases("worse beyond error");
+    case judging::Verdict::WithinError:
+        return phrases("within error");
+    case judging::Verdict::NotComparable:
+        return phrases("not comparable");
+    case judging::Verdict::BecameUnable:
+        return phrases("became unable");
+    case judging::Verdict::BecameAble:
+        return phrases("became able");
+    case judging::Verdict::NoThreshold:
+        break;
+    }
+    return phrases("no published threshold");
+}
+
+QString verdictWords(const judging::Comparison& comparison, const Phrasebook& phrases)
+{
+    const QString verdict = written(comparison.verdict, phrases);
+    const judging::CannotShow& hidden = comparison.cannotShow;
+    if (comparison.verdict != judging::Verdict::WithinError || hidden == judging::CannotShow())
+        return verdict;
+    if (hidden.better && hidden.worse)
+        return phrases("%1; a change could not show here").arg(verdict);
+    return (hidden.better ? phrases("%1; better could not show here")
+                          : phrases("%1; worse could not show here"))
+        .arg(verdict);
+}
+
+QString cannotShowWords(const judging::Comparison& comparison, const Phrasebook& phrases)
+{
+    const judging::CannotShow& hidden = comparison.cannotShow;
+    if (comparison.verdict != judging::Verdict::WithinError || hidden == judging::CannotShow())
+        return {};
+    if (hidden.better && hidden.worse)
+        return phrases("A change could not show here: the scale ends both ways before one is beyond error.");
+    return hidden.better ? phrases("A change for the better could not show here: the scale ends before one "
+                                   "is beyond error.")
+                         : phrases("A change for the worse could not show here: the scale ends before one is "
+                                   "beyond error.");
+}
+
+QString why(const judging::Comparison& comparison, const Catalogue& catalogue, const Phrasebook& phrases)
+{
+    const Measure* measure = catalogue.measure(comparison.measure);
+    if (measure == nullptr)
+        return phrases("This test is not in the catalogue.");
+    switch (comparison.verdict) {
+    case judging::Verdict::NotComparable:
+        return notComparable(comparison, catalogue, phrases);
+    case judging::Verdict::BecameUnable:
+    case judging::Verdict::BecameAble:
+        return turnWords(comparison, *measure, phrases);
+    case judging::Verdict::Better:
+    case judging::Verdict::Worse:
+    case judging::Verdict::WithinError:
+        return numbersWords(comparison, *measure, catalogue, phrases);
+    case judging::Verdict::NoThreshold:
+        break;
+    }
+    return noThreshold(comparison, *measure, catalogue, phrases);
+}
+
+QString written(const Threshold& row, const Catalogue& catalogue, const Phrasebook& phrases)
+{
+    const Measure* measure = catalogue.measure(row.measure);
+    if (measure == nullptr)
+        return row.id;
+    QString limit = publishedLimit(row.improvement, row, *measure, phrases);
+    if (row.improvement != row.decline)
+        limit = phrases("%1 for the better, %2 for the worse")
+                    .arg(limit, publishedLimit(row.decline, row, *measure, phrases));
+    QStringList parts = {limit, sourceWords(row, catalogue, phrases)};
+    if (!row.interval.isEmpty())
+        parts += phrases("interval %1").arg(row.interval);
+    if (row.answers == catalogue::Answers::Important)
+        parts += phrases("important change");
+    else
+        parts += designWords(row.design, phrases);
+    if (row.confidence)
+        parts += phrases("%1 % (%2)")
+                     .arg(*row.confidence * 100)
+                     .arg(phrases(row.confidenceBasis.toUtf8().constData()));
+    else if (!row.confidenceBasis.isEmpty())
+        parts += phrases(row.confidenceBasis.toUtf8().constData());
+    const QString people = conditionWords(row, catalogue, phrases);
+    if (!people.isEmpty())
+        parts += phrases("for people with %1").arg(people);
+    if (!row.trialRule.isEmpty())
+        parts += phrases(row.trialRule.toUtf8().constData());
+    if (!row.protocol.isEmpty())
+        parts += phrases(row.protocol.toUtf8().constData());
+    if (row.checked == catalogue::Checked::Read)
+        parts += phrases("read in the source");
+    const QString line = parts.join(QStringLiteral("; "));
+    return row.note.isEmpty() ? line : phrases("%1. %2").arg(line, phrases(row.note.toUtf8().constData()));
+}
+
+} // namespace telling

@@ -1,0 +1,328 @@
+#include "app/own/forms_page.h"
+
+#include "app/own/form_preview.h"
+#include "app/own/form_rows.h"
+#include "app/own/measure_picker.h"
+#include "app/widgets/notice.h"
+#include "app/widgets/theme.h"
+#include "tests/support/clinic_desk.h"
+#include "tests/support/own_example.h"
+#include "tests/support/test_support.h"
+
+#include <QAbstractItemModelTester>
+#include <QApplication>
+#include <QComboBox>
+#include <QLabel>
+#include <QLineEdit>
+#include <QListView>
+#include <QPlainTextEdit>
+#include <QPushButton>
+#include <QTabBar>
+#include <QTableView>
+
+using namespace Qt::StringLiterals;
+
+namespace test_forms_page
+{
+
+using clinic_desk::Desk;
+using own::FormsPage;
+
+/// The page of a clinic, shown, and what it holds by name.
+struct Page : Desk {
+    FormsPage page{*session, answers, nullptr};
+
+    bool isShown()
+    {
+        page.resize(1200, 800);
+        page.show();
+        return QTest::qWaitForWindowActive(&page);
+    }
+    template <class Widget>
+    Widget* widget(const QString& name) const
+    {
+        // The editors share the names of their answers; the one that is seen counts.
+        const auto all = page.findChildren<Widget*>(name);
+        const auto seen = std::ranges::find_if(all, &QWidget::isVisible);
+        return seen == all.end() ? nullptr : *seen;
+    }
+    void press(const QString& name) const { QTest::keyClick(widget<QPushButton>(name), Qt::Key_Space); }
+    void type(const QString& name, const QString& text) const
+    {
+        auto* line = widget<QLineEdit>(name);
+        line->selectAll();
+        QTest::keyClicks(line, text);
+    }
+    void choose(const QString& name, const QString& code) const
+    {
+        auto* box = widget<QComboBox>(name);
+        box->setCurrentIndex(box->findData(code));
+    }
+    void write(const QString& name, const QString& text) const
+    {
+        widget<QPlainTextEdit>(name)->setPlainText(text);
+    }
+    QAbstractItemModel& table(const QString& name) const
+    {
+        return *page.findChild<QTableView*>(name)->model();
+    }
+    QString notice() const
+    {
+        QStringList words;
+        for (const auto* each : page.findChildren<widgets::Notice*>())
+            words += each->isVisible() ? each->words() : QString();
+        return words.join(u' ').trimmed();
+    }
+    void showTab(int tab) const { page.findChild<QTabBar*>(u"ownTabs"_s)->setCurrentIndex(tab); }
+    void key(const QString& name, Qt::Key key, Qt::KeyboardModifiers modifiers = Qt::NoModifier) const
+    {
+        QTest::keyClick(widget<QWidget>(name), key, modifiers);
+    }
+};
+
+class TestFormsPage : public HouseTest
+{
+    Q_OBJECT
+
+private Q_SLOTS:
+    void formsSayWhoseTheyAre();
+    void aFormIsCopiedAndEditedFromTheKeyboard();
+    void aTestIsFoundByItsShortFormOrSection();
+    void ticksAndHeadsAreEditedInTheModel();
+    void thePreviewGrowsWithTheForm();
+    void whatIsWrongIsSaidAndNothingIsLost();
+    void leavingAsksAndTheNextEntryWaits();
+    void aDeletedFormIsGoneFromTheList();
+    void aMeasureIsMadeChangedAndRetired();
+    void aThresholdIsMadeAndDeleted();
+    void onlyFieldsThatMatterAreShown();
+};
+
+void TestFormsPage::formsSayWhoseTheyAre()
+{
+    Page desk;
+    QVERIFY(bool(desk.session->saveOwn(own_example::own())));
+    QVERIFY(desk.isShown());
+    const QAbstractItemModel& forms = desk.table(u"formsTable"_s);
+    QCOMPARE(forms.rowCount(), int(clinic_desk::book().forms.size()) + 1);
+    QCOMPARE(forms.index(0, 2).data().toString(), u"comes with the program"_s);
+    QVERIFY(!desk.widget<QPushButton>(u"editForm"_s)->isEnabled());
+    QVERIFY(!desk.widget<QPushButton>(u"deleteForm"_s)->isEnabled());
+    QTest::keyClick(desk.widget<QTableView>(u"formsTable"_s), Qt::Key_End, Qt::ControlModifier);
+    QCOMPARE(forms.index(forms.rowCount() - 1, 2).data().toString(), u"the clinic's own"_s);
+    QVERIFY(desk.widget<QPushButton>(u"editForm"_s)->isEnabled());
+}
+
+void TestFormsPage::aFormIsCopiedAndEditedFromTheKeyboard()
+{
+    Page desk;
+    QVERIFY(desk.isShown());
+    desk.press(u"copyForm"_s);
+    QTest::keyClicks(desk.widget<QLineEdit>(u"formTitle"_s), u"Ward round"_s);
+    auto* list = desk.widget<QListView>(u"formRows"_s);
+    list->setFocus();
+    QTest::keyClick(list, Qt::Key_Home);
+    QTest::keyClick(list, Qt::Key_Down);
+    const QString first = list->currentIndex().data().toString();
+    QTest::keyClick(list, Qt::Key_Space);
+    QTest::keyClick(list, Qt::Key_Down, Qt::AltModifier);
+    QCOMPARE(list->currentIndex().data().toString(), first);
+    QCOMPARE(list->currentIndex().row(), 2);
+    QTest::keyClick(list, Qt::Key_Down);
+    QTest::keyClick(list, Qt::Key_Delete);
+    QTest::keyClick(list, Qt::Key_S, Qt::ControlModifier);
+
+    QCOMPARE(desk.session->own().forms.size(), size_t(1));
+    const catalogue::Form& made = desk.session->own().forms.front();
+    const catalogue::Form& released = clinic_desk::book().forms.front();
+    QCOMPARE(made.id, u"own-ward-round"_s);
+    QCOMPARE(made.measures().size(), released.measures().size() - 1);
+    QCOMPARE(made.measures().at(1), released.measures().at(0));
+    QStringList expected = released.expected; // without the one switched and the one deleted
+    QVERIFY(expected.removeOne(released.measures().at(0)) && expected.removeOne(released.measures().at(2)));
+    QCOMPARE(made.expected, expected);
+    QCOMPARE(desk.widget<QTableView>(u"formsTable"_s)->currentIndex().siblingAtColumn(0).data().toString(),
+             u"Ward round"_s);
+}
+
+void TestFormsPage::aTestIsFoundByItsShortFormOrSection()
+{
+    const auto found = own::measuresFound(u"timed up"_s, clinic_desk::book());
+    QVERIFY(!found.empty());
+    QCOMPARE(found.front()->id, u"timed-up-and-go"_s);
+    QVERIFY(own::measuresFound(u"no such test"_s, clinic_desk::book()).empty());
+
+    Page desk;
+    QVERIFY(desk.isShown());
+    desk.press(u"newForm"_s);
+    desk.type(u"measureSearch"_s, u"timed up"_s);
+    desk.key(u"measureSearch"_s, Qt::Key_Return);
+    desk.key(u"measureSearch"_s, Qt::Key_Return);
+    desk.type(u"measureSearch"_s, u"heel to shin"_s);
+    desk.key(u"measureSearch"_s, Qt::Key_Return);
+    QCOMPARE(desk.widget<QListView>(u"formRows"_s)->model()->rowCount(), 3);
+    QVERIFY(desk.widget<QLabel>(u"testCount"_s)->text().startsWith(u'2'));
+}
+
+void TestFormsPage::ticksAndHeadsAreEditedInTheModel()
+{
+    own::FormRows model(clinic_desk::book(), nullptr);
+    QAbstractItemModelTester tester(&model, QAbstractItemModelTester::FailureReportingMode::QtTest);
+    model.setForm(clinic_desk::book().forms.front());
+    QVERIFY(model.setData(model.index(0, 0), u" Arms "_s, Qt::EditRole));
+    QCOMPARE(model.form().sections.front().title, u"Arms"_s);
+    QVERIFY(!model.setData(model.index(0, 0), u"  "_s, Qt::EditRole));
+    QVERIFY(!model.setData(model.index(1, 0), u"other"_s, Qt::EditRole));
+    const QString test = model.form().measures().front();
+    QVERIFY(model.setData(model.index(1, 0), Qt::Checked, Qt::CheckStateRole));
+    QVERIFY(model.form().expected.contains(test));
+    QVERIFY(model.setData(model.index(1, 0), Qt::Unchecked, Qt::CheckStateRole));
+    QVERIFY(!model.form().expected.contains(test));
+    model.setForm({});
+    QCOMPARE(model.rowCount(), 0);
+}
+
+void TestFormsPage::thePreviewGrowsWithTheForm()
+{
+    own::FormPreview preview(clinic_desk::book(), nullptr);
+    preview.setForm({u"a"_s, u"A"_s, {{u"Arms"_s, {u"finger-nose"_s}}}, {}, true});
+    const int one = preview.sizeHint().height();
+    preview.setForm({u"a"_s, u"A"_s, {{u"Arms"_s, {u"finger-nose"_s, u"timed-up-and-go"_s}}}, {}, true});
+    QVERIFY(preview.sizeHint().height() > one);
+    QVERIFY(preview.accessibleDescription().contains(u"right and left"_s));
+    QImage picture(preview.sizeHint(), QImage::Format_RGB32);
+    preview.resize(preview.sizeHint());
+    preview.render(&picture);
+    const widgets::Colours& colours = widgets::coloursFor(preview.palette());
+    QCOMPARE(QColor(picture.pixel(picture.width() - 1, 0)), colours.panel);
+}
+
+void TestFormsPage::whatIsWrongIsSaidAndNothingIsLost()
+{
+    Page desk;
+    QVERIFY(desk.isShown());
+    desk.press(u"newForm"_s);
+    desk.type(u"formTitle"_s, u"Stairs"_s);
+    desk.press(u"saveEntry"_s);
+    QVERIFY(desk.notice().contains(u"holds no test"_s));
+    QCOMPARE(desk.widget<QLineEdit>(u"formTitle"_s)->text(), u"Stairs"_s);
+    QVERIFY(desk.session->own().forms.empty());
+}
+
+void TestFormsPage::leavingAsksAndTheNextEntryWaits()
+{
+    Page desk;
+    QVERIFY(desk.isShown());
+    desk.press(u"newForm"_s);
+    desk.type(u"formTitle"_s, u"Stairs"_s);
+    QVERIFY(desk.page.hasUnsavedEntry());
+    desk.page.newMeasure();
+    QVERIFY(desk.notice().contains(u"still here"_s));
+    QCOMPARE(desk.widget<QLineEdit>(u"formTitle"_s)->text(), u"Stairs"_s);
+    desk.answers.isConfirmed = false;
+    desk.press(u"cancelEntry"_s);
+    QVERIFY(desk.page.hasUnsavedEntry());
+    desk.answers.isConfirmed = true;
+    QTest::keyClick(desk.widget<QLineEdit>(u"formTitle"_s), Qt::Key_Escape);
+    QVERIFY(!desk.page.hasUnsavedEntry());
+    QCOMPARE(desk.answers.asked.size(), 2);
+}
+
+void TestFormsPage::aDeletedFormIsGoneFromTheList()
+{
+    Page desk;
+    QVERIFY(bool(desk.session->saveOwn(own_example::own())));
+    QVERIFY(desk.isShown());
+    QTest::keyClick(desk.widget<QTableView>(u"formsTable"_s), Qt::Key_End, Qt::ControlModifier);
+    desk.answers.isConfirmed = false;
+    desk.press(u"deleteForm"_s);
+    QCOMPARE(desk.session->own().forms.size(), size_t(1));
+    desk.answers.isConfirmed = true;
+    desk.press(u"deleteForm"_s);
+    QVERIFY(desk.session->own().forms.empty());
+    QCOMPARE(desk.table(u"formsTable"_s).rowCount(), int(clinic_desk::book().forms.size()));
+}
+
+void TestFormsPage::aMeasureIsMadeChangedAndRetired()
+{
+    Page desk;
+    QVERIFY(desk.isShown());
+    desk.showTab(1);
+    desk.press(u"nextStep"_s);
+    desk.type(u"measureTitle"_s, u"Ten steps up"_s);
+    desk.type(u"lowest"_s, u"much"_s);
+    desk.press(u"saveEntry"_s);
+    QVERIFY(desk.notice().contains(u"field(s) to correct"_s) ||
+            desk.notice().contains(u"fields to correct"_s));
+    QVERIFY(desk.widget<QLabel>(u"lowestBelow"_s)->text().contains(u"number"_s));
+    desk.type(u"lowest"_s, u"1"_s);
+    desk.type(u"highest"_s, u"120"_s);
+    desk.type(u"step"_s, u"0.1"_s);
+    desk.choose(u"better"_s, u"lower"_s);
+    desk.choose(u"condition.aid"_s, u"hard"_s);
+    desk.write(u"purpose"_s, u"Shows strength and balance on stairs."_s);
+    desk.type(u"position"_s, u"Standing at the foot of the stairs."_s);
+    desk.write(u"how"_s, u"Ten steps of 17 cm, as fast as is safe."_s);
+    desk.write(u"unableMeans"_s, u"Fewer than ten steps."_s);
+    desk.press(u"saveEntry"_s);
+    QCOMPARE(desk.notice(), QString());
+    const catalogue::Measure* made = desk.session->catalogue().measure(u"own-ten-steps-up"_s);
+    QVERIFY(made != nullptr && made->isOwn);
+    QCOMPARE(made->conditions.size(), size_t(1));
+
+    desk.press(u"editMeasure"_s);
+    desk.type(u"shortForm"_s, u"10S"_s);
+    QTest::keyClick(desk.widget<QLineEdit>(u"shortForm"_s), Qt::Key_S, Qt::ControlModifier);
+    QCOMPARE(desk.session->own().measures.front().shortForm, u"10S"_s);
+    desk.press(u"retireMeasure"_s);
+    QVERIFY(desk.session->own().measures.front().retired);
+    QCOMPARE(desk.widget<QPushButton>(u"retireMeasure"_s)->text(), u"Bring back"_s);
+    desk.press(u"retireMeasure"_s);
+    QVERIFY(!desk.session->own().measures.front().retired);
+}
+
+void TestFormsPage::aThresholdIsMadeAndDeleted()
+{
+    Page desk;
+    QVERIFY(desk.isShown());
+    desk.page.newThreshold(u"timed-up-and-go"_s);
+    QCOMPARE(desk.widget<QComboBox>(u"thresholdMeasure"_s)->currentData().toString(), u"timed-up-and-go"_s);
+    desk.type(u"improvement"_s, u"3.5"_s);
+    desk.choose(u"thresholdPopulation"_s, u"stroke"_s);
+    desk.type(u"populationWords"_s, u"adults of our clinic"_s);
+    desk.type(u"n"_s, u"24"_s);
+    desk.type(u"reference"_s, u"Vale O. An invented repeat study. 2021"_s);
+    desk.type(u"sourceShortForm"_s, u"Vale 2021"_s);
+    desk.press(u"saveEntry"_s);
+    QCOMPARE(desk.notice(), QString());
+    QCOMPARE(desk.session->own().thresholds.size(), size_t(1));
+    const QAbstractItemModel& rows = desk.table(u"ownThresholdsTable"_s);
+    QCOMPARE(rows.index(0, 1).data().toString(), u"3.5 s"_s);
+    QCOMPARE(rows.index(0, 4).data().toString(), u"Vale 2021"_s);
+    desk.press(u"deleteThreshold"_s);
+    QVERIFY(desk.session->own().thresholds.empty());
+    QVERIFY(desk.session->own().sources.empty());
+}
+
+void TestFormsPage::onlyFieldsThatMatterAreShown()
+{
+    Page desk;
+    QVERIFY(desk.isShown());
+    desk.page.newMeasure();
+    QVERIFY(desk.widget<QLineEdit>(u"cap"_s) != nullptr);
+    QVERIFY(desk.widget<QLineEdit>(u"trials"_s) == nullptr);
+    QVERIFY(desk.widget<QPlainTextEdit>(u"words"_s) == nullptr);
+    desk.type(u"highest"_s, u"90"_s);
+    desk.choose(u"kind"_s, u"choice"_s);
+    QVERIFY(desk.widget<QLineEdit>(u"highest"_s) == nullptr);
+    QVERIFY(desk.widget<QPlainTextEdit>(u"words"_s) != nullptr);
+    desk.choose(u"kind"_s, u"distance"_s);
+    QCOMPARE(desk.widget<QLineEdit>(u"highest"_s)->text(), u"90"_s);
+    QCOMPARE(desk.widget<QComboBox>(u"unit"_s)->currentData().toString(), u"m"_s);
+}
+
+HOUSE_TEST(TestFormsPage)
+
+} // namespace test_forms_page
+
+#include "test_forms_page.moc"

@@ -1,0 +1,236 @@
+#include "core/judging/change.h"
+
+#include "tests/support/examples.h"
+#include "tests/support/test_support.h"
+
+using namespace Qt::StringLiterals;
+
+namespace test_change
+{
+
+using examples::finding;
+using examples::visit;
+using judging::Change;
+using judging::Verdict;
+using records::Conditions;
+using records::Side;
+using records::Visit;
+using values::Quantity;
+using values::Unit;
+
+const QString speed = u"gait-speed-comfortable"_s;
+const QString walkTime = u"ten-metre-walk-time-comfortable"_s;
+const Conditions unaided = {{u"aid"_s, u"none"_s}, {u"distance_m"_s, u"10"_s}, {u"medication"_s, u"on"_s}};
+const Conditions withStick = {{u"aid"_s, u"stick"_s}, {u"distance_m"_s, u"10"_s}, {u"medication"_s, u"on"_s}};
+
+const catalogue::Catalogue& book()
+{
+    static const catalogue::Catalogue made = examples::catalogue();
+    return made;
+}
+
+QDate month(int number)
+{
+    return {2026, number, 12};
+}
+
+Visit walked(int number, double metresPerSecond, const Conditions& conditions = unaided)
+{
+    return visit(u"v%1"_s.arg(number), month(number),
+                 {finding(speed, Quantity{metresPerSecond, Unit::MetrePerSecond})}, conditions);
+}
+
+Visit couldNot(int number, const Conditions& conditions = unaided)
+{
+    return visit(u"v%1"_s.arg(number), month(number), {finding(speed, examples::unable())}, conditions);
+}
+
+Change latest(const std::vector<Visit>& visits, const QString& population = u"parkinson"_s)
+{
+    const auto changes = judging::latestChanges(visits, examples::patient(population), book());
+    return changes.empty() ? Change() : changes.front();
+}
+
+QString ofVisit(const std::optional<judging::Comparison>& comparison)
+{
+    return comparison ? comparison->reference.visit.text : QString();
+}
+
+class TestChange : public HouseTest
+{
+    Q_OBJECT
+
+private Q_SLOTS:
+    void previousIsTheLastComparableAndBaselineTheFirst();
+    void whereNoneIsComparableTheLastAndFirstAreNamed();
+    void aFirstVisitHasNothingToBeHeldAgainst();
+    void unableVisitsCount();
+    void whatWasNotTriedDoesNotCount();
+    void aChosenVisitIsComparedBesides();
+    void changesComeInCatalogueOrder();
+    void laterVisitsAreNotLookedAt();
+    void theOrderOfTheVisitsGivenDoesNotMatter();
+    void theLevelOfABandIsThatOfTheReferenceVisit();
+    void addingAVisitThatIsNotComparableChangesNothing();
+    void theLastComparableIsFoundForAForm();
+};
+
+void TestChange::previousIsTheLastComparableAndBaselineTheFirst()
+{
+    const Change change = latest({walked(1, 0.6, withStick), walked(2, 0.7), walked(3, 0.8), walked(4, 0.9),
+                                  walked(5, 0.5, withStick), walked(6, 1.0)});
+    QCOMPARE(ofVisit(change.previous), u"v4"_s);
+    QCOMPARE(ofVisit(change.baseline), u"v2"_s);
+    QCOMPARE(change.previous->verdict, Verdict::WithinError);
+    QCOMPARE(change.baseline->verdict, Verdict::Better);
+}
+
+void TestChange::whereNoneIsComparableTheLastAndFirstAreNamed()
+{
+    const Change change = latest({walked(1, 0.6, withStick), walked(2, 0.7, withStick), walked(3, 0.8)});
+    QCOMPARE(ofVisit(change.previous), u"v2"_s);
+    QCOMPARE(ofVisit(change.baseline), u"v1"_s);
+    QCOMPARE(change.previous->verdict, Verdict::NotComparable);
+    QCOMPARE(change.baseline->verdict, Verdict::NotComparable);
+}
+
+void TestChange::aFirstVisitHasNothingToBeHeldAgainst()
+{
+    const Change change = latest({walked(1, 0.6)});
+    QCOMPARE(change.now.visit.text, u"v1"_s);
+    QVERIFY(!change.previous && !change.baseline && !change.chosen);
+    QVERIFY(judging::latestChanges({}, examples::patient(u"stroke"_s), book()).empty());
+}
+
+void TestChange::unableVisitsCount()
+{
+    QCOMPARE(latest({walked(1, 0.6), couldNot(2)}).previous->verdict, Verdict::BecameUnable);
+    const Change able = latest({walked(1, 0.6), couldNot(2), walked(3, 0.9)});
+    QCOMPARE(able.previous->verdict, Verdict::BecameAble);
+    QCOMPARE(able.baseline->verdict, Verdict::Better);
+}
+
+void TestChange::whatWasNotTriedDoesNotCount()
+{
+    const auto notTried = [](int number) {
+        return visit(u"v%1"_s.arg(number), month(number),
+                     {finding(speed, values::Missing{values::Absence::Refused, {}})}, unaided);
+    };
+    const Change change = latest({notTried(1), walked(2, 0.6), notTried(3), walked(4, 0.9), notTried(5)});
+    QCOMPARE(change.now.visit.text, u"v4"_s);
+    QCOMPARE(ofVisit(change.previous), u"v2"_s);
+    QCOMPARE(ofVisit(change.baseline), u"v2"_s);
+    QVERIFY(judging::latestChanges({notTried(1)}, examples::patient(u"parkinson"_s), book()).empty());
+}
+
+void TestChange::aChosenVisitIsComparedBesides()
+{
+    const std::vector<Visit> visits = {walked(1, 0.6), walked(2, 0.7, withStick), walked(3, 0.8),
+                                       walked(4, 0.9)};
+    const auto at = [&](const QString& reference) {
+        return judging::changesAt({u"v4"_s}, records::VisitId{reference}, visits,
+                                  examples::patient(u"parkinson"_s), book())
+            .front();
+    };
+    QCOMPARE(ofVisit(at(u"v1"_s).chosen), u"v1"_s);
+    QCOMPARE(at(u"v1"_s).chosen->verdict, Verdict::Better);
+    QCOMPARE(at(u"v2"_s).chosen->verdict, Verdict::NotComparable);
+    QVERIFY(!at(u"v4"_s).chosen);
+    QVERIFY(!at(u"elsewhere"_s).chosen);
+    QCOMPARE(ofVisit(at(u"v1"_s).previous), u"v3"_s);
+}
+
+void TestChange::changesComeInCatalogueOrder()
+{
+    const Visit now = visit(u"v2"_s, month(2),
+                            {finding(walkTime, Quantity{12.5, Unit::Second}),
+                             finding(u"finger-nose"_s, values::Grade{1}, Side::Left),
+                             finding(u"finger-nose"_s, values::Grade{2}, Side::Right),
+                             finding(u"tandem-steps"_s, values::Missing{values::Absence::NotAsked, {}})},
+                            unaided);
+    const auto changes = judging::changesAt(now.id, std::nullopt, {walked(1, 0.6), now},
+                                            examples::patient(u"stroke"_s), book());
+    QStringList order;
+    for (const Change& change : changes)
+        order += change.measure + u'/' + records::code(change.side);
+    QCOMPARE(order, (QStringList{u"finger-nose/right"_s, u"finger-nose/left"_s, speed + u"/none"_s,
+                                 walkTime + u"/none"_s}));
+    QCOMPARE(*changes[2].previous->difference, 0.8 - 0.6); // 10 m in 12.5 s against the speed entered before
+}
+
+void TestChange::laterVisitsAreNotLookedAt()
+{
+    const std::vector<Visit> visits = {walked(1, 0.6), walked(2, 0.7), walked(3, 0.8)};
+    const auto changes =
+        judging::changesAt({u"v2"_s}, std::nullopt, visits, examples::patient(u"parkinson"_s), book());
+    QCOMPARE(changes.size(), 1U);
+    QCOMPARE(ofVisit(changes[0].previous), u"v1"_s);
+    QCOMPARE(ofVisit(changes[0].baseline), u"v1"_s);
+}
+
+void TestChange::theOrderOfTheVisitsGivenDoesNotMatter()
+{
+    const Change change = latest({walked(3, 0.8), walked(1, 0.6), walked(2, 0.7)});
+    QCOMPARE(change.now.visit.text, u"v3"_s);
+    QCOMPARE(ofVisit(change.previous), u"v2"_s);
+    QCOMPARE(ofVisit(change.baseline), u"v1"_s);
+}
+
+void TestChange::theLevelOfABandIsThatOfTheReferenceVisit()
+{
+    // Hosoi 2023: walk time 2.83 s from 0.4 to 0.8 m/s, 1.58 s from 0.8 m/s; the speed comes from the same
+    // walk.
+    const auto timed = [](int number, double seconds) {
+        return visit(u"v%1"_s.arg(number), month(number),
+                     {finding(walkTime, Quantity{seconds, Unit::Second})}, unaided);
+    };
+    const auto changes = judging::latestChanges({timed(1, 20), timed(2, 12), timed(3, 10)},
+                                                examples::patient(u"stroke-chronic"_s), book());
+    QCOMPARE(changes.size(), 2U);
+    const Change& time = changes[1];
+    QCOMPARE(time.measure, walkTime);
+    QCOMPARE(time.baseline->threshold->decline, 2.83);
+    QCOMPARE(time.previous->threshold->decline, 1.58);
+    QCOMPARE(time.previous->verdict, Verdict::Better);
+}
+
+void TestChange::addingAVisitThatIsNotComparableChangesNothing()
+{
+    const std::vector<Visit> visits = {walked(2, 0.7), walked(4, 0.8), couldNot(6), walked(8, 0.9),
+                                       walked(10, 1.0)};
+    const Change before = latest(visits);
+    for (const int number : {1, 3, 5, 7, 9}) {
+        for (const Visit& stranger :
+             {walked(number, 0.3, withStick), walked(number, 1.9, {}), couldNot(number, {})}) {
+            std::vector<Visit> more = visits;
+            more.push_back(stranger);
+            const Change after = latest(more);
+            QCOMPARE(ofVisit(after.previous), ofVisit(before.previous));
+            QCOMPARE(ofVisit(after.baseline), ofVisit(before.baseline));
+            QCOMPARE(after.previous->verdict, before.previous->verdict);
+            QCOMPARE(after.baseline->verdict, before.baseline->verdict);
+        }
+    }
+}
+
+void TestChange::theLastComparableIsFoundForAForm()
+{
+    const auto patient = examples::patient(u"parkinson"_s);
+    const auto earlier = records::history({walked(1, 0.6), walked(2, 0.7), walked(3, 0.8, withStick)}, book(),
+                                          speed, Side::None);
+    records::Occasion now;
+    now.finding.measure = speed;
+    now.conditions = unaided;
+    QCOMPARE(judging::lastComparable(earlier, now, patient, book())->visit.text, u"v2"_s);
+    now.conditions = withStick;
+    QCOMPARE(judging::lastComparable(earlier, now, patient, book())->visit.text, u"v3"_s);
+    now.conditions = {};
+    QVERIFY(!judging::lastComparable(earlier, now, patient, book()));
+    QVERIFY(!judging::lastComparable({}, now, patient, book()));
+}
+
+HOUSE_TEST(TestChange)
+
+} // namespace test_change
+
+#include "test_change.moc"

@@ -1,0 +1,294 @@
+#include "core/judging/change.h"
+
+#include "tests/support/examples.h"
+#include "tests/support/test_support.h"
+
+#include <cmath>
+
+using namespace Qt::StringLiterals;
+
+namespace test_course
+{
+
+using examples::finding;
+using examples::visit;
+using judging::Change;
+using judging::Strength;
+using judging::Verdict;
+using records::Visit;
+using values::Quantity;
+using values::Unit;
+
+const QString speed = u"gait-speed-comfortable"_s;
+const records::Conditions unaided = {
+    {u"aid"_s, u"none"_s}, {u"distance_m"_s, u"10"_s}, {u"medication"_s, u"on"_s}};
+constexpr double standardError =
+    0.18 / (1.959963984540054 * 1.4142135623730951); // of Steffen & Seney's 0.18 m/s
+
+QDate afterDays(int days)
+{
+    return QDate(2026, 1, 12).addDays(days);
+}
+
+/// One visit every so many days.
+std::vector<Visit> walked(const std::vector<double>& speeds, int days = 30)
+{
+    std::vector<Visit> visits;
+    for (const double metresPerSecond : speeds)
+        visits.push_back(visit(u"v%1"_s.arg(visits.size() + 1), afterDays(int(visits.size()) * days),
+                               {finding(speed, Quantity{metresPerSecond, Unit::MetrePerSecond})}, unaided));
+    return visits;
+}
+
+Change latest(const std::vector<Visit>& visits, const catalogue::Catalogue& book = examples::catalogue(),
+              const records::Judging& judging = {}, const QString& population = u"parkinson"_s)
+{
+    const auto changes = judging::latestChanges(visits, examples::patient(population), book, judging);
+    return changes.empty() ? Change() : changes.front();
+}
+
+catalogue::Catalogue confirmingAfter(int days)
+{
+    catalogue::Catalogue book = examples::catalogue();
+    for (catalogue::Population& population : book.populations)
+        population.confirmAfterDays = days;
+    return book;
+}
+
+class TestCourse : public HouseTest
+{
+    Q_OBJECT
+
+private Q_SLOTS:
+    void aChangeSeenOnceIsPossible();
+    void aChangeStillThereAfterTheIntervalIsConfirmed();
+    void theIntervalOfThePopulationCounts();
+    void aReturnInBetweenStartsAnew();
+    void theConfirmedLevelBecomesAReference();
+    void aSlowDeclineIsSustainedBeforeTwoVisitsShowIt();
+    void theFlagSaysHowOftenItsRuleIsWrong();
+    void theBestAndTheMeanOfTheFirstTwoAreReferences();
+    void theWeightOfADifferenceFollowsFromTheError();
+    void theWeightOnTheLogScaleIsOfTheRatio();
+    void meansOfSingleTrialsNarrowTheLimit();
+    void aTrendNeedsThreeVisits();
+    void fewVisitsCannotBeSignificant();
+    void gradesHaveNoSlope();
+    void ofSeveralResultsOnOneDayTheLastCounts();
+    void percentRowsAreJudgedOnTheLogarithm();
+};
+
+void TestCourse::aChangeSeenOnceIsPossible()
+{
+    const Change change = latest(walked({1.00, 0.98, 0.80}));
+    QCOMPARE(change.baseline->verdict, Verdict::Worse);
+    QCOMPARE(change.baseline->strength, Strength::Possible);
+    QCOMPARE(change.course.confirmations.size(), size_t(0));
+    QCOMPARE(latest(walked({1.00, 0.98})).baseline->strength, Strength::None);
+}
+
+void TestCourse::aChangeStillThereAfterTheIntervalIsConfirmed()
+{
+    const Change change = latest(walked({1.00, 0.80, 0.79}));
+    QCOMPARE(change.baseline->strength, Strength::Confirmed);
+    QCOMPARE(change.previous->strength, Strength::None);
+    QCOMPARE(change.course.confirmations.size(), size_t(1));
+    const judging::Confirmation& found = change.course.confirmations.front();
+    QCOMPARE(found.reference.visit.text, u"v1"_s);
+    QCOMPARE(found.seen.visit.text, u"v2"_s);
+    QCOMPARE(found.confirmed.visit.text, u"v3"_s);
+    QCOMPARE(found.verdict, Verdict::Worse);
+}
+
+void TestCourse::theIntervalOfThePopulationCounts()
+{
+    const auto strength = [](int after) {
+        return latest(walked({1.00, 0.80, 0.79}), confirmingAfter(after)).baseline->strength;
+    };
+    QCOMPARE(strength(30), Strength::Confirmed);
+    QCOMPARE(strength(31), Strength::Possible);
+    // Without an interval of its own, a week (common practice, no source).
+    QCOMPARE(latest(walked({1.00, 0.80, 0.79}, 7)).baseline->strength, Strength::Confirmed);
+    QCOMPARE(latest(walked({1.00, 0.80, 0.79}, 6)).baseline->strength, Strength::Possible);
+    // 12 or 24 weeks in multiple sclerosis, as the clinic's composite asks.
+    const Change inTrial = latest(walked({1, 1, 1}), confirmingAfter(84), {8, 24}, u"multiple-sclerosis"_s);
+    QCOMPARE(inTrial.course.confirmAfterDays, 168);
+}
+
+void TestCourse::aReturnInBetweenStartsAnew()
+{
+    const Change change = latest(walked({1.00, 0.80, 0.95, 0.79}));
+    QCOMPARE(change.baseline->strength, Strength::Possible);
+    QVERIFY(change.course.confirmations.empty());
+    QVERIFY(latest(walked({1.00, 0.80, 1.25, 0.79})).course.confirmations.empty());
+}
+
+void TestCourse::theConfirmedLevelBecomesAReference()
+{
+    const Change change = latest(walked({1.00, 0.75, 0.70, 0.95}));
+    QCOMPARE(change.baseline->verdict, Verdict::WithinError);
+    QCOMPARE(change.lastConfirmed->reference.visit.text, u"v3"_s);
+    QCOMPARE(change.lastConfirmed->verdict, Verdict::Better);
+    const Change none = latest(walked({1.00, 0.75, 0.95, 0.95}));
+    QVERIFY(!none.lastConfirmed);
+    const Change twice = latest(walked({1.00, 0.75, 0.70, 0.95, 0.96, 0.97}));
+    QCOMPARE(twice.course.confirmations.size(), size_t(2));
+    QCOMPARE(twice.course.confirmations.back().verdict, Verdict::Better);
+    QCOMPARE(twice.lastConfirmed->reference.visit.text, u"v5"_s);
+}
+
+void TestCourse::aSlowDeclineIsSustainedBeforeTwoVisitsShowIt()
+{
+    std::vector<double> speeds;
+    for (int step = 0; step < 6; ++step)
+        speeds.push_back(1.2 - 0.54 * standardError * step);
+    const Change change = latest(walked(speeds));
+    QCOMPARE(change.baseline->verdict, Verdict::WithinError);
+    QVERIFY(!change.course.trend->sustained);
+    speeds.insert(speeds.end(), {speeds.back() - 0.02, speeds.back() - 0.07});
+    const Change later = latest(walked(speeds));
+    QCOMPARE(later.course.trend->sustained, std::optional(Verdict::Worse));
+    QCOMPARE(later.baseline->strength, Strength::Sustained);
+    QVERIFY(std::abs(*later.course.trend->z) > *later.course.trend->bound);
+    QVERIFY(later.course.trend->sustainedSince <= later.now.day);
+}
+
+void TestCourse::theFlagSaysHowOftenItsRuleIsWrong()
+{
+    const auto rate = [](statistics::FlagRule rule, int visits) {
+        return *statistics::falseFlagRate(rule, visits);
+    };
+    const Change possible = latest(walked({1.00, 0.98, 0.80}));
+    QCOMPARE(possible.baseline->raised->rule, statistics::FlagRule::FirstVisit);
+    QCOMPARE(possible.baseline->raised->falseFlagRate, rate(statistics::FlagRule::FirstVisit, 3));
+    QCOMPARE(possible.best->raised->rule, statistics::FlagRule::BestVisit);
+    QVERIFY(!possible.previous->raised == (possible.previous->strength == Strength::None));
+    const Change confirmed = latest(walked({1.00, 0.80, 0.79}));
+    QCOMPARE(confirmed.baseline->raised->rule, statistics::FlagRule::Confirmed);
+    QCOMPARE(confirmed.baseline->raised->falseFlagRate, rate(statistics::FlagRule::Confirmed, 3));
+    QCOMPARE(confirmed.baseline->raised->visits, 3);
+}
+
+void TestCourse::theBestAndTheMeanOfTheFirstTwoAreReferences()
+{
+    const Change change = latest(walked({1.00, 1.10, 1.30, 1.30, 1.04}));
+    QCOMPARE(change.best->reference.visit.text, u"v3"_s);
+    QCOMPARE(change.best->verdict, Verdict::Worse);
+    // √((1/2 + 1/1)/2) of the single limit.
+    QVERIFY(std::abs(*change.firstTwo->difference - -0.01) < 1e-12);
+    QVERIFY(std::abs(change.firstTwo->threshold->decline - 0.18 * std::sqrt(0.75)) < 1e-12);
+    QVERIFY(!latest(walked({1.00, 1.10})).firstTwo);
+}
+
+void TestCourse::theWeightOfADifferenceFollowsFromTheError()
+{
+    catalogue::Catalogue book = examples::catalogue();
+    book.thresholds.push_back(
+        examples::threshold(u"important"_s, speed, u"parkinson"_s, 0.10, u"tilson"_s, 50));
+    book.thresholds.back().answers = catalogue::Answers::Important;
+    const auto held = *latest(walked({1.00, 0.82}), book).baseline;
+    // 0.18 is 1.96 errors of a difference: 97.5 % of a normal distribution lie below.
+    QVERIFY(std::abs(*held.z + 1.959963984540054) < 1e-9);
+    QVERIFY(std::abs(*held.probabilityBeyondZero - 0.975) < 1e-9);
+    // (0.18 − 0.10) / (0.18/1.96) = 0.871: 80.8 % (NIST/SEMATECH table 1.3.6.7.1: 0.87, 0.30785 + 0.5).
+    QVERIFY(std::abs(*held.probabilityBeyondImportant - 0.808) < 1e-3);
+    QVERIFY(!latest(walked({1.00, 0.82})).baseline->probabilityBeyondImportant);
+    const auto none = *latest(walked({1.00, 1.00})).baseline;
+    QCOMPARE(*none.z, 0.0);
+    QCOMPARE(*none.probabilityBeyondZero, 0.5);
+}
+
+void TestCourse::theWeightOnTheLogScaleIsOfTheRatio()
+{
+    catalogue::Catalogue book = examples::catalogue();
+    book.thresholds.front().scale = catalogue::Scale::Log;
+    book.thresholds.front().improvement = book.thresholds.front().decline = 0.3;
+    const double error = 0.3 / 1.959963984540054;
+    for (const double after : {0.8, 1.2, 0.5}) {
+        const auto held = *latest(walked({1.0, after}), book).baseline;
+        QVERIFY(std::abs(*held.z - std::log(after) / error) < 1e-9);
+        QCOMPARE(held.verdict == Verdict::WithinError, std::abs(std::log(after)) <= 0.3);
+    }
+}
+
+void TestCourse::meansOfSingleTrialsNarrowTheLimit()
+{
+    std::vector<Visit> visits = walked({1.00, 0.85});
+    visits[0].findings[0].trials = {0.98, 1.00, 1.02};
+    visits[1].findings[0].trials = {0.84, 0.85, 0.86};
+    catalogue::Catalogue book = examples::catalogue();
+    QCOMPARE(latest(visits, book).baseline->verdict, Verdict::WithinError);
+    book.thresholds.front().trialRule = catalogue::singleTrial.toString();
+    const auto held = *latest(visits, book).baseline;
+    QVERIFY(std::abs(held.threshold->decline - 0.18 / std::sqrt(3)) < 1e-12);
+    QCOMPARE(held.verdict, Verdict::Worse);
+}
+
+void TestCourse::aTrendNeedsThreeVisits()
+{
+    QVERIFY(!latest(walked({1.0, 0.9})).course.trend);
+    const auto trend = *latest(walked({1.0, 0.9, 0.8})).course.trend;
+    QCOMPARE(trend.n, 3);
+    QVERIFY(trend.isProvisional);
+    QVERIFY(std::abs(trend.perYear->value - -0.1 * 365.25 / 30) < 1e-9);
+    QVERIFY(std::abs(trend.efficient->value - trend.perYear->value) < 1e-9);
+    QVERIFY(!latest(walked({1.0, 0.9, 0.8, 0.7, 0.6})).course.trend->isProvisional);
+}
+
+void TestCourse::fewVisitsCannotBeSignificant()
+{
+    // Two of n! orders are monotone: 1/3, 1/12, 1/60.
+    const auto trend = [](int visits) {
+        std::vector<double> speeds;
+        for (int step = 0; step < visits; ++step)
+            speeds.push_back(1 - 0.1 * step);
+        return *latest(walked(speeds)).course.trend;
+    };
+    QVERIFY(std::abs(*trend(3).p - 1.0 / 3) < 1e-12);
+    QVERIFY(std::abs(*trend(4).p - 1.0 / 12) < 1e-12);
+    QVERIFY(std::abs(*trend(5).p - 1.0 / 60) < 1e-12);
+    QVERIFY(!trend(4).mayBeSignificant);
+    QVERIFY(trend(5).mayBeSignificant);
+}
+
+void TestCourse::gradesHaveNoSlope()
+{
+    std::vector<Visit> visits;
+    for (const int grade : {3, 2, 2, 1})
+        visits.push_back(visit(u"v%1"_s.arg(visits.size()), afterDays(int(visits.size()) * 30),
+                               {finding(u"finger-nose"_s, values::Grade{grade}, records::Side::Right)}));
+    const Change change = latest(visits);
+    QVERIFY(!change.course.trend->perYear && !change.course.trend->p && !change.course.trend->z);
+    QCOMPARE(change.course.trend->agreement, -5);
+}
+
+void TestCourse::ofSeveralResultsOnOneDayTheLastCounts()
+{
+    std::vector<Visit> visits = walked({1.0, 0.5, 0.9, 0.8});
+    visits[1].day = visits[0].day;
+    const auto trend = *latest(visits).course.trend;
+    QCOMPARE(trend.n, 3);
+    QVERIFY(trend.perYear->value > 0);
+}
+
+void TestCourse::percentRowsAreJudgedOnTheLogarithm()
+{
+    std::vector<Visit> visits;
+    for (const double seconds : {20.0, 22.0, 24.2, 26.62})
+        visits.push_back(
+            visit(u"v%1"_s.arg(visits.size()), afterDays(int(visits.size()) * 30),
+                  {finding(u"nine-hole-peg"_s, Quantity{seconds, Unit::Second}, records::Side::Right)}));
+    records::Patient patient = examples::patient(u"multiple-sclerosis"_s);
+    patient.dominantHand = records::Hand::Right;
+    const auto change = judging::latestChanges(visits, patient, examples::catalogue()).front();
+    // Equal steps of the logarithm, ln 1.1 each: slope/error = step · √Σ(i − 1.5)² / (0.194 / (1.96 · √2)).
+    const double expected = std::log(1.1) * std::sqrt(5.0) / (0.194 / (1.959963984540054 * std::sqrt(2.0)));
+    QVERIFY(std::abs(*change.course.trend->z - expected) < 1e-9);
+    QVERIFY(!change.course.trend->efficient);
+}
+
+HOUSE_TEST(TestCourse)
+
+} // namespace test_course
+
+#include "test_course.moc"

@@ -1,0 +1,113 @@
+#include "core/judging/composite.h"
+#include "core/judging/events.h"
+
+#include "tests/support/examples.h"
+#include "tests/support/test_support.h"
+
+using namespace Qt::StringLiterals;
+
+namespace test_events
+{
+
+using examples::finding;
+using examples::visit;
+using judging::Event;
+using records::Side;
+using records::Visit;
+using values::Quantity;
+using values::Unit;
+
+const QString peg = u"nine-hole-peg"_s;
+
+Visit pegs(int week, std::optional<double> right, std::optional<double> left)
+{
+    const auto valueOf = [](std::optional<double> seconds) {
+        return seconds ? values::Value(Quantity{*seconds, Unit::Second}) : examples::unable();
+    };
+    return visit(u"w%1"_s.arg(week), QDate(2026, 1, 5).addDays(week * 7),
+                 {finding(peg, valueOf(right), Side::Right), finding(peg, valueOf(left), Side::Left)});
+}
+
+records::Patient patient(const QString& population = u"multiple-sclerosis"_s)
+{
+    records::Patient made = examples::patient(population);
+    made.dominantHand = records::Hand::Right;
+    return made;
+}
+
+std::vector<judging::CompositeWorsening> worsened(const std::vector<Visit>& visits, std::optional<int> weeks,
+                                                  const QString& population = u"multiple-sclerosis"_s)
+{
+    const catalogue::Catalogue book = examples::catalogue();
+    const records::Patient who = patient(population);
+    const records::Judging judging{8, weeks};
+    return judging::compositeWorsenings({visits, who, book, judging});
+}
+
+class TestEvents : public HouseTest
+{
+    Q_OBJECT
+
+private Q_SLOTS:
+    void turnsOfEachSideAreEvents();
+    void sidesDifferOnlyBeyondErrorEitherWay();
+    void withoutARowSidesAreNotJudged();
+    void theCompositeNeedsTwentyPercentAndTheTime();
+    void theCompositeIsForMultipleSclerosisAndSwitchedOn();
+};
+
+void TestEvents::turnsOfEachSideAreEvents()
+{
+    const std::vector<Visit> visits = {pegs(0, 20, 20), pegs(1, {}, 21), pegs(2, {}, 20), pegs(3, 22, 20)};
+    const std::vector<Event> expected = {
+        {{u"w1"_s}, visits[1].day, Event::Kind::BecameUnable, Side::Right},
+        {{u"w3"_s}, visits[3].day, Event::Kind::BecameAble, Side::Right},
+    };
+    QCOMPARE(judging::events(peg, visits, patient(), examples::catalogue()), expected);
+}
+
+void TestEvents::sidesDifferOnlyBeyondErrorEitherWay()
+{
+    // 19.4 % (dominant) and 29.1 % (non-dominant): 24 against 20 is beyond neither from 24, 30 against 20 is.
+    const std::vector<Visit> visits = {pegs(0, 20, 24), pegs(1, 20, 30), pegs(2, 20, 31), pegs(3, 20, 22)};
+    const std::vector<Event> expected = {
+        {{u"w1"_s}, visits[1].day, Event::Kind::SidesDiffer, Side::None},
+        {{u"w3"_s}, visits[3].day, Event::Kind::SidesAlike, Side::None},
+    };
+    QCOMPARE(judging::events(peg, visits, patient(), examples::catalogue()), expected);
+}
+
+void TestEvents::withoutARowSidesAreNotJudged()
+{
+    QVERIFY(judging::events(peg, {pegs(0, 20, 90)}, patient(u"stroke"_s), examples::catalogue()).empty());
+    QVERIFY(judging::events(u"unknown"_s, {pegs(0, 20, 90)}, patient(), examples::catalogue()).empty());
+}
+
+void TestEvents::theCompositeNeedsTwentyPercentAndTheTime()
+{
+    const std::vector<Visit> visits = {pegs(0, 20, 20), pegs(10, 24, 23.9), pegs(21, 24, 30),
+                                       pegs(22, 25, 30)};
+    const auto found = worsened(visits, 12);
+    QCOMPARE(found.size(), size_t(1));
+    QCOMPARE(found[0].side, Side::Right);
+    QCOMPARE(found[0].seen.visit.text, u"w10"_s);
+    QCOMPARE(found[0].confirmed.visit.text, u"w22"_s);
+    QVERIFY(std::abs(found[0].percent - 25) < 1e-9);
+    QVERIFY(worsened(visits, 24).empty());
+    // A visit in between that is not 20 % longer starts anew.
+    QVERIFY(worsened({visits[0], visits[1], pegs(15, 23, 20), visits[3]}, 12).empty());
+}
+
+void TestEvents::theCompositeIsForMultipleSclerosisAndSwitchedOn()
+{
+    const std::vector<Visit> visits = {pegs(0, 20, 20), pegs(1, 30, 30), pegs(20, 30, 30)};
+    QCOMPARE(worsened(visits, 12).size(), size_t(2));
+    QVERIFY(worsened(visits, {}).empty());
+    QVERIFY(worsened(visits, 12, u"stroke"_s).empty());
+}
+
+HOUSE_TEST(TestEvents)
+
+} // namespace test_events
+
+#include "test_events.moc"

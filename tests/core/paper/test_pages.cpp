@@ -1,0 +1,228 @@
+#include "core/paper/pages.h"
+#include "core/paper/sent.h"
+#include "tests/core/paper/pdf_file.h"
+#include "tests/support/test_support.h"
+
+#include <QPrinter>
+#include <QXmlStreamReader>
+
+#include <zip.h>
+
+namespace test_pages
+{
+
+using namespace paper;
+
+letters::Figure drawing()
+{
+    return {QStringLiteral("A drawing"), QSizeF(120, 50), [](QPainter& painter, const QRectF& place) {
+                painter.setPen(QPen(Qt::darkBlue, 2));
+                painter.drawLine(place.bottomLeft(), place.topRight());
+                QFont font = painter.font();
+                font.setPixelSize(12);
+                painter.setFont(font);
+                painter.drawText(place, Qt::AlignCenter, QStringLiteral("inside the drawing"));
+            }};
+}
+
+/// A letter of several pages with a table that crosses them.
+letters::Composition longLetter()
+{
+    letters::Composition letter;
+    letter.title = QStringLiteral("Clinic letter");
+    letter.identity = QStringLiteral("HALDEN, Mirrit · born 04-Mar-1951 (75) · female · No. L-0042");
+    letter.footer = QStringLiteral("Invented Clinic · 000 000");
+    letter.pageWords = QStringLiteral("Page %1 of %2");
+    letter.figures = {drawing()};
+    QString rows;
+    for (int row = 1; row <= 150; ++row)
+        rows += QStringLiteral("<tr><td class=\"cell\"><p>row%1a</p></td><td class=\"cell\"><p>efficient "
+                               "flexion</p></td></tr>")
+                    .arg(row);
+    letter.body = QStringLiteral(
+                      "<html><head><title>Clinic letter</title><style>td.cell { border-bottom: 1px solid "
+                      "#ccc; } p { margin: 0; }</style></head><body><h3>Opening</h3><p>Ürsula "
+                      "&lt;b&gt; &amp; “Müller”</p><p><img src=\"figure:0\"/></p><table width=\"100%\">"
+                      "<thead><tr><th width=\"50%\">Headword</th><th width=\"50%\">Other</th></tr></thead>") +
+                  rows + QStringLiteral("</table><p>The end.</p></body></html>");
+    return letter;
+}
+
+QByteArray entryOf(const QByteArray& archive, const char* name)
+{
+    zip_error_t error;
+    zip_source_t* source =
+        zip_source_buffer_create(archive.constData(), zip_uint64_t(archive.size()), 0, &error);
+    zip_t* zip = zip_open_from_source(source, ZIP_RDONLY, &error);
+    zip_stat_t status;
+    QByteArray bytes;
+    if (zip_stat(zip, name, 0, &status) == 0) {
+        bytes.resize(qsizetype(status.size));
+        zip_file_t* file = zip_fopen(zip, name, 0);
+        zip_fread(file, bytes.data(), status.size);
+        zip_fclose(file);
+    }
+    zip_close(zip);
+    return bytes;
+}
+
+bool isWellFormed(const QByteArray& xml)
+{
+    QXmlStreamReader reader(xml);
+    while (!reader.atEnd())
+        reader.readNext();
+    return !xml.isEmpty() && !reader.hasError();
+}
+
+class TestPages : public HouseTest
+{
+    Q_OBJECT
+
+private Q_SLOTS:
+    void everyPageCarriesIdentityClinicAndItsNumber()
+    {
+        const PdfFile file(*pdf(longLetter()));
+        const QStringList pages = file.pages();
+        QVERIFY(pages.size() >= 3);
+        for (int page = 0; page < pages.size(); ++page) {
+            QVERIFY(pages[page].contains(
+                QStringLiteral("HALDEN, Mirrit · born 04-Mar-1951 (75) · female · No. L-0042")));
+            QVERIFY(pages[page].contains(QStringLiteral("Invented Clinic")));
+            QVERIFY(pages[page].contains(QStringLiteral("Page %1 of %2").arg(page + 1).arg(pages.size())));
+        }
+    }
+
+    void everyRowStandsOnceAndTheHeadOnEveryPageOfTheTable()
+    {
+        const PdfFile file(*pdf(longLetter()));
+        const QStringList pages = file.pages();
+        const QString whole = pages.join(QString());
+        for (int row = 1; row <= 150; ++row)
+            QCOMPARE(whole.count(QStringLiteral("row%1a").arg(row)), 1);
+        QCOMPARE(whole.count(QStringLiteral("efficient flexion")), 150);
+        for (const QString& page : pages) {
+            if (page.contains(QStringLiteral("efficient")))
+                QCOMPARE(page.count(QStringLiteral("Headword")), 1);
+        }
+    }
+
+    void figuresAreVectors()
+    {
+        const PdfFile file(*pdf(longLetter()));
+        const QString images = outputOf(QStringLiteral("pdfimages"), {QStringLiteral("-list"), file.path()});
+        QVERIFY(images.contains(QStringLiteral("page")));
+        QCOMPARE(images.trimmed().count(u'\n'), 1); // the two lines of the list's own head
+        QVERIFY(file.pages().first().contains(QStringLiteral("inside the drawing")));
+    }
+
+    void theFileSaysNothingOfThePersonOutsideItsPages()
+    {
+        const PdfFile file(*pdf(longLetter()));
+        const QString info = outputOf(QStringLiteral("pdfinfo"), {file.path()});
+        QVERIFY(info.contains(QStringLiteral("Clinic letter")));
+        QVERIFY(info.contains(QStringLiteral("Aplomb")));
+        QVERIFY(info.contains(QStringLiteral("(A4)")));
+        QVERIFY(!info.contains(QStringLiteral("HALDEN")));
+    }
+
+    void aMarkStandsOnEveryPageOrOnNone()
+    {
+        letters::Composition letter = longLetter();
+        const PdfFile clean(*pdf(letter));
+        QVERIFY(!clean.pages().join(QString()).contains(QStringLiteral("DRAFT")));
+        letter.draftMark = QStringLiteral("DRAFT");
+        letter.demoMark = QStringLiteral("DEMO – invented patient");
+        const PdfFile marked(*pdf(letter));
+        for (const QString& page : marked.pages()) {
+            QVERIFY(page.contains(QStringLiteral("DRAFT")));
+            QVERIFY(page.contains(QStringLiteral("DEMO – invented patient")));
+        }
+    }
+
+    void picturesHaveTheSamePagesAsThePdf()
+    {
+        const letters::Composition letter = longLetter();
+        const std::vector<QImage> pages = pictures(letter, 96);
+        const PdfFile file(*pdf(letter));
+        QCOMPARE(qsizetype(pages.size()), file.pages().size());
+        QCOMPARE(pages.front().size(), QSize(794, 1123));
+    }
+
+    void aPrinterGetsTheSamePages()
+    {
+        const QTemporaryDir folder;
+        QPrinter printer(QPrinter::HighResolution);
+        printer.setOutputFormat(QPrinter::PdfFormat);
+        printer.setOutputFileName(folder.filePath(QStringLiteral("printed.pdf")));
+        printer.setPageSize(QPageSize(QPageSize::A4));
+        printer.setFullPage(true);
+        QVERIFY(print(longLetter(), printer));
+        const QString printed =
+            outputOf(QStringLiteral("pdftotext"),
+                     {QStringLiteral("-raw"), printer.outputFileName(), QStringLiteral("-")});
+        QCOMPARE(printed.split(u'\f'), PdfFile(*pdf(longLetter())).pages() + QStringList(QString()));
+    }
+
+    void paperStaysPaperOnADarkScreen()
+    {
+        const QImage light = pictures(longLetter(), 96).front();
+        const QPalette before = QGuiApplication::palette();
+        QGuiApplication::setPalette(QPalette(Qt::black));
+        QCOMPARE(QGuiApplication::palette().color(QPalette::Text), QColor(Qt::white));
+        const QImage dark = pictures(longLetter(), 96).front();
+        QGuiApplication::setPalette(before);
+        QCOMPARE(dark, light);
+    }
+
+    void theOpenDocumentIsWholeAndMarked()
+    {
+        letters::Composition letter = longLetter();
+        letter.draftMark = QStringLiteral("DRAFT");
+        const QByteArray bytes = *odt(letter);
+        // OpenDocument 1.2 part 3, 3.3: "mimetype" first, uncompressed, so that the type is found at byte 38.
+        QCOMPARE(bytes.mid(30, 8), QByteArray("mimetype"));
+        QCOMPARE(bytes.mid(38, 39), QByteArray("application/vnd.oasis.opendocument.text"));
+        for (const char* name : {"content.xml", "styles.xml", "meta.xml", "META-INF/manifest.xml"})
+            QVERIFY2(isWellFormed(entryOf(bytes, name)), name);
+        const QByteArray content = entryOf(bytes, "content.xml");
+        QVERIFY(content.contains("table:table-header-rows"));
+        QVERIFY(content.contains("text:outline-level=\"2\""));
+        QCOMPARE(content.count("efficient flexion"), 150);
+        QVERIFY(content.contains("Pictures/figure0.png"));
+        QVERIFY(entryOf(bytes, "Pictures/figure0.png").startsWith("\x89PNG"));
+        const QByteArray styles = entryOf(bytes, "styles.xml");
+        QVERIFY(styles.contains("HALDEN, Mirrit"));
+        QVERIFY(styles.contains("DRAFT"));
+        QVERIFY(styles.contains("Page <text:page-number"));
+    }
+
+    void aSignedLetterIsRestoredAsItWasSigned()
+    {
+        const letters::Composition sent = longLetter();
+        const auto again = restored(kept(sent));
+        QVERIFY(again);
+        QCOMPARE(again->identity, sent.identity);
+        QCOMPARE(again->footer, sent.footer);
+        QCOMPARE(again->pageWords, sent.pageWords);
+        QCOMPARE(again->title, sent.title);
+        QCOMPARE(again->draftMark, QString());
+        QCOMPARE(again->figures.size(), size_t(1));
+        QCOMPARE(again->figures.front().caption, sent.figures.front().caption);
+        QVERIFY(qAbs(again->figures.front().sizeMm.width() - 120) < 0.1);
+        const PdfFile first(*pdf(sent));
+        const PdfFile second(*pdf(*again));
+        QCOMPARE(second.pages().size(), first.pages().size());
+    }
+
+    void whatIsNoSentLetterIsRefused()
+    {
+        QCOMPARE(restored(QStringLiteral("<html><p>")).error().kind, base::ErrorKind::Unreadable);
+        QCOMPARE(restored(QString()).error().kind, base::ErrorKind::Unreadable);
+    }
+};
+
+HOUSE_TEST(TestPages)
+
+} // namespace test_pages
+
+#include "test_pages.moc"
