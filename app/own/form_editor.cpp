@@ -187,8 +187,11 @@ void FormEditor::addHead()
 
 void FormEditor::rename()
 {
+    const QModelIndex current = m_list->currentIndex();
+    if (m_list->isPersistentEditorOpen(current)) // asked for twice: its text is gone on with
+        return;
     m_list->setFocus();
-    m_list->edit(m_list->currentIndex());
+    m_list->edit(current);
 }
 
 void FormEditor::removeCurrent()

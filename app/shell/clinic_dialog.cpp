@@ -119,7 +119,7 @@ QStringList ClinicDialog::typed() const
 {
     QStringList typed;
     for (const widgets::FormField* field :
-         {m_name, m_address, m_telephone, m_plannedVisits, m_compositeWeeks})
+         {m_name, m_address, m_telephone, m_urgencyLevels, m_plannedVisits, m_compositeWeeks})
         typed += field->typed();
     return typed;
 }

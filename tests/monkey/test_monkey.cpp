@@ -134,6 +134,7 @@ private:
 
     void closeOne()
     {
+        m_clinic.replies.isConfirmed = true; // yes, leave it
         QWidget* open = front(m_clinic.window.get());
         if (++m_closings > 100) {
             std::fprintf(stderr, "A dialog does not close: %s.\n", qPrintable(kindOf(open)));

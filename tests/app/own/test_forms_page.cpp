@@ -88,6 +88,7 @@ private Q_SLOTS:
     void formsSayWhoseTheyAre();
     void aFormIsCopiedAndEditedFromTheKeyboard();
     void aTestIsFoundByItsShortFormOrSection();
+    void renamingTwiceGoesOnWithTheFirst();
     void ticksAndHeadsAreEditedInTheModel();
     void thePreviewGrowsWithTheForm();
     void whatIsWrongIsSaidAndNothingIsLost();
@@ -162,6 +163,21 @@ void TestFormsPage::aTestIsFoundByItsShortFormOrSection()
     desk.key(u"measureSearch"_s, Qt::Key_Return);
     QCOMPARE(desk.widget<QListView>(u"formRows"_s)->model()->rowCount(), 3);
     QVERIFY(desk.widget<QLabel>(u"testCount"_s)->text().startsWith(u'2'));
+}
+
+void TestFormsPage::renamingTwiceGoesOnWithTheFirst()
+{
+    Page desk;
+    QVERIFY(desk.isShown());
+    desk.press(u"newForm"_s);
+    desk.press(u"addSection"_s);
+    auto* list = desk.widget<QListView>(u"formRows"_s);
+    const auto editors = [&] { return list->viewport()->findChildren<QLineEdit*>(); };
+    QCOMPARE(editors().size(), 1);
+    QTest::keyClicks(editors().front(), u"Stairs"_s);
+    desk.widget<QPushButton>(u"renameSection"_s)->click();
+    QCOMPARE(editors().size(), 1);
+    QCOMPARE(editors().front()->text(), u"Stairs"_s);
 }
 
 void TestFormsPage::ticksAndHeadsAreEditedInTheModel()

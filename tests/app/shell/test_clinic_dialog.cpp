@@ -104,6 +104,16 @@ private Q_SLOTS:
         });
     }
 
+    void typedLevelsOfUrgencyAreNotLeftUnasked()
+    {
+        Asked asked;
+        asked.dialog->findChild<QPlainTextEdit*>(u"urgencyLevels"_s)->setPlainText(u"Today"_s);
+        asked.desk.answers.isConfirmed = false;
+        QTest::keyClick(asked.dialog.get(), Qt::Key_Escape);
+        QVERIFY(asked.dialog->isVisible());
+        QCOMPARE(asked.desk.answers.asked.size(), 1);
+    }
+
     void theCompositeIsSwitchedOff()
     {
         Asked asked({8, 24});
