@@ -71,6 +71,8 @@ private Q_SLOTS:
     void laterVisitsAreNotLookedAt();
     void theOrderOfTheVisitsGivenDoesNotMatter();
     void theLevelOfABandIsThatOfTheReferenceVisit();
+    void theLevelsAreThoseOfTheVisitAndTheMeasuresOwnRows();
+    void theBestIsTheFirstOfEqualNumbersAndOfWhatHasADirection();
     void addingAVisitThatIsNotComparableChangesNothing();
     void theLastComparableIsFoundForAForm();
 };
@@ -192,6 +194,37 @@ void TestChange::theLevelOfABandIsThatOfTheReferenceVisit()
     QCOMPARE(time.baseline->threshold->decline, 2.83);
     QCOMPARE(time.previous->threshold->decline, 1.58);
     QCOMPARE(time.previous->verdict, Verdict::Better);
+}
+
+void TestChange::theLevelsAreThoseOfTheVisitAndTheMeasuresOwnRows()
+{
+    const std::vector<Visit> visits = {visit(u"v1"_s, month(1),
+                                             {finding(walkTime, Quantity{10, Unit::Second}),
+                                              finding(u"berg-balance"_s, Quantity{50, Unit::Score})},
+                                             unaided)};
+    using Levels = std::map<QString, double>;
+    QCOMPARE(judging::levelsAt({u"v1"_s}, walkTime, Side::None, visits, book()), (Levels{{speed, 1.0}}));
+    QCOMPARE(judging::levelsAt({u"v1"_s}, u"berg-balance"_s, Side::None, visits, book()),
+             (Levels{{u"berg-balance"_s, 50}}));
+    QCOMPARE(judging::levelsAt({u"v1"_s}, u"timed-up-and-go"_s, Side::None, visits, book()), Levels());
+    QCOMPARE(judging::levelsAt({u"v2"_s}, walkTime, Side::None, visits, book()), Levels());
+}
+
+void TestChange::theBestIsTheFirstOfEqualNumbersAndOfWhatHasADirection()
+{
+    const auto timed = [](int number, std::optional<double> seconds) {
+        const values::Value value =
+            seconds ? values::Value(Quantity{*seconds, Unit::Second}) : examples::unable();
+        return visit(u"v%1"_s.arg(number), month(number), {finding(u"timed-up-and-go"_s, value)}, unaided);
+    };
+    const std::vector<Visit> visits = {timed(1, 14), timed(2, 13), timed(3, {}),
+                                       timed(4, 13), timed(5, 15), timed(6, 16)};
+    QCOMPARE(ofVisit(latest(visits).best), u"v2"_s);
+    const auto stepped = [](int number, double rate) {
+        return visit(u"v%1"_s.arg(number), month(number),
+                     {finding(u"cadence"_s, Quantity{rate, Unit::StepsPerMinute})}, unaided);
+    };
+    QVERIFY(!latest({stepped(1, 100), stepped(2, 110), stepped(3, 105)}).best);
 }
 
 void TestChange::addingAVisitThatIsNotComparableChangesNothing()

@@ -75,6 +75,8 @@ private Q_SLOTS:
     void aShareIsOfTheMeanOfBothValues();
     void aLogarithmIsWiderUpThanDown();
     void aPercentageOfNothingIsNoLimit();
+    void noDifferenceLiesOnTheSideOfTheHigherNumber();
+    void aChosenRowWithoutALimitIsNotTheOneUsed();
     void theStandardErrorFollowsFromTheDetectableChange();
     void theNextRowServesWhereTheBestGivesNoLimit();
     void aConditionThatDiffersIsNotComparable();
@@ -181,6 +183,33 @@ void TestComparison::aLogarithmIsWiderUpThanDown()
 void TestComparison::aPercentageOfNothingIsNoLimit()
 {
     QVERIFY(!applied(row(u"feet-ms"_s), 0, 3));
+    auto half = row(u"speed-pd"_s);
+    half.decline = 0;
+    QVERIFY(!applied(half, 0.8, 0.9));
+}
+
+void TestComparison::noDifferenceLiesOnTheSideOfTheHigherNumber()
+{
+    const auto limits = applied(row(u"up-ms"_s), 10, 10, Direction::LowerIsBetter);
+    QCOMPARE(limits->limitFor(0, Direction::LowerIsBetter), 3.0);  // 30 % for the worse
+    QCOMPARE(limits->limitFor(0, Direction::HigherIsBetter), 2.3); // 23 % for the better
+    QCOMPARE(limits->publishedFor(1, Direction::LowerIsBetter), 30.0);
+    QCOMPARE(limits->publishedFor(-1, Direction::LowerIsBetter), 23.0);
+}
+
+void TestComparison::aChosenRowWithoutALimitIsNotTheOneUsed()
+{
+    records::Patient patient = examples::patient(u"multiple-sclerosis"_s);
+    records::EvidenceChoice choice;
+    choice.measure = u"timed-25-foot-walk"_s;
+    choice.threshold = u"feet-ms"_s; // a share of the reference value, which is 0 here
+    patient.choices = {choice};
+    const auto walked = [](QDate day, double seconds) {
+        return occasion(u"timed-25-foot-walk"_s, day, quantity(u"timed-25-foot-walk"_s, seconds));
+    };
+    const Comparison held = judging::comparison(book(), patient, walked(march, 0), walked(june, 3), {});
+    QVERIFY(!held.threshold);
+    QVERIFY(!held.isChosen);
 }
 
 void TestComparison::theStandardErrorFollowsFromTheDetectableChange()

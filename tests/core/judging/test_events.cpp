@@ -96,6 +96,10 @@ void TestEvents::theCompositeNeedsTwentyPercentAndTheTime()
     QVERIFY(worsened(visits, 24).empty());
     // A visit in between that is not 20 % longer starts anew.
     QVERIFY(worsened({visits[0], visits[1], pegs(15, 23, 20), visits[3]}, 12).empty());
+    // What could not be done has no number to be held against.
+    const auto later = worsened({pegs(0, {}, 20), pegs(1, 20, 20), pegs(11, 25, 20), pegs(24, 25, 20)}, 12);
+    QCOMPARE(later.size(), size_t(1));
+    QCOMPARE(later[0].seen.visit.text, u"w11"_s);
 }
 
 void TestEvents::theCompositeIsForMultipleSclerosisAndSwitchedOn()

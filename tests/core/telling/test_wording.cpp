@@ -345,6 +345,9 @@ void TestWording::cautionsNameWhatSpeaksAgainstTheResult()
         u"The threshold is of a wider group (Stroke) than is recorded for this patient (Stroke, "
         "subacute)."_s;
     QCOMPARE(walkedAfter(u"stroke-subacute"_s, 183), QStringList{wider});
+    QCOMPARE(walkedAfter(u"stroke-subacute"_s, 8), QStringList{wider});
+    QVERIFY(walkedAfter(u"stroke-subacute"_s, 7).front().contains(u"stroke-acute"_s));
+    QVERIFY(walkedAfter(u"stroke-subacute"_s, 184).front().contains(u"which is Stroke, chronic"_s));
     QCOMPARE(walkedAfter(u"stroke-subacute"_s, 203).front(),
              u"Stroke, subacute is recorded for this patient, but this visit is 203 days after the onset, "
              u"which is "
@@ -355,6 +358,9 @@ void TestWording::cautionsNameWhatSpeaksAgainstTheResult()
     QCOMPARE(cautions(held(u"parkinson"_s, speed, 0.8, 0.9, recorded, barefoot)),
              (QStringList{u"Footwear was not recorded on 12-Jun-2026."_s,
                           u"Timed distance was not recorded on 12-Mar-2026."_s}));
+    Comparison unknown = held(u"parkinson"_s, speed, 0.8, 0.9);
+    unknown.measure = u"no-such-test"_s;
+    QCOMPARE(cautions(unknown), QStringList());
     Comparison draft = held(u"parkinson"_s, speed, 0.8, 0.9);
     draft.reference.state = records::VisitState::Draft;
     QCOMPARE(cautions(draft), QStringList{u"The visit of 12-Mar-2026 is an unsigned draft."_s});
