@@ -54,7 +54,7 @@ inline QString storedFor(const visits::SideField& field, const records::Finding*
         numbers.push_back(*number);
     QStringList texts;
     for (const double number : numbers)
-        texts += records::written(number, measure);
+        texts += records::writtenTrial(number, measure);
     return texts.join(u' ');
 }
 
