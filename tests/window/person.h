@@ -35,13 +35,7 @@ public:
     {
         m_program = std::make_unique<Helper>();
         m_program->start(places::program(), {u"--records"_s, records()}, m_environment);
-        return comes([this] {
-            if (hasKeyboard())
-                return true;
-            // A window that is there before the window manager is not given the keyboard.
-            m_screen.xdo({u"search"_s, u"--onlyvisible"_s, u"--pid"_s, pid(), u"windowactivate"_s});
-            return hasKeyboard();
-        });
+        return waitForWindow();
     }
     bool hasKeyboard() { return m_screen.xdo({u"getactivewindow"_s, u"getwindowpid"_s}) == pid(); }
     /// Waits until a window of the program has the keyboard.

@@ -134,8 +134,14 @@ public:
         m_bus.start(u"dbus-daemon"_s, {u"--session"_s, u"--nofork"_s, u"--print-address"_s}, m_environment);
         m_environment.insert(u"DBUS_SESSION_BUS_ADDRESS"_s, m_bus.line());
         m_readers.start(u"/usr/libexec/at-spi-bus-launcher"_s, {u"--launch-immediately"_s}, m_environment);
-        m_manager.start(u"openbox"_s, {}, m_environment);
-        m_isUp = comes([this] { return !xdo({u"get_num_desktops"_s}).isEmpty(); }) && connectToReaders();
+        // The server names its screen a moment before it can be reached; a manager that came too early has
+        // gone.
+        m_isUp = comes([this] {
+                     if (m_manager.process().state() == QProcess::NotRunning)
+                         m_manager.start(u"openbox"_s, {}, m_environment);
+                     return xdo({u"get_num_desktops"_s}).toInt() > 0; // 0 without a window manager
+                 }) &&
+                 connectToReaders();
     }
     ~Screen() { QDBusConnection::disconnectFromBus(u"readers"_s); }
 
