@@ -60,7 +60,8 @@ public:
     const std::map<Place, QString>& unsavedNotes() const { return m_unsaved; }
     /// Tries again to save what could not be.
     void flush();
-    /// Saves the condition that is being typed. Before another field is shown, for saving shows the field anew.
+    /// Saves the condition that is being typed. Before another field is shown, for saving shows the field
+    /// anew.
     void leaveField();
 
 Q_SIGNALS:
