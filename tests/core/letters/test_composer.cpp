@@ -121,6 +121,19 @@ private Q_SLOTS:
                 page.contains(u"HALDEN, Mirrit · born 04-Mar-1951 (75) · sex not recorded · No. L-0042"_s));
     }
 
+    void eachSideStandsUnderItsOwnHead()
+    {
+        const QString body = composed(material(), book(), {}).body; // right 1, left 3
+        const QString table = body.mid(body.indexOf(u">Test</th>"_s));
+        const QStringList heads = table.section(u"</tr>"_s, 0, 0).split(u"<th"_s);
+        QVERIFY(heads.size() == 3 && heads[1].contains(u">Right<"_s) && heads[2].contains(u">Left<"_s));
+        const QStringList cells =
+            table.mid(table.indexOf(u"Finger to nose"_s)).section(u"</tr>"_s, 0, 0).split(u"<td"_s);
+        QCOMPARE(cells.size(), 3); // the test, right, left
+        QVERIFY2(cells[1].contains(u"grade 1"_s) && !cells[1].contains(u"grade 3"_s), qPrintable(cells[1]));
+        QVERIFY2(cells[2].contains(u"grade 3"_s) && !cells[2].contains(u"grade 1"_s), qPrintable(cells[2]));
+    }
+
     /// As records from before there was a check may hold them.
     void noNameTurnsOrBreaksTheLetter()
     {

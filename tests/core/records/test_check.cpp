@@ -58,6 +58,7 @@ private Q_SLOTS:
     void aNumberIsReadAsPeopleTypeIt_data();
     void aNumberIsReadAsPeopleTypeIt();
     void everyStepOfTheScaleCanBeTyped();
+    void aTotalThatIsNotTheSumOfItsPartsIsRefused();
     void aTimeAtItsCapIsNoMeasurementUnlessTheCapWasReached();
     void zeroNeverStandsForUnable();
     void tapsAreCountedByTheValue();
@@ -423,6 +424,31 @@ void TestCheck::aPatientKeepsToHumanRanges()
              u"Population: one of the catalogue's, or none."_s);
     QCOMPARE(saidWhere([](records::Patient& patient) { patient.family = u" "_s; }),
              u"A patient needs a family name, a given name or a record number."_s);
+}
+
+void TestCheck::aTotalThatIsNotTheSumOfItsPartsIsRefused()
+{
+    catalogue::Catalogue items = book();
+    for (const QString& id : {u"first"_s, u"second"_s}) {
+        items.measures.push_back(*book().measure(u"sara"_s));
+        items.measures.back().id = items.measures.back().title = id;
+    }
+    auto& total = *std::ranges::find(items.measures, u"sara"_s, &catalogue::Measure::id);
+    total.computed = {catalogue::Computing::SumOfItems, {u"first"_s, u"second"_s}};
+    const auto scored = [](const QString& measure, double number) {
+        return finding(measure, Quantity{number, Unit::Score});
+    };
+    records::Visit visit = examples::visit(u"a"_s, today, {scored(u"first"_s, 2), scored(u"second"_s, 3)});
+    const records::Patient patient = examples::patient(u"cerebellar-ataxia"_s);
+    QVERIFY(!wrongWith(visit, scored(u"sara"_s, 5), items));
+    QVERIFY2(said(wrongWith(visit, scored(u"sara"_s, 6), items)).contains(u"the parts recorded make 5"_s),
+             qPrintable(said(wrongWith(visit, scored(u"sara"_s, 6), items))));
+    visit.findings.push_back(scored(u"sara"_s, 5));
+    QVERIFY2(!wrongWith(visit, patient, items, today),
+             qPrintable(said(wrongWith(visit, patient, items, today))));
+    QVERIFY(wrongWith(visit, scored(u"second"_s, 4), items)); // a part is changed under its total
+    visit.findings.back() = scored(u"sara"_s, 6);
+    QVERIFY(said(wrongWith(visit, patient, items, today)).contains(u"it is not what its parts make"_s));
 }
 
 HOUSE_TEST(TestCheck)
