@@ -315,8 +315,8 @@ QString PatientForm::unsavedWords() const
     if (m_draft.isNew())
         return who + tr("The new patient has not been saved.");
     QStringList changed;
-    for (const auto& [field, typed] : m_draft.typed) {
-        if (typed != asTyped(m_draft.original, field))
+    for (const auto& [field, text] : m_draft.typed) {
+        if (text != asTyped(m_draft.original, field))
             changed += m_fields.at(field)->focusProxy()->accessibleName();
     }
     return who + tr("Not saved: %1. The patient stays as it was saved last.").arg(changed.join(u", "_s));
