@@ -239,12 +239,12 @@ FocusStrip::FocusStrip(const catalogue::Catalogue& catalogue, std::function<qint
     for (QWidget* widget : {static_cast<QWidget*>(m_note), static_cast<QWidget*>(m_reason->lineEdit()),
                             static_cast<QWidget*>(m_reason)})
         widget->installEventFilter(this);
-    for (QLineEdit* line : {m_note, m_reason->lineEdit()})
-        widgets::letUndoPast(line);
+    for (QLineEdit* typed : {m_note, m_reason->lineEdit()})
+        widgets::letUndoPast(typed);
     connect(m_note, &QLineEdit::textEdited, this, &FocusStrip::tellNote);
     connect(m_reason, &QComboBox::editTextChanged, this, &FocusStrip::tellReason); // completed ones too
-    for (const QLineEdit* line : {m_note, m_reason->lineEdit()})
-        connect(line, &QLineEdit::editingFinished, this, [this] { m_typing = false; });
+    for (const QLineEdit* typed : {m_note, m_reason->lineEdit()})
+        connect(typed, &QLineEdit::editingFinished, this, [this] { m_typing = false; });
     connect(m_handbook, &QPushButton::clicked, this, &FocusStrip::askHandbook);
     connect(m_how, &QPushButton::toggled, this, [this](bool opened) {
         m_howWords->setVisible(opened);
