@@ -196,6 +196,11 @@ QString MeasuresPage::measure() const
     return m_view->measure();
 }
 
+void MeasuresPage::takeList()
+{
+    m_list->setFocus(Qt::OtherFocusReason);
+}
+
 void MeasuresPage::escape()
 {
     if (m_search->hasFocus() && !m_search->text().isEmpty())
@@ -209,7 +214,7 @@ bool MeasuresPage::searchKey(int key)
     if (key != Qt::Key_Down && key != Qt::Key_Return && key != Qt::Key_Enter)
         return false;
     if (m_measures->count() > 0)
-        m_list->setFocus(Qt::OtherFocusReason);
+        takeList();
     return true;
 }
 

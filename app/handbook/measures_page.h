@@ -30,6 +30,7 @@ public:
 
     void showMeasure(const QString& id);
     QString measure() const; ///< the one shown
+    void takeList();         ///< gives the keyboard to the list, whose arrows turn the pages
 
 Q_SIGNALS:
     void visitAsked(const records::PatientId& patient, const records::VisitId& visit, const QString& measure);

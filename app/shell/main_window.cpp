@@ -93,7 +93,7 @@ MainWindow::MainWindow(session::Session& session, session::Prompts& prompts, QWi
     });
     connect(m_ownError, &own::OwnErrorPage::left, this, [this] {
         showPage(m_measures);
-        takeKeyboard();
+        m_measures->takeList();
     });
     connect(m_ownError, &own::OwnErrorPage::thresholdAsked, this,
             [this](const catalogue::Threshold& row, const catalogue::Source& source) {

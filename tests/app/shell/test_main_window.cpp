@@ -226,6 +226,7 @@ void TestMainWindow::theOwnErrorIsReachedFromTheHandbookAndLeadsBack()
     QVERIFY(desk.widget<QPushButton>(u"measures"_s)->isChecked());
     desk.press(u"studyBack"_s);
     QVERIFY(!study->isVisible());
+    QCOMPARE(desk.window.focusWidget()->objectName(), u"measureList"_s);
     QVERIFY(desk.widget<QTextBrowser>(u"handbook"_s)->isVisible());
     desk.press(u"ownError"_s);
     desk.key(Qt::Key_9, Qt::ControlModifier); // who comes again finds the handbook
