@@ -67,7 +67,7 @@ int pictures(const QStringList& arguments, const catalogue::Catalogue& catalogue
     // The screens are worked with, so in a copy, and under a name of its own for what programs remember.
     QApplication::setApplicationName(u"Aplomb pictures"_s);
     const auto session =
-        session::Session::open(arguments.at(1), catalogue, now, u"pictures"_s, storage::Opening::AsCopy);
+        session::Session::open(arguments.at(1), catalogue, now, u"pictures"_s, records::Opening::AsCopy);
     if (!session)
         return failed(CouldNot, session.error().what);
     const auto written = shell::takePictures(**session, arguments.at(3));

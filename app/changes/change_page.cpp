@@ -101,6 +101,8 @@ ChangePage::ChangePage(session::Session& session, session::Prompts& prompts, QWi
     connect(&m_session, &session::Session::visitChanged, this, &ChangePage::refresh);
     connect(&m_session, &session::Session::visitsChanged, this, &ChangePage::refresh);
     connect(&m_session, &session::Session::patientChanged, this, &ChangePage::refresh);
+    connect(&m_session, &session::Session::judgingChanged, this, &ChangePage::refresh);
+    connect(&m_session, &session::Session::catalogueChanged, this, &ChangePage::refresh);
     connect(&m_session, &session::Session::clinicChanged, this, &ChangePage::refresh);
     follow();
 }

@@ -5,6 +5,7 @@
 #include "app/changes/html.h"
 
 #include "core/records/wording.h"
+#include "core/telling/condition_words.h"
 #include "core/telling/row_words.h"
 #include "core/telling/wording.h"
 
@@ -39,7 +40,6 @@ public:
     QString howMeasured() const;
 
 private:
-    QString recorded(const catalogue::Condition* condition, const QString& value) const;
     QString match(const QString& condition, const QString& before, const QString& now) const;
     QString withLink(const catalogue::Threshold& threshold) const;
 };
@@ -81,18 +81,6 @@ QString DetailTeller::source() const
                                                tr("Why this row: %1.").arg(why).toHtmlEscaped()));
 }
 
-QString DetailTeller::recorded(const catalogue::Condition* condition, const QString& value) const
-{
-    if (value.isEmpty())
-        return tr("not recorded");
-    if (condition == nullptr)
-        return value;
-    const auto option = std::ranges::find(condition->options, value, &catalogue::Option::key);
-    if (option != condition->options.end())
-        return option->title;
-    return condition->isNumber ? (value + u' ' + values::symbol(condition->unit)).trimmed() : value;
-}
-
 QString DetailTeller::match(const QString& condition, const QString& before, const QString& now) const
 {
     const auto isThis = [&](const judging::Mismatch& each) { return each.condition == condition; };
@@ -117,7 +105,8 @@ QString DetailTeller::conditions() const
         const QString shown = words == tr("same") ? words : u"<b>"_s + words.toHtmlEscaped() + u"</b>"_s;
         html += u"<tr><td>%1</td><td>%2</td><td>%3</td><td>%4</td></tr>"_s.arg(
             (condition != nullptr ? condition->title : rule.condition).toHtmlEscaped(),
-            recorded(condition, before).toHtmlEscaped(), recorded(condition, now).toHtmlEscaped(), shown);
+            telling::conditionValue(before, condition, phrases).toHtmlEscaped(),
+            telling::conditionValue(now, condition, phrases).toHtmlEscaped(), shown);
     }
     if (html.isEmpty())
         return {};

@@ -2,6 +2,7 @@
 
 #include "app/widgets/theme.h"
 #include "core/judging/declared.h"
+#include "core/records/visit.h"
 #include "core/records/wording.h"
 #include "core/telling/declared_words.h"
 

@@ -7,7 +7,9 @@
 
 #include "core/judging/change.h"
 #include "core/judging/room.h"
+#include "core/records/visit.h"
 #include "core/records/wording.h"
+#include "core/telling/condition_words.h"
 #include "core/telling/course_words.h"
 #include "core/telling/terms.h"
 #include "core/telling/wording.h"
@@ -57,22 +59,12 @@ std::optional<double> Maker::height(const values::Value& value) const
 QString Maker::conditionWords(const judging::Mismatch& mismatch) const
 {
     const catalogue::Condition* condition = catalogue.condition(mismatch.condition);
-    const auto title = [&](const QString& recorded) {
-        if (recorded.isEmpty())
-            return phrases("not recorded");
-        if (condition != nullptr) {
-            const auto found = std::ranges::find(condition->options, recorded, &catalogue::Option::key);
-            if (found != condition->options.end())
-                return found->title;
-            if (condition->isNumber)
-                return QString(recorded + u' ' + values::symbol(condition->unit)).trimmed();
-        }
-        return recorded;
-    };
     const QString name = condition != nullptr ? condition->title : mismatch.condition;
     if (mismatch.before.isEmpty() && mismatch.now.isEmpty())
         return phrases("%1: not recorded").arg(name);
-    return phrases("%1: %2 → %3").arg(name, title(mismatch.before), title(mismatch.now));
+    return phrases("%1: %2 → %3")
+        .arg(name, telling::conditionValue(mismatch.before, condition, phrases),
+             telling::conditionValue(mismatch.now, condition, phrases));
 }
 
 std::vector<TrendEntry> Maker::entries(const judging::Progress& progress) const

@@ -1,6 +1,8 @@
 #include "app/console/change_json.h"
 #include "core/base/text.h"
 #include "core/judging/change.h"
+#include "core/records/summary.h"
+#include "core/records/visit.h"
 #include "core/records/wording.h"
 #include "core/telling/course_words.h"
 #include "core/telling/terms.h"
@@ -86,7 +88,7 @@ base::Result<QStringList> numbers(const Request& request, const session::Session
     if (!patients)
         return patients.error();
     QStringList all;
-    for (const storage::PatientSummary& patient : *patients) {
+    for (const records::PatientSummary& patient : *patients) {
         if (!patient.recordNumber.isEmpty())
             all += patient.recordNumber;
     }

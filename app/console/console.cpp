@@ -2,6 +2,7 @@
 
 #include "app/console/request.h"
 #include "core/base/text.h"
+#include "core/catalogue/catalogue.h"
 
 #include <QCommandLineParser>
 #include <QCoreApplication>
@@ -140,7 +141,7 @@ std::optional<WrongUse> wrongEnding(const QString& verb, const QString& to)
 catalogue::Catalogue catalogueOf(const Request& request)
 {
     const auto session = session::Session::open(request.records, request.catalogue, request.clock,
-                                                whoWrites(request), storage::Opening::ToRead);
+                                                whoWrites(request), records::Opening::ToRead);
     return session ? (*session)->catalogue() : request.catalogue;
 }
 

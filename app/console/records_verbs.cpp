@@ -3,8 +3,10 @@
 #include "app/session/importing.h"
 #include "core/base/file.h"
 #include "core/catalogue/audit.h"
+#include "core/catalogue/own.h"
 #include "core/catalogue/reader.h"
 #include "core/exchange/findings_csv.h"
+#include "core/records/summary.h"
 #include "core/storage/soundness.h"
 
 namespace console
@@ -22,7 +24,7 @@ using Outcome = base::Result<void>;
 template <class Work>
 Outcome inRecords(const Request& request, Work work)
 {
-    const auto session = openRecords(request, storage::Opening::MayBegin);
+    const auto session = openRecords(request, records::Opening::MayBegin);
     if (!session)
         return session.error();
     const base::Result<QString> done = work(**session);
@@ -91,7 +93,7 @@ base::Result<void> importFile(const Request& request)
 base::Result<void> moveCatalogue(const Request& request)
 {
     const auto session =
-        openRecords(request, request.isWriting ? storage::Opening::ToRead : storage::Opening::MustExist);
+        openRecords(request, request.isWriting ? records::Opening::ToRead : records::Opening::MustExist);
     if (!session)
         return session.error();
     if (auto moved =
@@ -109,7 +111,7 @@ base::Result<void> moveCatalogue(const Request& request)
 base::Result<void> checkRecords(const Request& request)
 {
     const auto session = session::Session::open(request.records, request.catalogue, request.clock,
-                                                whoWrites(request), storage::Opening::ToRead);
+                                                whoWrites(request), records::Opening::ToRead);
     if (!session)
         return session.error();
     const auto inFile = storage::faults((*session)->store(), (*session)->catalogue(), latestDay(**session));

@@ -9,7 +9,7 @@ namespace console
 
 using namespace Qt::StringLiterals;
 
-base::Result<std::unique_ptr<session::Session>> openRecords(const Request& request, storage::Opening opening)
+base::Result<std::unique_ptr<session::Session>> openRecords(const Request& request, records::Opening opening)
 {
     auto session = session::Session::open(request.records, request.catalogue, request.clock,
                                           whoWrites(request), opening);
@@ -20,7 +20,7 @@ base::Result<std::unique_ptr<session::Session>> openRecords(const Request& reque
 
 base::Result<std::unique_ptr<session::Session>> openRecords(const Request& request)
 {
-    return openRecords(request, storage::Opening::ToRead);
+    return openRecords(request, records::Opening::ToRead);
 }
 
 QString whoWrites(const Request& request)

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "app/session/session.h"
+#include "core/records/patient.h"
 
 #include <QTextStream>
 
@@ -33,7 +34,7 @@ struct Request {
 
 /// The session on the request's records. A version of the clinic's own catalogue that cannot be used is told
 /// on the request's `err`, and the work goes on with the last good one.
-base::Result<std::unique_ptr<session::Session>> openRecords(const Request& request, storage::Opening opening);
+base::Result<std::unique_ptr<session::Session>> openRecords(const Request& request, records::Opening opening);
 
 /// The same to read only, beside a window that may have them open.
 base::Result<std::unique_ptr<session::Session>> openRecords(const Request& request);

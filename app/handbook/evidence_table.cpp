@@ -1,6 +1,7 @@
 #include "app/handbook/evidence_table.h"
 
 #include "app/handbook/evidence_words.h"
+#include "core/telling/row_words.h"
 
 using namespace Qt::StringLiterals;
 
@@ -18,12 +19,13 @@ void EvidenceTable::show(const QString& measure, const catalogue::Catalogue& cat
             if (of == nullptr || row.measure != measure || row.answers != answers)
                 continue;
             const catalogue::Source* source = catalogue.source(row.source);
+            const QString interval = telling::intervalWords(row, phrases);
             m_rows.push_back(
                 {{answerWords(row), valueWords(row, *of, phrases), peopleWords(row, catalogue, phrases),
                   row.n ? QString::number(*row.n) : tr("not stated"),
-                  row.interval.isEmpty() ? tr("not stated") : row.interval, confidenceWords(row, phrases),
+                  interval.isEmpty() ? tr("not stated") : interval, confidenceWords(row, phrases),
                   originWords(row, catalogue)},
-                 detailWords(row, catalogue),
+                 detailWords(row, catalogue, phrases),
                  source != nullptr ? linkOf(*source) : QString()});
         }
     }

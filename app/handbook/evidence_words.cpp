@@ -1,6 +1,7 @@
 #include "app/handbook/evidence_words.h"
 
 #include "core/records/wording.h"
+#include "core/telling/row_words.h"
 #include "core/telling/terms.h"
 
 #include <QCoreApplication>
@@ -37,54 +38,22 @@ QString levelWords(const Threshold& row, const Measure& of)
     return {};
 }
 
-/// "medication state: on", "help from a person: none or supervision".
-QString conditionWords(const QString& written, const Catalogue& catalogue)
-{
-    const catalogue::Condition* condition = catalogue.condition(written.section(u'=', 0, 0));
-    if (condition == nullptr)
-        return written;
-    QStringList values;
-    for (const QString& key : written.section(u'=', 1).split(u'|')) {
-        QString shown = key;
-        for (const catalogue::Option& option : condition->options) {
-            if (option.key == key)
-                shown = telling::titleInSentence(option.title);
-        }
-        values += shown;
-    }
-    return EvidenceWords::tr("%1: %2").arg(telling::titleInSentence(condition->title),
-                                           values.join(EvidenceWords::tr(" or ")));
-}
-
-QString designWords(const Threshold& row)
-{
-    switch (row.design) {
-    case catalogue::Design::TestRetest:
-        break;
-    case catalogue::Design::BetweenRaters:
-        return EvidenceWords::tr("between raters");
-    case catalogue::Design::InternalConsistency:
-        return EvidenceWords::tr("internal consistency");
-    }
-    return EvidenceWords::tr("test–retest");
-}
-
-QString circumstances(const Threshold& row, const Catalogue& catalogue)
+QString circumstances(const Threshold& row, const Catalogue& catalogue, const base::Phrasebook& phrases)
 {
     QStringList parts;
     if (!row.populationWords.isEmpty())
         parts += row.populationWords;
     if (row.answers == catalogue::Answers::Error)
-        parts += designWords(row);
+        parts += telling::designWords(row.design, phrases);
     if (const Measure* of = catalogue.measure(row.bandOf); of != nullptr && of->id != row.measure)
         parts += EvidenceWords::tr("level of: %1").arg(of->title);
-    if (!row.condition.isEmpty())
-        parts += conditionWords(row.condition, catalogue);
+    if (row.condition)
+        parts += telling::requirementWords(*row.condition, catalogue, phrases);
     if (!row.hand.isEmpty())
         parts += row.hand == "dominant"_L1 ? EvidenceWords::tr("dominant hand")
                                            : EvidenceWords::tr("non-dominant hand");
-    if (!row.trialRule.isEmpty())
-        parts += row.trialRule;
+    if (row.rule)
+        parts += telling::trialsWords(row, phrases);
     if (!row.protocol.isEmpty())
         parts += row.protocol;
     if (row.sem)
@@ -119,7 +88,7 @@ QString peopleWords(const Threshold& row, const Catalogue& catalogue, const base
 
 QString confidenceWords(const Threshold& row, const base::Phrasebook& phrases)
 {
-    const QString basis = phrases(row.confidenceBasis.toUtf8().constData());
+    const QString basis = row.basis ? telling::basisWords(*row.basis, phrases) : QString();
     return row.confidence ? EvidenceWords::tr("%1 %, %2").arg(*row.confidence * 100).arg(basis) : basis;
 }
 
@@ -132,9 +101,9 @@ QString originWords(const Threshold& row, const Catalogue& catalogue)
     return row.isOwn ? EvidenceWords::tr("%1 (the clinic's own)").arg(words) : words;
 }
 
-QStringList detailWords(const Threshold& row, const Catalogue& catalogue)
+QStringList detailWords(const Threshold& row, const Catalogue& catalogue, const base::Phrasebook& phrases)
 {
-    QStringList lines = {circumstances(row, catalogue)};
+    QStringList lines = {circumstances(row, catalogue, phrases)};
     if (!row.note.isEmpty())
         lines += row.note;
     if (row.checked == catalogue::Checked::Memory)

@@ -19,7 +19,8 @@ QString confidenceWords(const catalogue::Threshold& row, const base::Phrasebook&
 /// "Steffen & Seney 2008, from memory"; the clinic's own is marked.
 QString originWords(const catalogue::Threshold& row, const catalogue::Catalogue& catalogue);
 /// What the five above leave out, a line each: circumstances, note, reference.
-QStringList detailWords(const catalogue::Threshold& row, const catalogue::Catalogue& catalogue);
+QStringList detailWords(const catalogue::Threshold& row, const catalogue::Catalogue& catalogue,
+                        const base::Phrasebook& phrases);
 
 /// "https://doi.org/10.1016/…"; empty where no DOI is known.
 QString linkOf(const catalogue::Source& source);

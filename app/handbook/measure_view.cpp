@@ -227,7 +227,7 @@ void MeasureView::showUses()
     m_usesFault->clear();
     if (!uses)
         m_usesFault->say(widgets::Notice::Kind::Danger, uses.error().what);
-    m_uses->show(uses ? std::move(*uses) : std::vector<storage::Use>());
+    m_uses->show(uses ? std::move(*uses) : std::vector<records::Use>());
     m_noUses->setVisible(uses && m_uses->rowCount() == 0);
     m_usesView->setVisible(m_uses->rowCount() > 0);
     m_usesView->setCurrentIndex(m_uses->index(0, 0));
@@ -246,7 +246,7 @@ void MeasureView::openUse()
     const QModelIndex current = m_usesView->currentIndex();
     if (!current.isValid())
         return;
-    const storage::Use use = m_uses->use(current.row());
+    const records::Use use = m_uses->use(current.row());
     Q_EMIT visitAsked(use.patient, use.visit, m_measure);
 }
 

@@ -1,12 +1,13 @@
 #include "app/handbook/uses_table.h"
 
 #include "core/base/text.h"
+#include "core/records/patient.h"
 using namespace Qt::StringLiterals;
 
 namespace handbook
 {
 
-void UsesTable::show(std::vector<storage::Use> uses)
+void UsesTable::show(std::vector<records::Use> uses)
 {
     beginResetModel();
     m_uses = std::move(uses);
@@ -27,7 +28,7 @@ QVariant UsesTable::data(const QModelIndex& index, int role) const
 {
     if (!checkIndex(index, CheckIndexOption::IndexIsValid) || role != Qt::DisplayRole)
         return {};
-    const storage::Use& shown = use(index.row());
+    const records::Use& shown = use(index.row());
     switch (index.column()) {
     case Day:
         return records::dayInWords(shown.day);

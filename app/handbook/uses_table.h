@@ -1,6 +1,6 @@
 #pragma once
 
-#include "app/session/session.h"
+#include "core/records/summary.h"
 
 #include <QAbstractTableModel>
 
@@ -17,8 +17,8 @@ public:
 
     using QAbstractTableModel::QAbstractTableModel;
 
-    void show(std::vector<storage::Use> uses);
-    const storage::Use& use(int row) const { return m_uses.at(static_cast<size_t>(row)); }
+    void show(std::vector<records::Use> uses);
+    const records::Use& use(int row) const { return m_uses.at(static_cast<size_t>(row)); }
 
     int rowCount(const QModelIndex& parent = {}) const override;
     int columnCount(const QModelIndex& parent = {}) const override;
@@ -26,7 +26,7 @@ public:
     QVariant headerData(int section, Qt::Orientation orientation, int role = Qt::DisplayRole) const override;
 
 private:
-    std::vector<storage::Use> m_uses;
+    std::vector<records::Use> m_uses;
 };
 
 } // namespace handbook

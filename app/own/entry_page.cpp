@@ -2,6 +2,7 @@
 
 #include "app/widgets/notice.h"
 #include "app/widgets/theme.h"
+#include "core/catalogue/own.h"
 
 #include <QHBoxLayout>
 #include <QLabel>

@@ -25,11 +25,11 @@ namespace own
 FormEditor::FormEditor(session::Session& session, session::Prompts& prompts, QWidget* parent)
     : EntryPage(session, prompts, parent),
       m_draft(newForm()),
-      m_rows(new FormRows(session.catalogue(), this)),
+      m_rows(new FormRows(session, this)),
       m_name(widgets::FormField::line(tr("Title"), {}, u"formTitle"_s, this)),
       m_list(new QListView(this)),
-      m_picker(new MeasurePicker(session.catalogue(), this)),
-      m_preview(new FormPreview(session.catalogue(), this)),
+      m_picker(new MeasurePicker(session, this)),
+      m_preview(new FormPreview(session, this)),
       m_count(caption({}, this))
 {
     auto* fields = new QWidget(this);

@@ -1,6 +1,7 @@
 #include "app/own/form_preview.h"
 
 #include "app/widgets/theme.h"
+#include "core/catalogue/catalogue.h"
 
 #include <QPainter>
 
@@ -37,8 +38,8 @@ QString countWords(const catalogue::Form& form)
                : FormPreview::tr("%1, %2 of them expected").arg(tests).arg(form.expected.size());
 }
 
-FormPreview::FormPreview(const catalogue::Catalogue& catalogue, QWidget* parent)
-    : QWidget(parent), m_catalogue(catalogue)
+FormPreview::FormPreview(const session::Session& session, QWidget* parent)
+    : QWidget(parent), m_session(session)
 {
     setObjectName(u"preview"_s);
     setAccessibleName(tr("Preview of the examination"));
@@ -60,7 +61,7 @@ QStringList FormPreview::lines() const
     for (const catalogue::FormSection& section : m_form.sections) {
         lines += section.title;
         for (const QString& id : section.measures) {
-            const catalogue::Measure* test = m_catalogue.measure(id);
+            const catalogue::Measure* test = m_session.catalogue().measure(id);
             if (test != nullptr)
                 lines += test->hasSides ? tr("%1, right and left").arg(test->title) : test->title;
         }
@@ -75,7 +76,7 @@ QSize FormPreview::sizeHint() const
         height += headHeight;
         bool wasSided = false;
         for (const QString& id : section.measures) {
-            const catalogue::Measure* test = m_catalogue.measure(id);
+            const catalogue::Measure* test = m_session.catalogue().measure(id);
             if (test == nullptr)
                 continue;
             height += testHeight + (hasSideNames(*test, wasSided) ? namesHeight : 0);
@@ -103,7 +104,7 @@ void FormPreview::paintEvent(QPaintEvent*)
         top += headHeight;
         bool wasSided = false;
         for (const QString& id : section.measures) {
-            const catalogue::Measure* test = m_catalogue.measure(id);
+            const catalogue::Measure* test = m_session.catalogue().measure(id);
             if (test == nullptr)
                 continue;
             if (hasSideNames(*test, wasSided)) {

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "app/session/session.h"
 #include "core/catalogue/catalogue.h"
 
 #include <QWidget>
@@ -14,7 +15,7 @@ class FormPreview : public QWidget
     Q_OBJECT
 
 public:
-    FormPreview(const catalogue::Catalogue& catalogue, QWidget* parent);
+    FormPreview(const session::Session& session, QWidget* parent);
 
     void setForm(const catalogue::Form& form);
     QSize sizeHint() const override;
@@ -27,7 +28,7 @@ private:
     void paintTest(QPainter& painter, const catalogue::Measure& test, int top) const;
     void paintEditor(QPainter& painter, const catalogue::Measure& test, const QRect& room) const;
 
-    const catalogue::Catalogue& m_catalogue;
+    const session::Session& m_session;
     catalogue::Form m_form;
 };
 

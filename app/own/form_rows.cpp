@@ -2,6 +2,7 @@
 
 #include "app/widgets/theme.h"
 #include "core/base/text.h"
+#include "core/catalogue/catalogue.h"
 
 #include <algorithm>
 
@@ -18,8 +19,8 @@ QString titleOf(const catalogue::Measure& measure)
     return measure.retired ? FormRows::tr("%1 (retired)").arg(title) : title;
 }
 
-FormRows::FormRows(const catalogue::Catalogue& catalogue, QObject* parent)
-    : QAbstractListModel(parent), m_catalogue(catalogue)
+FormRows::FormRows(const session::Session& session, QObject* parent)
+    : QAbstractListModel(parent), m_session(session)
 {
 }
 
@@ -67,7 +68,7 @@ QVariant FormRows::headData(const catalogue::FormSection& section, int role) con
 
 QVariant FormRows::measureData(const QString& id, int role) const
 {
-    const catalogue::Measure* measure = m_catalogue.measure(id);
+    const catalogue::Measure* measure = m_session.catalogue().measure(id);
     const bool isExpected = m_form.expected.contains(id);
     const QString title = measure == nullptr ? id : titleOf(*measure);
     if (role == Qt::DisplayRole)

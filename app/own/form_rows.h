@@ -1,6 +1,7 @@
 #pragma once
 
 #include "app/own/form_draft.h"
+#include "app/session/session.h"
 
 #include <QAbstractListModel>
 
@@ -14,7 +15,7 @@ class FormRows : public QAbstractListModel
     Q_OBJECT
 
 public:
-    FormRows(const catalogue::Catalogue& catalogue, QObject* parent);
+    FormRows(const session::Session& session, QObject* parent);
 
     void setForm(const catalogue::Form& form);
     const catalogue::Form& form() const { return m_form; }
@@ -33,7 +34,7 @@ private:
     QVariant headData(const catalogue::FormSection& section, int role) const;
     QVariant measureData(const QString& id, int role) const;
 
-    const catalogue::Catalogue& m_catalogue;
+    const session::Session& m_session;
     catalogue::Form m_form;
     std::vector<Row> m_rows;
 };

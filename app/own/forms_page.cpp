@@ -34,7 +34,7 @@ FormsPage::FormsPage(session::Session& session, session::Prompts& prompts, QWidg
       m_tabs(new QTabBar(this)),
       m_lists(new QStackedWidget(this)),
       m_notice(new widgets::Notice(this)),
-      m_preview(new FormPreview(session.catalogue(), this)),
+      m_preview(new FormPreview(session, this)),
       m_forms(madeForms()),
       m_measures(madeMeasures()),
       m_thresholds(madeThresholds()),

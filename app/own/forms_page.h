@@ -9,6 +9,14 @@ class QPushButton;
 class QStackedWidget;
 class QTabBar;
 
+namespace catalogue
+{
+struct Form;
+struct Measure;
+struct Source;
+struct Threshold;
+} // namespace catalogue
+
 namespace widgets
 {
 class Notice;

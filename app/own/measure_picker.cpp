@@ -3,6 +3,7 @@
 #include "app/own/form_rows.h"
 #include "app/widgets/theme.h"
 #include "core/base/text.h"
+#include "core/catalogue/catalogue.h"
 
 #include <QKeyEvent>
 #include <QLineEdit>
@@ -35,8 +36,8 @@ std::vector<const catalogue::Measure*> measuresFound(const QString& typed,
     return found;
 }
 
-MeasurePicker::MeasurePicker(const catalogue::Catalogue& catalogue, QWidget* parent)
-    : QWidget(parent), m_catalogue(catalogue), m_search(new QLineEdit(this)), m_found(new QListWidget(this))
+MeasurePicker::MeasurePicker(const session::Session& session, QWidget* parent)
+    : QWidget(parent), m_session(session), m_search(new QLineEdit(this)), m_found(new QListWidget(this))
 {
     m_search->setObjectName(u"measureSearch"_s);
     m_search->setPlaceholderText(tr("Add a test: its name, short form or section"));
@@ -77,7 +78,7 @@ void MeasurePicker::clear()
 void MeasurePicker::fill()
 {
     m_found->clear();
-    for (const catalogue::Measure* measure : measuresFound(m_search->text(), m_catalogue)) {
+    for (const catalogue::Measure* measure : measuresFound(m_search->text(), m_session.catalogue())) {
         const QString title = titleOf(*measure);
         auto* item =
             new QListWidgetItem(m_taken.contains(measure->id) ? tr("%1, in the form").arg(title) : title);

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "app/session/session.h"
 #include "core/catalogue/catalogue.h"
 
 #include <QWidget>
@@ -21,7 +22,7 @@ class MeasurePicker : public QWidget
     Q_OBJECT
 
 public:
-    MeasurePicker(const catalogue::Catalogue& catalogue, QWidget* parent);
+    MeasurePicker(const session::Session& session, QWidget* parent);
 
     /// The measures that are in the form already are marked.
     void setTaken(const QStringList& ids);
@@ -37,7 +38,7 @@ private:
     void fill();
     void pick();
 
-    const catalogue::Catalogue& m_catalogue;
+    const session::Session& m_session;
     QStringList m_taken;
     QLineEdit* m_search;
     QListWidget* m_found;

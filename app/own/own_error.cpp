@@ -118,7 +118,7 @@ std::pair<catalogue::Threshold, catalogue::Source> asThreshold(const OwnError& e
     row.scale = error.isLog ? catalogue::Scale::Log : catalogue::Scale::Absolute;
     row.improvement = row.decline = rounded(error.study->mdc95.value);
     row.confidence = 0.95;
-    row.confidenceBasis = u"stated"_s;
+    row.basis = catalogue::Basis::Stated;
     if (!error.isLog)
         row.sem = rounded(error.study->sem.value);
     row.icc = rounded(error.study->icc21.value);
@@ -128,11 +128,9 @@ std::pair<catalogue::Threshold, catalogue::Source> asThreshold(const OwnError& e
         row.populationWords =
             OwnErrorTexts::tr("%1: patients of the clinic, at visits marked “No change expected”")
                 .arg(error.population.title);
-        row.interval = OwnErrorTexts::tr("%1 to %2 days between two visits")
-                           .arg(error.results.fewestDays)
-                           .arg(error.results.mostDays);
         row.daysLow = error.results.fewestDays;
         row.daysHigh = error.results.mostDays;
+        row.repeats = catalogue::repeatsOf(row.daysHigh);
     }
     row.protocol = sourceLine(error);
     row.note = OwnErrorTexts::tr("MDC95 %1; ICC(2,1) %2; %3 left out.")

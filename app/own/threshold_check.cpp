@@ -153,7 +153,7 @@ void ThresholdCheck::takeConfidence()
 {
     Threshold& row = m_result.row;
     row.confidence.reset();
-    row.confidenceBasis = words(ThresholdField::Basis);
+    row.basis = meaningOf<catalogue::Basis>(words(ThresholdField::Basis));
     if (!matters(ThresholdField::Confidence, m_draft))
         return;
     const auto percent = number(ThresholdField::Confidence);
@@ -196,7 +196,7 @@ void ThresholdCheck::takePeople()
                                  tr("Say who these people were, as the source describes them."));
     const auto n = number(ThresholdField::N);
     row.n.reset();
-    const bool isNeeded = row.answers == Answers::Error && row.confidenceBasis != u"empirical";
+    const bool isNeeded = row.answers == Answers::Error && row.basis != catalogue::Basis::Empirical;
     if (n && (std::trunc(*n) != *n || *n < 1 || *n > 1e6))
         refuse(ThresholdField::N, tr("Type how many people, as a whole number of at least 1."));
     else if (n)
@@ -215,6 +215,8 @@ void ThresholdCheck::takeInterval()
     row.daysHigh = number(ThresholdField::DaysHigh);
     if (row.daysLow && words(ThresholdField::DaysHigh).isEmpty())
         row.daysHigh = row.daysLow;
+    row.repeats = meaningOf<catalogue::Repeats>(words(ThresholdField::Repeats))
+                      .value_or(catalogue::repeatsOf(row.daysHigh));
     for (const auto& [field, days] : {std::pair(ThresholdField::DaysLow, row.daysLow),
                                       std::pair(ThresholdField::DaysHigh, row.daysHigh)}) {
         if (days && (*days < 0 || *days > 3650))

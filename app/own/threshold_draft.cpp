@@ -29,7 +29,7 @@ ThresholdDraft filled(const Threshold& row, const catalogue::Source& source)
         {ThresholdField::Scale, word(row.scale)},
         {ThresholdField::Improvement, positive(row.improvement)},
         {ThresholdField::Decline, row.decline == row.improvement ? QString() : positive(row.decline)},
-        {ThresholdField::Basis, row.confidenceBasis.isEmpty() ? u"stated"_s : row.confidenceBasis},
+        {ThresholdField::Basis, word(row.basis.value_or(catalogue::Basis::Stated))},
         {ThresholdField::Confidence, asTyped(percent(row.confidence))},
         {ThresholdField::BandOf, row.bandOf},
         {ThresholdField::BandLow, asTyped(row.bandLow)},
@@ -42,6 +42,7 @@ ThresholdDraft filled(const Threshold& row, const catalogue::Source& source)
         {ThresholdField::Interval, row.interval},
         {ThresholdField::DaysLow, asTyped(row.daysLow)},
         {ThresholdField::DaysHigh, asTyped(row.daysHigh)},
+        {ThresholdField::Repeats, word(row.repeats)},
         {ThresholdField::Reference, source.reference},
         {ThresholdField::Doi, source.doi},
         {ThresholdField::ShortForm, source.shortForm},
@@ -88,6 +89,9 @@ bool matters(ThresholdField field, const ThresholdDraft& draft)
         return isError;
     if (field == ThresholdField::Confidence)
         return isError && draft.typed.at(ThresholdField::Basis) != u"empirical";
+    if (field == ThresholdField::Repeats)
+        return draft.typed.at(ThresholdField::DaysLow).isEmpty() &&
+               draft.typed.at(ThresholdField::DaysHigh).isEmpty();
     if (field == ThresholdField::BandLow || field == ThresholdField::BandHigh)
         return hasBand;
     if (field == ThresholdField::BandHighIncluded)

@@ -27,6 +27,7 @@ enum class ThresholdField {
     Interval,
     DaysLow,
     DaysHigh,
+    Repeats, ///< "between-days", "within-day", or empty: not stated
     Reference,
     Doi,
     ShortForm,

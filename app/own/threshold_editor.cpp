@@ -106,6 +106,11 @@ QWidget* ThresholdEditor::madePeople(QWidget* parent)
         line(ThresholdField::Interval, tr("Interval"), {}, u"interval"_s),
         line(ThresholdField::DaysLow, tr("In days, from"), tr("0: within a session"), u"daysLow"_s),
         line(ThresholdField::DaysHigh, tr("In days, to"), tr("empty: the same"), u"daysHigh"_s),
+        choice(ThresholdField::Repeats, tr("Repeats lay"),
+               {{QString(), tr("not stated")},
+                {u"between-days"_s, tr("on different days")},
+                {u"within-day"_s, tr("within a session or a day")}},
+               u"repeats"_s),
     };
     m_entries.hint(ThresholdField::Interval, tr("Between the repeats, as the source says it; may be empty."));
     return panel(tr("In whom, and how"), rows, parent);

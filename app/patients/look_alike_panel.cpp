@@ -28,7 +28,7 @@ QString alikeIn(const LookAlike& pair)
 
 QString written(const LookAlike& pair)
 {
-    const storage::PatientSummary& patient = pair.patient;
+    const records::PatientSummary& patient = pair.patient;
     const QString born = patient.born ? LookAlikePanel::tr("born %1").arg(records::dayInWords(*patient.born))
                                       : LookAlikePanel::tr("birth date not recorded");
     const QString number = patient.recordNumber.isEmpty()

@@ -49,10 +49,10 @@ bool isSimilarName(const QString& family, const QString& given, const QString& o
 }
 
 std::vector<LookAlike> lookAlikes(const records::Patient& candidate,
-                                  const std::vector<storage::PatientSummary>& onRecord)
+                                  const std::vector<records::PatientSummary>& onRecord)
 {
     std::vector<LookAlike> found;
-    for (const storage::PatientSummary& other : onRecord) {
+    for (const records::PatientSummary& other : onRecord) {
         const LookAlike pair{other,
                              isSimilarName(candidate.family, candidate.given, other.family, other.given),
                              candidate.born && candidate.born == other.born};

@@ -1,13 +1,14 @@
 #pragma once
 
-#include "app/session/session.h"
+#include "core/records/patient.h"
+#include "core/records/summary.h"
 
 namespace patients
 {
 
 /// A patient on record who may be the one about to be made.
 struct LookAlike {
-    storage::PatientSummary patient;
+    records::PatientSummary patient;
     bool hasSimilarName = false;
     bool hasSameBirthDate = false;
 };
@@ -20,6 +21,6 @@ bool isSimilarName(const QString& family, const QString& given, const QString& o
 
 /// Those on record with a similar name or the same birth date, both first. The candidate itself is left out.
 std::vector<LookAlike> lookAlikes(const records::Patient& candidate,
-                                  const std::vector<storage::PatientSummary>& onRecord);
+                                  const std::vector<records::PatientSummary>& onRecord);
 
 } // namespace patients

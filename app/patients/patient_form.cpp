@@ -236,7 +236,7 @@ void PatientForm::showFaults(const std::map<Field, QString>& faults)
 void PatientForm::readRecord()
 {
     auto all = m_session.patients();
-    m_onRecord = all && m_draft.isNew() ? std::move(*all) : std::vector<storage::PatientSummary>();
+    m_onRecord = all && m_draft.isNew() ? std::move(*all) : std::vector<records::PatientSummary>();
 }
 
 std::vector<LookAlike> PatientForm::foundAlike() const

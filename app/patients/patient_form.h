@@ -64,7 +64,7 @@ private:
     session::Prompts& m_prompts;
     PatientDraft m_draft;
     std::map<Field, widgets::FormField*> m_fields;
-    std::vector<storage::PatientSummary> m_onRecord;
+    std::vector<records::PatientSummary> m_onRecord;
     std::set<Field> m_left; ///< fields whose faults may be shown
     QLabel* m_title;
     QLabel* m_who; ///< identity as last saved

@@ -32,7 +32,7 @@ void addDay(QStringList& keys, QDate day)
 
 } // namespace
 
-QStringList searchKeys(const storage::PatientSummary& patient)
+QStringList searchKeys(const records::PatientSummary& patient)
 {
     QStringList keys;
     addName(keys, patient.family);

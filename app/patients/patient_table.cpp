@@ -2,6 +2,7 @@
 
 #include "app/patients/patient_search.h"
 #include "core/base/text.h"
+#include "core/records/patient.h"
 #include "core/values/age.h"
 
 #include <QLocale>
@@ -16,7 +17,7 @@ namespace patients
 namespace
 {
 
-QString bornInWords(const storage::PatientSummary& patient, QDate today)
+QString bornInWords(const records::PatientSummary& patient, QDate today)
 {
     if (!patient.born)
         return PatientTable::tr("not recorded");
@@ -25,7 +26,7 @@ QString bornInWords(const storage::PatientSummary& patient, QDate today)
     return age ? u"%1 (%2)"_s.arg(day).arg(*age) : day;
 }
 
-QString lastVisitInWords(const storage::PatientSummary& patient)
+QString lastVisitInWords(const records::PatientSummary& patient)
 {
     if (!patient.lastVisit)
         return PatientTable::tr("none yet");
@@ -33,7 +34,7 @@ QString lastVisitInWords(const storage::PatientSummary& patient)
     return patient.hasDraft ? PatientTable::tr("%1, draft open").arg(day) : day;
 }
 
-QString shown(const storage::PatientSummary& patient, int column, QDate today)
+QString shown(const records::PatientSummary& patient, int column, QDate today)
 {
     switch (column) {
     case PatientTable::Family:
@@ -57,7 +58,7 @@ QString shown(const storage::PatientSummary& patient, int column, QDate today)
 
 } // namespace
 
-void PatientTable::setPatients(std::vector<storage::PatientSummary> patients, QDate today)
+void PatientTable::setPatients(std::vector<records::PatientSummary> patients, QDate today)
 {
     beginResetModel();
     m_patients = std::move(patients);
@@ -137,7 +138,7 @@ void FoundPatients::search(const QString& typed)
     invalidateFilter();
 }
 
-const storage::PatientSummary& FoundPatients::patient(const QModelIndex& index) const
+const records::PatientSummary& FoundPatients::patient(const QModelIndex& index) const
 {
     return m_table.patient(mapToSource(index).row());
 }
@@ -158,8 +159,8 @@ bool FoundPatients::filterAcceptsRow(int row, const QModelIndex&) const
 
 bool FoundPatients::lessThan(const QModelIndex& left, const QModelIndex& right) const
 {
-    const storage::PatientSummary& a = m_table.patient(left.row());
-    const storage::PatientSummary& b = m_table.patient(right.row());
+    const records::PatientSummary& a = m_table.patient(left.row());
+    const records::PatientSummary& b = m_table.patient(right.row());
     const auto names = [this](const QString& one, const QString& other) {
         return m_collator.compare(one, other);
     };

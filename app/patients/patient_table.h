@@ -1,6 +1,6 @@
 #pragma once
 
-#include "app/session/session.h"
+#include "core/records/summary.h"
 
 #include <QAbstractTableModel>
 #include <QCollator>
@@ -19,9 +19,9 @@ public:
 
     using QAbstractTableModel::QAbstractTableModel;
 
-    void setPatients(std::vector<storage::PatientSummary> patients, QDate today);
-    const std::vector<storage::PatientSummary>& patients() const { return m_patients; }
-    const storage::PatientSummary& patient(int row) const { return m_patients.at(static_cast<size_t>(row)); }
+    void setPatients(std::vector<records::PatientSummary> patients, QDate today);
+    const std::vector<records::PatientSummary>& patients() const { return m_patients; }
+    const records::PatientSummary& patient(int row) const { return m_patients.at(static_cast<size_t>(row)); }
     const QStringList& keys(int row) const;
 
     int rowCount(const QModelIndex& parent = {}) const override;
@@ -30,7 +30,7 @@ public:
     QVariant headerData(int section, Qt::Orientation orientation, int role = Qt::DisplayRole) const override;
 
 private:
-    std::vector<storage::PatientSummary> m_patients;
+    std::vector<records::PatientSummary> m_patients;
     mutable std::vector<QStringList> m_keys; ///< made when first searched
     QDate m_today;
 };
@@ -44,7 +44,7 @@ public:
     FoundPatients(PatientTable& table, QObject* parent);
 
     void search(const QString& typed);
-    const storage::PatientSummary& patient(const QModelIndex& index) const;
+    const records::PatientSummary& patient(const QModelIndex& index) const;
     /// No row: invalid.
     QModelIndex indexOf(const records::PatientId& id) const;
 

@@ -1,5 +1,8 @@
+#include "app/session/patient_record.h"
 #include "app/session/session.h"
+#include "core/catalogue/catalogue.h"
 #include "core/records/check.h"
+#include "core/storage/patients.h"
 
 #include <algorithm>
 
@@ -23,6 +26,28 @@ records::VisitId seriesOf(const std::vector<records::Visit>& versions, const rec
 
 } // namespace
 
+base::Result<void> Session::chooseEvidence(const QString& measure, const QString& threshold,
+                                           const QString& reason)
+{
+    if (!m_focus.patient)
+        return Error{ErrorKind::NotFound, u"Evidence is chosen for a patient; open one first."_s, {}};
+    const auto isMeant = [&](const catalogue::Threshold& row) {
+        return row.id == threshold && row.measure == measure;
+    };
+    if (m_catalogue->measure(measure) == nullptr ||
+        (!threshold.isEmpty() && !std::ranges::any_of(m_catalogue->thresholds, isMeant)))
+        return Error{ErrorKind::Invalid, u"This threshold is not one of the measure's."_s, {}};
+    if (const auto wrong = records::wrongWithReason(reason))
+        return *wrong;
+    if (auto known = needPerson(); !known)
+        return known;
+    storage::Patients patients(*m_store);
+    if (auto chosen = patients.chooseEvidence(*m_focus.patient, {measure, threshold, reason, {}, {}});
+        !chosen)
+        return chosen;
+    return judgeAnew();
+}
+
 base::Result<void> Session::declareEqual(const QString& measure, const records::VisitId& earlier,
                                          const records::VisitId& later, const QString& reason)
 {
@@ -40,14 +65,14 @@ base::Result<void> Session::addDeclaration(records::DeclaredEqual word)
     if (!m_focus.patient)
         return Error{
             ErrorKind::NotFound, u"Results are declared comparable for a patient; open one first."_s, {}};
-    if (m_catalogue.measure(word.measure) == nullptr)
+    if (m_catalogue->measure(word.measure) == nullptr)
         return Error{ErrorKind::Invalid, u"This measure is not in the catalogue."_s, {}};
     if (const auto wrong = records::wrongWithReason(word.reason))
         return *wrong;
     if (auto known = needPerson(); !known)
         return known;
-    word.earlier = seriesOf(m_versions, word.earlier);
-    word.later = seriesOf(m_versions, word.later);
+    word.earlier = seriesOf(versions(), word.earlier);
+    word.later = seriesOf(versions(), word.later);
     if (auto added = storage::Patients(*m_store).declareEqual(*m_focus.patient, word); !added)
         return added;
     return judgeAnew();
@@ -55,12 +80,9 @@ base::Result<void> Session::addDeclaration(records::DeclaredEqual word)
 
 base::Result<void> Session::judgeAnew()
 {
-    auto patient = storage::Patients(*m_store).withId(*m_focus.patient);
-    if (!patient)
-        return patient.error();
-    m_patient = std::move(*patient);
-    Q_EMIT patientChanged(m_patient.id);
-    Q_EMIT focusChanged();
+    if (auto read = m_record->readPatient(*m_store); !read)
+        return read;
+    Q_EMIT judgingChanged(fact(m_record->patient().id));
     return {};
 }
 

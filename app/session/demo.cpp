@@ -147,6 +147,7 @@ struct Making {
                 visit.series = visit.id;
                 visit.patient = known->id;
                 visit.conditionsConfirmed = false;
+                visit.form = session.catalogue().forms.front().id; // still to be filled in
                 if (const auto added = visits.add(visit); !added)
                     return added.error();
             }

@@ -1,5 +1,7 @@
 #include "app/session/session.h"
 
+#include "core/catalogue/catalogue.h"
+#include "core/judging/repeats.h"
 #include "core/storage/everyone.h"
 
 namespace session
@@ -18,7 +20,7 @@ base::Result<judging::RepeatedResults> Session::repeatedResults(const judging::R
     std::vector<judging::RepeatCandidates> all;
     const auto taken =
         eachPatient([&](const records::Patient& patient, const std::vector<records::Visit>& visits) {
-            all.push_back(judging::repeatCandidates(question, visits, patient.population, m_catalogue));
+            all.push_back(judging::repeatCandidates(question, visits, patient.population, *m_catalogue));
         });
     if (!taken)
         return taken.error();

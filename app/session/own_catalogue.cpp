@@ -1,9 +1,12 @@
 #include "app/session/session.h"
 #include "core/base/file.h"
 #include "core/catalogue/files.h"
+#include "core/catalogue/own.h"
 #include "core/records/check.h"
 #include "core/records/texts.h"
 #include "core/storage/clinic_catalogues.h"
+#include "core/storage/patients.h"
+#include "core/storage/uses.h"
 
 #include <QFileInfo>
 #include <QJsonDocument>
@@ -101,7 +104,7 @@ base::Result<void> Session::takeNewestOwn()
     auto version = kept.newest();
     for (; version && *version; version = kept.newest((*version)->version)) {
         const QString place = tr("Version %1 of the clinic's own catalogue").arg((*version)->version);
-        const auto own = catalogue::ownFrom((*version)->document, place, m_released);
+        const auto own = catalogue::ownFrom((*version)->document, place, *m_released);
         if (own) {
             layOver(*own);
             break;
@@ -121,22 +124,21 @@ base::Result<void> Session::takeNewestOwn()
 
 void Session::layOver(const catalogue::Own& own)
 {
-    m_former.push_back(std::move(m_catalogue));
-    m_catalogue = catalogue::withOwn(m_released, own);
-    m_own = own;
+    m_catalogue = std::make_shared<const catalogue::Catalogue>(catalogue::withOwn(*m_released, own));
+    m_own = std::make_unique<const catalogue::Own>(own);
 }
 
 base::Result<void> Session::keepOwn(const catalogue::Own& own, const QString& place)
 {
     const QByteArray document = catalogue::written(own);
-    const auto checked = catalogue::ownFrom(document, place, m_released);
+    const auto checked = catalogue::ownFrom(document, place, *m_released);
     if (!checked)
         return Error{ErrorKind::Invalid, checked.error().what, {}};
     if (const auto wrong = records::wrongWithTexts(QJsonDocument::fromJson(document).object()))
         return *wrong;
-    if (auto kept = refuseLostMeasures(*m_store, m_own, *checked, m_released); !kept)
+    if (auto kept = refuseLostMeasures(*m_store, *m_own, *checked, *m_released); !kept)
         return kept;
-    if (auto kept = refuseLostThresholds(*m_store, m_own, *checked); !kept)
+    if (auto kept = refuseLostThresholds(*m_store, *m_own, *checked); !kept)
         return kept;
     if (auto known = needPerson(); !known)
         return known;
@@ -144,8 +146,7 @@ base::Result<void> Session::keepOwn(const catalogue::Own& own, const QString& pl
         return added;
     layOver(*checked);
     m_catalogueFault.clear();
-    Q_EMIT catalogueChanged();
-    Q_EMIT focusChanged(); // changes are judged anew
+    Q_EMIT catalogueChanged(fact());
     return {};
 }
 
@@ -160,10 +161,10 @@ base::Result<void> Session::readOwn(const QString& path)
     const auto bytes = catalogue::bytesOf(path, place);
     if (!bytes)
         return bytes.error();
-    const auto read = catalogue::ownFrom(*bytes, place, m_released);
+    const auto read = catalogue::ownFrom(*bytes, place, *m_released);
     if (!read)
         return read.error();
-    catalogue::Own own = m_own;
+    catalogue::Own own = *m_own;
     lay(own.sources, read->sources);
     lay(own.measures, read->measures);
     lay(own.thresholds, read->thresholds);
@@ -173,30 +174,10 @@ base::Result<void> Session::readOwn(const QString& path)
 
 base::Result<void> Session::writeOwn(const QString& path) const
 {
-    return base::write(catalogue::written(m_own), path);
+    return base::write(catalogue::written(*m_own), path);
 }
 
-base::Result<void> Session::chooseEvidence(const QString& measure, const QString& threshold,
-                                           const QString& reason)
-{
-    if (!m_focus.patient)
-        return Error{ErrorKind::NotFound, u"Evidence is chosen for a patient; open one first."_s, {}};
-    const catalogue::Threshold* row = found(m_catalogue.thresholds, threshold);
-    if (m_catalogue.measure(measure) == nullptr ||
-        (!threshold.isEmpty() && (row == nullptr || row->measure != measure)))
-        return Error{ErrorKind::Invalid, u"This threshold is not one of the measure's."_s, {}};
-    if (const auto wrong = records::wrongWithReason(reason))
-        return *wrong;
-    if (auto known = needPerson(); !known)
-        return known;
-    storage::Patients patients(*m_store);
-    if (auto chosen = patients.chooseEvidence(*m_focus.patient, {measure, threshold, reason, {}, {}});
-        !chosen)
-        return chosen;
-    return judgeAnew();
-}
-
-base::Result<std::vector<storage::Use>> Session::uses(const QString& measure) const
+base::Result<std::vector<records::Use>> Session::uses(const QString& measure) const
 {
     return storage::uses(*m_store, measure);
 }

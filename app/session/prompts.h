@@ -1,7 +1,7 @@
 #pragma once
 
 #include "core/base/error.h"
-#include "core/records/visit.h"
+#include "core/records/author.h"
 
 #include <QStringList>
 

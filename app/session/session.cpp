@@ -1,7 +1,12 @@
 #include "app/session/session.h"
 
+#include "app/session/patient_record.h"
+#include "core/catalogue/own.h"
+#include "core/judging/change.h"
 #include "core/records/check.h"
+#include "core/records/letter.h"
 #include "core/storage/letters.h"
+#include "core/storage/patients.h"
 #include "core/storage/store.h"
 #include "core/storage/visits.h"
 
@@ -49,18 +54,11 @@ catalogue::Form withoutRetired(catalogue::Form form, const catalogue::Catalogue&
     return form;
 }
 
-qsizetype placeOf(const std::vector<records::Visit>& visits, const std::optional<records::VisitId>& id)
-{
-    const auto found =
-        std::ranges::find_if(visits, [&](const records::Visit& visit) { return visit.id == id; });
-    return found == visits.end() ? -1 : found - visits.begin();
-}
-
 } // namespace
 
 base::Result<std::unique_ptr<Session>> Session::open(const QString& path,
                                                      const catalogue::Catalogue& catalogue, Clock clock,
-                                                     const QString& who, storage::Opening opening)
+                                                     const QString& who, records::Opening opening)
 {
     auto store = storage::Store::open(path, {who, clock}, opening);
     if (!store)
@@ -78,11 +76,13 @@ base::Result<std::unique_ptr<Session>> Session::open(const QString& path,
 Session::Session(std::unique_ptr<storage::Store> store, const catalogue::Catalogue& catalogue, Clock clock,
                  records::Clinic clinic, const QString& who)
     : m_store(std::move(store)),
-      m_released(catalogue),
-      m_catalogue(catalogue),
+      m_released(std::make_shared<const catalogue::Catalogue>(catalogue)),
+      m_catalogue(m_released),
+      m_own(std::make_unique<const catalogue::Own>()),
       m_clock(std::move(clock)),
       m_clinic(std::move(clinic)),
-      m_person{who, {}, {}}
+      m_person{who, {}, {}},
+      m_record(std::make_unique<PatientRecord>())
 {
     settleWhenIdle();
 }
@@ -150,13 +150,13 @@ base::Result<void> Session::saveClinic(const records::Clinic& clinic)
         return saved;
     const bool isJudgedAnew = m_clinic.judging != clinic.judging;
     m_clinic = clinic;
-    Q_EMIT clinicChanged();
+    Q_EMIT clinicChanged(fact());
     if (isJudgedAnew)
-        Q_EMIT focusChanged();
+        Q_EMIT judgingChanged(fact());
     return {};
 }
 
-base::Result<std::vector<storage::PatientSummary>> Session::patients() const
+base::Result<std::vector<records::PatientSummary>> Session::patients() const
 {
     return storage::Patients(*m_store).all();
 }
@@ -168,147 +168,143 @@ base::Result<records::Patient> Session::patient(const records::PatientId& id) co
 
 base::Result<records::Patient> Session::savePatient(const records::Patient& patient)
 {
-    if (const auto wrong = records::wrongWith(patient, m_catalogue, today()))
+    if (const auto wrong = records::wrongWith(patient, *m_catalogue, today()))
         return *wrong;
     auto saved = storage::Patients(*m_store).save(patient);
     if (!saved)
         return saved;
-    if (m_focus.patient == saved->id)
-        m_patient = *saved;
-    Q_EMIT patientChanged(saved->id);
+    if (m_focus.patient == saved->id) {
+        if (auto read = m_record->readPatient(*m_store); !read)
+            return read.error();
+    }
+    Q_EMIT patientChanged(fact(saved->id));
     return saved;
 }
 
-base::Result<void> Session::reload()
+const records::Patient& Session::patientInFocus() const
 {
-    m_versions.clear();
-    m_visits.clear();
-    m_onRecord.clear();
-    if (!m_focus.patient)
-        return {};
-    auto patient = storage::Patients(*m_store).withId(*m_focus.patient);
-    if (!patient)
-        return patient.error();
-    auto versions = storage::Visits(*m_store).ofPatient(*m_focus.patient);
-    if (!versions)
-        return versions.error();
-    m_patient = std::move(*patient);
-    m_versions = std::move(*versions);
-    m_visits = records::current(m_versions, true);
-    m_onRecord = records::onRecord(m_versions);
-    return {};
+    return m_record->patient();
 }
 
-void Session::settleFocus(const std::optional<records::VisitId>& wished)
+const std::vector<records::Visit>& Session::versions() const
 {
-    m_focus.visit = placeOf(m_onRecord, wished) >= 0 ? wished : std::nullopt;
-    if (!m_focus.visit && !m_onRecord.empty())
-        m_focus.visit = m_visits.empty() ? m_onRecord.back().id : m_visits.back().id;
-    if (placeOf(m_visits, m_focus.reference) < 0 ||
-        placeOf(m_onRecord, m_focus.reference) >= placeOf(m_onRecord, m_focus.visit))
-        m_focus.reference.reset();
+    return m_record->versions();
+}
+
+const std::vector<records::Visit>& Session::visits() const
+{
+    return m_record->visits();
+}
+
+const std::vector<records::Visit>& Session::onRecord() const
+{
+    return m_record->onRecord();
+}
+
+void Session::take(const Focus& focus)
+{
+    m_focus = focus;
     Q_EMIT focusChanged();
+}
+
+void Session::forgetEdits()
+{
+    m_undo.clear();
+    Q_EMIT editsChanged();
 }
 
 void Session::choosePatient(const records::PatientId& id)
 {
-    m_focus = {id, std::nullopt, std::nullopt};
-    m_done.clear();
-    m_undone.clear();
-    if (!reload())
-        m_focus = {};
-    Q_EMIT editsChanged();
-    settleFocus(std::nullopt);
+    const Focus chosen{id, {}, {}}; // `id` may be that of the focus itself
+    const bool isRead = bool(m_record->read(*m_store, *chosen.patient));
+    m_focus = {};
+    forgetEdits();
+    take(isRead ? settled(chosen, {}, onRecord()) : Focus());
 }
 
 void Session::leavePatient()
 {
+    m_record->clear();
     m_focus = {};
-    m_patient = {};
-    m_versions.clear();
-    m_visits.clear();
-    m_onRecord.clear();
-    m_done.clear();
-    m_undone.clear();
-    Q_EMIT editsChanged();
-    Q_EMIT focusChanged();
+    forgetEdits();
+    take({});
 }
 
 void Session::chooseVisit(const records::VisitId& id)
 {
-    if (placeOf(m_onRecord, id) >= 0)
-        settleFocus(id);
+    if (placeOf(onRecord(), id) >= 0)
+        take(settled(m_focus, id, onRecord()));
 }
 
 void Session::chooseReference(const std::optional<records::VisitId>& id)
 {
-    if (id && placeOf(m_onRecord, id) >= placeOf(m_onRecord, m_focus.visit))
+    if (id && placeOf(onRecord(), id) >= placeOf(onRecord(), m_focus.visit))
         return;
-    m_focus.reference = id;
-    settleFocus(m_focus.visit);
+    take(settled({m_focus.patient, m_focus.visit, id}, m_focus.visit, onRecord()));
 }
 
 void Session::moveVisit(int step)
 {
-    const qsizetype place = placeOf(m_onRecord, m_focus.visit) + step;
-    if (place >= 0 && place < qsizetype(m_onRecord.size()))
-        chooseVisit(m_onRecord[size_t(place)].id);
+    if (const Focus moved = withVisitMoved(m_focus, step, onRecord()); moved != m_focus)
+        take(moved);
 }
 
 void Session::moveReference(int step)
 {
-    const qsizetype visit = placeOf(m_onRecord, m_focus.visit);
-    qsizetype place = m_focus.reference ? placeOf(m_onRecord, m_focus.reference) : visit;
-    do {
-        place += step;
-    } while (place >= 0 && place < visit && m_onRecord[size_t(place)].withdrawn);
-    if (place >= visit)
-        chooseReference(std::nullopt);
-    else if (place >= 0)
-        chooseReference(m_onRecord[size_t(place)].id);
+    if (const Focus moved = withReferenceMoved(m_focus, step, onRecord()); moved != m_focus)
+        take(moved);
 }
 
 const records::Visit* Session::visitInFocus() const
 {
-    const qsizetype place = placeOf(m_onRecord, m_focus.visit);
-    return place < 0 ? nullptr : &m_onRecord[size_t(place)];
+    const qsizetype place = placeOf(onRecord(), m_focus.visit);
+    return place < 0 ? nullptr : &onRecord()[size_t(place)];
 }
 
 std::vector<judging::Change> Session::changes() const
 {
     if (!m_focus.visit)
         return {};
-    return judging::changesAt(*m_focus.visit, m_focus.reference, m_visits, m_patient, m_catalogue,
+    return judging::changesAt(*m_focus.visit, m_focus.reference, visits(), patientInFocus(), *m_catalogue,
                               m_clinic.judging);
+}
+
+base::Result<void> Session::takeVisits(const std::optional<records::VisitId>& wished)
+{
+    if (m_focus.patient) {
+        if (auto read = m_record->read(*m_store, *m_focus.patient); !read)
+            return read;
+    }
+    take(settled(m_focus, wished, onRecord()));
+    Q_EMIT visitsChanged(fact(m_record->patient().id));
+    return {};
 }
 
 base::Result<records::Visit> Session::startVisit(QDate day, const QString& form)
 {
     const catalogue::Form* chosen = nullptr;
     if (!form.isEmpty())
-        chosen = m_catalogue.form(form);
-    else if (!m_catalogue.forms.empty())
-        chosen = &m_catalogue.forms.front();
+        chosen = m_catalogue->form(form);
+    else if (!m_catalogue->forms.empty())
+        chosen = &m_catalogue->forms.front();
     if (chosen == nullptr)
         return base::Error{
             base::ErrorKind::NotFound, QStringLiteral("This form is not in the catalogue."), {}};
     records::Visit visit;
     visit.id = records::VisitId::make();
     visit.series = visit.id;
-    visit.patient = m_patient.id;
+    visit.patient = patientInFocus().id;
     visit.day = day;
     visit.form = chosen->id;
-    visit.formAsMade = withoutRetired(*chosen, m_catalogue);
-    visit.conditions = carriedForward(m_visits, day, m_catalogue);
-    if (const auto wrong = records::wrongWith(visit, m_patient, m_catalogue, today()))
+    visit.formAsMade = withoutRetired(*chosen, *m_catalogue);
+    visit.conditions = carriedForward(visits(), day, *m_catalogue);
+    if (const auto wrong = records::wrongWith(visit, patientInFocus(), *m_catalogue, today()))
         return *wrong;
     auto added = storage::Visits(*m_store).add(visit);
     if (!added)
         return added;
-    if (auto loaded = reload(); !loaded)
-        return loaded.error();
-    settleFocus(added->id);
-    Q_EMIT visitsChanged();
+    if (auto taken = takeVisits(added->id); !taken)
+        return taken.error();
     return added;
 }
 
@@ -316,14 +312,8 @@ base::Result<void> Session::discardVisit(const records::VisitId& visit)
 {
     if (auto discarded = storage::Visits(*m_store).discard(visit); !discarded)
         return discarded;
-    m_done.clear();
-    m_undone.clear();
-    if (auto loaded = reload(); !loaded)
-        return loaded;
-    Q_EMIT editsChanged();
-    settleFocus(std::nullopt);
-    Q_EMIT visitsChanged();
-    return {};
+    forgetEdits();
+    return takeVisits({});
 }
 
 base::Result<void> Session::refuseWrong(const records::VisitId& id) const
@@ -334,7 +324,7 @@ base::Result<void> Session::refuseWrong(const records::VisitId& id) const
     const auto patient = storage::Patients(*m_store).withId(visit->patient);
     if (!patient)
         return patient.error();
-    if (const auto wrong = records::wrongWith(*visit, *patient, m_catalogue, today()))
+    if (const auto wrong = records::wrongWith(*visit, *patient, *m_catalogue, today()))
         return *wrong;
     return {};
 }
@@ -348,13 +338,9 @@ base::Result<records::Visit> Session::withdrawVisit(const records::VisitId& visi
     auto withdrawn = storage::Visits(*m_store).withdraw(visit, reason, m_person);
     if (!withdrawn)
         return withdrawn;
-    m_done.clear();
-    m_undone.clear();
-    if (auto loaded = reload(); !loaded)
-        return loaded.error();
-    Q_EMIT editsChanged();
-    settleFocus(withdrawn->id);
-    Q_EMIT visitsChanged();
+    forgetEdits();
+    if (auto taken = takeVisits(withdrawn->id); !taken)
+        return taken.error();
     return withdrawn;
 }
 
@@ -365,16 +351,14 @@ base::Result<records::Visit> Session::amendVisit(const records::VisitId& visit, 
     auto amendment = storage::Visits(*m_store).amend(visit, reason);
     if (!amendment)
         return amendment;
-    if (auto loaded = reload(); !loaded)
-        return loaded.error();
-    settleFocus(amendment->id);
-    Q_EMIT visitsChanged();
+    if (auto taken = takeVisits(amendment->id); !taken)
+        return taken.error();
     return amendment;
 }
 
 base::Result<std::vector<records::Letter>> Session::letters() const
 {
-    return storage::Letters(*m_store).ofPatient(m_patient.id);
+    return storage::Letters(*m_store).ofPatient(patientInFocus().id);
 }
 
 base::Result<records::Letter> Session::saveLetter(const records::Letter& letter)
@@ -383,7 +367,7 @@ base::Result<records::Letter> Session::saveLetter(const records::Letter& letter)
         return *wrong;
     auto saved = storage::Letters(*m_store).save(letter);
     if (saved)
-        Q_EMIT letterChanged(saved->id);
+        Q_EMIT letterChanged(fact(saved->patient), saved->id);
     return saved;
 }
 
@@ -397,7 +381,7 @@ base::Result<records::Letter> Session::signOffLetter(const records::Letter& lett
     m_store->settle();
     if (!m_isPersonKnown)
         setPerson(letter.author);
-    Q_EMIT letterChanged(saved->id);
+    Q_EMIT letterChanged(fact(saved->patient), saved->id);
     return saved;
 }
 

@@ -1,63 +1,57 @@
 #pragma once
 
+#include "app/session/focus.h"
+#include "app/session/undo.h"
 #include "core/base/result.h"
-#include "core/catalogue/own.h"
-#include "core/judging/change.h"
-#include "core/judging/repeats.h"
+#include "core/records/author.h"
 #include "core/records/clinic.h"
-#include "core/records/letter.h"
-#include "core/storage/patients.h"
-#include "core/storage/uses.h"
+#include "core/records/opening.h"
 
+#include <QDateTime>
 #include <QObject>
 #include <QTimer>
 
 #include <functional>
 #include <memory>
 
+namespace catalogue
+{
+struct Catalogue;
+struct Own;
+} // namespace catalogue
+
+namespace judging
+{
+struct Change;
+struct RepeatQuestion;
+struct RepeatedResults;
+} // namespace judging
+
+namespace records
+{
+struct DeclaredEqual;
+struct PatientSummary;
+struct Use;
+} // namespace records
+
 namespace storage
 {
 class Store;
-}
+} // namespace storage
 
 namespace session
 {
 
+class PatientRecord;
+
 /// The instant it is, in UTC. Comes in from outside, so that tests choose the day.
 using Clock = std::function<QDateTime()>;
 
-/// The two plumb lines: the visit that is looked at, and the earlier one it is held against.
-struct Focus {
-    std::optional<records::PatientId> patient;
-    std::optional<records::VisitId> visit;     ///< this visit
-    std::optional<records::VisitId> reference; ///< empty: for each measure the last comparable visit
-
-    bool operator==(const Focus&) const = default;
+/// That something was written to the records.
+struct Fact {
+    records::PatientId patient; ///< whose record it is; empty: of the clinic
+    quint64 token = 0;          ///< rises with every fact, so that who has seen one knows what came after it
 };
-
-struct VisitConditions {
-    records::Conditions values;
-    bool areConfirmed = false;
-
-    bool operator==(const VisitConditions&) const = default;
-};
-
-/// One edit of a draft as before and after, so that it can be taken back.
-struct Edit {
-    records::VisitId visit;
-    QString measure;
-    records::Side side = records::Side::None;
-    std::optional<records::Finding> before; ///< empty: there was none
-    std::optional<records::Finding> after;
-    int group = 0; ///< edits of one group are taken back together; 0: alone
-    std::optional<VisitConditions> conditionsBefore =
-        {}; ///< of an edit of the visit's conditions, not a finding
-    std::optional<VisitConditions> conditionsAfter = {};
-};
-
-/// Whether a save goes on with the last edit of the same finding, as typing the next digit does: both are
-/// undone as one.
-enum class Typing { Anew, Further };
 
 /// Asks who sits at the keyboard; empty when the person turned back.
 using AskPerson = std::function<std::optional<records::Author>()>;
@@ -72,7 +66,7 @@ class Session : public QObject
 public:
     static base::Result<std::unique_ptr<Session>> open(const QString& path,
                                                        const catalogue::Catalogue& catalogue, Clock clock,
-                                                       const QString& who, storage::Opening opening);
+                                                       const QString& who, records::Opening opening);
     ~Session() override;
 
     /// Who sits at the keyboard and stands in every log from then on; until someone has said so it is the
@@ -83,11 +77,13 @@ public:
     /// How that is asked, once, by the first act that is logged with a name; not at all where nothing asks.
     void setAskPerson(AskPerson ask) { m_askPerson = std::move(ask); }
 
-    /// The catalogue that comes with the program and the clinic's own part after it. Pointers into it last as
-    /// long as the session, but are of an older state after catalogueChanged().
-    const catalogue::Catalogue& catalogue() const { return m_catalogue; }
+    /// The catalogue that comes with the program and the clinic's own part after it, until
+    /// catalogueChanged().
+    const catalogue::Catalogue& catalogue() const { return *m_catalogue; }
+    /// The same for who keeps a pointer into it: it lasts as long as it is shared.
+    const std::shared_ptr<const catalogue::Catalogue>& sharedCatalogue() const { return m_catalogue; }
     /// The clinic's own part alone.
-    const catalogue::Own& own() const { return m_own; }
+    const catalogue::Own& own() const { return *m_own; }
     /// Keeps the clinic's part as its newest version, whole or not at all. Besides what catalogue::ownFrom
     /// refuses: a measure once kept may be retired but not removed, nor changed so that a recorded result
     /// would no longer be allowed; a threshold chosen for a patient stays.
@@ -99,14 +95,14 @@ public:
     /// Why a newer version of the clinic's part was not taken when the records were opened; empty: it was.
     QString catalogueFault() const { return m_catalogueFault; }
     QString path() const;
-    /// Gives records that were begun (storage::Opening::MayBegin) their place.
+    /// Gives records that were begun (records::Opening::MayBegin) their place.
     base::Result<void> keep();
     QDate today() const;                        ///< local calendar day
     QDateTime now() const { return m_clock(); } ///< UTC
     records::Clinic clinic() const { return m_clinic; }
     base::Result<void> saveClinic(const records::Clinic& clinic);
 
-    base::Result<std::vector<storage::PatientSummary>> patients() const;
+    base::Result<std::vector<records::PatientSummary>> patients() const;
     base::Result<records::Patient> patient(const records::PatientId& id) const;
     base::Result<records::Patient> savePatient(const records::Patient& patient);
 
@@ -121,19 +117,11 @@ public:
     void moveReference(int step);
 
     /// Of the patient in focus, kept in step with the database; empty without one.
-    const records::Patient& patientInFocus() const { return m_patient; }
-    const std::vector<records::Visit>& versions() const
-    {
-        return m_versions;
-    } ///< every version of every visit
-    const std::vector<records::Visit>& visits() const
-    {
-        return m_visits;
-    } ///< the versions that count, drafts too
-    const std::vector<records::Visit>& onRecord() const
-    {
-        return m_onRecord;
-    } ///< the same with the visits entered in error, which can be looked at
+    const records::Patient& patientInFocus() const;
+    const std::vector<records::Visit>& versions() const; ///< every version of every visit
+    const std::vector<records::Visit>& visits() const;   ///< the versions that count, drafts too
+    /// The same with the visits entered in error, which can be looked at.
+    const std::vector<records::Visit>& onRecord() const;
     const records::Visit* visitInFocus() const;
     std::vector<judging::Change> changes() const; ///< at the visit in focus
 
@@ -148,7 +136,7 @@ public:
     base::Result<void> takeBackEqual(const QString& measure, const records::VisitId& earlier,
                                      const records::VisitId& later, const QString& reason);
     /// The visits of all patients that used a measure.
-    base::Result<std::vector<storage::Use>> uses(const QString& measure) const;
+    base::Result<std::vector<records::Use>> uses(const QString& measure) const;
     /// Hands over every patient who has visits, with the versions of these that count; one patient at a time
     /// is held in memory.
     using TakePatient =
@@ -179,9 +167,7 @@ public:
     /// it.
     base::Result<records::Visit> withdrawVisit(const records::VisitId& visit, const QString& reason);
 
-    /// What undo would take back: one edit, or all of a group. Empty when there is nothing.
-    std::vector<Edit> lastEdits() const;
-    std::vector<Edit> lastUndone() const;
+    const Undo& edits() const { return m_undo; }
     base::Result<void> undo();
     base::Result<void> redo();
 
@@ -191,16 +177,23 @@ public:
 
     storage::Store& store() { return *m_store; } ///< for the headless verbs of app/console alone
 
+    quint64 lastToken() const { return m_token; } ///< of the newest fact
+
 Q_SIGNALS:
-    void patientChanged(const records::PatientId& id); ///< saved, new or old
-    void visitChanged(const records::VisitId& id);     ///< a finding, the conditions or the state
-    void visitsChanged();                              ///< a visit came, went or has a new version
-    void letterChanged(const records::LetterId& id);
+    // Facts: one signal each, after the records hold it.
+    void patientChanged(const session::Fact& fact); ///< saved, new or old
+    void visitChanged(const session::Fact& fact,
+                      const records::VisitId& id); ///< a finding, the conditions or the state
+    void visitsChanged(const session::Fact& fact); ///< a visit came, went or has a new version
+    void letterChanged(const session::Fact& fact, const records::LetterId& id);
+    void
+    judgingChanged(const session::Fact& fact); ///< how changes are judged, of one patient or in the clinic
+    void clinicChanged(const session::Fact& fact);
+    void catalogueChanged(const session::Fact& fact); ///< the clinic's own part has a new version
+    // What this window looks at and could take back.
     void focusChanged();
     void editsChanged();
-    void clinicChanged();
     void personChanged();
-    void catalogueChanged(); ///< the clinic's own part has a new version
 
 private:
     Session(std::unique_ptr<storage::Store> store, const catalogue::Catalogue& catalogue, Clock clock,
@@ -213,26 +206,24 @@ private:
     base::Result<void> addDeclaration(records::DeclaredEqual word);
     /// Reads the patient in focus again after a word about how to judge, and says so.
     base::Result<void> judgeAnew();
-    base::Result<void> reload();
-    base::Result<void> apply(const records::VisitId& visit, const QString& measure, records::Side side,
-                             const std::optional<records::Finding>& finding);
+    base::Result<void> store(const Edit& edit, const std::optional<records::Finding>& finding,
+                             const std::optional<VisitConditions>& conditions);
     /// The one door (core/records/check), asked before anything is written.
     base::Result<void> refuseWrong(const records::VisitId& visit, const records::Finding& finding) const;
     base::Result<void> refuseWrong(const records::VisitId& visit) const;
     base::Result<void> edit(const Edit& edit, Typing typing);
-    base::Result<void> applyConditions(const records::VisitId& visit, const VisitConditions& conditions);
-    void remember(const Edit& edit, Typing typing);
-    enum class Side { Before, After };
-    base::Result<void> take(std::vector<Edit>& from, std::vector<Edit>& to, Side side);
-    void settleFocus(const std::optional<records::VisitId>& wished);
+    /// Reads the record again after a visit came, went or changed its state, and says so.
+    base::Result<void> takeVisits(const std::optional<records::VisitId>& wished);
+    void forgetEdits();
+    void take(const Focus& focus);
+    Fact fact(const records::PatientId& patient = {}) { return {patient, ++m_token}; }
     void settleWhenIdle();
 
     std::unique_ptr<storage::Store> m_store;
-    catalogue::Catalogue m_released; ///< as it comes with the program
-    catalogue::Catalogue m_catalogue;
-    catalogue::Own m_own;
+    std::shared_ptr<const catalogue::Catalogue> m_released; ///< as it comes with the program
+    std::shared_ptr<const catalogue::Catalogue> m_catalogue;
+    std::unique_ptr<const catalogue::Own> m_own;
     QString m_catalogueFault;
-    std::vector<catalogue::Catalogue> m_former; ///< kept, because screens hold pointers into them
     Clock m_clock;
     QTimer m_idle; ///< since the last save
     records::Clinic m_clinic;
@@ -240,13 +231,9 @@ private:
     bool m_isPersonKnown = false;
     AskPerson m_askPerson;
     Focus m_focus;
-    records::Patient m_patient;
-    std::vector<records::Visit> m_versions;
-    std::vector<records::Visit> m_visits;
-    std::vector<records::Visit> m_onRecord;
-    std::vector<Edit> m_done;
-    std::vector<Edit> m_undone;
-    int m_groups = 0;
+    std::unique_ptr<PatientRecord> m_record;
+    Undo m_undo;
+    quint64 m_token = 0;
 };
 
 } // namespace session

@@ -3,6 +3,7 @@
 #include "core/records/wording.h"
 #include "core/storage/store.h"
 #include "core/storage/visits.h"
+#include "core/telling/condition_words.h"
 
 #include <algorithm>
 
@@ -28,16 +29,6 @@ QString wordsOf(const Finding* finding, const catalogue::Measure* measure)
     if (!finding->note.isEmpty())
         words += Session::tr("note “%1”").arg(finding->note);
     return words.join(QStringLiteral(", "));
-}
-
-QString conditionWords(const QString& value, const catalogue::Condition* condition)
-{
-    if (value.isEmpty())
-        return Session::tr("not recorded");
-    if (condition == nullptr)
-        return value;
-    const auto option = std::ranges::find(condition->options, value, &catalogue::Option::key);
-    return option == condition->options.end() ? value : option->title;
 }
 
 /// How the stored draft differs from the one shown, a line for each finding and condition.
@@ -72,8 +63,9 @@ QStringList differences(const Visit& shown, const Visit& stored, const catalogue
         const QString inFile = records::recorded(stored.conditions, id);
         const catalogue::Condition* condition = catalogue.condition(id);
         if (onScreen != inFile)
-            add(condition == nullptr ? id : condition->title, conditionWords(onScreen, condition),
-                conditionWords(inFile, condition));
+            add(condition == nullptr ? id : condition->title,
+                telling::conditionValue(onScreen, condition, {}),
+                telling::conditionValue(inFile, condition, {}));
     }
     if (shown.day != stored.day)
         add(Session::tr("Day of the visit"), records::dayInWords(shown.day), records::dayInWords(stored.day));
@@ -90,41 +82,34 @@ base::Result<Visit> Session::signVisit(const records::VisitId& visit, const reco
         return *wrong;
     if (auto allowed = refuseWrong(visit); !allowed)
         return allowed.error();
-    storage::Visits visits(*m_store);
-    const auto stored = visits.withId(visit);
+    storage::Visits drafts(*m_store);
+    const auto stored = drafts.withId(visit);
     if (!stored)
         return stored.error();
-    const auto shown = std::ranges::find(m_visits, visit, &Visit::id);
-    QStringList lines = shown == m_visits.end() ? QStringList() : differences(*shown, *stored, m_catalogue);
+    const auto shown = std::ranges::find(visits(), visit, &Visit::id);
+    QStringList lines = shown == visits().end() ? QStringList() : differences(*shown, *stored, *m_catalogue);
     if (!lines.isEmpty()) {
         if (lines.size() > mostLines)
             lines = lines.mid(0, mostLines) + QStringList{QStringLiteral("…")};
-        m_done.clear();
-        m_undone.clear();
-        if (auto loaded = reload(); !loaded)
-            return loaded.error();
-        Q_EMIT editsChanged();
-        settleFocus(visit);
-        Q_EMIT visitChanged(visit);
+        forgetEdits();
+        if (auto taken = takeVisits(visit); !taken)
+            return taken.error();
+        Q_EMIT visitChanged(fact(stored->patient), visit);
         return base::Error{base::ErrorKind::Conflict,
                            tr("Not signed: the draft was changed elsewhere, so the stored one is not the one "
                               "shown. The stored one is shown now; look it over and sign again.") +
                                QStringLiteral("\n\n") + lines.join(u'\n'),
                            {}};
     }
-    auto signedVisit = visits.sign(visit, author, stored->revision);
+    auto signedVisit = drafts.sign(visit, author, stored->revision);
     if (!signedVisit)
         return signedVisit;
     m_store->settle();
     if (!m_isPersonKnown)
         setPerson(author);
-    m_done.clear();
-    m_undone.clear();
-    if (auto loaded = reload(); !loaded)
-        return loaded.error();
-    Q_EMIT editsChanged();
-    settleFocus(signedVisit->id);
-    Q_EMIT visitsChanged();
+    forgetEdits();
+    if (auto taken = takeVisits(signedVisit->id); !taken)
+        return taken.error();
     return signedVisit;
 }
 

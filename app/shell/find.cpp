@@ -2,6 +2,8 @@
 
 #include "app/patients/patient_search.h"
 #include "core/base/text.h"
+#include "core/catalogue/catalogue.h"
+#include "core/records/patient.h"
 
 #include <QCoreApplication>
 
@@ -19,7 +21,7 @@ struct FindWords {
     Q_DECLARE_TR_FUNCTIONS(Words)
 };
 
-QString detailOf(const storage::PatientSummary& patient)
+QString detailOf(const records::PatientSummary& patient)
 {
     const QString born = patient.born ? FindWords::tr("born %1").arg(records::dayInWords(*patient.born))
                                       : FindWords::tr("birth date not recorded");
@@ -79,13 +81,13 @@ std::vector<Hit> pagesFound(const QString& typed, const std::vector<Hit>& tests,
     return hits;
 }
 
-std::vector<Hit> patientsFound(const QString& typed, const std::vector<storage::PatientSummary>& all,
+std::vector<Hit> patientsFound(const QString& typed, const std::vector<records::PatientSummary>& all,
                                size_t most)
 {
     std::vector<Hit> hits;
     if (base::folded(typed).isEmpty())
         return hits;
-    for (const storage::PatientSummary& patient : all) {
+    for (const records::PatientSummary& patient : all) {
         if (hits.size() == most)
             break;
         if (base::matches(patients::searchKeys(patient), typed))

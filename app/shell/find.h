@@ -30,7 +30,7 @@ std::vector<Hit> pagesFound(const QString& typed, const std::vector<Hit>& tests,
                             const catalogue::Catalogue& catalogue, size_t most);
 
 /// Patients as the list finds them, at most `most`.
-std::vector<Hit> patientsFound(const QString& typed, const std::vector<storage::PatientSummary>& patients,
+std::vector<Hit> patientsFound(const QString& typed, const std::vector<records::PatientSummary>& patients,
                                size_t most);
 
 } // namespace shell

@@ -2,6 +2,7 @@
 
 #include "app/widgets/icons.h"
 #include "app/widgets/theme.h"
+#include "core/records/summary.h"
 #include "core/records/visit_form.h"
 
 #include <QKeyEvent>
@@ -153,7 +154,7 @@ void FindField::keyPressEvent(QKeyEvent* event)
 void FindField::focusInEvent(QFocusEvent* event)
 {
     auto all = m_session.patients();
-    m_patients = all ? std::move(*all) : std::vector<storage::PatientSummary>();
+    m_patients = all ? std::move(*all) : std::vector<records::PatientSummary>();
     QLineEdit::focusInEvent(event);
 }
 

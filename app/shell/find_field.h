@@ -38,7 +38,7 @@ private:
 
     session::Session& m_session;
     std::vector<Hit> m_hits;
-    std::vector<storage::PatientSummary> m_patients; ///< as they were when the field was entered
+    std::vector<records::PatientSummary> m_patients; ///< as they were when the field was entered
     QListWidget* m_list;
 };
 

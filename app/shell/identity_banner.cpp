@@ -1,6 +1,7 @@
 #include "app/shell/identity_banner.h"
 
 #include "app/widgets/theme.h"
+#include "core/records/patient.h"
 
 #include <QHBoxLayout>
 #include <QLabel>

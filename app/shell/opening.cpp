@@ -4,6 +4,7 @@
 #include "app/session/demo.h"
 #include "app/shell/settings.h"
 #include "app/shell/welcome.h"
+#include "core/catalogue/catalogue.h"
 
 #include <QDir>
 #include <QFileInfo>
@@ -46,7 +47,7 @@ std::unique_ptr<session::Session> openedRecords(const QString& path, const catal
         return nullptr;
     Opened opened =
         session::Session::open(path, catalogue, clock, session::account(),
-                               isFirst ? storage::Opening::MayBegin : storage::Opening::MustExist);
+                               isFirst ? records::Opening::MayBegin : records::Opening::MustExist);
     if (!opened) {
         prompts.tell(opened.error());
         return nullptr;

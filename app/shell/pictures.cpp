@@ -7,6 +7,7 @@
 #include "app/widgets/dialogs.h"
 #include "app/widgets/theme.h"
 #include "core/base/file.h"
+#include "core/records/summary.h"
 
 #include <QApplication>
 #include <QBuffer>
@@ -109,7 +110,7 @@ public:
 };
 
 /// A letter as it was sent and a draft of the next.
-void takeLetters(session::Session& session, const storage::PatientSummary& patient, Album& album)
+void takeLetters(session::Session& session, const records::PatientSummary& patient, Album& album)
 {
     Agreeing prompts;
     MainWindow window(session, prompts);
@@ -126,7 +127,7 @@ void takeLetters(session::Session& session, const storage::PatientSummary& patie
 }
 
 /// A visit that is amended, and its versions side by side.
-void takeAmended(session::Session& session, const storage::PatientSummary& patient, Album& album)
+void takeAmended(session::Session& session, const records::PatientSummary& patient, Album& album)
 {
     Agreeing prompts;
     MainWindow window(session, prompts);
@@ -143,7 +144,7 @@ void takeAmended(session::Session& session, const storage::PatientSummary& patie
 }
 
 /// An examination on its way: a value that is refused, and a state with its reason.
-void takeDraft(session::Session& session, MainWindow& window, const storage::PatientSummary& patient,
+void takeDraft(session::Session& session, MainWindow& window, const records::PatientSummary& patient,
                Album& album)
 {
     window.openPatient(patient.id);
@@ -155,7 +156,7 @@ void takeDraft(session::Session& session, MainWindow& window, const storage::Pat
     type(window, u"nine-hole-peg.left.trial.2"_s, u"48.6"_s);
 }
 
-void takePatient(session::Session& session, MainWindow& window, const storage::PatientSummary& patient,
+void takePatient(session::Session& session, MainWindow& window, const records::PatientSummary& patient,
                  Album& album)
 {
     window.openPatient(patient.id);
@@ -175,7 +176,7 @@ void takePatient(session::Session& session, MainWindow& window, const storage::P
 }
 
 /// A second person of the same name, as the form warns of; nothing is saved.
-void takeLookAlike(MainWindow& window, const storage::PatientSummary& patient, Album& album)
+void takeLookAlike(MainWindow& window, const records::PatientSummary& patient, Album& album)
 {
     window.showPatients();
     if (auto* make = window.findChild<QPushButton*>(u"newPatient"_s))
@@ -209,7 +210,7 @@ void takeForms(session::Session& session, Album& album)
     }
 }
 
-void takeAll(session::Session& session, const std::vector<storage::PatientSummary>& patients, Album& album)
+void takeAll(session::Session& session, const std::vector<records::PatientSummary>& patients, Album& album)
 {
     widgets::Dialogs prompts;
     MainWindow window(session, prompts);
@@ -224,15 +225,15 @@ void takeAll(session::Session& session, const std::vector<storage::PatientSummar
     press(window, u"ownError"_s);
     album.take(window, u"own-error"_s);
     window.showPatients();
-    const auto first = std::ranges::min_element(patients, {}, &storage::PatientSummary::recordNumber);
+    const auto first = std::ranges::min_element(patients, {}, &records::PatientSummary::recordNumber);
     if (first != patients.end()) {
         takePatient(session, window, *first, album);
         takeLookAlike(window, *first, album);
     }
-    const auto draft = std::ranges::find_if(patients, &storage::PatientSummary::hasDraft);
+    const auto draft = std::ranges::find_if(patients, &records::PatientSummary::hasDraft);
     if (draft != patients.end())
         takeDraft(session, window, *draft, album);
-    const auto other = std::ranges::find_if(patients, [&](const storage::PatientSummary& patient) {
+    const auto other = std::ranges::find_if(patients, [&](const records::PatientSummary& patient) {
         return patient.id != first->id && !patient.hasDraft && patient.visits > 0;
     });
     if (other != patients.end()) {

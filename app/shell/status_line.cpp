@@ -3,6 +3,8 @@
 #include "app/shell/visit_words.h"
 #include "app/widgets/icons.h"
 #include "app/widgets/theme.h"
+#include "core/catalogue/catalogue.h"
+#include "core/records/visit.h"
 
 #include <QHBoxLayout>
 #include <QLabel>
@@ -66,9 +68,9 @@ StatusLine::StatusLine(session::Session& session, session::Prompts& prompts, QWi
 
     connect(m_undo, &QPushButton::clicked, this, &StatusLine::undo);
     connect(m_redo, &QPushButton::clicked, this, &StatusLine::redo);
-    for (const auto changed :
-         {&session::Session::focusChanged, &session::Session::editsChanged, &session::Session::visitsChanged})
+    for (const auto changed : {&session::Session::focusChanged, &session::Session::editsChanged})
         connect(&m_session, changed, this, &StatusLine::settle);
+    connect(&m_session, &session::Session::visitsChanged, this, &StatusLine::settle);
     connect(&m_session, &session::Session::visitChanged, this, &StatusLine::noteSaved);
     settle();
 }
@@ -97,7 +99,7 @@ void StatusLine::redo()
         m_prompts.tell(done.error());
 }
 
-void StatusLine::noteSaved(const records::VisitId& visit)
+void StatusLine::noteSaved(const session::Fact&, const records::VisitId& visit)
 {
     m_savedAt[visit] = m_session.now();
     settle();
@@ -128,8 +130,8 @@ void StatusLine::settle()
     m_words->setMinimumWidth(isDraft ? m_words->sizeHint().width() : leastWidth);
     m_lines->setText(linesInWords(m_session));
 
-    const QString done = editWords(m_session.lastEdits(), m_session.catalogue());
-    const QString undone = editWords(m_session.lastUndone(), m_session.catalogue());
+    const QString done = editWords(m_session.edits().last(), m_session.catalogue());
+    const QString undone = editWords(m_session.edits().lastUndone(), m_session.catalogue());
     m_undo->setVisible(!done.isEmpty());
     m_redo->setVisible(!undone.isEmpty());
     m_undo->setText(tr("Undo “%1”").arg(onButton(done)));

@@ -29,7 +29,7 @@ public:
 
 private:
     void settle();
-    void noteSaved(const records::VisitId& visit);
+    void noteSaved(const session::Fact& fact, const records::VisitId& visit);
     QString savedWords(const records::VisitId& visit) const;
 
     session::Session& m_session;

@@ -2,6 +2,7 @@
 
 #include "core/records/history.h"
 #include "core/records/wording.h"
+#include "core/telling/condition_words.h"
 
 #include <algorithm>
 #include <iterator>
@@ -29,13 +30,7 @@ QString valueWords(const records::Finding* finding, const catalogue::Measure& me
 
 QString conditionWords(const QString& value, const catalogue::Condition& condition)
 {
-    const auto option = std::ranges::find(condition.options, value, &catalogue::Option::key);
-    if (option != condition.options.end())
-        return option->title;
-    const QString unit = values::symbol(condition.unit);
-    return value.isEmpty() || !condition.isNumber || unit.isEmpty()
-               ? value
-               : QStringLiteral("%1 %2").arg(value, unit);
+    return value.isEmpty() ? value : telling::conditionValue(value, &condition, {});
 }
 
 } // namespace

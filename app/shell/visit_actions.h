@@ -5,6 +5,11 @@
 
 #include <QObject>
 
+namespace catalogue
+{
+struct Form;
+}
+
 namespace shell
 {
 

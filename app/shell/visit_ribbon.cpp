@@ -2,6 +2,7 @@
 
 #include "app/shell/visit_words.h"
 #include "app/widgets/theme.h"
+#include "core/records/visit.h"
 
 #include <QAccessible>
 #include <QHelpEvent>

@@ -1,7 +1,9 @@
 #include "app/shell/visit_words.h"
 
 #include "app/visits/conditions_editor.h"
+#include "core/records/visit.h"
 #include "core/records/wording.h"
+#include "core/telling/condition_words.h"
 
 #include <QCoreApplication>
 
@@ -94,7 +96,7 @@ QString conditionWords(const session::Edit& edit, const catalogue::Catalogue& ca
         const QString value = records::recorded(edit.conditionsAfter->values, condition.id);
         if (records::recorded(before.values, condition.id) != value)
             changed +=
-                VisitWords::tr("%1: %2").arg(condition.title, visits::conditionInWords(condition, value));
+                VisitWords::tr("%1: %2").arg(condition.title, telling::conditionValue(value, &condition, {}));
     }
     return changed.isEmpty() ? VisitWords::tr("conditions confirmed") : changed.join(QStringLiteral(", "));
 }

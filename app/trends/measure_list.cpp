@@ -1,6 +1,7 @@
 #include "app/trends/measure_list.h"
 
 #include "core/base/text.h"
+#include "core/records/visit.h"
 #include "core/records/wording.h"
 
 #include <algorithm>

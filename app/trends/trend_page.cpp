@@ -10,6 +10,7 @@
 #include "app/widgets/theme.h"
 
 #include "core/base/text.h"
+#include "core/records/visit.h"
 
 #include <QCheckBox>
 #include <QHeaderView>
@@ -68,6 +69,8 @@ TrendPage::TrendPage(session::Session& session, session::Prompts& prompts, QWidg
     connect(&m_session, &session::Session::visitChanged, this, &TrendPage::refresh);
     connect(&m_session, &session::Session::visitsChanged, this, &TrendPage::refresh);
     connect(&m_session, &session::Session::patientChanged, this, &TrendPage::refresh);
+    connect(&m_session, &session::Session::judgingChanged, this, &TrendPage::refresh);
+    connect(&m_session, &session::Session::catalogueChanged, this, &TrendPage::refresh);
     connect(&m_session, &session::Session::clinicChanged, this, &TrendPage::refresh);
 }
 

@@ -6,6 +6,7 @@
 #include "app/widgets/theme.h"
 #include "core/base/text.h"
 #include "core/records/check.h"
+#include "core/telling/condition_words.h"
 
 #include <QComboBox>
 #include <QLabel>
@@ -38,25 +39,7 @@ QString keyOf(const catalogue::Condition& condition, const QString& text)
     return base::tidied(text);
 }
 
-QString titleOf(const catalogue::Condition& condition, const QString& value)
-{
-    for (const catalogue::Option& option : condition.options) {
-        if (option.key == value)
-            return option.title;
-    }
-    return value;
-}
-
 } // namespace
-
-QString conditionInWords(const catalogue::Condition& condition, const QString& value)
-{
-    if (value.isEmpty())
-        return ConditionsEditor::tr("not recorded");
-    if (!condition.isNumber)
-        return titleOf(condition, value);
-    return value + u' ' + values::symbol(condition.unit);
-}
 
 QString conditionsInWords(const records::Conditions& conditions, const catalogue::Catalogue& catalogue)
 {
@@ -65,21 +48,22 @@ QString conditionsInWords(const records::Conditions& conditions, const catalogue
         const auto found = conditions.find(condition.id);
         if (found != conditions.end())
             words += ConditionsEditor::tr("%1: %2", "condition: value")
-                         .arg(condition.title, conditionInWords(condition, found.value()));
+                         .arg(condition.title, telling::conditionValue(found.value(), &condition, {}));
     }
     return words.join(u" · "_s);
 }
 
-ConditionsEditor::ConditionsEditor(const catalogue::Catalogue& catalogue, const QStringList& ids,
-                                   const QString& prefix, const QString& blank, QWidget* parent)
-    : QWidget(parent), m_catalogue(catalogue), m_prefix(prefix), m_blank(blank)
+ConditionsEditor::ConditionsEditor(std::shared_ptr<const catalogue::Catalogue> catalogue,
+                                   const QStringList& ids, const QString& prefix, const QString& blank,
+                                   QWidget* parent)
+    : QWidget(parent), m_catalogue(std::move(catalogue)), m_prefix(prefix), m_blank(blank)
 {
     m_pause.setSingleShot(true);
     m_pause.setInterval(linePauseMs);
     connect(&m_pause, &QTimer::timeout, this, &ConditionsEditor::tellTyped);
     auto* flow = new widgets::FlowLayout(this, widgets::space3);
     for (const QString& id : ids) {
-        const catalogue::Condition* condition = catalogue.condition(id);
+        const catalogue::Condition* condition = m_catalogue->condition(id);
         if (condition == nullptr)
             continue;
         auto* cell = new QWidget(this);
@@ -192,7 +176,7 @@ void ConditionsEditor::addNumber(const catalogue::Condition& condition, QWidget*
 
 void ConditionsEditor::tell(const QString& id, const QString& value)
 {
-    const auto wrong = value.isEmpty() ? std::nullopt : records::wrongWithCondition(id, value, m_catalogue);
+    const auto wrong = value.isEmpty() ? std::nullopt : records::wrongWithCondition(id, value, *m_catalogue);
     m_wrong[id]->setText(wrong ? tr("Not saved. %1").arg(wrong->what) : QString());
     m_wrong[id]->setVisible(wrong.has_value());
     if (wrong || records::recorded(m_shown, id) == value)
@@ -224,7 +208,7 @@ void ConditionsEditor::tellTyped()
     if (m_numbers.contains(id))
         tellNumber(id);
     else if (!id.isEmpty())
-        tell(id, keyOf(*m_catalogue.condition(id), m_lines.at(id)->text()));
+        tell(id, keyOf(*m_catalogue->condition(id), m_lines.at(id)->text()));
 }
 
 QWidget* ConditionsEditor::editorOf(const QString& id) const
@@ -252,7 +236,7 @@ QStringList ConditionsEditor::finish()
             refused += m_wrong.at(id)->text();
         else if (isOther && base::tidied(line->text()).isEmpty())
             refused += tr("Not saved. %1: other was chosen, but nothing was typed.")
-                           .arg(m_catalogue.condition(id)->title);
+                           .arg(m_catalogue->condition(id)->title);
     }
     return refused;
 }

@@ -7,6 +7,7 @@
 #include <QWidget>
 
 #include <map>
+#include <memory>
 
 class QComboBox;
 class QLabel;
@@ -29,8 +30,8 @@ class ConditionsEditor : public QWidget
 
 public:
     /// `blank` is what an empty editor means: "not recorded", "as the visit".
-    ConditionsEditor(const catalogue::Catalogue& catalogue, const QStringList& ids, const QString& prefix,
-                     const QString& blank, QWidget* parent);
+    ConditionsEditor(std::shared_ptr<const catalogue::Catalogue> catalogue, const QStringList& ids,
+                     const QString& prefix, const QString& blank, QWidget* parent);
 
     /// For another visit: forgets what was typed and not saved.
     void begin();
@@ -58,7 +59,7 @@ private:
     void showLine(const QString& id, QLineEdit& line, const QString& value);
     void take(const QString& id, QWidget* editor);
 
-    const catalogue::Catalogue& m_catalogue;
+    std::shared_ptr<const catalogue::Catalogue> m_catalogue;
     QString m_prefix;
     QString m_blank;
     QWidget* m_first = nullptr;
@@ -74,6 +75,5 @@ private:
 /// "stick · own shoes · 10 m": the recorded conditions in the catalogue's order.
 QString conditionsInWords(const records::Conditions& conditions, const catalogue::Catalogue& catalogue);
 /// One condition's value in words, its unit with it.
-QString conditionInWords(const catalogue::Condition& condition, const QString& value);
 
 } // namespace visits

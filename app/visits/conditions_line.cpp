@@ -37,15 +37,16 @@ QString unbroken(QString words)
 
 } // namespace
 
-ConditionsLine::ConditionsLine(const catalogue::Catalogue& catalogue, QWidget* parent)
+ConditionsLine::ConditionsLine(std::shared_ptr<const catalogue::Catalogue> catalogue, QWidget* parent)
     : QFrame(parent),
-      m_catalogue(catalogue),
+      m_catalogue(std::move(catalogue)),
       m_words(new QLabel(this)),
       m_carried(new QLabel(this)),
       m_refused(new QLabel(this)),
       m_confirm(new QPushButton(tr("Confirm"), this)),
       m_change(new QPushButton(tr("Change"), this)),
-      m_editor(new ConditionsEditor(catalogue, idsOf(catalogue), u"condition."_s, tr("not recorded"), this)),
+      m_editor(
+          new ConditionsEditor(m_catalogue, idsOf(*m_catalogue), u"condition."_s, tr("not recorded"), this)),
       m_room(new widgets::ScrollRoom(m_editor, this))
 {
     setObjectName(u"conditions"_s);
@@ -95,7 +96,7 @@ void ConditionsLine::show(const records::Visit& visit, std::optional<QDate> from
 {
     records::Conditions recorded = visit.conditions;
     recorded.removeIf([](const auto& condition) { return condition.value().isEmpty(); });
-    const QString words = conditionsInWords(recorded, m_catalogue);
+    const QString words = conditionsInWords(recorded, *m_catalogue);
     m_words->setText(words.isEmpty() ? tr("No conditions recorded: walking aid, footwear, start, distance …")
                                      : unbroken(words));
     m_words->setToolTip(words);

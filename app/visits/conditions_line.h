@@ -6,6 +6,8 @@
 #include <QFrame>
 #include <QPointer>
 
+#include <memory>
+
 class QLabel;
 class QPushButton;
 
@@ -25,7 +27,7 @@ class ConditionsLine : public QFrame
     Q_OBJECT
 
 public:
-    ConditionsLine(const catalogue::Catalogue& catalogue, QWidget* parent);
+    ConditionsLine(std::shared_ptr<const catalogue::Catalogue> catalogue, QWidget* parent);
 
     /// `from` is the day they were carried forward from; empty when they were not.
     void show(const records::Visit& visit, std::optional<QDate> from, bool readOnly);
@@ -49,7 +51,7 @@ protected:
 private:
     void settle(bool opened);
 
-    const catalogue::Catalogue& m_catalogue;
+    std::shared_ptr<const catalogue::Catalogue> m_catalogue;
     QLabel* m_words;
     QLabel* m_carried;
     QLabel* m_refused; ///< what was typed and is not saved, once the editor is closed

@@ -1,6 +1,7 @@
 #include "app/visits/derived_words.h"
 
 #include "core/base/rounding.h"
+#include "core/catalogue/catalogue.h"
 #include "core/statistics/tapping.h"
 
 #include <QCoreApplication>

@@ -5,7 +5,6 @@
 #include "app/visits/focus_strip.h"
 #include "app/visits/last_field.h"
 #include "app/visits/meaning_cell.h"
-#include "app/visits/recording.h"
 #include "app/visits/section_box.h"
 #include "app/visits/side_field.h"
 #include "app/widgets/empty_state.h"
@@ -85,13 +84,14 @@ ExaminationPage::ExaminationPage(session::Session& session, session::Prompts& pr
     : QWidget(parent),
       m_session(session),
       m_prompts(prompts),
+      m_draft(session),
       m_pages(new QStackedLayout(this)),
       m_empty(new widgets::EmptyState({}, {}, {}, this)),
       m_signed(new widgets::Notice(this)),
       m_amend(new QPushButton(tr("Amend visit"), this)),
-      m_conditions(new ConditionsLine(session.catalogue(), this)),
+      m_conditions(new ConditionsLine(session.sharedCatalogue(), this)),
       m_scroll(new QScrollArea(this)),
-      m_strip(new FocusStrip(session.catalogue(), widgets::steadyClock(), this))
+      m_strip(new FocusStrip(session, m_draft, widgets::steadyClock(), this))
 {
     setObjectName(u"examination"_s);
     setProperty("wholeInView", true);
@@ -102,17 +102,14 @@ ExaminationPage::ExaminationPage(session::Session& session, session::Prompts& pr
     connect(m_empty, &widgets::EmptyState::stepTaken, this, &ExaminationPage::startVisit);
     connect(m_amend, &QPushButton::clicked, this, &ExaminationPage::amend);
     connect(m_conditions, &ConditionsLine::confirmed, this, &ExaminationPage::confirmConditions);
-    connect(m_conditions, &ConditionsLine::changed, this, [this](const QString& id, const QString& value) {
-        if (m_visit)
-            told(recordCondition(m_session, *m_visit, id, value));
-    });
+    connect(m_conditions, &ConditionsLine::changed, this,
+            [this](const QString& id, const QString& value) { told(m_draft.giveCondition(id, value)); });
     connect(m_strip, &FocusStrip::signsChanged, this, &ExaminationPage::giveSigns);
     connect(m_strip, &FocusStrip::noteChanged, this, &ExaminationPage::giveNote);
     connect(m_strip, &FocusStrip::reasonChanged, this, &ExaminationPage::giveReason);
     connect(m_strip, &FocusStrip::exceptionChanged, this,
             [this](const QString& measure, const QString& condition, const QString& value) {
-                if (!isReadOnly())
-                    told(recordException(m_session, *m_visit, measure, condition, value));
+                told(m_draft.giveException(measure, condition, value));
             });
     connect(m_strip, &FocusStrip::timed, this, &ExaminationPage::time);
     connect(m_strip, &FocusStrip::handbookAsked, this, &ExaminationPage::handbookAsked);
@@ -135,11 +132,15 @@ ExaminationPage::ExaminationPage(session::Session& session, session::Prompts& pr
     connect(m_conditions, &ConditionsLine::left, this, &ExaminationPage::takeKeyboard);
     connect(&session, &session::Session::focusChanged, this, &ExaminationPage::takeFocus);
     connect(&session, &session::Session::visitsChanged, this, &ExaminationPage::takeFocus);
-    connect(&session, &session::Session::visitChanged, this, &ExaminationPage::refresh);
-    connect(&session, &session::Session::patientChanged, this, [this] {
+    connect(&session, &session::Session::catalogueChanged, this, &ExaminationPage::takeFocus);
+    connect(&session, &session::Session::visitChanged, this,
+            [this](const session::Fact&, const records::VisitId& id) { refresh(id); });
+    const auto judgeAnew = [this] {
         m_earlierIsStale = true;
         m_later.start(0);
-    });
+    };
+    connect(&session, &session::Session::patientChanged, this, judgeAnew);
+    connect(&session, &session::Session::judgingChanged, this, judgeAnew);
     takeFocus();
 }
 
@@ -187,7 +188,7 @@ void ExaminationPage::bindKeys()
     bind(Qt::Key_F2, [this] { m_strip->editNote(); });
     bind(Qt::Key_F3, [this] { m_strip->editReason(); });
     bind(Qt::Key_F4, [this] {
-        if (!isReadOnly())
+        if (!m_draft.isReadOnly())
             m_conditions->open(!m_conditions->isOpen());
     });
     bind(Qt::Key_F8, [this] {
@@ -198,17 +199,6 @@ void ExaminationPage::bindKeys()
         if (SectionBox* box = boxOf(m_current))
             box->fold(!box->isFolded());
     });
-}
-
-const Visit* ExaminationPage::visit() const
-{
-    return m_visit ? visitWithId(m_session, *m_visit) : nullptr;
-}
-
-bool ExaminationPage::isReadOnly() const
-{
-    const Visit* shown = visit();
-    return shown == nullptr || shown->state != records::VisitState::Draft;
 }
 
 SideField* ExaminationPage::fieldAt(const Place& place) const
@@ -237,7 +227,7 @@ void ExaminationPage::told(const base::Result<void>& result)
 void ExaminationPage::takeFocus()
 {
     const Visit* visit = m_session.visitInFocus();
-    if (visit == nullptr || m_visit != visit->id)
+    if (visit == nullptr || m_draft.id() != visit->id)
         flush(); // into the visit that is left
     if (visit == nullptr) {
         const bool hasPatient = m_session.focus().patient.has_value();
@@ -245,10 +235,10 @@ void ExaminationPage::takeFocus()
                           hasPatient ? tr("A new visit starts blank. What is entered is saved as it is made.")
                                      : tr("Choose a patient; the examination of this visit will be here."),
                           hasPatient ? tr("New visit") : QString());
-        holdRefused();
-        m_visit.reset();
+        holdTexts();
         m_current = nullptr;
         m_strip->forget();
+        m_draft.open({});
         m_pages->setCurrentIndex(0);
         m_progress = {};
         Q_EMIT progressChanged();
@@ -256,11 +246,12 @@ void ExaminationPage::takeFocus()
     }
     m_earlierIsStale = true;
     std::vector<FormSection> form = formSections(m_session.catalogue(), *visit);
-    if (m_visit == visit->id && m_form == form && m_wasReadOnly == isReadOnly() && !visit->withdrawn) {
+    if (m_draft.id() == visit->id && m_form == form && m_wasReadOnly == m_draft.isReadOnly() &&
+        !visit->withdrawn) {
         refresh(visit->id);
         return;
     }
-    holdRefused();
+    holdTexts();
     if (m_form != form)
         buildForm(std::move(form));
     showVisit(*visit);
@@ -280,7 +271,7 @@ void ExaminationPage::buildForm(std::vector<FormSection> form)
     column->setContentsMargins(0, 0, widgets::space2, 0);
     column->setSpacing(widgets::space2);
     for (const FormSection& section : m_form) {
-        auto* box = new SectionBox(section, m_session.catalogue(), body);
+        auto* box = new SectionBox(section, m_session.sharedCatalogue(), body);
         column->addWidget(box);
         m_sections.push_back(box);
         connect(box, &SectionBox::allNormalAsked, this, [this, box] { writeAllNormal(box); });
@@ -310,19 +301,18 @@ void ExaminationPage::buildForm(std::vector<FormSection> form)
 
 void ExaminationPage::showVisit(const Visit& visit)
 {
-    const bool isOther = m_visit != visit.id;
+    const bool isOther = m_draft.id() != visit.id;
     if (isOther) {
         m_strip->forget();
         m_current = nullptr;
-        m_awaited.clear();
         m_resumed = false;
     }
-    m_visit = visit.id;
-    const bool readOnly = isReadOnly();
+    m_draft.open(visit.id);
+    const bool readOnly = m_draft.isReadOnly();
     m_wasReadOnly = readOnly;
     for (const auto& [place, field] : m_fields)
         field->show(visit.finding(place.measure, place.side), readOnly);
-    for (const auto& [place, texts] : std::exchange(m_refused[visit.id], {})) {
+    for (const auto& [place, texts] : m_draft.takeHeldTexts()) {
         if (SideField* field = fieldAt(place); field != nullptr && !readOnly)
             field->retype(texts);
     }
@@ -346,13 +336,13 @@ void ExaminationPage::showVisit(const Visit& visit)
 
 void ExaminationPage::refresh(const records::VisitId& id)
 {
-    const Visit* visit = this->visit();
+    const Visit* visit = m_draft.visit();
     if (visit == nullptr || visit->id != id)
         return;
     for (const auto& [place, field] : m_fields) {
         const Finding* stored = visit->finding(place.measure, place.side);
         const bool isShown = stored == nullptr ? !field->shown() : field->shown() == *stored;
-        if (isShown || field == m_saving)
+        if (isShown || m_draft.isStoring(place))
             continue;
         if (exceptionsOf(field->shown()) != exceptionsOf(stored))
             m_earlierIsStale = true;
@@ -369,8 +359,9 @@ void ExaminationPage::showConditions(const Visit& visit)
     if (m_conditionsShown != visit.conditions)
         m_earlierIsStale = true;
     m_conditionsShown = visit.conditions;
-    const Visit* before = visitBefore(m_session, visit.id);
-    m_conditions->show(visit, before == nullptr ? std::nullopt : std::optional(before->day), isReadOnly());
+    const Visit* before = m_draft.visitBefore();
+    m_conditions->show(visit, before == nullptr ? std::nullopt : std::optional(before->day),
+                       m_draft.isReadOnly());
 }
 
 void ExaminationPage::refreshProgress(const Visit& visit)
@@ -389,7 +380,7 @@ void ExaminationPage::refreshProgress(const Visit& visit)
 
 void ExaminationPage::refreshEarlier()
 {
-    const Visit* visit = this->visit();
+    const Visit* visit = m_draft.visit();
     if (visit == nullptr || !m_earlierIsStale)
         return;
     m_earlierIsStale = false;
@@ -401,7 +392,7 @@ void ExaminationPage::refreshEarlier()
 
 void ExaminationPage::refreshMeanings()
 {
-    const Visit* visit = this->visit();
+    const Visit* visit = m_draft.visit();
     if (visit == nullptr)
         return;
     refreshEarlier();
@@ -427,13 +418,10 @@ void ExaminationPage::refreshMeanings()
 
 void ExaminationPage::showStrip()
 {
-    const Visit* visit = this->visit();
+    const Visit* visit = m_draft.visit();
     if (m_current == nullptr || visit == nullptr)
         return;
-    const auto awaited = m_awaited.find(m_current->place());
-    m_strip->showField(m_current, *visit,
-                       awaited == m_awaited.end() ? std::nullopt : std::optional(awaited->second),
-                       isReadOnly());
+    m_strip->showField(m_current);
     showStanding(*visit);
 }
 
@@ -463,14 +451,14 @@ void ExaminationPage::makeCurrent(SideField* field)
 void ExaminationPage::enter(SideField* field)
 {
     if (m_current != field) {
-        if (m_current != nullptr && !m_strip->unsavedNotes().contains(m_current->place()))
+        if (m_current != nullptr && !m_draft.heldNotes().contains(m_current->place()))
             m_current->refuseBeside({}); // what is stored is shown again
         makeCurrent(field);
         showStrip();
         m_strip->parentWidget()->layout()->activate(); // as tall as it is for this field
     }
-    if (!isReadOnly())
-        rememberLastField(*m_visit, field->place());
+    if (!m_draft.isReadOnly())
+        rememberLastField(*m_draft.id(), field->place());
     showWhole(*field);
 }
 
@@ -545,7 +533,7 @@ void ExaminationPage::goToSection(int step)
 
 void ExaminationPage::openConditions(const QString& condition)
 {
-    if (!isReadOnly())
+    if (!m_draft.isReadOnly())
         m_conditions->goTo(condition);
 }
 
@@ -574,11 +562,11 @@ void ExaminationPage::takeKeyboard()
 /// Goes back to the field that was in use last; takes the keyboard only where nobody else has it.
 void ExaminationPage::resume()
 {
-    const Visit* visit = this->visit();
+    const Visit* visit = m_draft.visit();
     if (visit == nullptr || m_resumed || m_fields.empty())
         return;
     m_resumed = true;
-    SideField* field = isReadOnly() ? nullptr : fieldAt(lastField(visit->id));
+    SideField* field = m_draft.isReadOnly() ? nullptr : fieldAt(lastField(visit->id));
     if (field == nullptr) {
         m_scroll->verticalScrollBar()->setValue(0);
         field = m_sections.front()->fields().front();
@@ -604,15 +592,11 @@ void ExaminationPage::hideEvent(QHideEvent* event)
     QWidget::hideEvent(event);
 }
 
-/// Keeps the refused texts of the visit that is left, so that they are there when it is shown again.
-void ExaminationPage::holdRefused()
+/// Of the visit that is left, so that they are there when it is shown again.
+void ExaminationPage::holdTexts()
 {
-    if (!m_visit)
-        return;
-    for (const auto& [place, field] : m_fields) {
-        if (const QStringList texts = field->refusedTexts(); !texts.isEmpty())
-            m_refused[*m_visit][place] = texts;
-    }
+    for (const auto& [place, field] : m_fields)
+        m_draft.holdTexts(place, field->refusedTexts());
 }
 
 SideField* ExaminationPage::firstUnsaved() const
@@ -620,7 +604,7 @@ SideField* ExaminationPage::firstUnsaved() const
     for (const SectionBox* box : m_sections) {
         for (SideField* field : box->fields()) {
             const Place& place = field->place();
-            if (field->isRefused() || field->isBesideRefused() || m_awaited.contains(place))
+            if (field->isRefused() || field->isBesideRefused() || m_draft.awaited(place))
                 return field;
         }
     }
@@ -636,11 +620,11 @@ QStringList ExaminationPage::unsaved() const
                 texts.removeAll(QString());
                 lines += tr("%1: “%2”", "test: refused text").arg(field->title(), texts.join(u"”, “"_s));
             }
-            if (const auto awaited = m_awaited.find(field->place()); awaited != m_awaited.end())
+            if (const auto awaited = m_draft.awaited(field->place()))
                 lines += tr("%1: %2, without a reason", "test: state")
-                             .arg(field->title(), absenceWords(awaited->second));
+                             .arg(field->title(), records::written(*awaited, {}));
             if (field->isBesideRefused())
-                lines += m_strip->unsavedNotes().contains(field->place())
+                lines += m_draft.heldNotes().contains(field->place())
                              ? tr("%1: the note", "test").arg(field->title())
                              : tr("%1: the reason", "test").arg(field->title());
         }

@@ -2,7 +2,7 @@
 
 #include "app/session/prompts.h"
 #include "app/session/session.h"
-#include "app/visits/examination.h"
+#include "app/visits/visit_draft.h"
 
 #include <QTimer>
 #include <QWidget>
@@ -27,7 +27,6 @@ class ConditionsLine;
 class FocusStrip;
 class SectionBox;
 class SideField;
-struct Entry;
 
 /// The examination form of the visit in focus, built from its catalogue form. Every change is saved as it is
 /// made.
@@ -90,15 +89,13 @@ private:
     void giveSigns(const Place& place, const QStringList& signs);
     void time(const Place& place, qint64 milliseconds);
     SideField* firstUnsaved() const;
-    void holdRefused();
+    void holdTexts();
     void told(const base::Result<void>& result);
     void confirmConditions();
     void writeAllNormal(SectionBox* box);
     void amend();
     void startVisit();
 
-    const records::Visit* visit() const; ///< the one shown; nullptr where there is none any more
-    bool isReadOnly() const;
     SideField* fieldAt(const Place& place) const;
     SectionBox* boxOf(const SideField* field) const;
     void goToSection(int step);
@@ -107,6 +104,7 @@ private:
 
     session::Session& m_session;
     session::Prompts& m_prompts;
+    VisitDraft m_draft;
     QStackedLayout* m_pages;
     widgets::EmptyState* m_empty;
     widgets::Notice* m_signed;
@@ -116,13 +114,9 @@ private:
     FocusStrip* m_strip;
     QWidget* m_body = nullptr;
     std::vector<FormSection> m_form; ///< built on the page
-    std::optional<records::VisitId> m_visit;
     std::vector<SectionBox*> m_sections;
     std::map<Place, SideField*> m_fields;
-    std::map<Place, values::Absence> m_awaited;                         ///< states that wait for their reason
-    std::map<records::VisitId, std::map<Place, QStringList>> m_refused; ///< texts of drafts not shown now
     SideField* m_current = nullptr;
-    SideField* m_saving = nullptr;
     Progress m_progress;
     QTimer m_later; ///< what a change means is worked out when the keyboard rests
     records::Conditions m_conditionsShown;

@@ -3,7 +3,6 @@
 #include "app/visits/examination_page.h"
 
 #include "app/visits/focus_strip.h"
-#include "app/visits/recording.h"
 #include "app/visits/section_box.h"
 #include "app/visits/side_field.h"
 #include "app/visits/typed.h"
@@ -19,67 +18,49 @@ using records::Visit;
 
 void ExaminationPage::save(SideField* field, const Entry& entry)
 {
-    const Visit* visit = this->visit();
-    if (visit == nullptr || isReadOnly())
+    if (m_draft.isReadOnly())
         return;
     makeCurrent(field);
-    Finding finding = withValue(*visit, field->place(), entry.value);
-    finding.trials = entry.trials;
-    finding.trialNumbers = entry.trialNumbers;
-    finding.taps = entry.taps;
-    finding.capReached = entry.capReached;
-    m_awaited.erase(field->place());
-    m_saving = field;
-    const auto saved = record(m_session, visit->id, finding, entry.typing);
-    m_saving = nullptr;
+    const auto saved = m_draft.enter(field->place(), entry);
+    const Finding* stored = m_draft.stored(field->place());
     if (!saved) {
         if (!entry.isTyped)
-            field->show(visit->finding(finding.measure, finding.side), false);
+            field->show(stored, false);
         const bool isNews = !field->isRefused() && saved.error().kind != base::ErrorKind::Invalid;
         field->refuse(saved.error().what);
         if (isNews)
             m_prompts.tell(saved.error());
     } else if (entry.isTyped) {
-        const Finding* stored = visit->finding(finding.measure, finding.side);
         field->accept(stored == nullptr ? std::nullopt : std::optional(*stored));
     } else {
-        field->show(&finding, false);
+        field->show(stored, false);
     }
     showStrip();
 }
 
 void ExaminationPage::clear(SideField* field)
 {
-    const Visit* visit = this->visit();
-    if (visit == nullptr || isReadOnly())
+    if (m_draft.isReadOnly())
         return;
-    m_awaited.erase(field->place());
-    told(recordNothing(m_session, visit->id, field->place()));
-    field->show(visit->finding(field->place().measure, field->place().side), false);
+    told(m_draft.clear(field->place()));
+    field->show(m_draft.stored(field->place()), false);
     showStrip();
 }
 
 void ExaminationPage::takeBack(SideField* field)
 {
-    const Visit* visit = this->visit();
-    if (visit == nullptr || isReadOnly())
-        return;
-    const Finding before =
-        field->before() ? *field->before() : withValue(*visit, field->place(), values::Missing{});
-    m_saving = field;
-    const auto saved = record(m_session, visit->id, before, session::Typing::Further);
-    m_saving = nullptr;
-    told(saved);
-    if (saved)
+    const auto done = m_draft.takeBack(field->place(), field->before());
+    told(done);
+    if (done && !m_draft.isReadOnly())
         field->accept(field->before());
 }
 
 void ExaminationPage::chooseAbsence(SideField* field, values::Absence absence)
 {
-    if (isReadOnly())
+    if (m_draft.isReadOnly())
         return;
     if (absence == values::Absence::NotAttempted) {
-        m_awaited[field->place()] = absence;
+        m_draft.await(field->place(), absence);
         enter(field);
         field->await(absence);
         showStrip();
@@ -92,32 +73,24 @@ void ExaminationPage::chooseAbsence(SideField* field, values::Absence absence)
 void ExaminationPage::giveReason(const Place& place, const QString& reason, session::Typing typing)
 {
     SideField* field = fieldAt(place);
-    const Visit* visit = this->visit();
-    if (field == nullptr || visit == nullptr || isReadOnly())
+    if (field == nullptr || m_draft.isReadOnly())
         return;
-    if (const auto awaited = m_awaited.find(place); awaited != m_awaited.end()) {
+    if (const auto awaited = m_draft.awaited(place)) {
         if (!reason.isEmpty())
-            save(field, {values::Missing{awaited->second, reason}, {}, false, session::Typing::Anew, false});
+            save(field, {values::Missing{*awaited, reason}, {}, false, session::Typing::Anew, false});
         return;
     }
-    const Finding* there = visit->finding(place.measure, place.side);
-    if (there == nullptr || !std::holds_alternative<values::Missing>(there->value))
-        return;
-    const auto saved = recordBeside(
-        m_session, visit->id, place,
-        [&](Finding& finding) { std::get<values::Missing>(finding.value).reason = reason; }, typing);
+    const auto saved = m_draft.giveReason(place, reason, typing);
     field->refuseBeside(saved ? QString() : saved.error().what);
 }
 
 void ExaminationPage::giveNote(const Place& place, const QString& note, session::Typing typing)
 {
     SideField* field = fieldAt(place);
-    if (field == nullptr || isReadOnly())
+    if (field == nullptr || m_draft.isReadOnly())
         return;
-    const bool isNews = !m_strip->unsavedNotes().contains(place);
-    const auto saved = recordBeside(
-        m_session, *m_visit, place, [&](Finding& finding) { finding.note = note; }, typing);
-    m_strip->keepNote(place, saved ? std::nullopt : std::optional(note));
+    const bool isNews = !m_draft.heldNotes().contains(place);
+    const auto saved = m_draft.giveNote(place, note, typing);
     field->refuseBeside(saved ? QString() : saved.error().what);
     if (!saved && isNews)
         m_prompts.tell(saved.error());
@@ -125,16 +98,14 @@ void ExaminationPage::giveNote(const Place& place, const QString& note, session:
 
 void ExaminationPage::giveSigns(const Place& place, const QStringList& signs)
 {
-    if (isReadOnly())
-        return;
-    told(recordBeside(m_session, *m_visit, place, [&](Finding& finding) { finding.signs = signs; }));
+    told(m_draft.giveSigns(place, signs));
     showStrip();
 }
 
 void ExaminationPage::time(const Place& place, qint64 milliseconds)
 {
     SideField* field = fieldAt(place);
-    if (field == nullptr || isReadOnly())
+    if (field == nullptr || m_draft.isReadOnly())
         return;
     const QString text = secondsText(milliseconds, field->measure());
     if (field->fillEmptyTrial(text))
@@ -148,18 +119,15 @@ void ExaminationPage::time(const Place& place, qint64 milliseconds)
 
 void ExaminationPage::confirmConditions()
 {
-    const Visit* visit = this->visit();
-    if (visit != nullptr && !isReadOnly() && !visit->conditionsConfirmed)
-        told(m_session.saveConditions(visit->id, visit->conditions, true));
+    told(m_draft.confirmConditions());
 }
 
 void ExaminationPage::writeAllNormal(SectionBox* box)
 {
-    const Visit* visit = this->visit();
-    if (visit == nullptr || isReadOnly())
+    if (m_draft.isReadOnly())
         return;
     flush();
-    const auto findings = normalFindings(box->section(), *visit);
+    const auto findings = normalFindings(box->section(), *m_draft.visit());
     if (findings.empty())
         return;
     QStringList lines;
@@ -173,12 +141,12 @@ void ExaminationPage::writeAllNormal(SectionBox* box)
             tr("You state that each was done and seen as listed here (one Undo takes all back):") +
                 u"\n\n"_s + lines.join(u'\n'),
             tr("All were done and seen so")))
-        told(m_session.saveFindings(visit->id, findings));
+        told(m_session.saveFindings(*m_draft.id(), findings));
 }
 
 void ExaminationPage::amend()
 {
-    const Visit* visit = this->visit();
+    const Visit* visit = m_draft.visit();
     if (visit == nullptr)
         return;
     const auto reason = m_prompts.line(tr("Amend this visit"), tr("Reason for the amendment"), {});

@@ -118,10 +118,11 @@ bool isUndo(const QKeyEvent& key)
 
 } // namespace
 
-FocusStrip::FocusStrip(const catalogue::Catalogue& catalogue, std::function<qint64()> milliseconds,
-                       QWidget* parent)
+FocusStrip::FocusStrip(const session::Session& session, const VisitDraft& draft,
+                       std::function<qint64()> milliseconds, QWidget* parent)
     : QFrame(parent),
-      m_catalogue(catalogue),
+      m_session(session),
+      m_draft(draft),
       m_title(new QLabel(this)),
       m_top(new QHBoxLayout),
       m_note(new QLineEdit(this)),
@@ -301,7 +302,6 @@ void FocusStrip::setLow(bool low)
 void FocusStrip::forget()
 {
     flush();
-    m_unsaved.clear();
     m_stopwatch->cancel();
     m_taps->cancel();
     m_dropped.clear();
@@ -309,9 +309,10 @@ void FocusStrip::forget()
     hide();
 }
 
-void FocusStrip::showField(SideField* field, const records::Visit& visit, std::optional<Absence> awaited,
-                           bool readOnly)
+void FocusStrip::showField(SideField* field)
 {
+    const bool readOnly = m_draft.isReadOnly();
+    const records::Finding* finding = m_draft.stored(field->place());
     const bool isOther = m_field != field;
     if (isOther) {
         m_typing = false;
@@ -324,7 +325,7 @@ void FocusStrip::showField(SideField* field, const records::Visit& visit, std::o
             showTest(field->measure());
     }
     showTitle();
-    showFinding(visit.finding(field->place().measure, field->place().side), awaited, isOther);
+    showFinding(finding, m_draft.awaited(field->place()), isOther);
     const QString keys = readOnly ? tr("F1 how · F9 fold · Ctrl+↑↓ section") : legend(field->measure());
     m_legend->setText(keys);
     m_legend->setToolTip(keys);
@@ -336,9 +337,9 @@ void FocusStrip::showField(SideField* field, const records::Visit& visit, std::o
         m_signs->setReadOnly(readOnly);
     m_stopwatch->setVisible(m_stopwatch->isRunning() ||
                             (!readOnly && field->measure().kind == Kind::Duration));
-    showTaps(visit.finding(field->place().measure, field->place().side), readOnly);
-    QStringList derived = {m_dropped, rhythmWords(visit.finding(field->place().measure, field->place().side)),
-                           asymmetryWords(field->measure(), visit)};
+    showTaps(finding, readOnly);
+    QStringList derived = {m_dropped, rhythmWords(finding),
+                           asymmetryWords(field->measure(), *m_draft.visit())};
     derived.removeAll(QString());
     m_derived->setText(derived.join(u" · "_s));
     m_derived->setVisible(!derived.isEmpty());
@@ -388,11 +389,12 @@ void FocusStrip::showTest(const catalogue::Measure& measure)
     }
     m_howWords->setText(howWords(measure));
     m_standing->clear();
-    m_standing->setVisible(hasReferenceValues(measure, m_catalogue));
+    m_standing->setVisible(hasReferenceValues(measure, m_session.catalogue()));
     m_own->setChecked(false);
     delete m_conditions;
-    m_conditions = new ConditionsEditor(m_catalogue, conditionsOf(measure, m_catalogue), u"own-condition."_s,
-                                        tr("as the visit"), m_below);
+    m_conditions =
+        new ConditionsEditor(m_session.sharedCatalogue(), conditionsOf(measure, m_session.catalogue()),
+                             u"own-condition."_s, tr("as the visit"), m_below);
     m_below->layout()->addWidget(m_conditions);
     connect(m_conditions, &ConditionsEditor::changed, this, [this](const QString& id, const QString& value) {
         Q_EMIT exceptionChanged(m_field->place().measure, id, value);
@@ -407,8 +409,8 @@ void FocusStrip::showFinding(const records::Finding* finding, std::optional<Abse
     const QStringList& watchFor = m_field->measure().watchFor;
     for (int sign = 0; m_signs != nullptr && sign < watchFor.size(); ++sign)
         m_signs->setDown(sign, shown.signs.contains(watchFor[sign]));
-    const auto unsaved = m_unsaved.find(m_field->place());
-    const QString note = unsaved == m_unsaved.end() ? shown.note : unsaved->second;
+    const auto held = m_draft.heldNotes().find(m_field->place());
+    const QString note = held == m_draft.heldNotes().end() ? shown.note : held->second;
     if (base::tidied(m_note->text()) != note)
         m_note->setText(note);
     m_note->setAccessibleName(tr("%1: note").arg(m_field->title()));
@@ -425,7 +427,7 @@ void FocusStrip::showFinding(const records::Finding* finding, std::optional<Abse
         m_reason->setEditText(reason);
     }
     m_conditions->show(shown.exceptions);
-    const QString own = conditionsInWords(shown.exceptions, m_catalogue);
+    const QString own = conditionsInWords(shown.exceptions, m_session.catalogue());
     const QString words = own.isEmpty() ? tr("Conditions as the visit") : tr("Own: %1").arg(own);
     m_own->setText(words.size() <= mostOnButton ? words : words.left(mostOnButton - 1) + u'…');
     m_own->setToolTip(own);
@@ -489,19 +491,11 @@ void FocusStrip::toggleStopwatch()
         m_taps->setFocus(Qt::ShortcutFocusReason);
 }
 
-void FocusStrip::keepNote(const Place& place, const std::optional<QString>& note)
-{
-    if (note)
-        m_unsaved[place] = *note;
-    else
-        m_unsaved.erase(place);
-}
-
 void FocusStrip::flush()
 {
     m_typing = false;
-    const std::map<Place, QString> unsaved = m_unsaved;
-    for (const auto& [place, note] : unsaved)
+    const std::map<Place, QString> held = m_draft.heldNotes();
+    for (const auto& [place, note] : held)
         Q_EMIT noteChanged(place, note, session::Typing::Anew);
     leaveField();
 }
@@ -521,10 +515,7 @@ void FocusStrip::tellNote()
 {
     if (m_field == nullptr)
         return;
-    const QString note = base::tidied(m_note->text());
-    if (const auto unsaved = m_unsaved.find(m_field->place()); unsaved != m_unsaved.end())
-        unsaved->second = note;
-    Q_EMIT noteChanged(m_field->place(), note, goOn());
+    Q_EMIT noteChanged(m_field->place(), base::tidied(m_note->text()), goOn());
 }
 
 void FocusStrip::tellSigns()

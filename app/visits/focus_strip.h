@@ -8,7 +8,6 @@
 #include <QFrame>
 
 #include <functional>
-#include <map>
 
 class QComboBox;
 class QHBoxLayout;
@@ -29,6 +28,7 @@ namespace visits
 
 class ConditionsEditor;
 class SideField;
+class VisitDraft;
 
 /// What belongs to the field in use: the signs seen, a note, the reason, the test's own conditions, how the
 /// test is done, a stopwatch or a tap counter, what follows from the numbers, and the keys. Stands below the
@@ -38,11 +38,11 @@ class FocusStrip : public QFrame
     Q_OBJECT
 
 public:
-    FocusStrip(const catalogue::Catalogue& catalogue, std::function<qint64()> milliseconds, QWidget* parent);
+    FocusStrip(const session::Session& session, const VisitDraft& draft, std::function<qint64()> milliseconds,
+               QWidget* parent);
 
-    /// `awaited` is a state that waits for its reason.
-    void showField(SideField* field, const records::Visit& visit, std::optional<values::Absence> awaited,
-                   bool readOnly);
+    /// A field of the visit that the draft is of.
+    void showField(SideField* field);
     /// Where the value stands among published values: one line, and all lines for the tool tip.
     void showStanding(const QString& line, const QStringList& all);
     /// Without the line of keys, where the window is low; they stand in its tool tip and under Shift+F1.
@@ -55,9 +55,6 @@ public:
     void editNote();
     /// Starts or stops the stopwatch; where taps are counted, gives the keyboard to their counter.
     void toggleStopwatch();
-    /// A note that could not be saved stays as it was typed, until it is: without a note, it is saved now.
-    void keepNote(const Place& place, const std::optional<QString>& note);
-    const std::map<Place, QString>& unsavedNotes() const { return m_unsaved; }
     /// Tries again to save what could not be.
     void flush();
     /// Saves the condition that is being typed. Before another field is shown, for saving shows the field
@@ -91,7 +88,8 @@ private:
     void tellReason();
     session::Typing goOn(); ///< with the text being typed, or anew
 
-    const catalogue::Catalogue& m_catalogue;
+    const session::Session& m_session;
+    const VisitDraft& m_draft;
     SideField* m_field = nullptr;
     Place m_timed; ///< the field the stopwatch was started for
     QString m_timedTitle;
@@ -116,7 +114,6 @@ private:
     Place m_tapped;        ///< the field whose taps are counted
     QLabel* m_derived;
     QLabel* m_legend;
-    std::map<Place, QString> m_unsaved; ///< notes that could not be saved
     QString m_reasonShown;
     bool m_typing = false; ///< since the line was entered something was typed and stored
 };

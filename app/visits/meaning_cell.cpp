@@ -2,6 +2,7 @@
 
 #include "app/visits/side_field.h"
 #include "app/widgets/verdict_mark.h"
+#include "core/records/wording.h"
 
 #include <QPainter>
 
@@ -16,7 +17,7 @@ MeaningCell::MeaningCell(const QString& test, QWidget* parent) : QWidget(parent)
 
 void MeaningCell::say(records::Side side, judging::Verdict verdict, const QString& words, const QString& why)
 {
-    const QString of = sideWords(side);
+    const QString of = records::written(side, {});
     m_lines[side] = {verdict, of.isEmpty() ? words : tr("%1: %2", "side: verdict").arg(of, words), why};
     describe();
 }

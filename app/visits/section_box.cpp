@@ -53,10 +53,11 @@ bool hasNormal(const FormSection& section)
 
 } // namespace
 
-SectionBox::SectionBox(const FormSection& section, const catalogue::Catalogue& catalogue, QWidget* parent)
+SectionBox::SectionBox(const FormSection& section, std::shared_ptr<const catalogue::Catalogue> catalogue,
+                       QWidget* parent)
     : QWidget(parent),
       m_section(section),
-      m_catalogue(catalogue),
+      m_catalogue(std::move(catalogue)),
       m_fold(new QToolButton(this)),
       m_count(caption({}, this)),
       m_allNormal(new QPushButton(tr("Rest done, as expected"), this)),
@@ -264,7 +265,7 @@ void SectionBox::setReadOnly(bool readOnly)
 void SectionBox::reveal(const QString& measure)
 {
     fold(false);
-    const catalogue::Measure* test = m_catalogue.measure(measure);
+    const catalogue::Measure* test = m_catalogue->measure(measure);
     const auto items = m_items.find(test == nullptr ? QString() : totalOf(*test));
     if (items != m_items.end() && items->second.key != nullptr)
         items->second.key->setChecked(true);

@@ -25,7 +25,8 @@ class SectionBox : public QWidget
 public:
     static constexpr int titleWidth = 232;
 
-    SectionBox(const FormSection& section, const catalogue::Catalogue& catalogue, QWidget* parent);
+    SectionBox(const FormSection& section, std::shared_ptr<const catalogue::Catalogue> catalogue,
+               QWidget* parent);
 
     const FormSection& section() const { return m_section; }
     const std::vector<SideField*>& fields() const { return m_fields; }
@@ -63,7 +64,7 @@ private:
     };
 
     FormSection m_section;
-    const catalogue::Catalogue& m_catalogue;
+    std::shared_ptr<const catalogue::Catalogue> m_catalogue;
     QToolButton* m_fold;
     QLabel* m_count;
     QPushButton* m_allNormal;

@@ -42,41 +42,11 @@ QLabel* quietLabel(QWidget* parent)
 
 } // namespace
 
-QString sideWords(records::Side side)
-{
-    switch (side) {
-    case records::Side::Right:
-        return SideField::tr("right");
-    case records::Side::Left:
-        return SideField::tr("left");
-    case records::Side::None:
-        break;
-    }
-    return {};
-}
-
-QString absenceWords(Absence absence)
-{
-    switch (absence) {
-    case Absence::Unable:
-        return SideField::tr("tried and unable");
-    case Absence::NotAttempted:
-        return SideField::tr("not attempted");
-    case Absence::Refused:
-        return SideField::tr("did not wish");
-    case Absence::NotApplicable:
-        return SideField::tr("not applicable");
-    case Absence::NotAsked:
-        break;
-    }
-    return SideField::tr("not asked");
-}
-
 SideField::SideField(const catalogue::Measure& measure, records::Side side,
-                     const catalogue::Catalogue& catalogue, QWidget* parent)
+                     std::shared_ptr<const catalogue::Catalogue> catalogue, QWidget* parent)
     : QWidget(parent),
       m_measure(measure),
-      m_catalogue(catalogue),
+      m_catalogue(std::move(catalogue)),
       m_place{measure.id, side},
       m_state(new QToolButton(this)),
       m_message(quietLabel(this)),
@@ -137,7 +107,7 @@ QString SideField::objectName(const char* part) const
 
 QString SideField::title() const
 {
-    const QString side = sideWords(m_place.side);
+    const QString side = records::written(m_place.side, {});
     return side.isEmpty() ? m_measure.title : tr("%1, %2", "test, side").arg(m_measure.title, side);
 }
 
@@ -268,7 +238,7 @@ void SideField::refuse(const QString& sentence)
 
 void SideField::await(Absence absence)
 {
-    m_awaited = tr("%1: not saved until a reason is given below").arg(absenceWords(absence));
+    m_awaited = tr("%1: not saved until a reason is given below").arg(records::written(absence, {}));
     describe();
 }
 
@@ -321,9 +291,10 @@ void SideField::describe()
     } else if (m_shown) {
         const auto* missing = std::get_if<values::Missing>(&m_shown->value);
         if (missing != nullptr && missing->why != Absence::NotAsked)
-            words += missing->reason.isEmpty()
-                         ? absenceWords(missing->why)
-                         : tr("%1: %2", "state: reason").arg(absenceWords(missing->why), missing->reason);
+            words +=
+                missing->reason.isEmpty()
+                    ? records::written(missing->why, {})
+                    : tr("%1: %2", "state: reason").arg(records::written(missing->why, {}), missing->reason);
         if (m_shown->trials.size() > 1 && values::isDone(m_shown->value)) {
             const QString value = records::written(m_shown->value, m_measure, {});
             words += m_measure.rule == catalogue::TrialRule::Mean ? tr("mean %1").arg(value)
@@ -334,7 +305,7 @@ void SideField::describe()
         if (!m_shown->note.isEmpty())
             words += tr("note: %1").arg(m_shown->note);
         if (!m_shown->exceptions.empty())
-            words += conditionsInWords(m_shown->exceptions, m_catalogue);
+            words += conditionsInWords(m_shown->exceptions, *m_catalogue);
     }
     if (words.isEmpty() && !m_computed.isEmpty())
         words += m_computed;
@@ -494,7 +465,8 @@ void SideField::showMenu()
     editor()->setFocus(Qt::MouseFocusReason);
     QMenu menu(this);
     for (const Absence absence : absences) {
-        const QString words = tr("%1\t%2", "state, its key").arg(absenceWords(absence), letterOf(absence));
+        const QString words =
+            tr("%1\t%2", "state, its key").arg(records::written(absence, {}), letterOf(absence));
         menu.addAction(words, this, [this, absence] { Q_EMIT absenceChosen(absence); });
     }
     menu.addSeparator();

@@ -1,7 +1,7 @@
 #pragma once
 
-#include "app/session/session.h"
 #include "app/visits/earlier.h"
+#include "app/visits/visit_draft.h"
 #include "app/widgets/theme.h"
 
 #include <QTimer>
@@ -23,17 +23,6 @@ namespace visits
 
 struct TypedTrials;
 
-/// What was put into a field.
-struct Entry {
-    values::Value value;
-    std::vector<double> trials;
-    bool capReached = false;
-    session::Typing typing = session::Typing::Anew;
-    bool isTyped = false; ///< stands in the editors as text, which is left alone
-    std::vector<double> taps = {};
-    std::vector<int> trialNumbers = {}; ///< as in records::Finding
-};
-
 /// The editor of one finding: keys or numbers, the state, what is wrong or worth knowing below, and the
 /// earlier value beside it. It shows and reports; the page saves.
 class SideField : public QWidget
@@ -47,8 +36,9 @@ public:
     /// From the editor of one side to the editor of the other.
     static constexpr int pitch = width + widgets::space3;
 
-    SideField(const catalogue::Measure& measure, records::Side side, const catalogue::Catalogue& catalogue,
-              QWidget* parent);
+    /// `measure` is one of the catalogue.
+    SideField(const catalogue::Measure& measure, records::Side side,
+              std::shared_ptr<const catalogue::Catalogue> catalogue, QWidget* parent);
 
     const Place& place() const { return m_place; }
     const catalogue::Measure& measure() const { return m_measure; }
@@ -123,7 +113,7 @@ private:
     QString objectName(const char* part) const;
 
     const catalogue::Measure& m_measure;
-    const catalogue::Catalogue& m_catalogue;
+    std::shared_ptr<const catalogue::Catalogue> m_catalogue;
     Place m_place;
     std::optional<records::Finding> m_shown;
     std::optional<records::Finding> m_before;
@@ -144,10 +134,5 @@ private:
     QLabel* m_message;
     QLabel* m_earlier;
 };
-
-/// The side in words: "right", "left", or nothing.
-QString sideWords(records::Side side);
-/// "u unable", as it stands in the menu and in the legend.
-QString absenceWords(values::Absence absence);
 
 } // namespace visits

@@ -1,5 +1,7 @@
 #include "app/writing/letter_standing.h"
 
+#include "core/records/visit.h"
+
 #include <QCoreApplication>
 
 #include <algorithm>

@@ -80,6 +80,8 @@ LettersPage::LettersPage(session::Session& session, session::Prompts& prompts, Q
         showPages();
     });
     connect(&m_session, &session::Session::patientChanged, this, &LettersPage::showPages);
+    connect(&m_session, &session::Session::judgingChanged, this, &LettersPage::showPages);
+    connect(&m_session, &session::Session::catalogueChanged, this, &LettersPage::showPages);
     connect(&m_session, &session::Session::clinicChanged, this, [this] {
         m_form->setUrgencyLevels(m_session.clinic().urgencyLevels);
         showPages();

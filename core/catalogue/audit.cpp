@@ -114,8 +114,7 @@ void auditCitation(QStringList& faults, const Catalogue& catalogue, const Thresh
     }
     if (row.populationWords.isEmpty())
         faults += QStringLiteral("%1: it is not said in whom the number was measured.").arg(row.id);
-    const bool isCountNeeded =
-        row.confidenceBasis != QLatin1String("empirical") && row.answers == Answers::Error;
+    const bool isCountNeeded = row.basis != Basis::Empirical && row.answers == Answers::Error;
     if (isCountNeeded && !row.n)
         faults +=
             QStringLiteral("%1: it is not said in how many people the number was measured.").arg(row.id);
@@ -179,18 +178,15 @@ double widestChange(const Measure& measure, Scale scale)
 /// The condition a row holds under is known, and so are the words it allows where there are any.
 void auditCondition(QStringList& faults, const Catalogue& catalogue, const Threshold& row)
 {
-    if (row.condition.isEmpty())
+    if (!row.condition)
         return;
-    const qsizetype sign = row.condition.indexOf(QLatin1Char('='));
-    const Condition* condition = catalogue.condition(row.condition.left(sign));
+    const Condition* condition = catalogue.condition(row.condition->condition);
     if (condition == nullptr) {
-        faults += QStringLiteral("%1: unknown condition “%2”.").arg(row.id, row.condition);
+        faults += QStringLiteral("%1: unknown condition “%2”.").arg(row.id, row.condition->condition);
         return;
     }
-    for (const QString& word : row.condition.mid(sign + 1).split(QLatin1Char('|'))) {
-        const bool isWord =
-            std::ranges::find(condition->options, word, &Option::key) != condition->options.end();
-        if (!isWord && !condition->options.empty())
+    for (const QString& word : row.condition->values) {
+        if (optionOf(condition->options, word) == nullptr && !condition->options.empty())
             faults +=
                 QStringLiteral("%1: “%2” is no word of the condition “%3”.").arg(row.id, word, condition->id);
     }
@@ -203,7 +199,9 @@ void auditThreshold(QStringList& faults, const Catalogue& catalogue, const Thres
     if (catalogue.population(row.population) == nullptr)
         faults += QStringLiteral("%1: unknown population “%2”.").arg(row.id, row.population);
     auditCondition(faults, catalogue, row);
-    const bool isEmpirical = row.confidenceBasis == QLatin1String("empirical");
+    const bool isEmpirical = row.basis == Basis::Empirical;
+    if (!row.isOwn && !row.interval.isEmpty() && row.repeats == Repeats::NotStated)
+        faults += QStringLiteral("%1: the interval stands in words alone.").arg(row.id);
     if (row.answers == Answers::Error && !row.confidence && !isEmpirical)
         faults += QStringLiteral("%1: the confidence level is missing.").arg(row.id);
     const Measure* measure = catalogue.measure(row.measure);

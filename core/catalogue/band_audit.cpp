@@ -29,7 +29,7 @@ QString series(const Threshold& row)
                        row.source,
                        row.bandOf,
                        row.hand,
-                       row.condition,
+                       written(row.condition),
                        QString::number(int(row.answers)),
                        QString::number(int(row.design))}
         .join(QLatin1Char('\n'));

@@ -17,6 +17,12 @@ const Row* found(const std::vector<Row>& rows, const QString& id)
 
 } // namespace
 
+const Option* optionOf(const std::vector<Option>& options, const QString& key)
+{
+    const auto option = std::ranges::find(options, key, &Option::key);
+    return option == options.end() ? nullptr : &*option;
+}
+
 QStringList Form::measures() const
 {
     QStringList all;

@@ -293,4 +293,17 @@ Form formFrom(Fields& fields, const Catalogue& soFar)
     return form;
 }
 
+std::optional<Requirement> requirementFrom(Fields& fields, const Catalogue& soFar)
+{
+    const QString text = fields.optionalText(QStringLiteral("condition"));
+    if (text.isEmpty())
+        return std::nullopt;
+    const auto asked = requirement(text);
+    if (!asked)
+        fields.refuse(QStringLiteral("“condition” is not written as medication=on"));
+    else if (soFar.condition(asked->condition) == nullptr)
+        fields.refuse(QStringLiteral("“condition”: unknown id “%1”").arg(asked->condition));
+    return asked;
+}
+
 } // namespace catalogue

@@ -22,6 +22,9 @@ Form formFrom(Fields& fields, const Catalogue& soFar);
 /// A form as it stands, whether or not its measures are known.
 Form formFrom(Fields& fields);
 
+/// The field `condition`; empty when absent.
+std::optional<Requirement> requirementFrom(Fields& fields, const Catalogue& soFar);
+
 /// The columns of a table, in order, and those that hold numbers.
 QStringList thresholdColumns();
 QStringList thresholdNumberColumns();

@@ -1,8 +1,7 @@
 #pragma once
 
-#include <QString>
-
-#include <optional>
+#include "core/catalogue/measure.h"
+#include "core/catalogue/requirement.h"
 
 namespace catalogue
 {
@@ -33,8 +32,24 @@ enum class Design {
     InternalConsistency ///< of the items among themselves; nobody was tested twice
 };
 
-/// The trial rule of a row that means of several trials narrow.
-inline constexpr QStringView singleTrial = u"a single trial";
+/// How far apart the repeats lay that a reliability is one of.
+enum class Repeats { NotStated, WithinDay, BetweenDays };
+
+/// What an interval says whose longest end is this many days; not known: not stated.
+constexpr Repeats repeatsOf(std::optional<double> longestDays)
+{
+    if (!longestDays)
+        return Repeats::NotStated;
+    return *longestDays < 1 ? Repeats::WithinDay : Repeats::BetweenDays;
+}
+
+/// Where the confidence level of a threshold comes from.
+enum class Basis {
+    Stated,   ///< in the source
+    Inferred, ///< from the ratio of the change to the standard error
+    Assumed,  ///< the usual level
+    Empirical ///< no level: the spread of stable people, or a review's limit
+};
 
 enum class Answers {
     Error,    ///< beyond measurement error? (MDC, smallest real difference)
@@ -52,7 +67,7 @@ struct Threshold {
     double improvement = 0; ///< a positive number on `scale`
     double decline = 0;     ///< a positive number on `scale`; equal to `improvement` unless published apart
     std::optional<double> confidence; ///< 0.95 or 0.90. Empty for an important change or an empirical limit
-    QString confidenceBasis;          ///< "stated", "inferred", "assumed", "empirical"
+    std::optional<Basis> basis;       ///< empty for an important change
     QString bandOf;                   ///< measure id whose reference level the band is of; empty: no band
     std::optional<double> bandLow;    ///< included
     std::optional<double> bandHigh;
@@ -60,16 +75,17 @@ struct Threshold {
     std::optional<double> sem; ///< standard error of measurement, the measure's unit
     std::optional<double> icc;
     std::optional<int> n;
-    QString interval;              ///< between the repeats, in the source's words
+    Repeats repeats = Repeats::NotStated;
+    QString interval;              ///< between the repeats, in the source's words; for people to read alone
     std::optional<double> daysLow; ///< the same in days; 0 within a session. Empty where not known
     std::optional<double> daysHigh;
-    QString
-        trialRule;    ///< "faster of two", where the source says so; singleTrial: of values of one trial each
-    QString protocol; ///< what the source did, where it matters and is known
+    std::optional<TrialRule> rule; ///< how the source made one value of its trials; empty where not said
+    std::optional<int> trials;     ///< of how many; empty where not said
+    QString protocol;              ///< what the source did, where it matters and is known
     Design design = Design::TestRetest;
-    QString hand;      ///< "dominant", "non-dominant", or empty for either
-    QString condition; ///< "medication=on", "assistance=none|supervision" where the people were measured so
-    QString source;    ///< id of a Source
+    QString hand;                         ///< "dominant", "non-dominant", or empty for either
+    std::optional<Requirement> condition; ///< where the people were measured under one
+    QString source;                       ///< id of a Source
     Checked checked = Checked::Read;
     QString note;
     bool isOwn = false; ///< the clinic's own

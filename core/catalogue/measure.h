@@ -28,6 +28,9 @@ struct Option {
     bool operator==(const Option&) const = default;
 };
 
+/// The option with this key; null where there is none.
+const Option* optionOf(const std::vector<Option>& options, const QString& key);
+
 /// How strictly a condition must match before two results of a measure may be compared.
 enum class Strictness {
     Hard,       ///< must be recorded on both sides and be equal

@@ -20,8 +20,8 @@ constexpr int oldest = 150;
 
 QString wholeKey(const Whom& whom)
 {
-    return QStringList{QString::number(int(whom.sex)), whom.population, whom.side, whom.condition}.join(
-        QLatin1Char('\n'));
+    return QStringList{QString::number(int(whom.sex)), whom.population, whom.side, written(whom.condition)}
+        .join(QLatin1Char('\n'));
 }
 
 template <class Row>

@@ -18,7 +18,7 @@ const QStringList& whomColumns()
 
 const QStringList& originColumns()
 {
-    static const QStringList columns = {QStringLiteral("n"), QStringLiteral("source"),
+    static const QStringList columns = {QStringLiteral("n"), QStringLiteral("nOf"), QStringLiteral("source"),
                                         QStringLiteral("checked"), QStringLiteral("note")};
     return columns;
 }
@@ -37,17 +37,6 @@ QString numbersOf(Fields& fields, const Catalogue& soFar)
     else if (!isNumeric(measure->kind))
         fields.refuse(QStringLiteral("“measure”: “%1” has no numbers").arg(id));
     return id;
-}
-
-void readCondition(Whom& whom, Fields& fields, const Catalogue& soFar)
-{
-    whom.condition = fields.optionalText(QStringLiteral("condition"));
-    if (whom.condition.isEmpty())
-        return;
-    const QString id = whom.condition.section(QLatin1Char('='), 0, 0);
-    if (soFar.condition(id) == nullptr || whom.condition.endsWith(QLatin1Char('=')) ||
-        whom.condition.count(QLatin1Char('=')) != 1)
-        fields.refuse(QStringLiteral("“condition” is not a known condition with what was recorded for it"));
 }
 
 Whom whomFrom(Fields& fields, const Catalogue& soFar)
@@ -70,7 +59,7 @@ Whom whomFrom(Fields& fields, const Catalogue& soFar)
                                        {QStringLiteral("dominant"), QStringLiteral("dominant")},
                                        {QStringLiteral("non-dominant"), QStringLiteral("non-dominant")}},
                                       {});
-    readCondition(whom, fields, soFar);
+    whom.condition = requirementFrom(fields, soFar);
     whom.protocol = fields.optionalText(QStringLiteral("protocol"));
     return whom;
 }
@@ -79,6 +68,11 @@ Origin originFrom(Fields& fields, const Catalogue& soFar)
 {
     Origin origin;
     origin.n = fields.optionalCount(QStringLiteral("n"));
+    if (origin.n)
+        origin.isOfStudy = fields.oneOf<bool>(
+            QStringLiteral("nOf"), {{QStringLiteral("group"), false}, {QStringLiteral("study"), true}});
+    else if (fields.has(QStringLiteral("nOf")))
+        fields.refuse(QStringLiteral("“nOf” is given without “n”"));
     origin.source = fields.text(QStringLiteral("source"));
     if (soFar.source(origin.source) == nullptr)
         fields.refuse(QStringLiteral("“source”: unknown id “%1”").arg(origin.source));

@@ -20,19 +20,20 @@ struct Whom {
     NormSex sex = NormSex::Any;
     std::optional<int> ageLow;
     std::optional<int> ageHigh;
-    QString side;      ///< "right", "left", "dominant", "non-dominant", or empty for either
-    QString condition; ///< "start=moving", "aid=none|stick": a result recorded otherwise does not compare
-    QString protocol;  ///< what the source did, where it matters and is known: "timed over 7.62 m"
+    QString side; ///< "right", "left", "dominant", "non-dominant", or empty for either
+    std::optional<Requirement> condition; ///< a result recorded otherwise does not compare
+    QString protocol; ///< what the source did, where it matters and is known: "timed over 7.62 m"
 
     bool operator==(const Whom&) const = default;
 };
 
 /// Where a reference value comes from.
 struct Origin {
-    std::optional<int> n;
-    QString source; ///< id of a Source
+    std::optional<int> n; ///< people; empty where not known
+    QString source;       ///< id of a Source
     Checked checked = Checked::Read;
     QString note;
+    bool isOfStudy = false; ///< `n` counts the whole study, because that of the group itself is not known
 
     bool operator==(const Origin&) const = default;
 };

@@ -133,7 +133,7 @@ QJsonObject thresholdObject(const Threshold& row)
                        {u"source"_s, row.source},
                        {u"checked"_s, word(row.checked)}};
     put(object, u"confidence"_s, row.confidence);
-    put(object, u"confidenceBasis"_s, row.confidenceBasis);
+    put(object, u"confidenceBasis"_s, row.basis ? word(*row.basis) : QString());
     put(object, u"bandOf"_s, row.bandOf);
     put(object, u"bandLow"_s, row.bandLow);
     put(object, u"bandHigh"_s, row.bandHigh);
@@ -141,13 +141,15 @@ QJsonObject thresholdObject(const Threshold& row)
     put(object, u"sem"_s, row.sem);
     put(object, u"icc"_s, row.icc);
     put(object, u"n"_s, row.n ? std::optional<double>(*row.n) : std::nullopt);
+    put(object, u"repeats"_s, word(row.repeats));
     put(object, u"interval"_s, row.interval);
     put(object, u"daysLow"_s, row.daysLow);
     put(object, u"daysHigh"_s, row.daysHigh);
-    put(object, u"trialRule"_s, row.trialRule);
+    put(object, u"rule"_s, row.rule ? word(*row.rule) : QString());
+    put(object, u"trials"_s, row.trials ? std::optional<double>(*row.trials) : std::nullopt);
     put(object, u"protocol"_s, row.protocol);
     put(object, u"hand"_s, row.hand);
-    put(object, u"condition"_s, row.condition);
+    put(object, u"condition"_s, written(row.condition));
     put(object, u"note"_s, row.note);
     return object;
 }

@@ -49,31 +49,48 @@ void readBand(Threshold& row, Fields& fields, const Catalogue& soFar)
 void readConfidence(Threshold& row, Fields& fields)
 {
     row.confidence = within(fields, QStringLiteral("confidence"), 0.5, 0.999);
-    row.confidenceBasis = fields.optionalText(QStringLiteral("confidenceBasis"));
-    const QStringList levels = {QStringLiteral("stated"), QStringLiteral("inferred"),
-                                QStringLiteral("assumed")};
+    if (fields.has(QStringLiteral("confidenceBasis")))
+        row.basis = fields.oneOf<Basis>(QStringLiteral("confidenceBasis"));
     if (row.answers == Answers::Important) {
-        if (row.confidence || !row.confidenceBasis.isEmpty())
+        if (row.confidence || row.basis)
             fields.refuse(QStringLiteral("an important change has no “confidence”"));
-    } else if (row.confidence ? !levels.contains(row.confidenceBasis)
-                              : row.confidenceBasis != QLatin1String("empirical")) {
+    } else if (!row.basis || row.confidence.has_value() == (row.basis == Basis::Empirical)) {
         fields.refuse(
             QStringLiteral("“confidenceBasis” must be stated, inferred or assumed beside a “confidence”, "
                            "and empirical without one"));
     }
 }
 
-void readCondition(Threshold& row, Fields& fields, const Catalogue& soFar)
+/// The interval as a type, in days and in words: the words alone would decide nothing.
+void readInterval(Threshold& row, Fields& fields)
 {
-    row.condition = fields.optionalText(QStringLiteral("condition"));
-    if (row.condition.isEmpty())
-        return;
-    const QStringList parts = row.condition.split(QLatin1Char('='));
-    if (parts.size() != 2 || parts.last().isEmpty())
-        fields.refuse(QStringLiteral("“condition” is not written as medication=on"));
-    else
-        requireKnown(fields, QStringLiteral("condition"), soFar.condition(parts.first()) != nullptr,
-                     parts.first());
+    row.interval = fields.optionalText(QStringLiteral("interval"));
+    row.daysLow = within(fields, QStringLiteral("daysLow"), 0, 3650);
+    row.daysHigh = within(fields, QStringLiteral("daysHigh"), 0, 3650);
+    if (row.daysLow.has_value() != row.daysHigh.has_value() || (row.daysLow && *row.daysLow > *row.daysHigh))
+        fields.refuse(QStringLiteral("“daysLow” and “daysHigh” do not fit each other"));
+    row.repeats = fields.oneOf<Repeats>(QStringLiteral("repeats"), words<Repeats>(), repeatsOf(row.daysHigh));
+    if (row.daysHigh && row.repeats != repeatsOf(row.daysHigh))
+        fields.refuse(QStringLiteral("“repeats” and “daysHigh” do not fit each other"));
+}
+
+/// Clinics' own rows had the trials in words once.
+void formerTrialRule(Threshold& row, Fields& fields)
+{
+    const QString words = fields.optionalText(QStringLiteral("trialRule"));
+    if (!words.isEmpty())
+        row.protocol = row.protocol.isEmpty() ? words : row.protocol + QStringLiteral("; ") + words;
+}
+
+void readTrials(Threshold& row, Fields& fields)
+{
+    if (fields.has(QStringLiteral("rule")))
+        row.rule = fields.oneOf<TrialRule>(QStringLiteral("rule"));
+    row.trials = fields.optionalCount(QStringLiteral("trials"));
+    formerTrialRule(row, fields);
+    const bool isSingle = row.rule == TrialRule::Single;
+    if (row.trials && (!row.rule || (*row.trials == 1) != isSingle))
+        fields.refuse(QStringLiteral("“rule” and “trials” do not fit each other"));
 }
 
 } // namespace
@@ -82,14 +99,14 @@ QStringList thresholdColumns()
 {
     return QStringLiteral(
                "id,measure,population,populationWords,answers,scale,improvement,decline,confidence,"
-               "confidenceBasis,bandOf,bandLow,bandHigh,bandHighIncluded,sem,icc,n,interval,daysLow,daysHigh,"
-               "trialRule,protocol,design,hand,condition,source,checked,note")
+               "confidenceBasis,bandOf,bandLow,bandHigh,bandHighIncluded,sem,icc,n,repeats,interval,daysLow,"
+               "daysHigh,rule,trials,protocol,design,hand,condition,source,checked,note")
         .split(QLatin1Char(','));
 }
 
 QStringList thresholdNumberColumns()
 {
-    return QStringLiteral("improvement,decline,confidence,bandLow,bandHigh,sem,icc,n,daysLow,daysHigh")
+    return QStringLiteral("improvement,decline,confidence,bandLow,bandHigh,sem,icc,n,daysLow,daysHigh,trials")
         .split(QLatin1Char(','));
 }
 
@@ -112,19 +129,15 @@ Threshold thresholdFrom(Fields& fields, const Catalogue& soFar)
     row.sem = within(fields, QStringLiteral("sem"), 1e-6, 1e6);
     row.icc = within(fields, QStringLiteral("icc"), 0, 1);
     row.n = fields.optionalCount(QStringLiteral("n"));
-    row.interval = fields.optionalText(QStringLiteral("interval"));
-    row.daysLow = within(fields, QStringLiteral("daysLow"), 0, 3650);
-    row.daysHigh = within(fields, QStringLiteral("daysHigh"), 0, 3650);
-    if (row.daysLow.has_value() != row.daysHigh.has_value() || (row.daysLow && *row.daysLow > *row.daysHigh))
-        fields.refuse(QStringLiteral("“daysLow” and “daysHigh” do not fit each other"));
-    row.trialRule = fields.optionalText(QStringLiteral("trialRule"));
+    readInterval(row, fields);
     row.protocol = fields.optionalText(QStringLiteral("protocol"));
+    readTrials(row, fields);
     row.design = fields.oneOf<Design>(QStringLiteral("design"));
     row.hand = fields.oneOf<QString>(QStringLiteral("hand"),
                                      {{QStringLiteral("dominant"), QStringLiteral("dominant")},
                                       {QStringLiteral("non-dominant"), QStringLiteral("non-dominant")}},
                                      {});
-    readCondition(row, fields, soFar);
+    row.condition = requirementFrom(fields, soFar);
     row.source = fields.text(QStringLiteral("source"));
     requireKnown(fields, QStringLiteral("source"), soFar.source(row.source) != nullptr, row.source);
     row.checked = fields.oneOf<Checked>(QStringLiteral("checked"));

@@ -86,6 +86,24 @@ const Words<Design>& words()
 }
 
 template <>
+const Words<Repeats>& words()
+{
+    static const Words<Repeats> all = {{u"within-day"_s, Repeats::WithinDay},
+                                       {u"between-days"_s, Repeats::BetweenDays}};
+    return all;
+}
+
+template <>
+const Words<Basis>& words()
+{
+    static const Words<Basis> all = {{u"stated"_s, Basis::Stated},
+                                     {u"inferred"_s, Basis::Inferred},
+                                     {u"assumed"_s, Basis::Assumed},
+                                     {u"empirical"_s, Basis::Empirical}};
+    return all;
+}
+
+template <>
 const Words<Checked>& words()
 {
     static const Words<Checked> all = {{u"read"_s, Checked::Read}, {u"memory"_s, Checked::Memory}};

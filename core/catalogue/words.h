@@ -13,7 +13,7 @@ namespace catalogue
 template <class T>
 using Words = std::vector<std::pair<QString, T>>;
 
-/// Of Kind, Direction, TrialRule, Computing, Strictness, Answers, Scale, Design and Checked.
+/// Of Kind, Direction, TrialRule, Computing, Strictness, Answers, Scale, Design, Repeats, Basis and Checked.
 template <class T>
 const Words<T>& words();
 

@@ -41,11 +41,21 @@ QStringList conditionColumns(const catalogue::Catalogue& catalogue)
     return columns;
 }
 
-base::Error wrongAt(int line, const QString& column, const QString& allowed)
+Place lineOf(int number)
+{
+    return {u"Line %1, column %2: %3", number};
+}
+
+base::Error wrongAt(const Place& place, const QString& part, const QString& allowed)
 {
     return {base::ErrorKind::Invalid,
-            u"Line %1, column %2: %3"_s.arg(QString::number(line), column, allowed),
+            place.words.toString().arg(QString::number(place.number), part, allowed),
             {}};
+}
+
+base::Error wrongAt(int line, const QString& column, const QString& allowed)
+{
+    return wrongAt(lineOf(line), column, allowed);
 }
 
 base::Error oneOf(const std::vector<base::Error>& errors)

@@ -2,6 +2,7 @@
 
 #include "core/base/csv.h"
 #include "core/catalogue/catalogue.h"
+#include "core/exchange/imported.h"
 
 #include <QHash>
 
@@ -14,6 +15,9 @@ const QStringList& findingColumns();
 /// The columns that hold conditions: those of every file, then one for each further condition of the
 /// catalogue, which a file may have or not.
 QStringList conditionColumns(const catalogue::Catalogue& catalogue);
+
+/// The place of a line of a CSV file.
+Place lineOf(int number);
 
 /// "Line 14, column value: …" with what is allowed as a sentence.
 base::Error wrongAt(int line, const QString& column, const QString& allowed);

@@ -4,6 +4,7 @@
 #include "core/exchange/agreement.h"
 #include "core/exchange/findings_row.h"
 #include "core/records/check.h"
+#include "core/records/visit_form.h"
 
 #include <QSet>
 
@@ -108,7 +109,6 @@ base::Result<ImportedVisit> visitIn(const Rows& rows, const records::Patient& pa
     imported.conditions = columns;
     records::Visit& visit = imported.visit;
     visit.day = rows.front().day;
-    visit.form = catalogue.forms.empty() ? QString() : catalogue.forms.front().id;
     if (const auto wrong = records::wrongWith(visit, patient, catalogue, today))
         return wrongAt(rows.front().line, u"date"_s, wrong->what);
     visit.conditions = firstNamed(rows, catalogue);
@@ -131,16 +131,18 @@ base::Result<ImportedVisit> visitIn(const Rows& rows, const records::Patient& pa
                 return wrongAt(trials->begin()->second.line, u"value"_s, wrong->what);
             Origin origin{trials->begin()->first, {}};
             for (const auto& [trial, row] : *trials) {
-                origin.lines.push_back(row.line);
+                origin.places.push_back(lineOf(row.line));
                 origin.saysCapped = origin.saysCapped || row.saysCapped;
             }
             visit.findings.push_back(finding);
             imported.origins.push_back(origin);
         }
     }
+    if (const catalogue::Form* form = records::formFitting(visit, catalogue))
+        visit.form = form->id;
     for (size_t i = 0; i < visit.findings.size(); ++i) {
         if (const auto wrong = records::wrongWithTotal(visit, visit.findings[i].measure, catalogue))
-            return wrongAt(imported.origins[i].lines.front(), u"value"_s, wrong->what);
+            return wrongAt(imported.origins[i].places.front(), u"value"_s, wrong->what);
     }
     return imported;
 }
@@ -150,7 +152,7 @@ ImportedPatient patientIn(const Rows& rows, const QStringList& columns, const ca
                           QDate today, std::vector<base::Error>& errors)
 {
     ImportedPatient imported;
-    imported.line = rows.front().line;
+    imported.place = lineOf(rows.front().line);
     imported.patient = rows.front().patient;
     std::map<QDate, Rows> days;
     for (const FindingRow& row : rows) {
@@ -159,7 +161,7 @@ ImportedPatient patientIn(const Rows& rows, const QStringList& columns, const ca
         days[row.day].push_back(row);
     }
     if (const auto wrong = records::wrongWith(imported.patient, catalogue, today)) {
-        errors.push_back(wrongAt(imported.line, u"born"_s, wrong->what));
+        errors.push_back(wrongAt(imported.place, u"born"_s, wrong->what));
         return imported;
     }
     for (const auto& [day, ofDay] : days) {

@@ -14,10 +14,10 @@ using namespace Qt::StringLiterals;
 namespace
 {
 
-base::Error differs(int line, const QString& column)
+base::Error differs(const Place& place, const QString& part)
 {
     return wrongAt(
-        line, column,
+        place, part,
         u"Allowed is what the records hold for this patient, date, measure, side and trial; a recorded "
         "finding is changed by an amendment, not by an import."_s);
 }
@@ -37,44 +37,44 @@ bool isSame(double a, double b)
 base::Result<records::Finding> merged(const records::Finding& stored, const records::Finding& said,
                                       const Origin& origin, const catalogue::Catalogue& catalogue)
 {
-    const int line = origin.lines.front();
+    const Place& first = origin.places.front();
     if (values::stateCode(stored.value) != values::stateCode(said.value))
-        return differs(line, u"state"_s);
+        return differs(first, u"state"_s);
     if (!values::isDone(said.value) && origin.saysCapped && stored.capReached != said.capReached)
-        return differs(line, cappedColumn);
+        return differs(first, cappedColumn);
     if (!values::isDone(said.value))
-        return stored.value == said.value ? base::Result(stored) : differs(line, u"reason"_s);
+        return stored.value == said.value ? base::Result(stored) : differs(first, u"reason"_s);
     if (!stored.note.contains(said.note))
-        return differs(line, u"reason"_s);
+        return differs(first, u"reason"_s);
     if (said.trials.empty())
-        return stored.value == said.value ? base::Result(stored) : differs(line, u"value"_s);
+        return stored.value == said.value ? base::Result(stored) : differs(first, u"value"_s);
 
     records::Finding finding = stored;
     if (!stored.trialNumbers.empty())
         return stored.trials == said.trials && stored.value == said.value ? base::Result(stored)
-                                                                          : differs(line, u"trial"_s);
+                                                                          : differs(first, u"trial"_s);
     finding.trials = trialsOf(stored);
     const size_t known = finding.trials.size();
     for (size_t i = 0; i < said.trials.size(); ++i) {
-        const size_t place = size_t(origin.firstTrial) - 1 + i;
-        if (place > finding.trials.size())
-            return wrongAt(origin.lines[i], u"trial"_s,
+        const size_t trial = size_t(origin.firstTrial) - 1 + i;
+        if (trial > finding.trials.size())
+            return wrongAt(origin.places[i], u"trial"_s,
                            u"The next trial of this finding is %1."_s.arg(known + 1));
-        if (place < known && !isSame(finding.trials[place], said.trials[i]))
-            return differs(origin.lines[i], u"value"_s);
-        if (place == finding.trials.size())
+        if (trial < known && !isSame(finding.trials[trial], said.trials[i]))
+            return differs(origin.places[i], u"value"_s);
+        if (trial == finding.trials.size())
             finding.trials.push_back(said.trials[i]);
     }
     const bool isAllOfIt = said.trials.size() == known;
     if (origin.saysCapped && isAllOfIt && finding.trials.size() == known &&
         said.capReached != stored.capReached)
-        return differs(line, cappedColumn);
+        return differs(first, cappedColumn);
     if (finding.trials.size() == known)
         return stored;
     finding.value = records::valueOfTrials(finding.trials, *catalogue.measure(finding.measure));
     finding.capReached = stored.capReached || said.capReached;
     if (const auto wrong = records::wrongWith(finding, catalogue))
-        return wrongAt(origin.lines.back(), u"value"_s, wrong->what);
+        return wrongAt(origin.places.back(), u"value"_s, wrong->what);
     return finding;
 }
 
@@ -122,7 +122,7 @@ base::Result<void> refuseWrongTotals(const std::vector<FurtherFindings>& further
             const auto wrong =
                 there == nullptr ? std::nullopt : records::wrongWith(wished, *there, catalogue);
             if (wrong)
-                return wrongAt(imported.origins[i].lines.front(), u"value"_s, wrong->what);
+                return wrongAt(imported.origins[i].places.front(), u"value"_s, wrong->what);
         }
     }
     return {};
@@ -138,7 +138,7 @@ base::Result<void> addVisit(Addition& addition, const ImportedVisit& imported,
         const records::Finding* stored =
             visit == nullptr ? nullptr : visit->finding(finding.measure, finding.side);
         if (stored == nullptr && origin.firstTrial != 1)
-            return wrongAt(origin.lines.front(), u"trial"_s, u"The first trial of a finding is 1."_s);
+            return wrongAt(origin.places.front(), u"trial"_s, u"The first trial of a finding is 1."_s);
         if (visit == nullptr)
             continue;
         const auto own = records::withExceptions(imported.visit.conditions, finding.exceptions);
@@ -148,8 +148,8 @@ base::Result<void> addVisit(Addition& addition, const ImportedVisit& imported,
             continue;
         }
         const auto theirs = records::withExceptions(visit->conditions, stored->exceptions);
-        if (const QString column = differingCondition(own, theirs, imported.conditions); !column.isEmpty())
-            return differs(origin.lines.front(), column);
+        if (const QString part = differingCondition(own, theirs, imported.conditions); !part.isEmpty())
+            return differs(origin.places.front(), part);
         const auto both = merged(*stored, finding, origin, catalogue);
         if (!both)
             return both.error();
@@ -194,15 +194,15 @@ base::Result<Addition> addition(const ImportedPatient& imported,
     addition.isPatientChanged = true;
     if (stored) {
         addition.patient = *stored;
-        if (const QString column = takeIdentity(addition.patient, imported.patient); !column.isEmpty())
-            return wrongAt(imported.line, column,
+        if (const QString part = takeIdentity(addition.patient, imported.patient); !part.isEmpty())
+            return wrongAt(imported.place, part,
                            u"Allowed is what the records hold for this number, or nothing."_s);
         addition.isPatientChanged = addition.patient != *stored;
     }
     const std::vector<records::Visit> current = records::current(versions, true);
     for (const ImportedVisit& visit : imported.visits) {
         if (stored && stored->born && visit.visit.day < *stored->born) {
-            return wrongAt(visit.origins.front().lines.front(), u"date"_s,
+            return wrongAt(visit.origins.front().places.front(), u"date"_s,
                            u"Allowed is a day from the birth date in the records to today."_s);
         }
         std::vector<records::Visit> ofDay;

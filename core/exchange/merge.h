@@ -1,6 +1,8 @@
 #pragma once
 
-#include "core/exchange/findings_csv.h"
+#include "core/base/result.h"
+#include "core/catalogue/catalogue.h"
+#include "core/exchange/imported.h"
 
 namespace exchange
 {
@@ -22,9 +24,9 @@ struct Addition {
     bool isNothing() const { return !isPatientChanged && newVisits.empty() && further.empty(); }
 };
 
-/// What is new in the file for one patient. `stored` is the patient with the same record number, `versions`
-/// are all their visits. A row that says what the records say adds nothing; one that says otherwise is the
-/// error, which names line and column.
+/// What is new in what was read of one patient. `stored` is the patient with the same record number,
+/// `versions` are all their visits. What the records say already adds nothing; what they say otherwise is the
+/// error, which names place and part.
 base::Result<Addition> addition(const ImportedPatient& imported,
                                 const std::optional<records::Patient>& stored,
                                 const std::vector<records::Visit>& versions,

@@ -1,5 +1,7 @@
 #include "core/judging/change.h"
 
+#include "core/records/visit.h"
+
 #include <algorithm>
 
 namespace judging

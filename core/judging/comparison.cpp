@@ -184,7 +184,7 @@ void narrow(Comparison& held, const catalogue::Measure& measure, Averaged averag
     if (!held.threshold)
         return;
     Applied& threshold = *held.threshold;
-    if (threshold.row.trialRule == catalogue::singleTrial) {
+    if (threshold.row.rule == catalogue::TrialRule::Single) {
         averaged.reference *= trialsBehind(held.reference, measure);
         averaged.now *= trialsBehind(held.now, measure);
     }

@@ -1,6 +1,7 @@
 #include "core/judging/events.h"
 
 #include "core/judging/change.h"
+#include "core/records/visit.h"
 
 #include <algorithm>
 

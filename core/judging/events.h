@@ -1,7 +1,7 @@
 #pragma once
 
-#include "core/records/patient.h"
-#include "core/records/visit.h"
+#include "core/records/finding.h"
+#include "core/records/ids.h"
 
 namespace catalogue
 {

@@ -1,6 +1,5 @@
 #include "core/judging/evidence.h"
 
-#include "core/base/text.h"
 #include "core/values/quantity.h"
 
 #include <algorithm>
@@ -39,15 +38,12 @@ bool fitsBand(const Threshold& row, const std::map<QString, double>& levels)
 /// met.
 std::optional<int> conditionRank(const Threshold& row, const records::Conditions& conditions)
 {
-    const qsizetype sign = row.condition.indexOf(u'=');
-    if (sign < 0)
+    if (!row.condition)
         return 1;
-    const QString recorded = records::recorded(conditions, row.condition.left(sign));
+    const QString recorded = records::recorded(conditions, row.condition->condition);
     if (recorded.isEmpty())
         return 2;
-    const QStringList allowed = row.condition.mid(sign + 1).split(u'|');
-    const auto isRecorded = [&](const QString& word) { return base::folded(word) == base::folded(recorded); };
-    return std::ranges::any_of(allowed, isRecorded) ? std::optional(0) : std::nullopt;
+    return row.condition->allows(recorded) ? std::optional(0) : std::nullopt;
 }
 
 /// How far the visits' gap lies outside the row's interval, as the logarithm of a ratio of days.
@@ -72,9 +68,12 @@ std::optional<Rank> rankOf(const Threshold& row, const catalogue::Catalogue& cat
     const bool fitsHand = row.hand.isEmpty() || row.hand == here.hand;
     if (!distance || !condition || !fitsHand || !fitsBand(row, here.levels))
         return std::nullopt;
-    return Rank{double(*distance),           double(row.design),
-                double(!isBetweenDays(row)), double(row.checked == catalogue::Checked::Memory),
-                double(*condition),          intervalDistance(row, here.gapDays),
+    return Rank{double(*distance),
+                double(row.design),
+                double(row.repeats != catalogue::Repeats::BetweenDays),
+                double(row.checked == catalogue::Checked::Memory),
+                double(*condition),
+                intervalDistance(row, here.gapDays),
                 -double(row.n.value_or(0))};
 }
 
@@ -102,12 +101,6 @@ bool isInBand(const Threshold& row, double level)
         return true;
     return row.bandHighIncluded ? !values::exceeds(level, *row.bandHigh)
                                 : values::exceeds(*row.bandHigh, level);
-}
-
-bool isBetweenDays(const Threshold& row)
-{
-    return row.daysLow.value_or(0) >= 1 || row.interval.contains(QStringLiteral("days")) ||
-           row.interval.contains(QStringLiteral("visits"));
 }
 
 Evidence evidence(const catalogue::Catalogue& catalogue, const QString& measure, catalogue::Answers answers,

@@ -40,9 +40,6 @@ enum class WhyNot {
     NoLimit          ///< it gives no positive limit at these values
 };
 
-/// Whether the row's repeats are known to lie on different days.
-bool isBetweenDays(const catalogue::Threshold& row);
-
 /// Whether the level lies in the row's band; a row without a band holds at every level.
 bool isInBand(const catalogue::Threshold& row, double level);
 

@@ -2,6 +2,7 @@
 
 #include "core/judging/comparability.h"
 #include "core/records/history.h"
+#include "core/records/visit.h"
 
 #include <algorithm>
 #include <map>

@@ -1,7 +1,8 @@
 #pragma once
 
 #include "core/catalogue/catalogue.h"
-#include "core/records/visit.h"
+#include "core/records/finding.h"
+#include "core/records/ids.h"
 #include "core/statistics/reliability.h"
 
 namespace judging

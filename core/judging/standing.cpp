@@ -1,6 +1,5 @@
 #include "core/judging/standing.h"
 
-#include "core/base/text.h"
 #include "core/statistics/distributions.h"
 #include "core/values/age.h"
 #include "core/values/quantity.h"
@@ -83,16 +82,12 @@ void fitSide(Fit& fit, const Whom& whom, Side side, Hand dominant)
 }
 
 /// A condition that was not recorded speaks against no row.
-bool fitsCondition(const QString& condition, const records::Conditions& conditions)
+bool fitsCondition(const std::optional<catalogue::Requirement>& asked, const records::Conditions& conditions)
 {
-    const QString recorded =
-        records::recorded(conditions, condition.section(QLatin1Char('='), 0, 0)).trimmed();
-    if (condition.isEmpty() || recorded.isEmpty())
+    if (!asked)
         return true;
-    const QStringList allowed = condition.section(QLatin1Char('='), 1).split(QLatin1Char('|'));
-    return std::ranges::any_of(allowed, [&](const QString& word) {
-        return word == recorded || base::folded(word) == base::folded(recorded);
-    });
+    const QString recorded = records::recorded(conditions, asked->condition).trimmed();
+    return recorded.isEmpty() || asked->allows(recorded);
 }
 
 Fit fitOf(const Whom& whom, const Asked& asked)

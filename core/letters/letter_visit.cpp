@@ -17,17 +17,6 @@ namespace
 using judging::Change;
 using records::Side;
 
-/// The condition's value as people read it.
-QString conditionValue(const catalogue::Condition& condition, const QString& value)
-{
-    for (const catalogue::Option& option : condition.options) {
-        if (option.key == value)
-            return option.title;
-    }
-    const QString unit = values::symbol(condition.unit);
-    return condition.isNumber && !unit.isEmpty() ? value + u' ' + unit : value;
-}
-
 bool isLeftOut(const records::Finding* finding)
 {
     return finding != nullptr && !values::isDone(finding->value) && !values::isUnable(finding->value);
@@ -43,8 +32,9 @@ QStringList exceptionLines(const records::Finding& finding, const catalogue::Cat
         if (measure == nullptr || condition == nullptr)
             continue;
         lines += phrases("%1 only: %2 %3")
-                     .arg(titleOf(*measure, finding.side, phrases), condition->title.toLower(),
-                          value.isEmpty() ? phrases("not recorded") : conditionValue(*condition, value));
+                     .arg(titleOf(*measure, finding.side, phrases),
+                          telling::conditionTitle(id, catalogue, phrases),
+                          telling::conditionValue(value, condition, phrases));
     }
     return lines;
 }
@@ -146,9 +136,10 @@ QStringList conditionLines(const Material& material, const catalogue::Catalogue&
     for (const catalogue::Condition& condition : catalogue.conditions) {
         const QString value = records::recorded(visit->conditions, condition.id);
         if (value.isEmpty())
-            notRecorded += condition.title.toLower();
+            notRecorded += telling::conditionTitle(condition.id, catalogue, phrases);
         else
-            lines += phrases("%1: %2").arg(condition.title, conditionValue(condition, value));
+            lines +=
+                phrases("%1: %2").arg(condition.title, telling::conditionValue(value, &condition, phrases));
     }
     for (const records::Finding& finding : visit->findings)
         lines += exceptionLines(finding, catalogue, phrases);

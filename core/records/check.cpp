@@ -1,8 +1,12 @@
 #include "core/records/check.h"
 
+#include "core/catalogue/catalogue.h"
 #include "core/records/allowed.h"
 #include "core/records/derived.h"
+#include "core/records/letter.h"
+#include "core/records/patient.h"
 #include "core/records/texts.h"
+#include "core/records/visit.h"
 #include "core/records/wording.h"
 
 #include <algorithm>

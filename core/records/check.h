@@ -1,9 +1,10 @@
 #pragma once
 
+#include "core/records/author.h"
 #include "core/records/clinic.h"
-#include "core/records/letter.h"
+#include "core/records/finding.h"
+#include "core/records/ids.h"
 #include "core/records/reading.h"
-#include "core/records/visit.h"
 
 namespace records
 {

@@ -1,5 +1,7 @@
 #include "core/records/declared.h"
 
+#include "core/catalogue/catalogue.h"
+
 #include <algorithm>
 
 namespace records

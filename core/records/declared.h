@@ -1,6 +1,8 @@
 #pragma once
 
+#include "core/catalogue/measure.h"
 #include "core/records/occasion.h"
+#include "core/records/patient.h"
 
 namespace records
 {

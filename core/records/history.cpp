@@ -2,6 +2,7 @@
 
 #include "core/records/declared.h"
 #include "core/records/derived.h"
+#include "core/records/visit.h"
 
 #include <QHash>
 

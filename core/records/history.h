@@ -2,6 +2,7 @@
 
 #include "core/catalogue/catalogue.h"
 #include "core/records/occasion.h"
+#include "core/records/patient.h"
 
 #include <functional>
 

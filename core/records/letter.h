@@ -1,6 +1,13 @@
 #pragma once
 
-#include "core/records/visit.h"
+#include "core/records/author.h"
+#include "core/records/ids.h"
+
+#include <QByteArray>
+#include <QDateTime>
+#include <QStringList>
+
+#include <optional>
 
 namespace records
 {
@@ -32,7 +39,5 @@ struct Letter {
 
     bool operator==(const Letter&) const = default;
 };
-
-using LetterId = base::Id<Letter>;
 
 } // namespace records

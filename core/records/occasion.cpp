@@ -1,5 +1,7 @@
 #include "core/records/occasion.h"
 
+#include "core/records/visit.h"
+
 namespace records
 {
 

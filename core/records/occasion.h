@@ -1,6 +1,10 @@
 #pragma once
 
-#include "core/records/visit.h"
+#include "core/records/finding.h"
+#include "core/records/ids.h"
+#include "core/records/visit_state.h"
+
+#include <QDate>
 
 namespace records
 {

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "core/base/id.h"
+#include "core/records/ids.h"
 
 #include <QDateTime>
 
@@ -23,8 +23,6 @@ struct EvidenceChoice {
 
     bool operator==(const EvidenceChoice&) const = default;
 };
-
-struct Visit;
 
 /// A clinician's word that the conditions not recorded at one or both of two visits were the same there, for
 /// one measure of one patient on both sides.
@@ -65,8 +63,6 @@ struct Patient {
 
     bool operator==(const Patient&) const = default;
 };
-
-using PatientId = base::Id<Patient>;
 
 /// "female", "male", "other" or "unknown".
 QString code(Sex sex);

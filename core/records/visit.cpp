@@ -76,11 +76,4 @@ std::vector<Visit> onRecord(const std::vector<Visit>& versions)
     return ofEachSeries(versions, true);
 }
 
-QString inWords(const Author& author)
-{
-    QStringList parts = {author.name, author.role, author.registration};
-    parts.removeAll(QString());
-    return parts.join(QStringLiteral(", "));
-}
-
 } // namespace records

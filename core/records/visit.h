@@ -1,28 +1,15 @@
 #pragma once
 
 #include "core/catalogue/measure.h"
+#include "core/records/author.h"
 #include "core/records/finding.h"
 #include "core/records/patient.h"
+#include "core/records/visit_state.h"
 
 #include <QDateTime>
 
 namespace records
 {
-
-/// Who answers for a visit or a letter.
-struct Author {
-    QString name;
-    QString role;
-    QString registration; ///< registration number
-
-    bool operator==(const Author&) const = default;
-};
-
-enum class VisitState { Draft, Signed, Amended };
-
-/// "draft", "signed" or "amended".
-QString code(VisitState state);
-std::optional<VisitState> visitStateFromCode(const QString& code);
 
 /// That a visit was entered in error, with all its versions: it stays readable and no longer counts.
 struct Withdrawal {
@@ -59,8 +46,6 @@ struct Visit {
     const Finding* finding(const QString& measure, Side side) const;
 };
 
-using VisitId = base::Id<Visit>;
-
 /// Of each series the version that counts: the newest signed one, or the draft while nothing is signed.
 /// Oldest day first. `draftsToo` takes an open amendment in place of the version it amends. What was entered
 /// in error does not count; this alone decides it, for judging, trends, letters and every export.
@@ -68,8 +53,4 @@ std::vector<Visit> current(const std::vector<Visit>& versions, bool draftsToo = 
 
 /// The same, drafts too, with the visits entered in error among them: for where the history is read.
 std::vector<Visit> onRecord(const std::vector<Visit>& versions);
-
-/// "A. Name, role, registration", without what is missing.
-QString inWords(const Author& author);
-
 } // namespace records

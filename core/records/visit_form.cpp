@@ -28,6 +28,24 @@ QStringList besideForm(const Visit& visit, const catalogue::Catalogue& catalogue
     return beside;
 }
 
+const catalogue::Form* formFitting(const Visit& visit, const catalogue::Catalogue& catalogue)
+{
+    const catalogue::Form* fitting = nullptr;
+    std::pair<qsizetype, qsizetype> least;
+    for (const catalogue::Form& form : catalogue.forms) {
+        const QStringList named = form.measures();
+        const auto beside = std::ranges::count_if(visit.findings, [&](const Finding& finding) {
+            return !isBlank(finding) && !named.contains(finding.measure);
+        });
+        const std::pair<qsizetype, qsizetype> here(beside, named.size());
+        if (!form.isOwn && (fitting == nullptr || here < least)) {
+            fitting = &form;
+            least = here;
+        }
+    }
+    return fitting;
+}
+
 bool isBlank(const Finding& finding)
 {
     const auto* missing = std::get_if<values::Missing>(&finding.value);

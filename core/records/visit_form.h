@@ -14,6 +14,11 @@ const catalogue::Form* formOf(const Visit& visit, const catalogue::Catalogue& ca
 /// once, in the catalogue's order. A finding that says nothing is none.
 QStringList besideForm(const Visit& visit, const catalogue::Catalogue& catalogue);
 
+/// The form of those that come with the program that a visit made elsewhere fits: it leaves the fewest of its
+/// measures beside it, and of those that leave as few asks for the fewest. nullptr where the catalogue has
+/// none.
+const catalogue::Form* formFitting(const Visit& visit, const catalogue::Catalogue& catalogue);
+
 /// Whether nothing would be lost without this finding: not asked, and nothing beside it.
 bool isBlank(const Finding& finding);
 

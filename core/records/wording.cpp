@@ -1,6 +1,7 @@
 #include "core/records/wording.h"
 
 #include "core/base/rounding.h"
+#include "core/catalogue/catalogue.h"
 
 #include <cmath>
 

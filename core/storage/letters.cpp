@@ -1,6 +1,7 @@
 #include "core/storage/letters.h"
 
 #include "core/base/text.h"
+#include "core/records/visit.h"
 #include "core/storage/audit_trail.h"
 #include "core/storage/query.h"
 #include "core/storage/transaction.h"

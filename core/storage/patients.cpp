@@ -282,7 +282,7 @@ base::Result<std::optional<Patient>> Patients::withRecordNumber(const QString& n
                       {":number", text(number)});
 }
 
-base::Result<std::vector<PatientSummary>> Patients::all() const
+base::Result<std::vector<records::PatientSummary>> Patients::all() const
 {
     // Of each visit the version that counts, as records::current says: the newest signed one, else the first
     // draft.
@@ -300,7 +300,7 @@ base::Result<std::vector<PatientSummary>> Patients::all() const
         FROM patients
         LEFT JOIN counted ON counted.patient = patients.id
         LEFT JOIN drafts ON drafts.patient = patients.id)"_s;
-    std::vector<PatientSummary> patients;
+    std::vector<records::PatientSummary> patients;
     auto found = read(m_store, sql, {}, [&](Row& row) -> base::Result<void> {
         patients.push_back({row.key<Patient>(), row.text(), row.text(), row.text(), row.dayIfAny(),
                             row.text(), row.dayIfAny(), row.whole(), row.flag()});

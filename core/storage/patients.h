@@ -2,6 +2,7 @@
 
 #include "core/base/result.h"
 #include "core/records/patient.h"
+#include "core/records/summary.h"
 #include "core/storage/store.h"
 
 #include <QStringList>
@@ -10,19 +11,6 @@
 
 namespace storage
 {
-
-/// No more of a person than is needed to choose.
-struct PatientSummary {
-    records::PatientId id;
-    QString family;
-    QString given;
-    QString recordNumber;
-    std::optional<QDate> born;
-    QString diagnosis;
-    std::optional<QDate> lastVisit;
-    int visits = 0;
-    bool hasDraft = false; ///< a visit waits to be signed
-};
 
 class Patients
 {
@@ -43,7 +31,7 @@ public:
     base::Result<records::Patient> withId(const records::PatientId& id) const;
     /// Empty when there is none.
     base::Result<std::optional<records::Patient>> withRecordNumber(const QString& number) const;
-    base::Result<std::vector<PatientSummary>> all() const;
+    base::Result<std::vector<records::PatientSummary>> all() const;
 
 private:
     Store& m_store;

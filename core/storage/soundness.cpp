@@ -140,7 +140,7 @@ base::Result<QStringList> faults(Store& store, const catalogue::Catalogue& catal
     const auto summaries = patients.all();
     if (!summaries)
         return summaries.error();
-    for (const PatientSummary& summary : *summaries) {
+    for (const records::PatientSummary& summary : *summaries) {
         const auto patient = patients.withId(summary.id);
         if (!patient)
             return patient.error();

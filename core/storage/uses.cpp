@@ -12,7 +12,7 @@ using namespace Qt::StringLiterals;
 namespace storage
 {
 
-base::Result<std::vector<Use>> uses(const Store& store, const QString& measure)
+base::Result<std::vector<records::Use>> uses(const Store& store, const QString& measure)
 {
     // Of each visit the version that counts, as records::current says with drafts: the newest, unless it was
     // entered in error.
@@ -25,7 +25,7 @@ base::Result<std::vector<Use>> uses(const Store& store, const QString& measure)
                           AND newer.version > visits.version)
           AND NOT EXISTS (SELECT 1 FROM visit_withdrawals WHERE visit_withdrawals.series = visits.series)
         ORDER BY visits.day DESC, family, given, visits.id)"_s;
-    std::vector<Use> all;
+    std::vector<records::Use> all;
     auto found = read(store, sql, {{":measure", text(measure)}}, [&](Row& row) -> base::Result<void> {
         all.push_back({row.key<records::Patient>(), row.text(), row.text(), row.text(),
                        row.key<records::Visit>(), row.dayIfAny().value_or(QDate())});

@@ -39,12 +39,12 @@ QString limitOnScale(const judging::Applied& threshold, const Sum& sum)
 {
     const double side = threshold.publishedFor(*sum.held.difference, sum.measure.better);
     const QString published = publishedLimit(side, threshold.row, sum.measure, sum.phrases);
-    if (!threshold.row.confidence)
+    if (!threshold.row.confidence || !threshold.row.basis)
         return sum.phrases("Threshold: %1, as published").arg(published);
     return sum.phrases("Threshold: %1 at %2 % confidence (%3)")
         .arg(published)
         .arg(*threshold.row.confidence * 100)
-        .arg(sum.phrases(threshold.row.confidenceBasis.toUtf8().constData()));
+        .arg(telling::basisWords(*threshold.row.basis, sum.phrases));
 }
 
 /// How the limit on its own scale becomes a difference in the measure's unit. Empty for an absolute limit.

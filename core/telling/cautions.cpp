@@ -1,4 +1,5 @@
 #include "core/judging/room.h"
+#include "core/records/visit.h"
 #include "core/records/wording.h"
 #include "core/telling/row_words.h"
 #include "core/telling/terms.h"
@@ -86,13 +87,14 @@ QString important(const judging::Comparison& held, const Measure& measure, const
 QString unrecordedCondition(const Threshold& row, const judging::Comparison& held, const Catalogue& catalogue,
                             const Phrasebook& phrases)
 {
-    const QString id = row.condition.section(u'=', 0, 0);
-    const bool isRecorded = !records::recorded(held.now.conditions, id).isEmpty() ||
-                            !records::recorded(held.reference.conditions, id).isEmpty();
-    if (id.isEmpty() || isRecorded)
+    if (!row.condition)
+        return {};
+    const QString& id = row.condition->condition;
+    if (!records::recorded(held.now.conditions, id).isEmpty() ||
+        !records::recorded(held.reference.conditions, id).isEmpty())
         return {};
     return phrases("%1 holds for people with %2; that is not recorded here.")
-        .arg(sourceWords(row, catalogue, phrases), conditionWords(row, catalogue, phrases));
+        .arg(sourceWords(row, catalogue, phrases), requirementWords(*row.condition, catalogue, phrases));
 }
 
 QString choiceThatDoesNotFit(const judging::Comparison& held, const Phrasebook& phrases)
@@ -170,7 +172,7 @@ QStringList aboutRow(const judging::Comparison& held, const Catalogue& catalogue
                           populationWords(held.population, catalogue, phrases));
     if (row.checked == catalogue::Checked::Memory)
         lines += phrases("The threshold is from memory; look it up in its source before you rely on it.");
-    if (row.confidenceBasis == QLatin1String("assumed"))
+    if (row.basis == catalogue::Basis::Assumed)
         lines += phrases("The source does not state the confidence of the threshold; it is assumed.");
     if (row.design == catalogue::Design::BetweenRaters)
         lines += phrases("The threshold is of two raters, not of two days.");

@@ -1,6 +1,7 @@
 #include "core/telling/declared_words.h"
 
 #include "core/judging/declared.h"
+#include "core/records/visit.h"
 #include "core/telling/terms.h"
 
 #include <QStringList>
@@ -23,9 +24,7 @@ QString titles(const std::vector<judging::Mismatch>& missing, const catalogue::C
     for (const judging::Mismatch& mismatch : missing) {
         if (mismatch.before.isEmpty() != isBefore || mismatch.now.isEmpty() != isNow)
             continue;
-        const catalogue::Condition* condition = catalogue.condition(mismatch.condition);
-        titles += condition == nullptr ? mismatch.condition
-                                       : titleInSentence(phrases(condition->title.toUtf8().constData()));
+        titles += conditionTitle(mismatch.condition, catalogue, phrases);
     }
     return titles.join(QStringLiteral(", "));
 }

@@ -128,7 +128,8 @@ QString sourceWords(const Whom& whom, const catalogue::Origin& origin, const Cat
     QStringList parts = {source != nullptr ? source->shortForm : origin.source,
                          phrases(whom.populationWords.toUtf8().constData())};
     if (origin.n)
-        parts += phrases("n %1").arg(*origin.n);
+        parts += origin.isOfStudy ? phrases("n %1 in the whole study").arg(*origin.n)
+                                  : phrases("n %1").arg(*origin.n);
     if (!whom.protocol.isEmpty())
         parts += phrases(whom.protocol.toUtf8().constData());
     if (origin.checked == Checked::Memory)

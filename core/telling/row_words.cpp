@@ -27,17 +27,15 @@ QString populationPart(const judging::Comparison& held, const Catalogue& catalog
 
 QString daysPart(const Threshold& row, const Phrasebook& phrases)
 {
-    if (judging::isBetweenDays(row))
+    switch (row.repeats) {
+    case catalogue::Repeats::BetweenDays:
         return phrases("between days");
-    return row.interval.isEmpty() ? phrases("interval not known") : phrases("within a session or a day");
-}
-
-QString optionWords(const QString& key, const catalogue::Condition* condition, const Phrasebook& phrases)
-{
-    if (condition == nullptr)
-        return key;
-    const auto option = std::ranges::find(condition->options, key, &catalogue::Option::key);
-    return option == condition->options.end() ? key : phrases(option->title.toUtf8().constData()).toLower();
+    case catalogue::Repeats::WithinDay:
+        return phrases("within a session or a day");
+    case catalogue::Repeats::NotStated:
+        break;
+    }
+    return phrases("interval not known");
 }
 
 } // namespace
@@ -55,20 +53,47 @@ QString designWords(catalogue::Design design, const Phrasebook& phrases)
     return phrases("test–retest");
 }
 
-QString conditionWords(const Threshold& row, const Catalogue& catalogue, const Phrasebook& phrases)
+QString basisWords(catalogue::Basis basis, const Phrasebook& phrases)
 {
-    const qsizetype sign = row.condition.indexOf(u'=');
-    if (sign < 0)
-        return {};
-    const QString id = row.condition.left(sign);
-    const catalogue::Condition* condition = catalogue.condition(id);
-    QString words;
-    for (const QString& key : row.condition.mid(sign + 1).split(u'|')) {
-        const QString option = optionWords(key, condition, phrases);
-        words = words.isEmpty() ? option : phrases("%1 or %2").arg(words, option);
+    switch (basis) {
+    case catalogue::Basis::Stated:
+        break;
+    case catalogue::Basis::Inferred:
+        return phrases("inferred");
+    case catalogue::Basis::Assumed:
+        return phrases("assumed");
+    case catalogue::Basis::Empirical:
+        return phrases("empirical");
     }
-    const QString title = condition == nullptr ? id : phrases(condition->title.toUtf8().constData());
-    return phrases("%1: %2").arg(title.toLower(), words);
+    return phrases("stated");
+}
+
+QString intervalWords(const Threshold& row, const Phrasebook& phrases)
+{
+    if (!row.interval.isEmpty())
+        return phrases(row.interval.toUtf8().constData());
+    if (!row.daysLow || !row.daysHigh)
+        return {};
+    return *row.daysLow == *row.daysHigh
+               ? daysWords(*row.daysLow, phrases)
+               : phrases("%1 to %2").arg(QString::number(*row.daysLow), daysWords(*row.daysHigh, phrases));
+}
+
+QString trialsWords(const Threshold& row, const Phrasebook& phrases)
+{
+    if (!row.rule)
+        return {};
+    switch (*row.rule) {
+    case catalogue::TrialRule::Single:
+        break;
+    case catalogue::TrialRule::Mean:
+        return row.trials ? phrases("the mean of %1 trials").arg(*row.trials)
+                          : phrases("the mean of several trials");
+    case catalogue::TrialRule::Best:
+        return row.trials ? phrases("the best of %1 trials").arg(*row.trials)
+                          : phrases("the best of several trials");
+    }
+    return phrases("a single trial");
 }
 
 QString choiceWords(const judging::Comparison& comparison, const Phrasebook& phrases)
@@ -86,7 +111,7 @@ QString whyThisRow(const judging::Comparison& comparison, const Catalogue& catal
     if (!comparison.threshold)
         return {};
     const Threshold& row = comparison.threshold->row;
-    const QString people = conditionWords(row, catalogue, phrases);
+    const QString people = row.condition ? requirementWords(*row.condition, catalogue, phrases) : QString();
     QStringList parts = {choiceWords(comparison, phrases),
                          populationPart(comparison, catalogue, phrases),
                          designWords(row.design, phrases),
@@ -108,14 +133,12 @@ QString whyNotUsed(const judging::NotUsed& notUsed, const Catalogue& catalogue, 
     case judging::WhyNot::OtherDesign:
         return designWords(notUsed.row.design, phrases);
     case judging::WhyNot::WithinSession:
-        return notUsed.row.interval.isEmpty() ? phrases("interval not known")
-                                              : phrases("within a session or a day");
+        return daysPart(notUsed.row, phrases);
     case judging::WhyNot::FromMemory:
         return phrases("from memory");
     case judging::WhyNot::ForEverybody:
-        return notUsed.row.condition.isEmpty()
-                   ? phrases("of everybody, not of people under the recorded condition")
-                   : phrases("of people under a condition that is not recorded here");
+        return !notUsed.row.condition ? phrases("of everybody, not of people under the recorded condition")
+                                      : phrases("of people under a condition that is not recorded here");
     case judging::WhyNot::OtherInterval:
         return notUsed.row.daysLow ? phrases("interval less like that between the visits")
                                    : phrases("interval in days not known");

@@ -19,11 +19,16 @@ QString choiceWords(const judging::Comparison& comparison, const base::Phraseboo
 QString whyNotUsed(const judging::NotUsed& notUsed, const catalogue::Catalogue& catalogue,
                    const base::Phrasebook& phrases);
 
-/// "help from a person: none or supervision": the people a row holds for. Empty where it holds for everybody.
-QString conditionWords(const catalogue::Threshold& row, const catalogue::Catalogue& catalogue,
-                       const base::Phrasebook& phrases);
-
 /// "test–retest", "between raters", "internal consistency".
 QString designWords(catalogue::Design design, const base::Phrasebook& phrases);
+
+/// "stated", "inferred", "assumed", "empirical": where the confidence level comes from.
+QString basisWords(catalogue::Basis basis, const base::Phrasebook& phrases);
+
+/// "6 to 8 days", "two trials in one session": what lay between the repeats. Empty where it is not known.
+QString intervalWords(const catalogue::Threshold& row, const base::Phrasebook& phrases);
+
+/// "the mean of 2 trials"; empty where the source does not say.
+QString trialsWords(const catalogue::Threshold& row, const base::Phrasebook& phrases);
 
 } // namespace telling

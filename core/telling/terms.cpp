@@ -44,26 +44,7 @@ QString brief(double number)
     return QString::number(number, 'g', 4);
 }
 
-QString conditionValue(const QString& value, const catalogue::Condition* condition,
-                       const base::Phrasebook& phrases)
-{
-    if (condition == nullptr)
-        return value;
-    for (const catalogue::Option& option : condition->options) {
-        if (option.key == value)
-            return titleInSentence(phrases(option.title.toUtf8().constData()));
-    }
-    const QString symbol = values::symbol(condition->unit);
-    return condition->isNumber && !symbol.isEmpty() ? value + u' ' + symbol : value;
-}
-
 } // namespace
-
-QString titleInSentence(const QString& title)
-{
-    const bool isAbbreviation = title.size() > 1 && title.at(1).isUpper();
-    return isAbbreviation || title.isEmpty() ? title : title.at(0).toLower() + title.mid(1);
-}
 
 QString amount(double number, const Measure& measure, int decimals)
 {
@@ -146,9 +127,7 @@ QString mismatchWords(const judging::Mismatch& mismatch, const judging::Comparis
                       const catalogue::Catalogue& catalogue, const base::Phrasebook& phrases)
 {
     const catalogue::Condition* condition = catalogue.condition(mismatch.condition);
-    const QString title = condition != nullptr
-                              ? titleInSentence(phrases(condition->title.toUtf8().constData()))
-                              : mismatch.condition;
+    const QString title = conditionTitle(mismatch.condition, catalogue, phrases);
     if (mismatch.before.isEmpty() && mismatch.now.isEmpty())
         return phrases("%1 was not recorded at either visit").arg(title);
     if (mismatch.isMissing()) {
@@ -156,8 +135,8 @@ QString mismatchWords(const judging::Mismatch& mismatch, const judging::Comparis
         return phrases("%1 was not recorded on %2").arg(title, records::dayInWords(day));
     }
     return phrases("%1 was “%2”, now “%3”")
-        .arg(title, conditionValue(mismatch.before, condition, phrases),
-             conditionValue(mismatch.now, condition, phrases));
+        .arg(title, conditionValueInSentence(mismatch.before, condition, phrases),
+             conditionValueInSentence(mismatch.now, condition, phrases));
 }
 
 QString daysWords(double days, const base::Phrasebook& phrases)

@@ -2,6 +2,7 @@
 
 #include "core/base/phrasebook.h"
 #include "core/judging/comparison.h"
+#include "core/telling/condition_words.h"
 
 namespace telling
 {
@@ -32,9 +33,6 @@ QString sourceWords(const catalogue::Threshold& row, const catalogue::Catalogue&
 /// The title of a population; its id where the catalogue does not know it.
 QString populationWords(const QString& id, const catalogue::Catalogue& catalogue,
                         const base::Phrasebook& phrases);
-
-/// A title as it stands within a sentence: "walking aid"; an abbreviation keeps its capitals.
-QString titleInSentence(const QString& title);
 
 /// "walking aid was “none”, now “stick”", "footwear was not recorded on 12-Mar-2026".
 QString mismatchWords(const judging::Mismatch& mismatch, const judging::Comparison& comparison,

@@ -202,23 +202,20 @@ QString written(const Threshold& row, const Catalogue& catalogue, const Phrasebo
         limit = phrases("%1 for the better, %2 for the worse")
                     .arg(limit, publishedLimit(row.decline, row, *measure, phrases));
     QStringList parts = {limit, sourceWords(row, catalogue, phrases)};
-    if (!row.interval.isEmpty())
-        parts += phrases("interval %1").arg(row.interval);
+    if (const QString interval = intervalWords(row, phrases); !interval.isEmpty())
+        parts += phrases("interval %1").arg(interval);
     if (row.answers == catalogue::Answers::Important)
         parts += phrases("important change");
     else
         parts += designWords(row.design, phrases);
-    if (row.confidence)
-        parts += phrases("%1 % (%2)")
-                     .arg(*row.confidence * 100)
-                     .arg(phrases(row.confidenceBasis.toUtf8().constData()));
-    else if (!row.confidenceBasis.isEmpty())
-        parts += phrases(row.confidenceBasis.toUtf8().constData());
-    const QString people = conditionWords(row, catalogue, phrases);
-    if (!people.isEmpty())
-        parts += phrases("for people with %1").arg(people);
-    if (!row.trialRule.isEmpty())
-        parts += phrases(row.trialRule.toUtf8().constData());
+    if (row.confidence && row.basis)
+        parts += phrases("%1 % (%2)").arg(*row.confidence * 100).arg(basisWords(*row.basis, phrases));
+    else if (row.basis)
+        parts += basisWords(*row.basis, phrases);
+    if (row.condition)
+        parts += phrases("for people with %1").arg(requirementWords(*row.condition, catalogue, phrases));
+    if (row.rule)
+        parts += trialsWords(row, phrases);
     if (!row.protocol.isEmpty())
         parts += phrases(row.protocol.toUtf8().constData());
     if (row.checked == catalogue::Checked::Read)

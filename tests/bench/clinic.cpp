@@ -1,5 +1,8 @@
 #include "tests/bench/clinic.h"
 
+#include "core/catalogue/catalogue.h"
+#include "core/records/summary.h"
+#include "core/storage/patients.h"
 #include "core/storage/store.h"
 #include "core/storage/transaction.h"
 #include "core/storage/visits.h"
@@ -123,7 +126,7 @@ records::Conditions everyCondition(const catalogue::Catalogue& catalogue)
 base::Result<void> makeClinic(const QString& path, const catalogue::Catalogue& catalogue)
 {
     auto store =
-        storage::Store::open(path, {QStringLiteral("bench"), clockOf(firstDay)}, storage::Opening::MayCreate);
+        storage::Store::open(path, {QStringLiteral("bench"), clockOf(firstDay)}, records::Opening::MayCreate);
     if (!store)
         return store.error();
     const records::Conditions conditions = everyCondition(catalogue);
@@ -142,7 +145,7 @@ base::Result<void> makeClinic(const QString& path, const catalogue::Catalogue& c
 std::unique_ptr<session::Session> openedClinic(const QString& path, const catalogue::Catalogue& catalogue)
 {
     auto opened = session::Session::open(path, catalogue, clockOf(firstDay.addDays(manyVisits * 30)),
-                                         QStringLiteral("bench"), storage::Opening::MustExist);
+                                         QStringLiteral("bench"), records::Opening::MustExist);
     return opened ? std::move(*opened) : nullptr;
 }
 
@@ -151,7 +154,7 @@ records::PatientId patientWithMany(const session::Session& session)
     const auto all = session.patients();
     if (!all)
         return {};
-    const auto many = std::ranges::find(*all, QStringLiteral("MANY"), &storage::PatientSummary::recordNumber);
+    const auto many = std::ranges::find(*all, QStringLiteral("MANY"), &records::PatientSummary::recordNumber);
     return many == all->end() ? records::PatientId() : many->id;
 }
 

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "app/session/session.h"
+#include "core/catalogue/catalogue.h"
 
 namespace bench
 {

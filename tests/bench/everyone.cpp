@@ -1,5 +1,6 @@
 #include "tests/bench/everyone.h"
 
+#include "core/records/visit.h"
 #include "tests/bench/clinic.h"
 
 #include "core/storage/store.h"
@@ -92,7 +93,7 @@ QString wanted(const catalogue::Catalogue& catalogue)
 bool make(const QString& path, const catalogue::Catalogue& catalogue, int patients)
 {
     const auto now = [] { return QDateTime(QDate(2026, 1, 5), QTime(9, 0), QTimeZone::utc()); };
-    if (!storage::Store::open(path, {QStringLiteral("bench"), now}, storage::Opening::MayCreate))
+    if (!storage::Store::open(path, {QStringLiteral("bench"), now}, records::Opening::MayCreate))
         return false;
     sqlite3* database = nullptr;
     const QString people = QStringLiteral(R"(

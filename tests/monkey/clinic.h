@@ -2,6 +2,7 @@
 
 #include "app/session/demo.h"
 #include "app/shell/main_window.h"
+#include "core/records/summary.h"
 #include "tests/support/clinic_desk.h"
 
 namespace monkey
@@ -32,7 +33,7 @@ struct Clinic : clinic_desk::Desk {
         if (const auto made = session::makeDemoClinic(*session); !made)
             qFatal("No demo clinic: %s", qPrintable(made.error().what));
         if (const auto all = session->patients(); all) {
-            for (const storage::PatientSummary& patient : *all)
+            for (const records::PatientSummary& patient : *all)
                 patients.push_back(patient.id);
         }
         window = std::make_unique<shell::MainWindow>(*session, replies);

@@ -19,6 +19,7 @@ using namespace monkey;
 
 /// Set by the sanitizers where they are linked.
 extern "C" void __sanitizer_set_death_callback(void (*callback)()) __attribute__((weak));
+extern "C" void __sanitizer_print_stack_trace() __attribute__((weak));
 
 namespace
 {
@@ -42,6 +43,8 @@ void sayWhere()
 void die(int signal)
 {
     sayWhere();
+    if (__sanitizer_print_stack_trace != nullptr)
+        __sanitizer_print_stack_trace(); // where it hangs
     std::signal(signal, SIG_DFL);
     std::raise(signal);
 }

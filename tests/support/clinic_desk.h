@@ -2,6 +2,7 @@
 
 #include "app/session/session.h"
 #include "core/catalogue/reader.h"
+#include "core/records/visit.h"
 #include "tests/support/answers.h"
 
 #include <QCoreApplication>
@@ -45,7 +46,7 @@ struct Desk {
         const auto clock = [] { return QDateTime(today, QTime(9, 30), Qt::UTC); };
         auto opened =
             session::Session::open(path(), book(), clock, u"tester"_s,
-                                   session ? storage::Opening::ToRead : storage::Opening::MayCreate);
+                                   session ? records::Opening::ToRead : records::Opening::MayCreate);
         return opened ? std::move(*opened) : nullptr;
     }
 

@@ -102,7 +102,7 @@ inline catalogue::Threshold threshold(const QString& id, const QString& measure,
     row.improvement = limit;
     row.decline = limit;
     row.confidence = 0.95;
-    row.confidenceBasis = u"stated"_s;
+    row.basis = catalogue::Basis::Stated;
     row.source = source;
     row.n = n;
     return row;
@@ -159,7 +159,7 @@ inline std::vector<catalogue::Threshold> thresholds()
         threshold(u"feet-ms"_s, u"timed-25-foot-walk"_s, u"multiple-sclerosis"_s, 20, u"schwid"_s, 63));
     rows.back().scale = catalogue::Scale::PercentOfReference;
     rows.back().confidence = {};
-    rows.back().confidenceBasis = u"empirical"_s;
+    rows.back().basis = catalogue::Basis::Empirical;
     // Tilson 2010, Phys Ther 90:196, subacute stroke: important change.
     rows.push_back(threshold(u"speed-important"_s, speed, u"stroke-subacute"_s, 0.16, u"tilson"_s, 283));
     rows.back().answers = catalogue::Answers::Important;

@@ -44,9 +44,10 @@ inline catalogue::Threshold reachThreshold()
     row.improvement = 4.5;
     row.decline = 5;
     row.confidence = 0.95;
-    row.confidenceBasis = u"stated"_s;
+    row.basis = catalogue::Basis::Stated;
     row.n = 22;
     row.interval = u"7 days"_s;
+    row.repeats = catalogue::Repeats::BetweenDays;
     row.daysLow = 7;
     row.daysHigh = 7;
     row.source = u"own-audit"_s;

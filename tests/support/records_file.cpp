@@ -1,5 +1,7 @@
 #include "tests/support/records_file.h"
 
+#include "core/catalogue/catalogue.h"
+
 #include <QTimeZone>
 
 using namespace Qt::StringLiterals;
@@ -15,7 +17,7 @@ const QByteArray& emptyRecords()
         const QTemporaryDir folder;
         const QString path = folder.filePath(u"template"_s);
         const auto now = [] { return QDateTime(QDate(2026, 3, 1), QTime(8, 0), Qt::UTC); };
-        if (auto made = storage::Store::open(path, {u"tester"_s, now}, storage::Opening::MayCreate); !made)
+        if (auto made = storage::Store::open(path, {u"tester"_s, now}, records::Opening::MayCreate); !made)
             qFatal("No records file: %s", qPrintable(made.error().what + made.error().detail));
         QFile file(path);
         return file.open(QIODevice::ReadOnly) ? file.readAll() : QByteArray();
@@ -42,7 +44,7 @@ storage::Access RecordsFile::access()
 std::unique_ptr<storage::Store> RecordsFile::openAgain()
 {
     auto opened = storage::Store::open(path(), access(),
-                                       m_store ? storage::Opening::ToRead : storage::Opening::MustExist);
+                                       m_store ? records::Opening::ToRead : records::Opening::MustExist);
     if (!opened)
         qFatal("No records file: %s", qPrintable(opened.error().what + opened.error().detail));
     return std::move(*opened);

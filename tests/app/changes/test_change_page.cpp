@@ -1,5 +1,6 @@
 #include "app/changes/change_page.h"
 
+#include "core/records/visit.h"
 #include "tests/support/answers.h"
 #include "tests/support/story.h"
 #include "tests/support/test_support.h"

@@ -343,7 +343,7 @@ void TestTrendPoints::theLimitsAreThoseOfTheComparisonItself()
                        examples::threshold(u"months"_s, walk, u"stroke"_s, 8, u"hosoi"_s, 20)};
     book.thresholds[0].daysLow = book.thresholds[0].daysHigh = 1;
     book.thresholds[1].daysLow = book.thresholds[1].daysHigh = 60;
-    book.thresholds[1].trialRule = catalogue::singleTrial.toString();
+    book.thresholds[1].rule = catalogue::TrialRule::Single;
     std::vector visits{timed(u"a"_s, {2025, 1, 6}, 30, with(u"stick"_s)),
                        timed(u"b"_s, {2025, 3, 6}, 29, with(u"stick"_s))};
     for (records::Visit& visit : visits)

@@ -38,7 +38,7 @@ struct Clinic : Place {
     {
         const auto store = storage::Store::open(
             records, {u"tester"_s, [] { return QDateTime(QDate(2026, 3, 1), QTime(8, 0), Qt::UTC); }},
-            storage::Opening::MustExist);
+            records::Opening::MustExist);
         return store && storage::ClinicCatalogues(**store).add(document);
     }
 };

@@ -174,7 +174,7 @@ void TestDemo::withoutASignedVisitThereIsNoLetter()
         const auto catalogue = catalogue::readCatalogue(u":/catalogue"_s);
         QVERIFY(catalogue);
         auto session = session::Session::open(place.records, *catalogue, &QDateTime::currentDateTimeUtc,
-                                              u"test"_s, storage::Opening::MustExist);
+                                              u"test"_s, records::Opening::MustExist);
         QVERIFY(session);
         records::Patient patient;
         patient.recordNumber = u"T-1"_s;

@@ -16,7 +16,7 @@ namespace test_files
 using program::Outcome;
 using program::Place;
 using program::run;
-using storage::Opening;
+using records::Opening;
 
 /// A records file with one patient, T-1.
 struct Clinic : Place {

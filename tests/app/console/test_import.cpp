@@ -48,7 +48,7 @@ void TestImport::whoImportsIsTheAccountOrIsNamed()
         0);
     const auto store =
         *storage::Store::open(place.records, {u"tester"_s, [] { return QDateTime::currentDateTimeUtc(); }},
-                              storage::Opening::MustExist);
+                              records::Opening::MustExist);
     const auto patient = **storage::Patients(*store).withRecordNumber(u"T-1"_s);
     const auto visits = *storage::Visits(*store).ofPatient(patient.id);
     QCOMPARE(visits.size(), size_t(2));

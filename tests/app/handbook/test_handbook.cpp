@@ -181,7 +181,8 @@ void TestHandbook::aLevelIsWrittenWithTheMeasureItIsOf()
     banded.bandHighIncluded = true;
     QCOMPARE(handbook::peopleWords(banded, book(), {}), people + u", 0.40 to 0.80 m/s"_s);
     banded.bandOf = u"berg-balance"_s;
-    QVERIFY(handbook::detailWords(banded, book()).first().contains(u"level of: Berg balance scale: total"_s));
+    QVERIFY(
+        handbook::detailWords(banded, book(), {}).first().contains(u"level of: Berg balance scale: total"_s));
 }
 
 void TestHandbook::whatIsFromMemoryIsSaidTwice()
@@ -190,7 +191,7 @@ void TestHandbook::whatIsFromMemoryIsSaidTwice()
     QVERIFY(!handbook::originWords(remembered, book()).contains(u"memory"_s));
     remembered.checked = catalogue::Checked::Memory;
     QCOMPARE(handbook::originWords(remembered, book()), u"somebody-2001, from memory"_s);
-    QVERIFY(handbook::detailWords(remembered, book())
+    QVERIFY(handbook::detailWords(remembered, book(), {})
                 .contains(u"From memory: not read in the source. Check it before you rely on it."_s));
 }
 
@@ -207,9 +208,9 @@ void TestHandbook::aConditionIsWrittenInItsWords()
     const auto real = catalogue::readCatalogue(u":/catalogue"_s);
     QVERIFY(real);
     catalogue::Threshold helped = row();
-    helped.condition = u"assistance=none|supervision"_s;
-    QVERIFY2(handbook::detailWords(helped, *real).first().contains(u"none or supervision"_s),
-             qPrintable(handbook::detailWords(helped, *real).first()));
+    helped.condition = {u"assistance"_s, {u"none"_s, u"supervision"_s}};
+    QVERIFY2(handbook::detailWords(helped, *real, {}).first().contains(u"none or supervision"_s),
+             qPrintable(handbook::detailWords(helped, *real, {}).first()));
 }
 
 void TestHandbook::markupInATextIsShownAsText()

@@ -3,6 +3,7 @@
 #include "app/handbook/evidence_table.h"
 #include "app/handbook/measure_list.h"
 #include "app/handbook/uses_table.h"
+#include "core/records/patient.h"
 #include "tests/support/clinic_desk.h"
 #include "tests/support/test_support.h"
 
@@ -97,7 +98,7 @@ void TestMeasuresPage::theModelsKeepTheirWord()
     const QAbstractItemModelTester third(&uses, strictly);
     list.show(clinic_desk::book(), {});
     evidence.show(u"berg-balance"_s, clinic_desk::book());
-    uses.show({storage::Use(), storage::Use()});
+    uses.show({records::Use(), records::Use()});
     QVERIFY(list.rowCount() > 0 && evidence.rowCount() > 0);
     QCOMPARE(uses.rowCount(), 2);
     list.show(clinic_desk::book(), u"no such thing"_s);

@@ -182,7 +182,8 @@ void TestFormsPage::renamingTwiceGoesOnWithTheFirst()
 
 void TestFormsPage::ticksAndHeadsAreEditedInTheModel()
 {
-    own::FormRows model(clinic_desk::book(), nullptr);
+    const clinic_desk::Desk desk;
+    own::FormRows model(*desk.session, nullptr);
     QAbstractItemModelTester tester(&model, QAbstractItemModelTester::FailureReportingMode::QtTest);
     model.setForm(clinic_desk::book().forms.front());
     QVERIFY(model.setData(model.index(0, 0), u" Arms "_s, Qt::EditRole));
@@ -200,7 +201,8 @@ void TestFormsPage::ticksAndHeadsAreEditedInTheModel()
 
 void TestFormsPage::thePreviewGrowsWithTheForm()
 {
-    own::FormPreview preview(clinic_desk::book(), nullptr);
+    const clinic_desk::Desk desk;
+    own::FormPreview preview(*desk.session, nullptr);
     preview.setForm({u"a"_s, u"A"_s, {{u"Arms"_s, {u"finger-nose"_s}}}, {}, true});
     const int one = preview.sizeHint().height();
     preview.setForm({u"a"_s, u"A"_s, {{u"Arms"_s, {u"finger-nose"_s, u"timed-up-and-go"_s}}}, {}, true});

@@ -5,6 +5,7 @@
 #include "app/own/own_error_words.h"
 #include "app/own/threshold_draft.h"
 #include "core/paper/pages.h"
+#include "core/telling/row_words.h"
 #include "tests/core/paper/pdf_file.h"
 #include "tests/support/clinic_desk.h"
 #include "tests/support/test_support.h"
@@ -127,6 +128,21 @@ private Q_SLOTS:
         QCOMPARE(row.populationWords, QString());
         QCOMPARE(row.interval, QString());
         QVERIFY(!row.daysLow && !row.daysHigh);
+    }
+
+    /// Words on the screen's language decide nothing: days and kind of interval are typed.
+    void ofMarkedVisitsTheIntervalIsTyped()
+    {
+        OwnError marked = of(growing(24));
+        marked.source = StudySource::MarkedVisits;
+        marked.results.fewestDays = 1;
+        marked.results.mostDays = 9;
+        const catalogue::Threshold row = own::asThreshold(marked, clinic, day).first;
+        QVERIFY(row.repeats == catalogue::Repeats::BetweenDays);
+        QCOMPARE(row.daysLow, 1.0);
+        QCOMPARE(row.daysHigh, 9.0);
+        QCOMPARE(row.interval, QString());
+        QCOMPARE(telling::intervalWords(row, {}), u"1 to 9 days"_s);
     }
 
     void anIntervalThatIsNotDefinedIsSaid()

@@ -56,7 +56,7 @@ void TestThresholdDraft::whatIsTypedBecomesTheRow()
     QCOMPARE(row.improvement, 3.5);
     QCOMPARE(row.decline, 3.5);
     QCOMPARE(row.confidence, std::optional(0.95));
-    QCOMPARE(row.confidenceBasis, u"stated"_s);
+    QCOMPARE(row.basis, std::optional(catalogue::Basis::Stated));
     QCOMPARE(row.n, std::optional(24));
     QCOMPARE(row.daysHigh, std::optional(7.0));
     QVERIFY(row.isOwn);
@@ -127,7 +127,7 @@ void TestThresholdDraft::anImportantChangeHasNoConfidence()
     const auto [row, source, wrong] = own::checked(draft, book(), {});
     QVERIFY(wrong.empty());
     QVERIFY(!row.confidence);
-    QVERIFY(row.confidenceBasis.isEmpty());
+    QVERIFY(!row.basis);
     QCOMPARE(draft.typed[ThresholdField::Confidence], u"95"_s);
 }
 

@@ -7,9 +7,9 @@ using namespace Qt::StringLiterals;
 namespace test_look_alikes
 {
 
-storage::PatientSummary summary(const QString& family, const QString& given, std::optional<QDate> born)
+records::PatientSummary summary(const QString& family, const QString& given, std::optional<QDate> born)
 {
-    storage::PatientSummary patient;
+    records::PatientSummary patient;
     patient.id = records::PatientId::make();
     patient.family = family;
     patient.given = given;
@@ -88,7 +88,7 @@ void TestLookAlikes::bothTogetherStandFirst()
 
 void TestLookAlikes::nobodyIsTheirOwnLookAlike()
 {
-    const storage::PatientSummary onRecord = summary(u"Halden"_s, u"Mirrit"_s, QDate(1951, 3, 4));
+    const records::PatientSummary onRecord = summary(u"Halden"_s, u"Mirrit"_s, QDate(1951, 3, 4));
     records::Patient candidate;
     candidate.id = onRecord.id;
     candidate.family = onRecord.family;

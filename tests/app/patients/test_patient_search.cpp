@@ -49,7 +49,7 @@ void TestPatientSearch::finds()
 {
     QFETCH(QString, typed);
     QFETCH(bool, isFound);
-    storage::PatientSummary patient;
+    records::PatientSummary patient;
     patient.family = u"Łódź-Ügur"_s;
     patient.given = u"Mirrit"_s;
     patient.recordNumber = u"L-0042"_s;
@@ -59,7 +59,7 @@ void TestPatientSearch::finds()
 
 void TestPatientSearch::aPersonWithoutBirthDateIsFoundByName()
 {
-    storage::PatientSummary patient;
+    records::PatientSummary patient;
     patient.family = u"Halden"_s;
     QVERIFY(base::matches(patients::searchKeys(patient), u"hal"_s));
     QVERIFY(!base::matches(patients::searchKeys(patient), u"1951"_s));

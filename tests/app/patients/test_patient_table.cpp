@@ -13,9 +13,9 @@ using patients::PatientTable;
 
 const QDate today(2026, 3, 12);
 
-storage::PatientSummary summary(const QString& family, const QString& given, QDate born, int visits)
+records::PatientSummary summary(const QString& family, const QString& given, QDate born, int visits)
 {
-    storage::PatientSummary patient;
+    records::PatientSummary patient;
     patient.id = {family};
     patient.family = family;
     patient.given = given;
@@ -62,7 +62,7 @@ void TestPatientTable::keepsTheRulesOfModels()
 void TestPatientTable::aRowTellsPeopleApart()
 {
     PatientTable table;
-    storage::PatientSummary patient = summary(u"Voss"_s, u"Osric"_s, QDate(1951, 3, 13), 3);
+    records::PatientSummary patient = summary(u"Voss"_s, u"Osric"_s, QDate(1951, 3, 13), 3);
     patient.lastVisit = QDate(2026, 3, 1);
     patient.hasDraft = true;
     table.setPatients({patient}, today);
@@ -78,7 +78,7 @@ void TestPatientTable::aRowTellsPeopleApart()
 void TestPatientTable::whatIsMissingIsSaid()
 {
     PatientTable table;
-    storage::PatientSummary patient;
+    records::PatientSummary patient;
     patient.family = u"Voss"_s;
     table.setPatients({patient}, today);
     QCOMPARE(table.index(0, PatientTable::Born).data().toString(), u"not recorded"_s);

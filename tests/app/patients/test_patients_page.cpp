@@ -3,6 +3,8 @@
 #include "app/patients/patient_form.h"
 #include "app/patients/patient_table.h"
 #include "app/widgets/notice.h"
+#include "core/storage/patients.h"
+#include "core/storage/store.h"
 #include "tests/support/clinic_desk.h"
 #include "tests/support/test_support.h"
 

@@ -1,5 +1,6 @@
 #include "app/session/session.h"
 
+#include "core/judging/change.h"
 #include "tests/support/clinic_desk.h"
 #include "tests/support/test_support.h"
 
@@ -67,11 +68,15 @@ private Q_SLOTS:
     {
         Walked desk;
         QCOMPARE(desk.verdict(), judging::Verdict::NotComparable);
-        const QSignalSpy patients(desk.session.get(), &session::Session::patientChanged);
+        const QSignalSpy judging(desk.session.get(), &session::Session::judgingChanged);
         const QSignalSpy focus(desk.session.get(), &session::Session::focusChanged);
+        const quint64 before = desk.session->lastToken();
         QVERIFY(desk.session->declareEqual(walk, desk.first, desk.second, u"seen in the film"_s));
-        QCOMPARE(patients.size(), 1);
-        QCOMPARE(focus.size(), 1);
+        QCOMPARE(judging.size(), 1);
+        const auto fact = judging.front().front().value<session::Fact>();
+        QCOMPARE(fact.patient, desk.patient.id);
+        QVERIFY(fact.token > before && fact.token == desk.session->lastToken());
+        QCOMPARE(focus.size(), 0);
         QCOMPARE(desk.verdict(), judging::Verdict::Better);
         const auto again = desk.openAgain();
         again->choosePatient(desk.patient.id);
@@ -137,13 +142,13 @@ private Q_SLOTS:
     void anotherWayToJudgeIsSeenAtOnce()
     {
         Walked desk;
-        const QSignalSpy focus(desk.session.get(), &session::Session::focusChanged);
+        const QSignalSpy judging(desk.session.get(), &session::Session::judgingChanged);
         records::Clinic clinic = desk.session->clinic();
         clinic.judging = {5, 24};
         QVERIFY(desk.session->saveClinic(clinic));
-        QCOMPARE(focus.size(), 1);
+        QCOMPARE(judging.size(), 1);
         QVERIFY(desk.session->saveClinic(clinic));
-        QCOMPARE(focus.size(), 1);
+        QCOMPARE(judging.size(), 1);
         QCOMPARE(desk.openAgain()->clinic(), clinic);
         clinic.judging.plannedVisits = 2;
         QCOMPARE(desk.session->saveClinic(clinic).error().kind, ErrorKind::Invalid);

@@ -1,6 +1,7 @@
 #include "app/session/demo.h"
 #include "core/catalogue/reader.h"
 #include "core/records/history.h"
+#include "core/records/summary.h"
 #include "core/storage/audit_trail.h"
 #include "core/storage/visits.h"
 #include "tests/support/test_support.h"
@@ -41,7 +42,7 @@ private Q_SLOTS:
     void itIsRefusedWherePatientsAre();
 
 private:
-    std::vector<storage::PatientSummary> patients() { return *m_session->patients(); }
+    std::vector<records::PatientSummary> patients() { return *m_session->patients(); }
     std::vector<records::Visit> versionsOf(const records::PatientId& id)
     {
         const auto versions = storage::Visits(m_session->store()).ofPatient(id);
@@ -56,7 +57,7 @@ private:
 std::vector<records::Visit> TestDemo::allVersions()
 {
     std::vector<records::Visit> all;
-    for (const storage::PatientSummary& patient : patients()) {
+    for (const records::PatientSummary& patient : patients()) {
         for (records::Visit& visit : versionsOf(patient.id))
             all.push_back(std::move(visit));
     }
@@ -68,7 +69,7 @@ void TestDemo::initTestCase()
     const auto catalogue = catalogue::readCatalogue(u":/catalogue"_s);
     QVERIFY(catalogue);
     auto session = session::Session::open(m_folder.filePath(u"demo.aplomb"_s), *catalogue, now, u"tester"_s,
-                                          storage::Opening::MayCreate);
+                                          records::Opening::MayCreate);
     QVERIFY(session);
     m_session = std::move(*session);
     const auto made = session::makeDemoClinic(*m_session);
@@ -89,7 +90,7 @@ void TestDemo::theClinicIsMarkedDemo()
 void TestDemo::aDozenPatientsWithFourToNineVisits()
 {
     QCOMPARE(patients().size(), size_t(12));
-    for (const storage::PatientSummary& patient : patients()) {
+    for (const records::PatientSummary& patient : patients()) {
         QVERIFY(patient.recordNumber.startsWith(u"DEMO-"_s));
         const size_t visits = records::current(versionsOf(patient.id), true).size();
         QVERIFY2(visits >= 4 && visits <= 9, qPrintable(patient.recordNumber));
@@ -98,7 +99,7 @@ void TestDemo::aDozenPatientsWithFourToNineVisits()
 
 void TestDemo::visitsAreOfThisYearAndNeverOfTomorrow()
 {
-    for (const storage::PatientSummary& patient : patients()) {
+    for (const records::PatientSummary& patient : patients()) {
         QVERIFY(patient.lastVisit && *patient.lastVisit <= m_session->today());
         QVERIFY(patient.lastVisit->daysTo(m_session->today()) <= 31);
     }
@@ -163,7 +164,7 @@ void TestDemo::oneVisitIsAmendedAndTheOldVersionKept()
 
 void TestDemo::patientsAreComplete()
 {
-    for (const storage::PatientSummary& summary : patients()) {
+    for (const records::PatientSummary& summary : patients()) {
         const auto patient = m_session->patient(summary.id);
         QVERIFY(patient);
         QVERIFY(patient->born && patient->sex != records::Sex::Unknown &&

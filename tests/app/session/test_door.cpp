@@ -1,8 +1,10 @@
 #include "app/session/importing.h"
 #include "app/session/session.h"
 #include "core/catalogue/own.h"
+#include "core/records/summary.h"
 #include "core/records/texts.h"
 #include "core/storage/letters.h"
+#include "core/storage/patients.h"
 #include "core/storage/query.h"
 #include "core/storage/soundness.h"
 #include "core/storage/visits.h"
@@ -79,7 +81,7 @@ private Q_SLOTS:
         note.note = u"fell\x1b[2J"_s;
         refused(desk.session->saveFinding(desk.draft, note), u"Berg balance scale: total, note: "_s);
         QVERIFY(desk.stored().findings.empty());
-        QVERIFY(desk.session->lastEdits().empty());
+        QVERIFY(desk.session->edits().last().empty());
     }
 
     void whatIsImpossibleIsNotSigned()
@@ -251,7 +253,7 @@ private Q_SLOTS:
         exchange::ImportedVisit visit;
         visit.visit.day = today;
         visit.visit.findings = {berg(5600)};
-        visit.origins = {{1, {2}, false}};
+        visit.origins = {{1, {exchange::Place{u"Line %1, column %2: %3", 2}}, false}};
         imported.visits = {visit};
         refused(session::importPatients(*desk.session, {imported}, *desk.answers.signer),
                 u"Berg balance scale: total: 0 to 56 points"_s);

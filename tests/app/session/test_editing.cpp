@@ -1,3 +1,4 @@
+#include "core/records/visit.h"
 #include "tests/support/clinic_desk.h"
 #include "tests/support/test_support.h"
 
@@ -53,7 +54,7 @@ void TestEditing::conditionsAreTakenBackInTheirTurn()
     QCOMPARE(desk.aid(), u"stick"_s);
     QVERIFY(desk.session->undo());
     QCOMPARE(desk.aid(), QString());
-    QVERIFY(desk.session->lastEdits().empty());
+    QVERIFY(desk.session->edits().last().empty());
     for (int step = 0; step < 3; ++step)
         QVERIFY(desk.session->redo());
     QCOMPARE(desk.aid(), u"rollator"_s);
@@ -74,7 +75,7 @@ void TestEditing::savingTheSameConditionsIsNoEdit()
 {
     AtDraft desk;
     QVERIFY(desk.session->saveConditions(desk.draft, {}, false));
-    QVERIFY(desk.session->lastEdits().empty());
+    QVERIFY(desk.session->edits().last().empty());
 }
 
 void TestEditing::aGroupIsNamedWhole()
@@ -82,13 +83,13 @@ void TestEditing::aGroupIsNamedWhole()
     AtDraft desk;
     QVERIFY(desk.session->saveFindings(desk.draft, {tapping(0), tapping(0, records::Side::Left)}));
     QVERIFY(desk.session->saveFinding(desk.draft, tapping(1)));
-    QCOMPARE(desk.session->lastEdits().size(), size_t(1));
+    QCOMPARE(desk.session->edits().last().size(), size_t(1));
     QVERIFY(desk.session->undo());
-    QCOMPARE(desk.session->lastEdits().size(), size_t(2));
-    QCOMPARE(desk.session->lastEdits().front().side, records::Side::Right);
+    QCOMPARE(desk.session->edits().last().size(), size_t(2));
+    QCOMPARE(desk.session->edits().last().front().side, records::Side::Right);
     QVERIFY(desk.session->undo());
-    QCOMPARE(desk.session->lastUndone().size(), size_t(2));
-    QCOMPARE(desk.session->lastUndone().front().side, records::Side::Right);
+    QCOMPARE(desk.session->edits().lastUndone().size(), size_t(2));
+    QCOMPARE(desk.session->edits().lastUndone().front().side, records::Side::Right);
 }
 
 HOUSE_TEST(TestEditing)

@@ -1,3 +1,4 @@
+#include "core/judging/repeats.h"
 #include "tests/support/clinic_desk.h"
 #include "tests/support/test_support.h"
 

@@ -1,4 +1,5 @@
 #include "core/records/check.h"
+#include "core/records/summary.h"
 #include "core/storage/clinic_catalogues.h"
 #include "core/storage/store.h"
 #include "tests/support/clinic_desk.h"
@@ -67,10 +68,11 @@ private Q_SLOTS:
         }
     }
 
-    void pointersIntoAnOlderStateStayReadable()
+    void anOlderStateLastsAsLongAsItIsShared()
     {
         Desk desk;
-        const catalogue::Measure* before = desk.session->catalogue().measure(u"own-seated-reach"_s);
+        const auto shared = desk.session->sharedCatalogue();
+        const catalogue::Measure* before = shared->measure(u"own-seated-reach"_s);
         Own own = desk.session->own();
         own.measures.front().title = u"Reach while seated"_s;
         QVERIFY(desk.session->saveOwn(own));
@@ -300,12 +302,10 @@ private Q_SLOTS:
     void anotherThresholdIsChosenForOnePatientWithAReason()
     {
         Desk desk;
-        QSignalSpy patients(desk.session.get(), &Session::patientChanged);
-        QSignalSpy focus(desk.session.get(), &Session::focusChanged);
+        QSignalSpy judging(desk.session.get(), &Session::judgingChanged);
         const QString measure = u"own-seated-reach"_s, row = u"own-seated-reach-stroke"_s;
         QVERIFY(desk.session->chooseEvidence(measure, row, u"measured on this ward"_s));
-        QCOMPARE(patients.size(), 1);
-        QCOMPARE(focus.size(), 1);
+        QCOMPARE(judging.size(), 1);
         QCOMPARE(desk.session->patientInFocus().choices.back().threshold, row);
         const auto again = desk.openAgain();
         again->choosePatient(desk.patient.id);
@@ -340,7 +340,7 @@ private Q_SLOTS:
         QVERIFY(uses);
         QCOMPARE(uses->size(), 1u);
         QCOMPARE(uses->front(),
-                 (storage::Use{desk.patient.id, u"Halden"_s, u"Ida"_s, u"H-1"_s, visit, clinic_desk::today}));
+                 (records::Use{desk.patient.id, u"Halden"_s, u"Ida"_s, u"H-1"_s, visit, clinic_desk::today}));
         QVERIFY(desk.session->uses(u"six-minute-walk"_s)->empty());
     }
 };

@@ -1,4 +1,6 @@
 #include "app/session/account.h"
+#include "core/catalogue/own.h"
+#include "core/records/visit.h"
 #include "core/storage/audit_trail.h"
 #include "core/storage/clinic_catalogues.h"
 #include "tests/support/clinic_desk.h"

@@ -1,3 +1,5 @@
+#include "core/records/summary.h"
+#include "core/records/visit.h"
 #include "tests/support/clinic_desk.h"
 #include "tests/support/paces.h"
 #include "tests/support/test_support.h"
@@ -16,7 +18,7 @@ std::vector<records::Visit> inTheFileAlone(const clinic_desk::Desk& desk)
         return {};
     const auto clock = [] { return QDateTime(clinic_desk::today, QTime(9, 30), Qt::UTC); };
     const auto session =
-        session::Session::open(copy, clinic_desk::book(), clock, u"tester"_s, storage::Opening::ToRead);
+        session::Session::open(copy, clinic_desk::book(), clock, u"tester"_s, records::Opening::ToRead);
     const auto patients = session ? (*session)->patients() : session.error();
     if (!patients || patients->empty())
         return {};

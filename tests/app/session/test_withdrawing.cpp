@@ -119,7 +119,7 @@ private Q_SLOTS:
     {
         ThreeVisits desk;
         QVERIFY(desk.session->withdrawVisit(desk.ids[2], wrongPerson));
-        QVERIFY(desk.session->lastEdits().empty());
+        QVERIFY(desk.session->edits().last().empty());
         QVERIFY(desk.session->undo());
         QVERIFY(desk.session->visitInFocus()->withdrawn);
     }

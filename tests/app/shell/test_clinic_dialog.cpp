@@ -1,5 +1,6 @@
 #include "app/shell/clinic_dialog.h"
 
+#include "core/records/visit.h"
 #include "tests/support/clinic_desk.h"
 #include "tests/support/paces.h"
 #include "tests/support/test_support.h"

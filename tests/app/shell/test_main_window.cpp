@@ -6,6 +6,7 @@
 #include "app/widgets/page_stack.h"
 #include "app/writing/author_setting.h"
 #include "core/base/text.h"
+#include "core/catalogue/own.h"
 #include "core/storage/audit_trail.h"
 #include "tests/support/clinic_desk.h"
 #include "tests/support/test_support.h"

@@ -1,5 +1,6 @@
 #include "app/shell/opening.h"
 
+#include "core/records/summary.h"
 #include "core/storage/clinic_catalogues.h"
 #include "tests/support/clinic_desk.h"
 #include "tests/support/test_support.h"

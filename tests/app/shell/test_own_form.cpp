@@ -1,4 +1,5 @@
 #include "app/shell/main_window.h"
+#include "core/records/visit.h"
 #include "tests/support/clinic_desk.h"
 #include "tests/support/own_example.h"
 #include "tests/support/test_support.h"

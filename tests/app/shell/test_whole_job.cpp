@@ -1,5 +1,7 @@
 #include "app/shell/main_window.h"
 #include "core/base/text.h"
+#include "core/judging/change.h"
+#include "core/records/summary.h"
 #include "tests/support/clinic_desk.h"
 #include "tests/support/test_support.h"
 

@@ -3,6 +3,7 @@
 #include "app/trends/chart_view.h"
 #include "app/trends/measure_list.h"
 #include "app/trends/trend_table.h"
+#include "core/records/visit.h"
 #include "tests/support/story.h"
 #include "tests/support/test_support.h"
 

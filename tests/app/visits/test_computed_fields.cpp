@@ -59,7 +59,7 @@ struct Open : desk::Desk {
         session.reset();
         const auto clock = [] { return QDateTime(today, QTime(9, 30), Qt::UTC); };
         session = std::move(*session::Session::open(path(), bookWithParts(), clock, u"tester"_s,
-                                                    storage::Opening::MustExist));
+                                                    records::Opening::MustExist));
         session->choosePatient(patient);
         startVisit(today);
         page = std::make_unique<visits::ExaminationPage>(*session, answers);

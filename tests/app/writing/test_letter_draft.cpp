@@ -245,7 +245,7 @@ private Q_SLOTS:
         QDateTime now(QDate(2026, 6, 12), QTime(9, 30), Qt::UTC); // goes on whenever it is asked
         const auto session = *session::Session::open(
             desk.folder.filePath(u"clinic.aplomb"_s), desk.book, [&now] { return now = now.addSecs(60); },
-            u"tester"_s, storage::Opening::MustExist);
+            u"tester"_s, records::Opening::MustExist);
         session->choosePatient(session->patients()->front().id);
         LetterDraft draft(*session);
         QVERIFY(draft.begin());

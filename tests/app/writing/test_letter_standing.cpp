@@ -1,4 +1,5 @@
 #include "app/writing/letter_standing.h"
+#include "core/records/visit.h"
 #include "tests/app/writing/writing_desk.h"
 #include "tests/support/test_support.h"
 

@@ -2,6 +2,7 @@
 
 #include "app/session/session.h"
 #include "core/catalogue/reader.h"
+#include "core/records/letter.h"
 #include "tests/support/answers.h"
 
 #include <QCoreApplication>
@@ -42,7 +43,7 @@ struct Desk {
         book = *read;
         const auto clock = [] { return QDateTime(QDate(2026, 6, 12), QTime(9, 30), Qt::UTC); };
         auto opened = session::Session::open(folder.filePath(u"clinic.aplomb"_s), book, clock, u"tester"_s,
-                                             storage::Opening::MayCreate);
+                                             records::Opening::MayCreate);
         Q_ASSERT(opened);
         session = std::move(*opened);
         (void)bool(session->saveClinic({u"Invented Clinic"_s, u"1 Nowhere Lane"_s, u"000 000"_s, true}));

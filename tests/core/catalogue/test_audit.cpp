@@ -18,7 +18,7 @@ Threshold row(const QString& id)
     row.populationWords = u"stroke"_s;
     row.improvement = row.decline = 5;
     row.confidence = 0.95;
-    row.confidenceBasis = u"stated"_s;
+    row.basis = Basis::Stated;
     row.n = 40;
     row.source = u"paper"_s;
     return row;
@@ -87,6 +87,7 @@ private Q_SLOTS:
     void anUnknownConditionIsFound();
     void anUnknownMeasureOfAFormIsFound();
     void aMissingConfidenceIsFound();
+    void anIntervalInWordsAloneIsFound();
     void aThresholdOfAGradeIsFound();
     void aHandWithoutSidesIsFound();
     void anUnknownUnitIsFound();
@@ -204,8 +205,17 @@ void AuditTest::aMissingConfidenceIsFound()
     Threshold bare = row(u"a"_s);
     bare.confidence.reset();
     QCOMPARE(faultsOf({bare}), QStringList{u"a: the confidence level is missing."_s});
-    bare.confidenceBasis = u"empirical"_s;
+    bare.basis = Basis::Empirical;
     QCOMPARE(faultsOf({bare}), QStringList());
+}
+
+void AuditTest::anIntervalInWordsAloneIsFound()
+{
+    Threshold told = row(u"a"_s);
+    told.interval = u"two visits"_s;
+    QCOMPARE(faultsOf({told}), QStringList{u"a: the interval stands in words alone."_s});
+    told.repeats = Repeats::BetweenDays;
+    QCOMPARE(faultsOf({told}), QStringList());
 }
 
 void AuditTest::aThresholdOfAGradeIsFound()
@@ -245,12 +255,12 @@ void AuditTest::aConditionOutsideItsWordsIsFound()
 {
     Catalogue catalogue = sound();
     catalogue.conditions.front().options = {{u"none"_s, u"None"_s}, {u"stick"_s, u"Stick"_s}};
-    catalogue.thresholds.front().condition = u"aid=none|stick"_s;
+    catalogue.thresholds.front().condition = {u"aid"_s, {u"none"_s, u"stick"_s}};
     QCOMPARE(faultsOf(catalogue), QStringList());
-    catalogue.thresholds.front().condition = u"aid=none|crutch"_s;
+    catalogue.thresholds.front().condition = {u"aid"_s, {u"none"_s, u"crutch"_s}};
     QCOMPARE(faultsOf(catalogue), QStringList{u"a: “crutch” is no word of the condition “aid”."_s});
-    catalogue.thresholds.front().condition = u"shoe=own"_s;
-    QCOMPARE(faultsOf(catalogue), QStringList{u"a: unknown condition “shoe=own”."_s});
+    catalogue.thresholds.front().condition = {u"shoe"_s, {u"own"_s}};
+    QCOMPARE(faultsOf(catalogue), QStringList{u"a: unknown condition “shoe”."_s});
 }
 
 void AuditTest::changeAndStandardErrorMustAgree_data()

@@ -1,5 +1,6 @@
 #include "core/base/csv.h"
 #include "core/catalogue/reader.h"
+#include "core/catalogue/words.h"
 
 #include "tests/support/places.h"
 #include "tests/support/test_support.h"
@@ -109,7 +110,8 @@ QString basisOf(const Row& row)
 bool isErrorRow(const Threshold& shipped, const Row& row)
 {
     const auto percent = shipped.confidence ? std::optional(*shipped.confidence * 100) : std::nullopt;
-    return percent == numberOf(row.at(u"confidence"_s)) && shipped.confidenceBasis == basisOf(row) &&
+    return percent == numberOf(row.at(u"confidence"_s)) && shipped.basis &&
+           catalogue::word(*shipped.basis) == basisOf(row) &&
            shipped.sem == leadingNumber(row.at(u"sem"_s)) && shipped.icc == leadingNumber(row.at(u"icc"_s));
 }
 

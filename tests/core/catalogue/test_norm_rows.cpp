@@ -49,6 +49,7 @@ QJsonObject normRow()
             {u"rangeHigh"_s, 26},
             {u"rangeWords"_s, u"5th to 95th percentile"_s},
             {u"n"_s, 40},
+            {u"nOf"_s, u"study"_s},
             {u"source"_s, u"paper"_s},
             {u"checked"_s, u"memory"_s},
             {u"note"_s, u"Few."_s}};
@@ -100,8 +101,8 @@ void NormRowsTest::everyFieldArrives()
     Fields ofNorm(normRow(), u"file"_s);
     const Norm norm = normFrom(ofNorm, known);
     QVERIFY(!ofNorm.error());
-    const Whom whom{u"parkinson"_s, u"people"_s,        NormSex::Female, 60, 69,
-                    u"dominant"_s,  u"medication=on"_s, u"two trials"_s};
+    const Requirement on{u"medication"_s, {u"on"_s}};
+    const Whom whom{u"parkinson"_s, u"people"_s, NormSex::Female, 60, 69, u"dominant"_s, on, u"two trials"_s};
     QCOMPARE(norm.whom, whom);
     QCOMPARE(norm.mean, 20.5);
     QCOMPARE(norm.sd, 2.5);
@@ -109,7 +110,7 @@ void NormRowsTest::everyFieldArrives()
     QCOMPARE(norm.rangeHigh, 26.0);
     QCOMPARE(norm.rangeWords, u"5th to 95th percentile"_s);
     QCOMPARE(norm.rule, TrialRule::Mean);
-    const Origin origin{40, u"paper"_s, Checked::Memory, u"Few."_s};
+    const Origin origin{40, u"paper"_s, Checked::Memory, u"Few."_s, true};
     QCOMPARE(norm.origin, origin);
 
     Fields ofEquation(equationRow(), u"file"_s);
@@ -147,10 +148,11 @@ void NormRowsTest::aBrokenRowIsRefusedWithPlaceIdAndField_data()
     row("unknown sex", n, {{u"sex"_s, u"woman"_s}}, u"“sex” is “woman” but may only be female, male"_s);
     row("ages turned", n, {{u"ageLow"_s, 70}}, u"“ageLow” lies above “ageHigh”"_s);
     row("half a year", n, {{u"ageLow"_s, 60.5}}, u"“ageLow” is not a whole number of at least 1"_s);
-    row("unknown condition", n, {{u"condition"_s, u"hat=on"_s}},
-        u"“condition” is not a known condition with what was recorded for it"_s);
+    row("unknown condition", n, {{u"condition"_s, u"hat=on"_s}}, u"“condition”: unknown id “hat”"_s);
     row("half a condition", n, {{u"condition"_s, u"medication"_s}},
-        u"“condition” is not a known condition with what was recorded for it"_s);
+        u"“condition” is not written as medication=on"_s);
+    row("people of nowhere", n, {{u"nOf"_s, QJsonValue()}}, u"“nOf” is missing"_s);
+    row("nobody's study", n, {{u"n"_s, QJsonValue()}}, u"“nOf” is given without “n”"_s);
     row("unknown source", n, {{u"source"_s, u"x"_s}}, u"“source”: unknown id “x”"_s);
     row("neither read nor recalled", n, {{u"checked"_s, u"maybe"_s}},
         u"“checked” is “maybe” but may only be read, memory"_s);

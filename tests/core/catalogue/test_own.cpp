@@ -231,7 +231,8 @@ private Q_SLOTS:
             const auto own = read(fewer.join('\n'));
             const QByteArray again = own ? catalogue::written(*own) : QByteArray();
             QVERIFY2(again != lines.join('\n') || lines[i].trimmed().isEmpty() ||
-                         lines[i].contains("\"single\""),
+                         lines[i].contains("\"single\"") ||
+                         lines[i].contains("\"repeats\""), // follow from others
                      lines[i].constData());
         }
     }

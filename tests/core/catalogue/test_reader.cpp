@@ -52,12 +52,13 @@ public:
     {
         return "id,measure,population,populationWords,answers,scale,improvement,decline,confidence,"
                "confidenceBasis,"
-               "bandOf,bandLow,bandHigh,bandHighIncluded,sem,icc,n,interval,daysLow,daysHigh,trialRule,"
+               "bandOf,bandLow,bandHigh,bandHighIncluded,sem,icc,n,repeats,interval,daysLow,daysHigh,rule,"
+               "trials,"
                "protocol,design,"
                "hand,condition,source,checked,note\n"
                "a,stance,narrow,\"people, "
-               "few\",error,absolute,2.5,3,0.95,stated,stance,0,10,yes,0.9,0.95,29,7 days,"
-               "7,7,better of two,,test-retest,dominant,medication=on,paper,memory,Small.\n";
+               "few\",error,absolute,2.5,3,0.95,stated,stance,0,10,yes,0.9,0.95,29,between-days,7 days,"
+               "7,7,best,2,,test-retest,dominant,medication=on,paper,memory,Small.\n";
     }
 
     void write(const QString& file, const QByteArray& content) const
@@ -147,9 +148,12 @@ void ReaderTest::everyFieldArrives()
     QCOMPARE(row.sem, 0.9);
     QCOMPARE(row.icc, 0.95);
     QCOMPARE(row.n, 29);
+    QVERIFY(row.repeats == catalogue::Repeats::BetweenDays);
     QCOMPARE(row.interval, u"7 days"_s);
+    QVERIFY(row.rule == catalogue::TrialRule::Best);
+    QCOMPARE(row.trials, 2);
     QCOMPARE(row.hand, u"dominant"_s);
-    QCOMPARE(row.condition, u"medication=on"_s);
+    QCOMPARE(catalogue::written(row.condition), u"medication=on"_s);
     QCOMPARE(row.checked, catalogue::Checked::Memory);
     QVERIFY(read->isWithin(u"narrow"_s, u"wide"_s));
     QVERIFY(!read->isWithin(u"wide"_s, u"narrow"_s));
@@ -251,6 +255,18 @@ void ReaderTest::aBrokenThresholdIsRefusedWithLineIdAndField_data()
     row("unknown condition", "medication=on", "mood=on", u"“condition”: unknown id “mood”"_s);
     row("malformed condition", "medication=on", "medication",
         u"“condition” is not written as medication=on"_s);
+    row("condition without a word", "medication=on", "medication=on|",
+        u"“condition” is not written as medication=on"_s);
+    row("interval that its days deny", "between-days", "within-day",
+        u"“repeats” and “daysHigh” do not fit each other"_s);
+    row("interval in prose", "between-days", "two visits",
+        u"“repeats” is “two visits” but may only be within-day, between-days"_s);
+    row("trials in prose", ",best,2,", ",better of two,2,",
+        u"“rule” is “better of two” but may only be single, mean, best"_s);
+    row("trials without a rule", ",best,2,", ",,2,", u"“rule” and “trials” do not fit each other"_s);
+    row("best of one", ",best,2,", ",best,1,", u"“rule” and “trials” do not fit each other"_s);
+    row("basis of no kind", ",stated,stance", ",usual,stance",
+        u"“confidenceBasis” is “usual” but may only be stated, inferred, assumed, empirical"_s);
     row("unknown hand", ",dominant,", ",left,", u"“hand” is “left” but may only be dominant, non-dominant"_s);
     row("neither read nor recalled", ",memory,", ",,", u"“checked” is missing"_s);
 }
@@ -317,10 +333,10 @@ void ReaderTest::aBrokenFileIsRefused_data()
         u"thresholds/balance.csv: the first line does not name the columns "
         u"id,measure,population,populationWords,answers,scale,improvement,decline,confidence,confidenceBasis,"
         u"bandOf,"
-        u"bandLow,bandHigh,bandHighIncluded,sem,icc,n,interval,daysLow,daysHigh,trialRule,"
+        u"bandLow,bandHigh,bandHighIncluded,sem,icc,n,repeats,interval,daysLow,daysHigh,rule,trials,"
         "protocol,design,hand,condition,source,checked,note."_s);
     row("short row", u"thresholds/balance.csv"_s, Folder::thresholds() + "b,stance\n",
-        u"thresholds/balance.csv line 3: the row has 2 cells, not 28."_s);
+        u"thresholds/balance.csv line 3: the row has 2 cells, not 30."_s);
     row("quotation never closed", u"thresholds/balance.csv"_s, Folder::thresholds() + "\"b",
         u"thresholds/balance.csv: Line 3, column 1: a quotation is opened and never closed."_s);
 }

@@ -1,3 +1,4 @@
+#include "core/exchange/columns.h"
 #include "tests/support/findings_file.h"
 #include "tests/support/test_support.h"
 
@@ -89,7 +90,7 @@ void TestFindingsCsv::rowsGatherIntoPatientsVisitsAndTrials()
     QCOMPARE(finding.trials, (std::vector{12.5, 11.5}));
     QCOMPARE(finding.value,
              values::Value(values::Quantity{12.0, values::Unit::Second})); // the mean of two trials
-    QCOMPARE(visits[0].origins.front().lines, (std::vector{4, 3}));
+    QCOMPARE(visits[0].origins.front().places, (std::vector{exchange::lineOf(4), exchange::lineOf(3)}));
 }
 
 void TestFindingsCsv::columnsMayStandInAnyOrder()

@@ -325,7 +325,7 @@ void TestComparison::visitsThatDifferInMedicationFitNoRowForOneState()
     auto small = book();
     for (auto& threshold : small.thresholds) {
         if (threshold.id == u"speed-stroke-0.8")
-            threshold.condition = u"medication=on"_s;
+            threshold.condition = {u"medication"_s, {u"on"_s}};
     }
     const auto heldWith = [&](const QString& before, const QString& now) {
         records::Conditions then = unaided;

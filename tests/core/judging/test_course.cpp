@@ -218,7 +218,7 @@ void TestCourse::meansOfSingleTrialsNarrowTheLimit()
     visits[1].findings[0].trials = {0.84, 0.85, 0.86};
     catalogue::Catalogue book = examples::catalogue();
     QCOMPARE(latest(visits, book).baseline->verdict, Verdict::WithinError);
-    book.thresholds.front().trialRule = catalogue::singleTrial.toString();
+    book.thresholds.front().rule = catalogue::TrialRule::Single;
     const auto held = *latest(visits, book).baseline;
     QVERIFY(std::abs(held.threshold->decline - 0.18 / std::sqrt(3)) < 1e-12);
     QCOMPARE(held.verdict, Verdict::Worse);

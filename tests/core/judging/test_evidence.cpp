@@ -43,9 +43,9 @@ catalogue::Threshold row(const QString& id, int n, const QString& population = u
 
 catalogue::Threshold betweenDays(catalogue::Threshold row, double days)
 {
-    row.interval = u"as planned"_s;
     row.daysLow = days;
     row.daysHigh = days;
+    row.repeats = catalogue::repeatsOf(days);
     return row;
 }
 
@@ -151,7 +151,7 @@ void TestEvidence::aHandFitsItselfOnly()
 void TestEvidence::medicationFitsUnlessRecordedOtherwise()
 {
     auto onMedication = row(u"on"_s, 88, u"parkinson"_s);
-    onMedication.condition = u"medication=on"_s;
+    onMedication.condition = {u"medication"_s, {u"on"_s}};
     const auto book = with({onMedication});
     const auto usedWith = [&](const QString& medication) {
         return used(book, speed, {u"parkinson"_s, {}, {}, {{u"medication"_s, medication}}, {}, {}});
@@ -172,18 +172,18 @@ void TestEvidence::theRuleGoesStepByStep()
 {
     // From the best to the worst: each row is better than the one after it at one step of the rule only.
     auto nearest = betweenDays(row(u"z-nearest"_s, 1), 90);
-    nearest.condition = u"aid"_s + u"=stick|none"_s;
+    nearest.condition = {u"aid"_s, {u"stick"_s, u"none"_s}};
     auto farther = betweenDays(row(u"y-farther"_s, 900), 7);
     farther.condition = nearest.condition;
     auto unknownDays = farther;
     unknownDays.id = u"x-unknown-days"_s;
     unknownDays.daysLow.reset();
     unknownDays.daysHigh.reset();
-    unknownDays.interval = u"two visits"_s;
+    unknownDays.repeats = catalogue::Repeats::BetweenDays;
     const auto everybody = betweenDays(row(u"w-everybody"_s, 900), 90);
     auto unrecorded = everybody;
     unrecorded.id = u"v-unrecorded"_s;
-    unrecorded.condition = u"medication=on"_s;
+    unrecorded.condition = {u"medication"_s, {u"on"_s}};
     auto memory = nearest;
     memory.id = u"u-memory"_s;
     memory.checked = catalogue::Checked::Memory;
@@ -236,7 +236,7 @@ void TestEvidence::theLargerNumberThenTheIdDecides()
 void TestEvidence::aConditionMayHoldAlternatives()
 {
     auto unaided = row(u"unaided"_s, 22);
-    unaided.condition = u"aid=none|supervision"_s;
+    unaided.condition = {u"aid"_s, {u"none"_s, u"supervision"_s}};
     const auto book = with({unaided, row(u"all"_s, 35)});
     const auto usedWith = [&](const QString& aid) {
         return used(book, speed, {u"stroke"_s, {}, {}, {{u"aid"_s, aid}}, {}, {}});

@@ -48,8 +48,8 @@ std::map<QString, double> levelsFor(const Threshold& row)
 /// Records the condition the row holds under.
 void meet(const Threshold& row, records::Conditions& conditions)
 {
-    if (!row.condition.isEmpty())
-        conditions[row.condition.section(u'=', 0, 0)] = row.condition.section(u'=', 1).section(u'|', 0, 0);
+    if (row.condition)
+        conditions[row.condition->condition] = row.condition->values.front();
 }
 
 records::Occasion occasion(const catalogue::Measure& measure, QDate day, double number)

@@ -226,7 +226,7 @@ void StandingTest::handsFollowTheSideOrTheDominantHand()
 void StandingTest::anotherConditionDoesNotCompare()
 {
     Norm moving = norm(u"v"_s, speed, NormSex::Any, 20, 94, 1.3, 0.2);
-    moving.whom.condition = u"start=moving"_s;
+    moving.whom.condition = {u"start"_s, {u"moving"_s}};
     const auto book = withNorms({moving});
     records::Occasion asked = occasion(speed, 1.1);
     QVERIFY(std::holds_alternative<AgainstNorm>(standings(asked, woman(60), book).front().answer));

@@ -27,7 +27,7 @@ QDateTime now()
 
 base::Result<std::unique_ptr<Store>> openRecords(const QString& path)
 {
-    return Store::open(path, {u"typist"_s, now}, storage::Opening::MustExist);
+    return Store::open(path, {u"typist"_s, now}, records::Opening::MustExist);
 }
 
 /// What is saved at the nth key: one of three fields in turn, with trials, exceptions and a note that must

@@ -21,7 +21,7 @@ namespace test_store
 {
 
 using base::ErrorKind;
-using storage::Opening;
+using records::Opening;
 using storage::Store;
 
 constexpr auto ownerOnly = QFile::ReadOwner | QFile::WriteOwner | QFile::ReadUser | QFile::WriteUser;

@@ -13,7 +13,7 @@
 #include <cstdio>
 
 using namespace Qt::StringLiterals;
-using storage::Opening;
+using records::Opening;
 using storage::Store;
 
 namespace
@@ -149,7 +149,7 @@ private Q_SLOTS:
             QSet<QString> kept;
             const auto all = storage::Patients(**store).all();
             QVERIFY(all);
-            for (const storage::PatientSummary& patient : *all)
+            for (const records::PatientSummary& patient : *all)
                 kept += patient.recordNumber;
             const QSet<QString> lost = acknowledged - kept;
             QVERIFY2(

@@ -11,7 +11,7 @@ using namespace Qt::StringLiterals;
 namespace test_words
 {
 
-using storage::Opening;
+using records::Opening;
 using storage::Store;
 
 const storage::Access tester{u"tester"_s, [] { return QDateTime(QDate(2026, 3, 1), QTime(8, 0), Qt::UTC); }};
