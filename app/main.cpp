@@ -1,4 +1,5 @@
 #include "app/console/console.h"
+#include "app/session/messages.h"
 #include "app/shell/doorbell.h"
 #include "app/shell/look.h"
 #include "app/shell/main_window.h"
@@ -69,10 +70,10 @@ int pictures(const QStringList& arguments, const catalogue::Catalogue& catalogue
     const auto session =
         session::Session::open(arguments.at(1), catalogue, now, u"pictures"_s, records::Opening::AsCopy);
     if (!session)
-        return failed(CouldNot, session.error().what);
+        return failed(CouldNot, session::sentence(session.error()));
     const auto written = shell::takePictures(**session, arguments.at(3));
     if (!written)
-        return failed(CouldNot, written.error().what);
+        return failed(CouldNot, session::sentence(written.error()));
     QTextStream out(stdout);
     out << written->join(u'\n') << '\n' << Qt::flush;
     return out.status() == QTextStream::Ok
@@ -139,7 +140,7 @@ int main(int count, char** words)
 
     const auto catalogue = catalogue::readCatalogue(u":/catalogue"_s);
     if (!catalogue)
-        return failed(CouldNot, catalogue.error().what);
+        return failed(CouldNot, session::sentence(catalogue.error()));
     if (asksForPictures(arguments))
         return pictures(arguments, *catalogue);
     return isVerb ? verb(arguments, *catalogue) : window(arguments, *catalogue, application);

@@ -46,7 +46,7 @@ base::Result<void> writePng(const TrendPoints& points, const ChartLook& look, co
     painter.end();
     QBuffer bytes;
     if (!bytes.open(QIODevice::WriteOnly) || !picture.save(&bytes, "PNG"))
-        return base::Error{base::ErrorKind::Unwritable, QStringLiteral("The chart could not be drawn."), {}};
+        return base::Error{base::ErrorKind::Unwritable, base::said("The chart could not be drawn."), {}};
     return base::write(bytes.data(), path);
 }
 

@@ -1,6 +1,7 @@
 #include "app/console/console.h"
 
 #include "app/console/request.h"
+#include "app/session/messages.h"
 #include "core/base/text.h"
 #include "core/catalogue/catalogue.h"
 
@@ -285,7 +286,7 @@ int run(const QStringList& arguments, const catalogue::Catalogue& catalogue, con
     const int arrived = ended(out, err);
     if (done)
         return arrived;
-    err << base::printable(done.error().what) << '\n' << Qt::flush;
+    err << base::printable(session::sentence(done.error())) << '\n' << Qt::flush;
     return CouldNot;
 }
 

@@ -66,8 +66,9 @@ base::Result<void> writeLetter(const Request& request)
     std::erase_if(visits,
                   [](const records::Visit& visit) { return visit.state == records::VisitState::Draft; });
     if (visits.empty())
-        return base::Error{
-            base::ErrorKind::NotFound, u"This patient has no signed visit to write about yet."_s, {}};
+        return base::Error{base::ErrorKind::NotFound,
+                           base::said("This patient has no signed visit to write about yet."),
+                           {}};
 
     const base::Phrasebook phrases;
     letters::Material material;
@@ -106,7 +107,7 @@ base::Result<void> writeChart(const Request& request)
                             patient->patient, (*session)->catalogue(), phrases, (*session)->clinic().judging);
     if (points.isEmpty())
         return base::Error{
-            base::ErrorKind::NotFound, u"This measure was never recorded for this patient."_s, {}};
+            base::ErrorKind::NotFound, base::said("This measure was never recorded for this patient."), {}};
     charts::ChartLook look = charts::paperLook();
     look.note = records::identityLine(patient->patient, (*session)->today());
     if ((*session)->clinic().isDemo)

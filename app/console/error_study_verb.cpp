@@ -93,10 +93,10 @@ base::Result<void> studyError(const Request& request)
         return tests.error();
     const auto study = statistics::errorStudy(tests->repeats);
     if (!study) {
-        return base::Error{
-            base::ErrorKind::Invalid,
-            u"An error study needs at least two subjects with the same two or more trials, and values that differ."_s,
-            {}};
+        return base::Error{base::ErrorKind::Invalid,
+                           base::said("An error study needs at least two subjects with the same two or more "
+                                      "trials, and values that differ."),
+                           {}};
     }
     if (request.asJson)
         request.out << json(*study, tests->leftOut);

@@ -126,10 +126,10 @@ base::Result<void> checkRecords(const Request& request)
     for (const QString& fault : faults)
         request.out << fault << '\n';
     if (!faults.isEmpty()) {
-        return base::Error{
-            base::ErrorKind::Invalid,
-            u"The records are not sound: %1."_s.arg(counted(int(faults.size()), u"fault"_s, u"faults"_s)),
-            {}};
+        return base::Error{base::ErrorKind::Invalid,
+                           base::said("The records are not sound: %1.")
+                               .arg(counted(int(faults.size()), u"fault"_s, u"faults"_s)),
+                           {}};
     }
     request.out << "sound\n";
     return {};

@@ -35,7 +35,7 @@ base::Result<Found> found(session::Session& session, const QString& recordNumber
         return patient.error();
     if (!*patient)
         return base::Error{
-            base::ErrorKind::NotFound, u"No patient in these records has that record number."_s, {}};
+            base::ErrorKind::NotFound, base::said("No patient in these records has that record number."), {}};
     const auto versions = storage::Visits(session.store()).ofPatient((*patient)->id);
     if (!versions)
         return versions.error();

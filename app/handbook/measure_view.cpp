@@ -3,6 +3,7 @@
 #include "app/handbook/evidence_table.h"
 #include "app/handbook/handbook_html.h"
 #include "app/handbook/uses_table.h"
+#include "app/session/messages.h"
 #include "app/widgets/copy_rows.h"
 #include "app/widgets/empty_state.h"
 #include "app/widgets/notice.h"
@@ -226,7 +227,7 @@ void MeasureView::showUses()
     auto uses = m_session.uses(m_measure);
     m_usesFault->clear();
     if (!uses)
-        m_usesFault->say(widgets::Notice::Kind::Danger, uses.error().what);
+        m_usesFault->say(widgets::Notice::Kind::Danger, session::sentence(uses.error()));
     m_uses->show(uses ? std::move(*uses) : std::vector<records::Use>());
     m_noUses->setVisible(uses && m_uses->rowCount() == 0);
     m_usesView->setVisible(m_uses->rowCount() > 0);

@@ -1,5 +1,6 @@
 #include "app/own/entry_page.h"
 
+#include "app/session/messages.h"
 #include "app/widgets/notice.h"
 #include "app/widgets/theme.h"
 #include "core/catalogue/own.h"
@@ -92,7 +93,8 @@ void EntryPage::keep(const catalogue::Own& own, const QString& id)
     if (const auto kept = m_session.saveOwn(own))
         Q_EMIT saved(id);
     else
-        m_notice->say(widgets::Notice::Kind::Danger, tr("Not saved. %1").arg(kept.error().what));
+        m_notice->say(widgets::Notice::Kind::Danger,
+                      tr("Not saved. %1").arg(session::sentence(kept.error())));
 }
 
 void EntryPage::cancel()

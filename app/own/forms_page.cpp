@@ -7,6 +7,7 @@
 #include "app/own/own_edits.h"
 #include "app/own/panels.h"
 #include "app/own/threshold_editor.h"
+#include "app/session/messages.h"
 #include "app/widgets/notice.h"
 #include "app/widgets/theme.h"
 
@@ -334,7 +335,8 @@ void FormsPage::keep(const catalogue::Own& own)
     if (const auto kept = m_session.saveOwn(own))
         m_notice->clear();
     else
-        m_notice->say(widgets::Notice::Kind::Danger, tr("Not saved. %1").arg(kept.error().what));
+        m_notice->say(widgets::Notice::Kind::Danger,
+                      tr("Not saved. %1").arg(session::sentence(kept.error())));
 }
 
 // What is shown

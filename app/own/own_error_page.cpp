@@ -2,6 +2,7 @@
 
 #include "app/own/own_error_report.h"
 #include "app/own/own_error_words.h"
+#include "app/session/messages.h"
 #include "app/widgets/form_field.h"
 #include "app/widgets/notice.h"
 #include "app/widgets/style_sheet.h"
@@ -219,7 +220,7 @@ void OwnErrorPage::readRecords()
     const auto found =
         m_session.repeatedResults({m_error.measure.id, m_error.side, source, m_error.population.id});
     if (!found)
-        m_fault = found.error().what;
+        m_fault = session::sentence(found.error());
     m_error.results = found ? *found : judging::RepeatedResults();
 }
 
@@ -235,7 +236,7 @@ void OwnErrorPage::readFile()
     }
     const auto read = exchange::repeatsFromCsv(*bytes);
     m_error.file = QFileInfo(*path).fileName();
-    m_fault = read ? QString() : read.error().what;
+    m_fault = read ? QString() : session::sentence(read.error());
     m_error.results = {};
     if (read) {
         m_error.results.repeats = read->repeats;
@@ -311,9 +312,10 @@ void OwnErrorPage::saveReport()
     if (!path)
         return;
     if (const auto saved = base::write(*pages, *path); !saved)
-        m_prompts.tell({base::ErrorKind::Unwritable,
-                        tr("The report could not be written to this file; choose another place."),
-                        saved.error().detail});
+        m_prompts.tell(
+            {base::ErrorKind::Unwritable,
+             base::verbatim(tr("The report could not be written to this file; choose another place.")),
+             saved.error().detail});
     else
         m_notice->say(widgets::Notice::Kind::Info, tr("The report is saved."));
 }

@@ -1,5 +1,6 @@
 #include "app/own/own_error_words.h"
 
+#include "app/session/messages.h"
 #include "core/base/rounding.h"
 #include "core/records/patient.h"
 #include "core/records/reading.h"
@@ -169,7 +170,7 @@ QStringList studyRemarks(const OwnError& error)
         lines +=
             OwnErrorWords::tr("The results hold values this test cannot have (%1), so they may be of another "
                               "test or unit and make no threshold.")
-                .arg(records::allowedWords(error.measure));
+                .arg(records::allowedWords(error.measure).in(session::screenPhrases()));
     if (error.source == StudySource::MarkedVisits && error.population.id.isEmpty())
         lines +=
             OwnErrorWords::tr("These are people of every population together: choose one for a threshold.");

@@ -1,6 +1,7 @@
 #include "app/patients/patient_draft.h"
 
 #include "app/patients/typed_day.h"
+#include "app/session/messages.h"
 #include "core/base/text.h"
 #include "core/records/check.h"
 
@@ -127,7 +128,7 @@ Fault refused(const PatientDraft& draft, Field field, const catalogue::Catalogue
         return std::nullopt;
     take(alone, field, draft.typed.at(field).trimmed());
     const auto wrong = records::wrongWith(alone, catalogue, today);
-    return wrong ? std::optional(wrong->what) : std::nullopt;
+    return wrong ? std::optional(session::sentence(*wrong)) : std::nullopt;
 }
 
 } // namespace
@@ -194,7 +195,7 @@ CheckedDraft checked(const PatientDraft& draft, const catalogue::Catalogue& cata
     }
     if (result.wrong.empty()) {
         if (const auto wrong = records::wrongWith(result.patient, catalogue, today))
-            result.wrong[Field::Family] = wrong->what;
+            result.wrong[Field::Family] = session::sentence(*wrong);
     }
     return result;
 }

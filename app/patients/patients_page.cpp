@@ -2,6 +2,7 @@
 
 #include "app/patients/patient_form.h"
 #include "app/patients/patient_table.h"
+#include "app/session/messages.h"
 #include "app/widgets/empty_state.h"
 #include "app/widgets/icons.h"
 #include "app/widgets/notice.h"
@@ -148,7 +149,7 @@ void PatientsPage::reload()
         m_patients->setPatients(std::move(*all), m_session.today());
         m_table->setCurrentIndex(m_found->indexOf(chosen));
     } else {
-        m_notice->say(widgets::Notice::Kind::Danger, all.error().what);
+        m_notice->say(widgets::Notice::Kind::Danger, session::sentence(all.error()));
     }
     settle();
 }

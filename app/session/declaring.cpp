@@ -30,13 +30,14 @@ base::Result<void> Session::chooseEvidence(const QString& measure, const QString
                                            const QString& reason)
 {
     if (!m_focus.patient)
-        return Error{ErrorKind::NotFound, u"Evidence is chosen for a patient; open one first."_s, {}};
+        return Error{
+            ErrorKind::NotFound, base::said("Evidence is chosen for a patient; open one first."), {}};
     const auto isMeant = [&](const catalogue::Threshold& row) {
         return row.id == threshold && row.measure == measure;
     };
     if (m_catalogue->measure(measure) == nullptr ||
         (!threshold.isEmpty() && !std::ranges::any_of(m_catalogue->thresholds, isMeant)))
-        return Error{ErrorKind::Invalid, u"This threshold is not one of the measure's."_s, {}};
+        return Error{ErrorKind::Invalid, base::said("This threshold is not one of the measure's."), {}};
     if (const auto wrong = records::wrongWithReason(reason))
         return *wrong;
     if (auto known = needPerson(); !known)
@@ -63,10 +64,11 @@ base::Result<void> Session::takeBackEqual(const QString& measure, const records:
 base::Result<void> Session::addDeclaration(records::DeclaredEqual word)
 {
     if (!m_focus.patient)
-        return Error{
-            ErrorKind::NotFound, u"Results are declared comparable for a patient; open one first."_s, {}};
+        return Error{ErrorKind::NotFound,
+                     base::said("Results are declared comparable for a patient; open one first."),
+                     {}};
     if (m_catalogue->measure(word.measure) == nullptr)
-        return Error{ErrorKind::Invalid, u"This measure is not in the catalogue."_s, {}};
+        return Error{ErrorKind::Invalid, base::said("This measure is not in the catalogue."), {}};
     if (const auto wrong = records::wrongWithReason(word.reason))
         return *wrong;
     if (auto known = needPerson(); !known)

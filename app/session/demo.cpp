@@ -104,7 +104,7 @@ struct Making {
             return found.error();
         if (!*found)
             return base::Error{base::ErrorKind::NotFound,
-                               u"The demo files name a patient they do not hold."_s, number};
+                               base::said("The demo files name a patient they do not hold."), number};
         return **found;
     }
 
@@ -167,14 +167,15 @@ struct Making {
         const auto place = std::ranges::find(*versions, day, &records::Visit::day);
         if (place == versions->end())
             return base::Error{
-                base::ErrorKind::NotFound, u"The demo files amend a visit they do not hold."_s, {}};
+                base::ErrorKind::NotFound, base::said("The demo files amend a visit they do not hold."), {}};
         const auto amendment = visits.amend(place->id, json[u"reason"_s].toString());
         if (!amendment)
             return amendment.error();
         const records::Finding* old = amendment->finding(json[u"measure"_s].toString(), records::Side::None);
         if (old == nullptr)
-            return base::Error{
-                base::ErrorKind::NotFound, u"The demo files amend a finding they do not hold."_s, {}};
+            return base::Error{base::ErrorKind::NotFound,
+                               base::said("The demo files amend a finding they do not hold."),
+                               {}};
         records::Finding finding = *old;
         const double number = json[u"value"_s].toDouble();
         finding.trials = {number};
@@ -215,7 +216,7 @@ base::Result<void> makeDemoClinic(Session& session)
     if (!present->empty()) {
         return base::Error{
             base::ErrorKind::Refused,
-            u"The demo clinic is made in an empty records file only; this one holds patients."_s,
+            base::said("The demo clinic is made in an empty records file only; this one holds patients."),
             {}};
     }
     const QJsonObject clinic = QJsonDocument::fromJson(demoFile(u"clinic.json"_s)).object();

@@ -1,3 +1,4 @@
+#include "app/session/messages.h"
 #include "app/session/session.h"
 #include "core/base/file.h"
 #include "core/catalogue/files.h"
@@ -57,7 +58,8 @@ base::Result<void> refuseForbidding(storage::Store& store, const QString& measur
     if (isForbidden)
         return Error{
             ErrorKind::Refused,
-            u"%1: a recorded result would no longer be allowed; make a new measure instead."_s.arg(measure),
+            base::said("%1: a recorded result would no longer be allowed; make a new measure instead.")
+                .arg(measure),
             {}};
     return {};
 }
@@ -69,9 +71,10 @@ base::Result<void> refuseLostMeasures(storage::Store& store, const catalogue::Ow
     const auto next = catalogue::withOwn(released, after);
     for (const catalogue::Measure& measure : before.measures) {
         if (found(after.measures, measure.id) == nullptr)
-            return Error{ErrorKind::Refused,
-                         u"%1: a measure once kept may be retired but not removed."_s.arg(measure.id),
-                         {}};
+            return Error{
+                ErrorKind::Refused,
+                base::said("%1: a measure once kept may be retired but not removed.").arg(measure.id),
+                {}};
         if (auto allowed = refuseForbidding(store, measure.id, old, next); !allowed)
             return allowed;
     }
@@ -89,7 +92,7 @@ base::Result<void> refuseLostThresholds(storage::Store& store, const catalogue::
         const bool isSame = kept != nullptr && kept->measure == row.measure;
         if (!isSame && chosen->contains(row.id))
             return Error{ErrorKind::Refused,
-                         u"%1: this threshold was chosen for a patient, so it stays."_s.arg(row.id),
+                         base::said("%1: this threshold was chosen for a patient, so it stays.").arg(row.id),
                          {}};
     }
     return {};
@@ -110,7 +113,7 @@ base::Result<void> Session::takeNewestOwn()
             break;
         }
         if (fault.isEmpty())
-            fault = own.error().what;
+            fault = sentence(own.error());
     }
     if (!version)
         return version.error();

@@ -133,7 +133,8 @@ base::Result<void> Session::needPerson()
         return {};
     const auto person = m_askPerson();
     if (!person)
-        return base::Error{base::ErrorKind::Refused, tr("This is kept with a name, so it needs yours."), {}};
+        return base::Error{
+            base::ErrorKind::Refused, base::verbatim(tr("This is kept with a name, so it needs yours.")), {}};
     if (const auto wrong = records::wrongWith(*person))
         return *wrong;
     setPerson(*person);
@@ -288,8 +289,7 @@ base::Result<records::Visit> Session::startVisit(QDate day, const QString& form)
     else if (!m_catalogue->forms.empty())
         chosen = &m_catalogue->forms.front();
     if (chosen == nullptr)
-        return base::Error{
-            base::ErrorKind::NotFound, QStringLiteral("This form is not in the catalogue."), {}};
+        return base::Error{base::ErrorKind::NotFound, base::said("This form is not in the catalogue."), {}};
     records::Visit visit;
     visit.id = records::VisitId::make();
     visit.series = visit.id;

@@ -95,11 +95,13 @@ base::Result<Visit> Session::signVisit(const records::VisitId& visit, const reco
         if (auto taken = takeVisits(visit); !taken)
             return taken.error();
         Q_EMIT visitChanged(fact(stored->patient), visit);
-        return base::Error{base::ErrorKind::Conflict,
-                           tr("Not signed: the draft was changed elsewhere, so the stored one is not the one "
-                              "shown. The stored one is shown now; look it over and sign again.") +
-                               QStringLiteral("\n\n") + lines.join(u'\n'),
-                           {}};
+        return base::Error{
+            base::ErrorKind::Conflict,
+            base::verbatim(tr("Not signed: the draft was changed elsewhere, so the stored one is "
+                              "not the one shown. The stored one is shown now; look it over and "
+                              "sign again.") +
+                           QStringLiteral("\n\n") + lines.join(u'\n')),
+            {}};
     }
     auto signedVisit = drafts.sign(visit, author, stored->revision);
     if (!signedVisit)

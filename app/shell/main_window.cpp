@@ -203,7 +203,8 @@ void MainWindow::openPatient(const records::PatientId& id)
 {
     m_session.choosePatient(id);
     if (m_session.focus().patient != id) {
-        m_prompts.tell({base::ErrorKind::NotFound, tr("This patient's records could not be read."), {}});
+        m_prompts.tell(
+            {base::ErrorKind::NotFound, base::verbatim(tr("This patient's records could not be read.")), {}});
         showPatients();
         return;
     }

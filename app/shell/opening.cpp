@@ -59,7 +59,7 @@ std::unique_ptr<session::Session> openedRecords(const QString& path, const catal
         }
     }
     if (const QString fault = (*opened)->catalogueFault(); !fault.isEmpty())
-        prompts.tell({base::ErrorKind::Unreadable, fault, {}});
+        prompts.tell({base::ErrorKind::Unreadable, base::verbatim(fault), {}});
     return std::move(*opened);
 }
 

@@ -229,8 +229,9 @@ void PatientPage::sign()
     if (const QStringList lines = unsaved(); !lines.isEmpty()) {
         m_prompts.tell(
             {base::ErrorKind::Refused,
-             tr("Not signed: this stands in the form and is not recorded. Correct or clear it first.") +
-                 u"\n\n"_s + lines.join(u'\n'),
+             base::verbatim(
+                 tr("Not signed: this stands in the form and is not recorded. Correct or clear it first.") +
+                 u"\n\n"_s + lines.join(u'\n')),
              {}});
         showTab(0);
         m_examination->showUnsaved();

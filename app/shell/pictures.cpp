@@ -259,8 +259,8 @@ base::Result<QStringList> takePictures(session::Session& session, const QString&
     if (!patients)
         return patients.error();
     if (!QDir().mkpath(folder))
-        return base::Error{base::ErrorKind::Unwritable, u"The folder for the pictures cannot be made."_s,
-                           folder};
+        return base::Error{base::ErrorKind::Unwritable,
+                           base::said("The folder for the pictures cannot be made."), folder};
 
     Album album{QDir(folder), {}, {}, {}};
     for (const auto look : {widgets::Look::Light, widgets::Look::Dark}) {
@@ -269,7 +269,7 @@ base::Result<QStringList> takePictures(session::Session& session, const QString&
         takeAll(session, *patients, album);
     }
     if (!album.failed.isEmpty())
-        return base::Error{base::ErrorKind::Unwritable, u"A picture cannot be written."_s,
+        return base::Error{base::ErrorKind::Unwritable, base::said("A picture cannot be written."),
                            album.failed.first()};
     return album.written;
 }

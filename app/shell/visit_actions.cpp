@@ -109,7 +109,9 @@ void VisitActions::newVisitOnAnotherDay(const QString& form)
             start(*day, form);
             return;
         }
-        m_prompts.tell({base::ErrorKind::Invalid, tr("“%1” is not a day of the calendar.").arg(typed), {}});
+        m_prompts.tell({base::ErrorKind::Invalid,
+                        base::verbatim(tr("“%1” is not a day of the calendar.").arg(typed)),
+                        {}});
     }
 }
 
@@ -143,9 +145,11 @@ void VisitActions::goOnWith(const records::Visit& visit, const QString& form)
     const bool isOther = !form.isEmpty() && form != visit.form;
     m_session.chooseVisit(id);
     if (isOther)
-        m_prompts.tell({base::ErrorKind::Refused,
-                        tr("A draft of this day is open and is gone on with, in the form it was begun with."),
-                        {}});
+        m_prompts.tell(
+            {base::ErrorKind::Refused,
+             base::verbatim(
+                 tr("A draft of this day is open and is gone on with, in the form it was begun with.")),
+             {}});
     Q_EMIT started();
 }
 

@@ -1,5 +1,6 @@
 #include "app/visits/conditions_editor.h"
 
+#include "app/session/messages.h"
 #include "app/widgets/combo_box.h"
 #include "app/widgets/flow_layout.h"
 #include "app/widgets/number_field.h"
@@ -177,7 +178,7 @@ void ConditionsEditor::addNumber(const catalogue::Condition& condition, QWidget*
 void ConditionsEditor::tell(const QString& id, const QString& value)
 {
     const auto wrong = value.isEmpty() ? std::nullopt : records::wrongWithCondition(id, value, *m_catalogue);
-    m_wrong[id]->setText(wrong ? tr("Not saved. %1").arg(wrong->what) : QString());
+    m_wrong[id]->setText(wrong ? tr("Not saved. %1").arg(session::sentence(*wrong)) : QString());
     m_wrong[id]->setVisible(wrong.has_value());
     if (wrong || records::recorded(m_shown, id) == value)
         return;

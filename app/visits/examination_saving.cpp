@@ -1,5 +1,6 @@
 // What the page saves, and what it does where saving fails.
 
+#include "app/session/messages.h"
 #include "app/visits/examination_page.h"
 
 #include "app/visits/focus_strip.h"
@@ -27,7 +28,7 @@ void ExaminationPage::save(SideField* field, const Entry& entry)
         if (!entry.isTyped)
             field->show(stored, false);
         const bool isNews = !field->isRefused() && saved.error().kind != base::ErrorKind::Invalid;
-        field->refuse(saved.error().what);
+        field->refuse(session::sentence(saved.error()));
         if (isNews)
             m_prompts.tell(saved.error());
     } else if (entry.isTyped) {
@@ -81,7 +82,7 @@ void ExaminationPage::giveReason(const Place& place, const QString& reason, sess
         return;
     }
     const auto saved = m_draft.giveReason(place, reason, typing);
-    field->refuseBeside(saved ? QString() : saved.error().what);
+    field->refuseBeside(saved ? QString() : session::sentence(saved.error()));
 }
 
 void ExaminationPage::giveNote(const Place& place, const QString& note, session::Typing typing)
@@ -91,7 +92,7 @@ void ExaminationPage::giveNote(const Place& place, const QString& note, session:
         return;
     const bool isNews = !m_draft.heldNotes().contains(place);
     const auto saved = m_draft.giveNote(place, note, typing);
-    field->refuseBeside(saved ? QString() : saved.error().what);
+    field->refuseBeside(saved ? QString() : session::sentence(saved.error()));
     if (!saved && isNews)
         m_prompts.tell(saved.error());
 }

@@ -1,5 +1,6 @@
 #include "app/visits/side_field.h"
 
+#include "app/session/messages.h"
 #include "app/visits/conditions_editor.h"
 #include "app/visits/typed.h"
 #include "app/widgets/key_row.h"
@@ -362,7 +363,7 @@ void SideField::judge()
     for (int field = 0; field < int(m_trials.size()); ++field)
         m_trials[size_t(field)]->setRefused(field == typed.wrongField);
     if (typed.wrong)
-        refuse(typed.wrong->what);
+        refuse(session::sentence(*typed.wrong));
 }
 
 void SideField::flush()

@@ -1,5 +1,6 @@
 // How the editors of a field are made.
 
+#include "app/session/messages.h"
 #include "app/visits/side_field.h"
 
 #include "app/widgets/key_row.h"
@@ -97,8 +98,8 @@ void SideField::addTrial()
     const bool several = m_measure.trials > 1;
     field->setObjectName(several ? m_place.name() + u".trial.%1"_s.arg(trial + 1) : m_place.name());
     field->setAccessibleName(several ? tr("%1, trial %2").arg(title()).arg(trial + 1) : title());
-    field->setAccessibleDescription(records::allowedWords(m_measure));
-    field->setToolTip(records::allowedWords(m_measure));
+    field->setAccessibleDescription(records::allowedWords(m_measure).in(session::screenPhrases()));
+    field->setToolTip(records::allowedWords(m_measure).in(session::screenPhrases()));
     field->setFixedWidth(trialWidth(std::max(1, m_measure.trials)));
     field->installEventFilter(this);
     connect(field, &NumberField::textEdited, this, &SideField::typed);

@@ -1,5 +1,6 @@
 #include "app/widgets/dialogs.h"
 
+#include "app/session/messages.h"
 #include "app/widgets/question.h"
 #include "core/base/text.h"
 
@@ -129,7 +130,7 @@ std::optional<QString> Dialogs::fileToRead(const QString& title, const QString& 
 
 void Dialogs::tell(const base::Error& error)
 {
-    Question dialog(error.what, advice(error.kind), tr("Close"), front());
+    Question dialog(session::sentence(error), advice(error.kind), tr("Close"), front());
     dialog.withoutRefusal();
     dialog.exec();
 }

@@ -94,7 +94,7 @@ QString LetterDraft::whyNoLetter() const
 base::Result<void> LetterDraft::begin()
 {
     if (const QString why = whyNoLetter(); !why.isEmpty())
-        return base::Error{base::ErrorKind::Refused, why, {}};
+        return base::Error{base::ErrorKind::Refused, base::verbatim(why), {}};
     const records::Patient& patient = m_session.patientInFocus();
     records::Letter letter;
     letter.id = records::LetterId::make();

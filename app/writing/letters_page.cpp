@@ -1,5 +1,6 @@
 #include "app/writing/letters_page.h"
 
+#include "app/session/messages.h"
 #include "app/widgets/empty_state.h"
 #include "app/widgets/icons.h"
 #include "app/widgets/notice.h"
@@ -220,7 +221,7 @@ void LettersPage::fillList()
     m_list->clear();
     auto letters = m_patient ? m_session.letters() : std::vector<records::Letter>();
     if (!letters) {
-        m_notice->say(widgets::Notice::Kind::Danger, letters.error().what);
+        m_notice->say(widgets::Notice::Kind::Danger, session::sentence(letters.error()));
         return;
     }
     std::reverse(letters->begin(), letters->end()); // newest first
@@ -280,7 +281,7 @@ void LettersPage::showPages()
     if (composition)
         m_preview->showLetter(*composition);
     else
-        m_notice->say(widgets::Notice::Kind::Danger, composition.error().what);
+        m_notice->say(widgets::Notice::Kind::Danger, session::sentence(composition.error()));
 }
 
 void LettersPage::settleActions()
@@ -385,8 +386,9 @@ void LettersPage::exportFile(const QString& ending, const QString& filter,
         return;
     if (const auto saved = base::write(*bytes, *path); !saved)
         m_prompts.tell({base::ErrorKind::Unwritable,
-                        tr("The letter could not be written to this file. It is safe in the records; choose "
-                           "another place."),
+                        base::verbatim(tr(
+                            "The letter could not be written to this file. It is safe in the records; choose "
+                            "another place.")),
                         saved.error().detail});
     else
         m_notice->say(widgets::Notice::Kind::Info,
@@ -415,7 +417,7 @@ void LettersPage::print()
 bool LettersPage::isDone(const base::Result<void>& result)
 {
     if (!result)
-        m_notice->say(widgets::Notice::Kind::Danger, result.error().what);
+        m_notice->say(widgets::Notice::Kind::Danger, session::sentence(result.error()));
     return bool(result);
 }
 

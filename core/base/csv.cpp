@@ -41,16 +41,15 @@ void takeRow(int, void* data)
     reading.hasEndedRow = true;
 }
 
-Error unreadable(const QString& what)
+Error unreadable(const Message& what)
 {
     return {ErrorKind::Unreadable, what, {}};
 }
 
 /// A fault in the cell that is being read.
-Error wrongAt(int line, const Reading& reading, const QString& what)
+Error wrongAt(int line, const Reading& reading, const Message& what)
 {
-    return unreadable(
-        QStringLiteral("Line %1, column %2: %3.").arg(line).arg(reading.row.cells.size() + 1).arg(what));
+    return unreadable(said("Line %1, column %2: %3.").arg(line).arg(reading.row.cells.size() + 1).arg(what));
 }
 
 /// Behind the line feed, the carriage return or both that end the line.
@@ -71,10 +70,10 @@ std::optional<Error> wrongWithText(const QByteArray& bytes)
         const qsizetype end = lineEnd(bytes, start);
         const QByteArrayView part = QByteArrayView(bytes).sliced(start, end - start);
         if (!part.isValidUtf8())
-            return unreadable(QStringLiteral("Line %1: The file is not text in UTF-8.").arg(line));
+            return unreadable(said("Line %1: The file is not text in UTF-8.").arg(line));
         if (part.contains('\0'))
             return unreadable(
-                QStringLiteral("Line %1: The file holds a zero byte, so it is not a text file.").arg(line));
+                said("Line %1: The file holds a zero byte, so it is not a text file.").arg(line));
         start = end;
     }
     return std::nullopt;
@@ -103,8 +102,8 @@ Result<std::vector<CsvRow>> csvRows(const QByteArray& bytes)
         if (csv_parse(&parser, text.constData() + start, length, takeCell, takeRow, &reading) != length) {
             csv_free(&parser);
             return wrongAt(physicalLine, reading,
-                           QStringLiteral("quotation marks may stand around a whole cell only, and doubled "
-                                          "within it"));
+                           said("quotation marks may stand around a whole cell only, and doubled "
+                                "within it"));
         }
         const bool isBlankLine = text.sliced(start, end - start).trimmed().isEmpty();
         isBetweenRows = reading.hasEndedRow || (isBetweenRows && isBlankLine);
@@ -113,7 +112,7 @@ Result<std::vector<CsvRow>> csvRows(const QByteArray& bytes)
     const int finished = csv_fini(&parser, takeCell, takeRow, &reading);
     csv_free(&parser);
     if (finished != 0)
-        return wrongAt(reading.line, reading, QStringLiteral("a quotation is opened and never closed"));
+        return wrongAt(reading.line, reading, said("a quotation is opened and never closed"));
     return std::move(reading.rows);
 }
 

@@ -1,6 +1,6 @@
 #pragma once
 
-#include <QString>
+#include "core/base/message.h"
 
 namespace base
 {
@@ -16,12 +16,12 @@ enum class ErrorKind {
     Unwritable  ///< the file or database cannot be written
 };
 
-/// What went wrong. `kind` is what code acts on; `what` is one plain sentence for people without a name, a
-/// birth date or a finding in it; `detail` is what the layer below said and may hold anything, so it is never
-/// logged.
+/// What went wrong. `kind` is what code acts on; `what` is one plain sentence for people, said in their
+/// language where it is shown, without a name, a birth date or a finding in it; `detail` is what the layer
+/// below said and may hold anything, so it is never logged.
 struct Error {
     ErrorKind kind = ErrorKind::Invalid;
-    QString what;
+    Message what;
     QString detail;
 
     bool operator==(const Error&) const = default;

@@ -59,13 +59,14 @@ Result<QByteArray> read(const QString& path, qint64 most)
     QFile file(plainPath(path));
     const QFileInfo info(file);
     if (info.exists() && !info.isFile())
-        return Error{
-            ErrorKind::Unreadable, u"This is not a file; a folder, a device or a pipe cannot be read."_s, {}};
+        return Error{ErrorKind::Unreadable,
+                     said("This is not a file; a folder, a device or a pipe cannot be read."),
+                     {}};
     if (!file.open(QIODevice::ReadOnly))
-        return Error{ErrorKind::Unreadable, u"The file cannot be read."_s, file.errorString()};
+        return Error{ErrorKind::Unreadable, said("The file cannot be read."), file.errorString()};
     QByteArray bytes = file.read(most + 1);
     if (file.error() != QFile::NoError)
-        return Error{ErrorKind::Unreadable, u"The file cannot be read to its end."_s, file.errorString()};
+        return Error{ErrorKind::Unreadable, said("The file cannot be read to its end."), file.errorString()};
     return bytes;
 }
 
@@ -75,14 +76,15 @@ Result<void> write(const QByteArray& bytes, const QString& path)
     const bool isNew = !named.exists();
     const QFileInfo target(isNew ? named.absoluteFilePath() : named.canonicalFilePath());
     if (belongsToRecords(target))
-        return Error{ErrorKind::Refused, u"A records file is there, and nothing is written over it."_s, {}};
+        return Error{
+            ErrorKind::Refused, said("A records file is there, and nothing is written over it."), {}};
     QSaveFile file(target.filePath());
     const bool isWritten = (isNew || target.isFile()) && file.open(QIODevice::WriteOnly) &&
                            (!isNew || file.setPermissions(QFile::ReadOwner | QFile::WriteOwner)) &&
                            file.write(bytes) == bytes.size() && file.flush() && fsync(file.handle()) == 0 &&
                            file.commit();
     if (!isWritten)
-        return Error{ErrorKind::Unwritable, u"The file cannot be written there."_s, file.errorString()};
+        return Error{ErrorKind::Unwritable, said("The file cannot be written there."), file.errorString()};
     (void)isOnDisk(target.absolutePath()); // its name; the bytes are there
     return {};
 }
@@ -92,15 +94,15 @@ Result<void> moveNew(const QString& from, const QString& to)
     const QByteArray old = from.toLocal8Bit();
     const QByteArray name = to.toLocal8Bit();
     if (!isOnDisk(from))
-        return Error{ErrorKind::Unwritable, u"The file cannot be written there."_s, {}};
+        return Error{ErrorKind::Unwritable, said("The file cannot be written there."), {}};
     bool isMoved = renameat2(AT_FDCWD, old.constData(), AT_FDCWD, name.constData(), RENAME_NOREPLACE) == 0;
     if (!isMoved && (errno == EINVAL || errno == ENOSYS)) // a file system that does not know how
         isMoved = ::link(old.constData(), name.constData()) == 0 && ::unlink(old.constData()) == 0;
     if (!isMoved && errno == EEXIST)
         return Error{
-            ErrorKind::Refused, u"There is a file of that name already; it was left as it is."_s, {}};
+            ErrorKind::Refused, said("There is a file of that name already; it was left as it is."), {}};
     if (!isMoved)
-        return Error{ErrorKind::Unwritable, u"The file cannot be written there."_s, {}};
+        return Error{ErrorKind::Unwritable, said("The file cannot be written there."), {}};
     (void)isOnDisk(QFileInfo(to).absolutePath());
     return {};
 }

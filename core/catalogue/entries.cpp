@@ -35,11 +35,11 @@ std::vector<Option> optionsFrom(Fields& fields)
     for (const QJsonObject& object : objects) {
         Fields option(object, QStringLiteral("options"));
         options.push_back({option.text(QStringLiteral("key")), option.text(QStringLiteral("title"))});
-        if (const auto error = option.error())
-            fields.refuse(error->what.chopped(1));
+        if (const auto fault = option.fault())
+            fields.refuse(*fault);
         const auto isSame = [&](const Option& earlier) { return earlier.key == options.back().key; };
         if (std::count_if(options.begin(), options.end(), isSame) > 1)
-            fields.refuse(QStringLiteral("“options” names the key “%1” twice").arg(options.back().key));
+            fields.refuse(base::said("“options” names the key “%1” twice").arg(options.back().key));
     }
     return options;
 }
@@ -49,14 +49,14 @@ values::Unit unitFrom(Fields& fields)
     const QString written = fields.optionalText(QStringLiteral("unit"));
     const auto unit = values::unitFromCode(written);
     if (!unit)
-        fields.refuse(QStringLiteral("unknown unit “%1”").arg(written));
+        fields.refuse(base::said("unknown unit “%1”").arg(written));
     return unit.value_or(values::Unit::One);
 }
 
 void checkRange(Fields& fields, std::optional<double> lowest, std::optional<double> highest)
 {
     if (lowest && highest && *lowest >= *highest)
-        fields.refuse(QStringLiteral("“lowest” is not below “highest”"));
+        fields.refuse(base::said("“lowest” is not below “highest”"));
 }
 
 /// The words for the steps of a grade, from the lowest upwards, with the step's number as key.
@@ -68,7 +68,7 @@ std::vector<Option> stepsFrom(Fields& fields, const Measure& measure)
     for (const QString& word : words)
         options.push_back({QString::number(lowest + double(options.size())), word});
     if (!words.isEmpty() && measure.highest && lowest + double(words.size()) - 1 != *measure.highest)
-        fields.refuse(QStringLiteral("“steps” does not name every step from lowest to highest"));
+        fields.refuse(base::said("“steps” does not name every step from lowest to highest"));
     return options;
 }
 
@@ -87,9 +87,9 @@ void addRules(Measure& measure, Fields& fields, const QStringList& conditions, S
     for (const QString& id : conditions) {
         const auto isSame = [&](const ConditionRule& rule) { return rule.condition == id; };
         if (soFar.condition(id) == nullptr)
-            fields.refuse(QStringLiteral("“conditions”: unknown condition “%1”").arg(id));
+            fields.refuse(base::said("“conditions”: unknown condition “%1”").arg(id));
         else if (std::ranges::any_of(measure.conditions, isSame))
-            fields.refuse(QStringLiteral("“conditions” names “%1” twice").arg(id));
+            fields.refuse(base::said("“conditions” names “%1” twice").arg(id));
         measure.conditions.push_back({id, strictness, onlyFor});
     }
 }
@@ -109,14 +109,14 @@ void readRules(Measure& measure, Fields& fields, const Catalogue& soFar)
         const QStringList ids = groups->keys();
         for (const QString& population : ids) {
             if (soFar.population(population) == nullptr)
-                fields.refuse(QStringLiteral("“hardFor”: unknown population “%1”").arg(population));
+                fields.refuse(base::said("“hardFor”: unknown population “%1”").arg(population));
             addRules(measure, fields, populations.texts(population), Strictness::Hard, population, soFar);
         }
-        if (const auto error = populations.error())
-            fields.refuse(error->what.chopped(1));
+        if (const auto fault = populations.fault())
+            fields.refuse(*fault);
     }
-    if (const auto error = rules.error())
-        fields.refuse(error->what.chopped(1));
+    if (const auto fault = rules.fault())
+        fields.refuse(*fault);
 }
 
 void readPractice(Measure& measure, Fields& fields)
@@ -127,8 +127,8 @@ void readPractice(Measure& measure, Fields& fields)
     Fields practice(*object, QStringLiteral("practice"));
     measure.practice = Practice{practice.optionalCount(QStringLiteral("visits")).value_or(1),
                                 practice.text(QStringLiteral("words"))};
-    if (const auto error = practice.error())
-        fields.refuse(error->what.chopped(1));
+    if (const auto fault = practice.fault())
+        fields.refuse(*fault);
 }
 
 /// The parts may stand later in the catalogue; the reader checks them once every measure is there.
@@ -143,9 +143,9 @@ void readComputation(Measure& measure, Fields& fields)
     made.parts = computed.texts(QStringLiteral("parts"));
     const qsizetype needed = partsNeeded(made.rule);
     if (needed > 0 ? made.parts.size() != needed : made.parts.isEmpty())
-        computed.refuse(QStringLiteral("“parts” does not name the parts of this rule"));
-    if (const auto error = computed.error())
-        fields.refuse(error->what.chopped(1));
+        computed.refuse(base::said("“parts” does not name the parts of this rule"));
+    if (const auto fault = computed.fault())
+        fields.refuse(*fault);
     measure.computed = made;
 }
 
@@ -153,21 +153,21 @@ void checkShape(const Measure& measure, Fields& fields)
 {
     if (measure.kind == Kind::Choice) {
         if (measure.options.size() < 2)
-            fields.refuse(QStringLiteral("a choice needs at least two “options”"));
+            fields.refuse(base::said("a choice needs at least two “options”"));
         if (measure.lowest || measure.highest || measure.step)
-            fields.refuse(QStringLiteral("a choice has no range and no step"));
+            fields.refuse(base::said("a choice has no range and no step"));
         return;
     }
     if (!measure.lowest || !measure.highest || !measure.step)
-        fields.refuse(QStringLiteral("“lowest”, “highest” and “step” are needed"));
+        fields.refuse(base::said("“lowest”, “highest” and “step” are needed"));
     else if (*measure.step <= 0)
-        fields.refuse(QStringLiteral("“step” is not above 0"));
+        fields.refuse(base::said("“step” is not above 0"));
     if (measure.kind == Kind::Grade && (measure.step != 1 || std::fmod(measure.lowest.value_or(0), 1) != 0))
-        fields.refuse(QStringLiteral("a grade has whole steps"));
+        fields.refuse(base::said("a grade has whole steps"));
     if (measure.cap && measure.highest && *measure.cap > *measure.highest)
-        fields.refuse(QStringLiteral("“cap” lies above “highest”"));
+        fields.refuse(base::said("“cap” lies above “highest”"));
     if ((measure.trials > 1) == (measure.rule == TrialRule::Single))
-        fields.refuse(QStringLiteral("“trials” and “rule” do not fit each other"));
+        fields.refuse(base::said("“trials” and “rule” do not fit each other"));
 }
 
 } // namespace
@@ -198,7 +198,7 @@ Condition conditionFrom(Fields& fields)
     } else {
         condition.options = optionsFrom(fields);
         if (condition.isClosed && condition.options.empty())
-            fields.refuse(QStringLiteral("“options” is missing"));
+            fields.refuse(base::said("“options” is missing"));
     }
     return condition;
 }
@@ -210,7 +210,7 @@ Population populationFrom(Fields& fields, const Catalogue& soFar)
                           fields.optionalCount(QStringLiteral("confirmAfterDays"))};
     if (!population.broader.isEmpty() && soFar.population(population.broader) == nullptr)
         fields.refuse(
-            QStringLiteral("“broader”: no population “%1” stands before this one").arg(population.broader));
+            base::said("“broader”: no population “%1” stands before this one").arg(population.broader));
     return population;
 }
 
@@ -228,7 +228,7 @@ Measure measureFrom(Fields& fields, const Catalogue& soFar)
     measure.shortForm = fields.optionalText(QStringLiteral("shortForm"));
     measure.section = fields.text(QStringLiteral("section"));
     if (soFar.section(measure.section) == nullptr)
-        fields.refuse(QStringLiteral("unknown section “%1”").arg(measure.section));
+        fields.refuse(base::said("unknown section “%1”").arg(measure.section));
     measure.kind = fields.oneOf<Kind>(QStringLiteral("kind"));
     measure.unit = unitFrom(fields);
     measure.hasSides = fields.flag(QStringLiteral("sides"));
@@ -269,8 +269,8 @@ Form formFrom(Fields& fields)
         Fields section(object, QStringLiteral("sections"));
         form.sections.push_back(
             {section.text(QStringLiteral("title")), section.texts(QStringLiteral("measures"))});
-        if (const auto error = section.error())
-            fields.refuse(error->what.chopped(1));
+        if (const auto fault = section.fault())
+            fields.refuse(*fault);
     }
     form.expected = fields.texts(QStringLiteral("expected"));
     return form;
@@ -281,14 +281,14 @@ Form formFrom(Fields& fields, const Catalogue& soFar)
     Form form = formFrom(fields);
     const QStringList measures = form.measures();
     if (measures.isEmpty())
-        fields.refuse(QStringLiteral("“measures” names none"));
+        fields.refuse(base::said("“measures” names none"));
     for (const QString& id : measures) {
         if (soFar.measure(id) == nullptr)
-            fields.refuse(QStringLiteral("“measures”: unknown measure “%1”").arg(id));
+            fields.refuse(base::said("“measures”: unknown measure “%1”").arg(id));
     }
     for (const QString& id : std::as_const(form.expected)) {
         if (!measures.contains(id))
-            fields.refuse(QStringLiteral("“expected”: “%1” is not in the form").arg(id));
+            fields.refuse(base::said("“expected”: “%1” is not in the form").arg(id));
     }
     return form;
 }
@@ -300,9 +300,9 @@ std::optional<Requirement> requirementFrom(Fields& fields, const Catalogue& soFa
         return std::nullopt;
     const auto asked = requirement(text);
     if (!asked)
-        fields.refuse(QStringLiteral("“condition” is not written as medication=on"));
+        fields.refuse(base::said("“condition” is not written as medication=on"));
     else if (soFar.condition(asked->condition) == nullptr)
-        fields.refuse(QStringLiteral("“condition”: unknown id “%1”").arg(asked->condition));
+        fields.refuse(base::said("“condition”: unknown id “%1”").arg(asked->condition));
     return asked;
 }
 

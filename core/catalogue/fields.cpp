@@ -9,13 +9,23 @@
 namespace catalogue
 {
 
-base::Error unreadable(const QString& place, const QString& what)
+namespace
+{
+
+base::Message faultAt(const QString& place, const base::Message& what)
 {
     constexpr qsizetype mostOfPlace = 200, mostOfWhat = 500; // a file may hold words without end
-    return {
-        base::ErrorKind::Unreadable,
-        QStringLiteral("%1: %2.").arg(base::shortened(place, mostOfPlace), base::shortened(what, mostOfWhat)),
-        {}};
+    const QString words = what.english();
+    return base::said("%1: %2").arg(
+        base::verbatim(base::shortened(place, mostOfPlace)),
+        words.size() > mostOfWhat ? base::verbatim(base::shortened(words, mostOfWhat)) : what);
+}
+
+} // namespace
+
+base::Error unreadable(const QString& place, const base::Message& what)
+{
+    return {base::ErrorKind::Unreadable, base::said("%1.").arg(faultAt(place, what)), {}};
 }
 
 Fields::Fields(QJsonObject object, QString place) : m_object(std::move(object)), m_place(std::move(place))
@@ -25,28 +35,40 @@ Fields::Fields(QJsonObject object, QString place) : m_object(std::move(object)),
         m_place += QStringLiteral(": ") + id.left(80);
 }
 
-void Fields::refuse(const QString& what)
+void Fields::refuse(const base::Message& what)
 {
-    if (!m_error)
-        m_error = unreadable(m_place, what);
+    if (!m_fault)
+        m_fault = what;
+}
+
+std::optional<base::Message> Fields::firstFault() const
+{
+    if (m_fault)
+        return m_fault;
+    const QStringList keys = m_object.keys();
+    for (const QString& key : keys) {
+        if (!m_asked.contains(key))
+            return base::said("unknown field “%1”").arg(key.left(80));
+    }
+    return std::nullopt;
+}
+
+std::optional<base::Message> Fields::fault() const
+{
+    const auto first = firstFault();
+    return first ? std::optional(faultAt(m_place, *first)) : std::nullopt;
 }
 
 std::optional<base::Error> Fields::error() const
 {
-    if (m_error)
-        return m_error;
-    const QStringList keys = m_object.keys();
-    for (const QString& key : keys) {
-        if (!m_asked.contains(key))
-            return unreadable(m_place, QStringLiteral("unknown field “%1”").arg(key.left(80)));
-    }
-    return std::nullopt;
+    const auto first = firstFault();
+    return first ? std::optional(unreadable(m_place, *first)) : std::nullopt;
 }
 
 void Fields::requireField(const QString& key)
 {
     if (!has(key))
-        refuse(QStringLiteral("“%1” is missing").arg(key));
+        refuse(base::said("“%1” is missing").arg(key));
 }
 
 std::optional<QJsonValue> Fields::value(const QString& key, QJsonValue::Type type, const QString& typeWords)
@@ -57,7 +79,7 @@ std::optional<QJsonValue> Fields::value(const QString& key, QJsonValue::Type typ
     const QJsonValue found = m_object.value(key);
     if (found.type() == type)
         return found;
-    refuse(QStringLiteral("“%1” is not %2").arg(key, typeWords));
+    refuse(base::said("“%1” is not %2").arg(key, typeWords));
     return std::nullopt;
 }
 
@@ -71,7 +93,7 @@ QString Fields::optionalText(const QString& key)
 {
     const auto found = value(key, QJsonValue::String, QStringLiteral("a text"));
     if (found && found->toString().trimmed().isEmpty())
-        refuse(QStringLiteral("“%1” is empty").arg(key));
+        refuse(base::said("“%1” is empty").arg(key));
     return found ? found->toString() : QString();
 }
 
@@ -93,7 +115,7 @@ std::optional<int> Fields::optionalCount(const QString& key)
     if (!found)
         return std::nullopt;
     if (*found < 1 || *found > 1e9 || std::trunc(*found) != *found) {
-        refuse(QStringLiteral("“%1” is not a whole number of at least 1").arg(key));
+        refuse(base::said("“%1” is not a whole number of at least 1").arg(key));
         return std::nullopt;
     }
     return int(*found);
@@ -119,9 +141,9 @@ QStringList Fields::texts(const QString& key)
     for (const QJsonValue item : items) {
         const QString words = item.toString();
         if (words.trimmed().isEmpty())
-            refuse(QStringLiteral("“%1” holds something that is not a text").arg(key));
+            refuse(base::said("“%1” holds something that is not a text").arg(key));
         else if (list.contains(words))
-            refuse(QStringLiteral("“%1” names “%2” twice").arg(key, words));
+            refuse(base::said("“%1” names “%2” twice").arg(key, words));
         list += words;
     }
     return list;
@@ -134,7 +156,7 @@ std::vector<QJsonObject> Fields::objects(const QString& key)
     const QJsonArray items = found ? found->toArray() : QJsonArray();
     for (const QJsonValue item : items) {
         if (!item.isObject())
-            refuse(QStringLiteral("“%1” holds something that is not an object").arg(key));
+            refuse(base::said("“%1” holds something that is not an object").arg(key));
         list.push_back(item.toObject());
     }
     return list;

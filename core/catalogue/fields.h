@@ -42,8 +42,8 @@ public:
                 return meaning;
             names += name;
         }
-        refuse(QStringLiteral("“%1” is “%2” but may only be %3")
-                   .arg(key, word, names.join(QStringLiteral(", "))));
+        refuse(
+            base::said("“%1” is “%2” but may only be %3").arg(key, word, names.join(QStringLiteral(", "))));
         return T{};
     }
 
@@ -57,22 +57,25 @@ public:
     bool has(const QString& key) const { return m_object.contains(key); }
 
     /// Keeps the first refusal: half a sentence without its full stop.
-    void refuse(const QString& what);
+    void refuse(const base::Message& what);
 
     /// The first thing wrong; a field nobody asked for is wrong too.
     std::optional<base::Error> error() const;
+    /// The same with its place, as half a sentence for the object that this one is a part of.
+    std::optional<base::Message> fault() const;
 
 private:
     std::optional<QJsonValue> value(const QString& key, QJsonValue::Type type, const QString& typeWords);
     void requireField(const QString& key);
+    std::optional<base::Message> firstFault() const;
 
     QJsonObject m_object;
     QString m_place;
     QSet<QString> m_asked;
-    std::optional<base::Error> m_error;
+    std::optional<base::Message> m_fault;
 };
 
 /// "measures/balance.json: romberg-sign: what is wrong."
-base::Error unreadable(const QString& place, const QString& what);
+base::Error unreadable(const QString& place, const base::Message& what);
 
 } // namespace catalogue

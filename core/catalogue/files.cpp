@@ -66,33 +66,33 @@ base::Result<QByteArray> bytesOf(const QString& path, const QString& place)
 {
     QFile opened(path);
     if (const QFileInfo file(path); file.exists() && !file.isFile())
-        return unreadable(place, QStringLiteral("this is a folder, a device or a pipe and not a file"));
+        return unreadable(place, base::said("this is a folder, a device or a pipe and not a file"));
     if (!opened.open(QIODevice::ReadOnly))
-        return base::Error{base::ErrorKind::NotFound,
-                           QStringLiteral("%1: the file cannot be opened.").arg(place), opened.errorString()};
+        return base::Error{base::ErrorKind::NotFound, base::said("%1: the file cannot be opened.").arg(place),
+                           opened.errorString()};
     const QByteArray bytes = opened.read(mostBytes + 1);
     if (opened.error() != QFile::NoError)
-        return base::Error{base::ErrorKind::Unreadable,
-                           QStringLiteral("%1: the file cannot be read.").arg(place), opened.errorString()};
+        return base::Error{base::ErrorKind::Unreadable, base::said("%1: the file cannot be read.").arg(place),
+                           opened.errorString()};
     if (bytes.size() > mostBytes)
-        return unreadable(place, QStringLiteral("the file is larger than 2 MB"));
+        return unreadable(place, base::said("the file is larger than 2 MB"));
     return bytes;
 }
 
 base::Result<QJsonDocument> soundJson(const QByteArray& bytes, const QString& place)
 {
     if (bytes.size() > mostBytes)
-        return unreadable(place, QStringLiteral("the file is larger than 2 MB"));
+        return unreadable(place, base::said("the file is larger than 2 MB"));
     QJsonParseError fault;
     const QJsonDocument document = QJsonDocument::fromJson(bytes, &fault);
     if (fault.error != QJsonParseError::NoError) {
         const auto line = bytes.left(fault.offset).count('\n') + 1;
-        return unreadable(
-            place, QStringLiteral("line %1 is not sound JSON (%2)").arg(line).arg(fault.errorString()));
+        return unreadable(place,
+                          base::said("line %1 is not sound JSON (%2)").arg(line).arg(fault.errorString()));
     }
     if (const auto twice = fieldGivenTwice(bytes))
         return unreadable(place,
-                          QStringLiteral("the field “%1” is given twice in one entry").arg(twice->left(80)));
+                          base::said("the field “%1” is given twice in one entry").arg(twice->left(80)));
     return document;
 }
 
@@ -114,13 +114,13 @@ base::Result<std::vector<Entry>> jsonEntries(const QString& root, const QString&
     if (!document)
         return document.error();
     if (!document->isArray())
-        return unreadable(file, QStringLiteral("the file does not hold a list"));
+        return unreadable(file, base::said("the file does not hold a list"));
 
     std::vector<Entry> entries;
     const QJsonArray items = document->array();
     for (const QJsonValue item : items) {
         if (!item.isObject())
-            return unreadable(file, QStringLiteral("the list holds something that is not an object"));
+            return unreadable(file, base::said("the list holds something that is not an object"));
         entries.push_back({item.toObject(), file});
     }
     return entries;
@@ -134,11 +134,13 @@ base::Result<std::vector<Entry>> csvEntries(const QString& root, const QString& 
         return bytes.error();
     const auto rows = base::csvRows(*bytes);
     if (!rows)
-        return base::Error{rows.error().kind, file + QStringLiteral(": ") + rows.error().what,
+        return base::Error{rows.error().kind,
+                           base::said("%1: %2").arg(base::verbatim(file), rows.error().what),
                            rows.error().detail};
     if (rows->empty() || rows->front().cells != columns)
-        return unreadable(file, QStringLiteral("the first line does not name the columns %1")
-                                    .arg(columns.join(QLatin1Char(','))));
+        return unreadable(
+            file,
+            base::said("the first line does not name the columns %1").arg(columns.join(QLatin1Char(','))));
 
     std::vector<Entry> entries;
     for (size_t index = 1; index < rows->size(); ++index) {
@@ -146,8 +148,7 @@ base::Result<std::vector<Entry>> csvEntries(const QString& root, const QString& 
         const QString place = QStringLiteral("%1 line %2").arg(file).arg(row.line);
         if (row.cells.size() != columns.size())
             return unreadable(
-                place,
-                QStringLiteral("the row has %1 cells, not %2").arg(row.cells.size()).arg(columns.size()));
+                place, base::said("the row has %1 cells, not %2").arg(row.cells.size()).arg(columns.size()));
         QJsonObject fields;
         for (qsizetype column = 0; column < columns.size(); ++column) {
             const QString& cell = row.cells[column];
@@ -160,8 +161,7 @@ base::Result<std::vector<Entry>> csvEntries(const QString& root, const QString& 
             const auto number = plainNumber(cell);
             if (!number)
                 return unreadable(
-                    place,
-                    QStringLiteral("%1: “%2” is not a number").arg(row.cells.first(), columns[column]));
+                    place, base::said("%1: “%2” is not a number").arg(row.cells.first(), columns[column]));
             fields.insert(columns[column], *number);
         }
         entries.push_back({fields, place});

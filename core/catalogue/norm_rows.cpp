@@ -33,9 +33,9 @@ QString numbersOf(Fields& fields, const Catalogue& soFar)
     const QString id = fields.text(QStringLiteral("measure"));
     const Measure* measure = soFar.measure(id);
     if (measure == nullptr)
-        fields.refuse(QStringLiteral("“measure”: unknown id “%1”").arg(id));
+        fields.refuse(base::said("“measure”: unknown id “%1”").arg(id));
     else if (!isNumeric(measure->kind))
-        fields.refuse(QStringLiteral("“measure”: “%1” has no numbers").arg(id));
+        fields.refuse(base::said("“measure”: “%1” has no numbers").arg(id));
     return id;
 }
 
@@ -44,7 +44,7 @@ Whom whomFrom(Fields& fields, const Catalogue& soFar)
     Whom whom;
     whom.population = fields.optionalText(QStringLiteral("population"));
     if (!whom.population.isEmpty() && soFar.population(whom.population) == nullptr)
-        fields.refuse(QStringLiteral("“population”: unknown id “%1”").arg(whom.population));
+        fields.refuse(base::said("“population”: unknown id “%1”").arg(whom.population));
     whom.populationWords = fields.text(QStringLiteral("populationWords"));
     whom.sex = fields.oneOf<NormSex>(
         QStringLiteral("sex"),
@@ -52,7 +52,7 @@ Whom whomFrom(Fields& fields, const Catalogue& soFar)
     whom.ageLow = fields.optionalCount(QStringLiteral("ageLow"));
     whom.ageHigh = fields.optionalCount(QStringLiteral("ageHigh"));
     if (whom.ageLow && whom.ageHigh && *whom.ageLow > *whom.ageHigh)
-        fields.refuse(QStringLiteral("“ageLow” lies above “ageHigh”"));
+        fields.refuse(base::said("“ageLow” lies above “ageHigh”"));
     whom.side = fields.oneOf<QString>(QStringLiteral("side"),
                                       {{QStringLiteral("right"), QStringLiteral("right")},
                                        {QStringLiteral("left"), QStringLiteral("left")},
@@ -72,10 +72,10 @@ Origin originFrom(Fields& fields, const Catalogue& soFar)
         origin.isOfStudy = fields.oneOf<bool>(
             QStringLiteral("nOf"), {{QStringLiteral("group"), false}, {QStringLiteral("study"), true}});
     else if (fields.has(QStringLiteral("nOf")))
-        fields.refuse(QStringLiteral("“nOf” is given without “n”"));
+        fields.refuse(base::said("“nOf” is given without “n”"));
     origin.source = fields.text(QStringLiteral("source"));
     if (soFar.source(origin.source) == nullptr)
-        fields.refuse(QStringLiteral("“source”: unknown id “%1”").arg(origin.source));
+        fields.refuse(base::said("“source”: unknown id “%1”").arg(origin.source));
     origin.checked = fields.oneOf<Checked>(QStringLiteral("checked"));
     origin.note = fields.optionalText(QStringLiteral("note"));
     return origin;
@@ -90,26 +90,26 @@ std::optional<double> share(Fields& fields, const QString& key)
 {
     const auto number = fields.optionalNumber(key);
     if (number && (*number < 0 || *number > 1))
-        fields.refuse(QStringLiteral("“%1” is not between 0 and 1").arg(key));
+        fields.refuse(base::said("“%1” is not between 0 and 1").arg(key));
     return number;
 }
 
 void refuseTurned(Fields& fields, const QString& what, std::optional<double> low, std::optional<double> high)
 {
     if (low && high && *low >= *high)
-        fields.refuse(QStringLiteral("the lower end of the %1 is not below the upper").arg(what));
+        fields.refuse(base::said("the lower end of the %1 is not below the upper").arg(what));
 }
 
 void checkNorm(const Norm& row, Fields& fields)
 {
     if (row.sd && (!row.mean || *row.sd <= 0))
-        fields.refuse(QStringLiteral("“sd” stands without a mean or is not above 0"));
+        fields.refuse(base::said("“sd” stands without a mean or is not above 0"));
     if (row.meanLow.has_value() != row.meanHigh.has_value() || (row.meanLow && !row.mean))
-        fields.refuse(QStringLiteral("“mean”, “meanLow” and “meanHigh” do not fit each other"));
+        fields.refuse(base::said("“mean”, “meanLow” and “meanHigh” do not fit each other"));
     if (!row.mean && !row.rangeLow && !row.rangeHigh)
-        fields.refuse(QStringLiteral("there is neither a mean nor a range"));
+        fields.refuse(base::said("there is neither a mean nor a range"));
     if ((row.rangeLow || row.rangeHigh) == row.rangeWords.isEmpty())
-        fields.refuse(QStringLiteral("“rangeWords” and the range do not fit each other"));
+        fields.refuse(base::said("“rangeWords” and the range do not fit each other"));
     refuseTurned(fields, QStringLiteral("mean's interval"), row.meanLow, row.meanHigh);
     refuseTurned(fields, QStringLiteral("range"), row.rangeLow, row.rangeHigh);
 }
@@ -205,7 +205,7 @@ Equation equationFrom(Fields& fields, const Catalogue& soFar)
     row.perKg = fields.optionalNumber(QStringLiteral("perKg")).value_or(0);
     row.lowerLimitBelow = fields.optionalNumber(QStringLiteral("lowerLimitBelow"));
     if (row.lowerLimitBelow && *row.lowerLimitBelow <= 0)
-        fields.refuse(QStringLiteral("“lowerLimitBelow” is not above 0"));
+        fields.refuse(base::said("“lowerLimitBelow” is not above 0"));
     if (row.lowerLimitBelow)
         row.lowerLimitChecked = fields.oneOf<Checked>(QStringLiteral("lowerLimitChecked"));
     row.origin = originFrom(fields, soFar);
@@ -231,11 +231,11 @@ Band bandFrom(Fields& fields, const Catalogue& soFar)
     row.origin = originFrom(fields, soFar);
     refuseTurned(fields, QStringLiteral("band"), row.low, row.high);
     if (!row.low && !row.high)
-        fields.refuse(QStringLiteral("the band has no end"));
+        fields.refuse(base::said("the band has no end"));
     if (row.kind == BandKind::Risk && row.low && row.high)
-        fields.refuse(QStringLiteral("a cut-off has one end"));
+        fields.refuse(base::said("a cut-off has one end"));
     if (row.kind == BandKind::Level && (row.sensitivity || row.specificity))
-        fields.refuse(QStringLiteral("a named level has no “sensitivity” and no “specificity”"));
+        fields.refuse(base::said("a named level has no “sensitivity” and no “specificity”"));
     return row;
 }
 

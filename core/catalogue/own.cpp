@@ -29,7 +29,7 @@ void checkId(Fields& fields, const QString& id)
 {
     static const QRegularExpression plain(QStringLiteral("^[\\p{L}\\p{N}][\\p{L}\\p{M}\\p{N}._-]{0,79}$"));
     if (!plain.match(id).hasMatch())
-        fields.refuse(QStringLiteral("“id” is not 1 to 80 letters, digits, points, hyphens or underscores"));
+        fields.refuse(base::said("“id” is not 1 to 80 letters, digits, points, hyphens or underscores"));
 }
 
 /// Adds the entries of one list to the clinic's own and to the catalogue read so far.
@@ -43,9 +43,9 @@ Failure add(std::vector<Row>& own, std::vector<Row>& soFar, const std::vector<Ro
         Row row = make(fields);
         checkId(fields, row.id);
         if (std::ranges::find(released, row.id, &Row::id) != released.end())
-            fields.refuse(QStringLiteral("“id” belongs to the catalogue that comes with the program"));
+            fields.refuse(base::said("“id” belongs to the catalogue that comes with the program"));
         else if (std::ranges::find(own, row.id, &Row::id) != own.end())
-            fields.refuse(QStringLiteral("“id” stands twice"));
+            fields.refuse(base::said("“id” stands twice"));
         if (auto error = fields.error())
             return error;
         own.push_back(row);
@@ -61,9 +61,9 @@ void checkSize(const Measure& measure, Fields& fields)
     constexpr int mostTrials = 20;
     if (measure.kind == Kind::Grade && measure.lowest && measure.highest &&
         *measure.highest - *measure.lowest > mostSteps)
-        fields.refuse(QStringLiteral("“highest” lies more than %1 steps above “lowest”").arg(mostSteps));
+        fields.refuse(base::said("“highest” lies more than %1 steps above “lowest”").arg(mostSteps));
     if (measure.trials > mostTrials)
-        fields.refuse(QStringLiteral("“trials” is more than %1").arg(mostTrials));
+        fields.refuse(base::said("“trials” is more than %1").arg(mostTrials));
 }
 
 /// The parts stand before the measure, so that none is worked out from itself.
@@ -72,7 +72,7 @@ void checkParts(const Measure& measure, Fields& fields, const Catalogue& soFar)
     const QStringList parts = measure.computed ? measure.computed->parts : QStringList();
     for (const QString& id : parts) {
         if (soFar.measure(id) == nullptr)
-            fields.refuse(QStringLiteral("“computed”: no measure “%1” stands before this one").arg(id));
+            fields.refuse(base::said("“computed”: no measure “%1” stands before this one").arg(id));
     }
 }
 
@@ -107,7 +107,7 @@ struct Lists {
 Lists listsOf(Fields& document)
 {
     if (document.text(QStringLiteral("format")) != ownFormat)
-        document.refuse(QStringLiteral("“format” is not “%1”").arg(ownFormat));
+        document.refuse(base::said("“format” is not “%1”").arg(ownFormat));
     return {document.objects(QStringLiteral("sources")), document.objects(QStringLiteral("measures")),
             document.objects(QStringLiteral("thresholds")), document.objects(QStringLiteral("forms"))};
 }
@@ -138,7 +138,7 @@ Failure faultOf(const Reading& reading)
     for (const Measure& measure : reading.soFar.measures) {
         if (!measure.partOf.isEmpty() && reading.soFar.measure(measure.partOf) == nullptr)
             return unreadable(reading.place + QStringLiteral(" measures: ") + measure.id,
-                              QStringLiteral("“partOf”: unknown measure “%1”").arg(measure.partOf));
+                              base::said("“partOf”: unknown measure “%1”").arg(measure.partOf));
     }
     const QStringList faults = audit(reading.soFar, {});
     if (faults.isEmpty())
@@ -146,7 +146,8 @@ Failure faultOf(const Reading& reading)
     const QStringList before = audit(reading.released, {});
     const auto isNew = [&](const QString& fault) { return !before.contains(fault); };
     const auto found = std::ranges::find_if(faults, isNew);
-    return found == faults.end() ? std::nullopt : Failure(unreadable(reading.place, found->chopped(1)));
+    return found == faults.end() ? std::nullopt
+                                 : Failure(unreadable(reading.place, base::verbatim(found->chopped(1))));
 }
 
 } // namespace
@@ -157,7 +158,7 @@ base::Result<Own> ownFrom(const QByteArray& document, const QString& place, cons
     if (!json)
         return json.error();
     if (!json->isObject())
-        return unreadable(place, QStringLiteral("the file does not hold a clinic's catalogue"));
+        return unreadable(place, base::said("the file does not hold a clinic's catalogue"));
     Fields fields(json->object(), place);
     const Lists lists = listsOf(fields);
     if (const auto error = fields.error())

@@ -25,7 +25,7 @@ Failure add(std::vector<Row>& rows, const Entries& entries, const std::function<
         Fields fields(entry.fields, entry.place);
         Row row = make(fields);
         if (std::ranges::find(rows, row.id, &Row::id) != rows.end())
-            fields.refuse(QStringLiteral("the id stands twice"));
+            fields.refuse(base::said("the id stands twice"));
         if (const auto error = fields.error())
             return error;
         rows.push_back(std::move(row));
@@ -66,16 +66,16 @@ Failure readMeasures(Catalogue& read, const QString& folder)
             return failure;
     }
     if (read.measures.empty())
-        return unreadable(QStringLiteral("measures"), QStringLiteral("there is no measure"));
+        return unreadable(QStringLiteral("measures"), base::said("there is no measure"));
     for (const Measure& measure : read.measures) {
         const QStringList parts = measure.computed ? measure.computed->parts : QStringList();
         for (const QString& id : parts + QStringList{measure.partOf}) {
             if (!id.isEmpty() && read.measure(id) == nullptr)
                 return unreadable(QStringLiteral("measures: %1").arg(measure.id),
-                                  QStringLiteral("unknown part or total “%1”").arg(id));
+                                  base::said("unknown part or total “%1”").arg(id));
             if (parts.contains(id) && isComputedTwice(*read.measure(id), read))
                 return unreadable(QStringLiteral("measures: %1").arg(measure.id),
-                                  QStringLiteral("part “%1” is itself made of computed parts").arg(id));
+                                  base::said("part “%1” is itself made of computed parts").arg(id));
         }
     }
     const auto place = [&](const Measure& measure) {
@@ -131,7 +131,7 @@ Failure readForms(Catalogue& read, const QString& folder)
             return failure;
     }
     if (read.forms.empty())
-        return unreadable(QStringLiteral("forms"), QStringLiteral("there is no form"));
+        return unreadable(QStringLiteral("forms"), base::said("there is no form"));
     return std::nullopt;
 }
 

@@ -9,14 +9,14 @@ namespace
 void requireKnown(Fields& fields, const QString& key, bool isKnown, const QString& id)
 {
     if (!isKnown && !id.isEmpty())
-        fields.refuse(QStringLiteral("“%1”: unknown id “%2”").arg(key, id));
+        fields.refuse(base::said("“%1”: unknown id “%2”").arg(key, id));
 }
 
 double positive(Fields& fields, const QString& key)
 {
     const double number = fields.number(key);
     if (number <= 0)
-        fields.refuse(QStringLiteral("“%1” is not above 0").arg(key));
+        fields.refuse(base::said("“%1” is not above 0").arg(key));
     return number;
 }
 
@@ -25,7 +25,7 @@ std::optional<double> within(Fields& fields, const QString& key, double lowest, 
 {
     const auto number = fields.optionalNumber(key);
     if (number && (*number < lowest || *number > highest))
-        fields.refuse(QStringLiteral("“%1” is not between %2 and %3").arg(key).arg(lowest).arg(highest));
+        fields.refuse(base::said("“%1” is not between %2 and %3").arg(key).arg(lowest).arg(highest));
     return number;
 }
 
@@ -39,11 +39,11 @@ void readBand(Threshold& row, Fields& fields, const Catalogue& soFar)
                            {{QStringLiteral("yes"), true}, {QStringLiteral("no"), false}}, false);
     requireKnown(fields, QStringLiteral("bandOf"), soFar.measure(row.bandOf) != nullptr, row.bandOf);
     if (row.bandOf.isEmpty() == (row.bandLow || row.bandHigh))
-        fields.refuse(QStringLiteral("“bandOf” and the ends of the band do not fit each other"));
+        fields.refuse(base::said("“bandOf” and the ends of the band do not fit each other"));
     if (row.bandLow && row.bandHigh && *row.bandLow >= *row.bandHigh)
-        fields.refuse(QStringLiteral("“bandLow” is not below “bandHigh”"));
+        fields.refuse(base::said("“bandLow” is not below “bandHigh”"));
     if (row.bandHighIncluded && !row.bandHigh)
-        fields.refuse(QStringLiteral("“bandHighIncluded” is given without “bandHigh”"));
+        fields.refuse(base::said("“bandHighIncluded” is given without “bandHigh”"));
 }
 
 void readConfidence(Threshold& row, Fields& fields)
@@ -53,11 +53,11 @@ void readConfidence(Threshold& row, Fields& fields)
         row.basis = fields.oneOf<Basis>(QStringLiteral("confidenceBasis"));
     if (row.answers == Answers::Important) {
         if (row.confidence || row.basis)
-            fields.refuse(QStringLiteral("an important change has no “confidence”"));
+            fields.refuse(base::said("an important change has no “confidence”"));
     } else if (!row.basis || row.confidence.has_value() == (row.basis == Basis::Empirical)) {
         fields.refuse(
-            QStringLiteral("“confidenceBasis” must be stated, inferred or assumed beside a “confidence”, "
-                           "and empirical without one"));
+            base::said("“confidenceBasis” must be stated, inferred or assumed beside a “confidence”, "
+                       "and empirical without one"));
     }
 }
 
@@ -68,10 +68,10 @@ void readInterval(Threshold& row, Fields& fields)
     row.daysLow = within(fields, QStringLiteral("daysLow"), 0, 3650);
     row.daysHigh = within(fields, QStringLiteral("daysHigh"), 0, 3650);
     if (row.daysLow.has_value() != row.daysHigh.has_value() || (row.daysLow && *row.daysLow > *row.daysHigh))
-        fields.refuse(QStringLiteral("“daysLow” and “daysHigh” do not fit each other"));
+        fields.refuse(base::said("“daysLow” and “daysHigh” do not fit each other"));
     row.repeats = fields.oneOf<Repeats>(QStringLiteral("repeats"), words<Repeats>(), repeatsOf(row.daysHigh));
     if (row.daysHigh && row.repeats != repeatsOf(row.daysHigh))
-        fields.refuse(QStringLiteral("“repeats” and “daysHigh” do not fit each other"));
+        fields.refuse(base::said("“repeats” and “daysHigh” do not fit each other"));
 }
 
 /// Clinics' own rows had the trials in words once.
@@ -90,7 +90,7 @@ void readTrials(Threshold& row, Fields& fields)
     formerTrialRule(row, fields);
     const bool isSingle = row.rule == TrialRule::Single;
     if (row.trials && (!row.rule || (*row.trials == 1) != isSingle))
-        fields.refuse(QStringLiteral("“rule” and “trials” do not fit each other"));
+        fields.refuse(base::said("“rule” and “trials” do not fit each other"));
 }
 
 } // namespace

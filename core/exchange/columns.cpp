@@ -43,17 +43,17 @@ QStringList conditionColumns(const catalogue::Catalogue& catalogue)
 
 Place lineOf(int number)
 {
-    return {u"Line %1, column %2: %3", number};
+    return {"Line %1, column %2: %3", number};
 }
 
-base::Error wrongAt(const Place& place, const QString& part, const QString& allowed)
+base::Error wrongAt(const Place& place, const QString& part, const base::Message& allowed)
 {
     return {base::ErrorKind::Invalid,
-            place.words.toString().arg(QString::number(place.number), part, allowed),
+            base::Message(place.words).arg(QString::number(place.number), part, allowed),
             {}};
 }
 
-base::Error wrongAt(int line, const QString& column, const QString& allowed)
+base::Error wrongAt(int line, const QString& column, const base::Message& allowed)
 {
     return wrongAt(lineOf(line), column, allowed);
 }
@@ -61,12 +61,12 @@ base::Error wrongAt(int line, const QString& column, const QString& allowed)
 base::Error oneOf(const std::vector<base::Error>& errors)
 {
     constexpr size_t most = 20;
-    QStringList lines;
+    std::vector<base::Message> lines;
     for (size_t i = 0; i < std::min(errors.size(), most); ++i)
-        lines += errors[i].what;
+        lines.push_back(errors[i].what);
     if (errors.size() > most)
-        lines += u"And %1 more."_s.arg(errors.size() - most);
-    return {errors.front().kind, lines.join(u'\n'), errors.front().detail};
+        lines.push_back(base::said("And %1 more.").arg(qint64(errors.size() - most)));
+    return {errors.front().kind, base::inLines(lines), errors.front().detail};
 }
 
 base::Result<QHash<QString, qsizetype>> headerFrom(const base::CsvRow& row,
@@ -80,16 +80,16 @@ base::Result<QHash<QString, qsizetype>> headerFrom(const base::CsvRow& row,
             // By its number: in a file without a header this cell may be a name.
             return wrongAt(
                 row.line, QString::number(place + 1),
-                u"Allowed as the header's names are %1, capped, and any further condition's id."_s.arg(
-                    findingColumns().join(u", "_s)));
+                base::said("Allowed as the header's names are %1, capped, and any further condition's id.")
+                    .arg(findingColumns().join(u", "_s)));
         }
         if (header.contains(name))
-            return wrongAt(row.line, name, u"A column stands once in the header."_s);
+            return wrongAt(row.line, name, base::said("A column stands once in the header."));
         header[name] = place;
     }
     for (const QString& name : findingColumns()) {
         if (!header.contains(name))
-            return wrongAt(row.line, name, u"The header must name this column."_s);
+            return wrongAt(row.line, name, base::said("The header must name this column."));
     }
     return header;
 }

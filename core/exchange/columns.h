@@ -20,7 +20,7 @@ QStringList conditionColumns(const catalogue::Catalogue& catalogue);
 Place lineOf(int number);
 
 /// "Line 14, column value: …" with what is allowed as a sentence.
-base::Error wrongAt(int line, const QString& column, const QString& allowed);
+base::Error wrongAt(int line, const QString& column, const base::Message& allowed);
 
 /// Several errors as one, a line each: the first twenty, and how many more there are. Not empty.
 base::Error oneOf(const std::vector<base::Error>& errors);

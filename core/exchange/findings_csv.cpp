@@ -46,21 +46,22 @@ base::Result<std::map<int, FindingRow>> trialsIn(const Rows& rows, const QString
         if (!column.isEmpty()) {
             return wrongAt(
                 row.line, column,
-                u"It must be as in line %1, the same patient, date, measure, side and trial."_s.arg(
-                    place->second.line));
+                base::said("It must be as in line %1, the same patient, date, measure, side and trial.")
+                    .arg(place->second.line));
         }
     }
     const FindingRow* before = nullptr;
     for (const auto& [trial, row] : trials) {
         if (before != nullptr && trial != before->trial + 1)
             return wrongAt(row.line, u"trial"_s,
-                           u"Trials are numbered without a gap; %1 is missing."_s.arg(trial - 1));
+                           base::said("Trials are numbered without a gap; %1 is missing.").arg(trial - 1));
         const FindingRow& first = trials.begin()->second;
         const QString column = values::stateCode(row.finding.value) != values::stateCode(first.finding.value)
                                    ? u"state"_s
                                    : differingCondition(first.conditions, row.conditions, columns);
         if (!column.isEmpty())
-            return wrongAt(row.line, column, u"It must be the same for all trials of one finding."_s);
+            return wrongAt(row.line, column,
+                           base::said("It must be the same for all trials of one finding."));
         before = &row;
     }
     return trials;
@@ -157,7 +158,8 @@ ImportedPatient patientIn(const Rows& rows, const QStringList& columns, const ca
     std::map<QDate, Rows> days;
     for (const FindingRow& row : rows) {
         if (const QString column = takeIdentity(imported.patient, row.patient); !column.isEmpty())
-            errors.push_back(wrongAt(row.line, column, u"It must be the same in all rows of one patient."_s));
+            errors.push_back(
+                wrongAt(row.line, column, base::said("It must be the same in all rows of one patient.")));
         days[row.day].push_back(row);
     }
     if (const auto wrong = records::wrongWith(imported.patient, catalogue, today)) {
@@ -209,13 +211,15 @@ base::Result<std::vector<ImportedPatient>> patientsFromCsv(const QByteArray& byt
                                                            const catalogue::Catalogue& catalogue, QDate today)
 {
     if (bytes.size() > largestFindingsFile)
-        return base::Error{
-            base::ErrorKind::Invalid, u"The file is larger than 100 MB, the most that is allowed."_s, {}};
+        return base::Error{base::ErrorKind::Invalid,
+                           base::said("The file is larger than 100 MB, the most that is allowed."),
+                           {}};
     auto rows = base::csvRows(bytes);
     if (!rows)
         return rows.error();
     if (rows->empty())
-        return wrongAt(1, u"patient"_s, u"The file must begin with a header that names its columns."_s);
+        return wrongAt(1, u"patient"_s,
+                       base::said("The file must begin with a header that names its columns."));
     const auto header = headerFrom(rows->front(), catalogue);
     if (!header)
         return header.error();

@@ -26,7 +26,7 @@ struct Cells {
         const auto place = header.constFind(column);
         return place == header.cend() ? QString() : base::tidied(row.cells.at(*place));
     }
-    base::Error wrong(const QString& column, const QString& allowed) const
+    base::Error wrong(const QString& column, const base::Message& allowed) const
     {
         return wrongAt(row.line, column, allowed);
     }
@@ -69,28 +69,29 @@ base::Result<records::Patient> patientIn(const Cells& cells, const catalogue::Ca
     patient.given = cells[u"given"_s];
     patient.population = cells[u"population"_s];
     if (patient.recordNumber.isEmpty())
-        return cells.wrong(u"patient"_s, u"The clinic's own record number is needed."_s);
+        return cells.wrong(u"patient"_s, base::said("The clinic's own record number is needed."));
     for (const auto& [column, title, limit] :
-         {std::tuple(u"patient"_s, u"Record number"_s, records::numberLimit),
-          std::tuple(u"family"_s, u"Family name"_s, records::nameLimit),
-          std::tuple(u"given"_s, u"Given name"_s, records::nameLimit)}) {
+         {std::tuple(u"patient"_s, base::said("Record number"), records::numberLimit),
+          std::tuple(u"family"_s, base::said("Family name"), records::nameLimit),
+          std::tuple(u"given"_s, base::said("Given name"), records::nameLimit)}) {
         if (const auto wrong = records::wrongWithText(title, cells[column], limit))
             return cells.wrong(column, wrong->what);
     }
     if (const QString born = cells[u"born"_s]; !born.isEmpty()) {
         patient.born = isoDay(born);
         if (!patient.born)
-            return cells.wrong(u"born"_s, u"Allowed is a date as 1951-03-04, or nothing."_s);
+            return cells.wrong(u"born"_s, base::said("Allowed is a date as 1951-03-04, or nothing."));
     }
     if (const QString sex = cells[u"sex"_s]; !sex.isEmpty()) {
         const auto known = records::sexFromCode(sex);
         if (!known)
-            return cells.wrong(u"sex"_s, u"Allowed are female, male, other, unknown, or nothing."_s);
+            return cells.wrong(u"sex"_s, base::said("Allowed are female, male, other, unknown, or nothing."));
         patient.sex = *known;
     }
     if (!patient.population.isEmpty() && catalogue.population(patient.population) == nullptr) {
-        return cells.wrong(u"population"_s, u"Allowed are %1, or nothing."_s.arg(
-                                                listed(catalogue.populations, &catalogue::Population::id)));
+        return cells.wrong(u"population"_s,
+                           base::said("Allowed are %1, or nothing.")
+                               .arg(listed(catalogue.populations, &catalogue::Population::id)));
     }
     return patient;
 }
@@ -100,8 +101,9 @@ base::Result<records::Side> sideIn(const Cells& cells, const catalogue::Measure&
     const QString text = cells[u"side"_s];
     const auto side = text.isEmpty() ? records::Side::None : records::sideFromCode(text);
     if (!side || (*side != records::Side::None) != measure.hasSides) {
-        return cells.wrong(u"side"_s, measure.hasSides ? u"Allowed for this measure are right and left."_s
-                                                       : u"Allowed for this measure is none, or nothing."_s);
+        return cells.wrong(u"side"_s, measure.hasSides
+                                          ? base::said("Allowed for this measure are right and left.")
+                                          : base::said("Allowed for this measure is none, or nothing."));
     }
     return *side;
 }
@@ -113,10 +115,10 @@ base::Result<int> trialIn(const Cells& cells, bool mayBeSeveral)
     bool isNumber = true;
     const int trial = text.isEmpty() ? 1 : text.toInt(&isNumber);
     if (!isNumber || trial < 1 || trial > (mayBeSeveral ? most : 1)) {
-        return cells.wrong(u"trial"_s,
-                           mayBeSeveral
-                               ? u"Allowed is a whole number from 1 to %1, or nothing for 1."_s.arg(most)
-                               : u"Allowed for this measure is 1, or nothing."_s);
+        return cells.wrong(
+            u"trial"_s,
+            mayBeSeveral ? base::said("Allowed is a whole number from 1 to %1, or nothing for 1.").arg(most)
+                         : base::said("Allowed for this measure is 1, or nothing."));
     }
     return trial;
 }
@@ -128,8 +130,8 @@ base::Result<double> numberIn(const Cells& cells, const catalogue::Measure& meas
     static const QRegularExpression lastZeros(u"\\.?0+$"_s);
     QString text = cells[u"value"_s];
     if (!number.match(text).hasMatch()) {
-        return cells.wrong(u"value"_s, u"Allowed is a number with a point before its decimals, %1."_s.arg(
-                                           records::allowedWords(measure)));
+        return cells.wrong(u"value"_s, base::said("Allowed is a number with a point before its decimals, %1.")
+                                           .arg(records::allowedWords(measure)));
     }
     if (text.contains(u'.'))
         text.remove(lastZeros);
@@ -144,7 +146,7 @@ base::Result<values::Value> wordIn(const Cells& cells, const catalogue::Measure&
     if (const auto* option = optionNamed(measure.options, cells[u"value"_s]))
         return values::Value(values::Choice{option->key});
     return cells.wrong(u"value"_s,
-                       u"Allowed are %1."_s.arg(listed(measure.options, &catalogue::Option::key)));
+                       base::said("Allowed are %1.").arg(listed(measure.options, &catalogue::Option::key)));
 }
 
 /// Why there is no value; nothing where the finding was done.
@@ -156,20 +158,23 @@ base::Result<std::optional<values::Absence>> absenceIn(const Cells& cells)
     const bool hasValue = !cells[u"value"_s].isEmpty();
     const auto absence = values::absenceFromCode(state);
     if (state.isEmpty() && !hasValue) {
-        return cells.wrong(u"state"_s, u"Without a value it must say why: unable, not-attempted, refused, "
-                                       "not-applicable or not-asked."_s);
+        return cells.wrong(u"state"_s,
+                           base::said("Without a value it must say why: unable, not-attempted, refused, "
+                                      "not-applicable or not-asked."));
     }
     if (!state.isEmpty() && state != u"done"_s && !absence) {
-        return cells.wrong(u"state"_s,
-                           u"Allowed are done, unable, not-attempted, refused, not-applicable, not-asked, "
-                           "or nothing beside a value."_s);
+        return cells.wrong(
+            u"state"_s,
+            base::said("Allowed are done, unable, not-attempted, refused, not-applicable, not-asked, "
+                       "or nothing beside a value."));
     }
     if (hasValue == absence.has_value()) {
-        return cells.wrong(u"value"_s, hasValue ? u"Allowed for a state other than done is nothing."_s
-                                                : u"A value is needed for the state done."_s);
+        return cells.wrong(u"value"_s, hasValue
+                                           ? base::said("Allowed for a state other than done is nothing.")
+                                           : base::said("A value is needed for the state done."));
     }
     if (absence == values::Absence::NotAttempted && cells[u"reason"_s].isEmpty())
-        return cells.wrong(u"reason"_s, u"The state not-attempted needs a reason."_s);
+        return cells.wrong(u"reason"_s, base::said("The state not-attempted needs a reason."));
     return absence;
 }
 
@@ -182,21 +187,23 @@ base::Result<std::optional<bool>> cappedIn(const Cells& cells, const catalogue::
     if (text.isEmpty() || text == u"no")
         return text.isEmpty() ? std::optional<bool>() : std::optional(false);
     if (text != u"yes")
-        return cells.wrong(cappedColumn, u"Allowed are yes, no, or nothing."_s);
+        return cells.wrong(cappedColumn, base::said("Allowed are yes, no, or nothing."));
     if (!measure.cap)
-        return cells.wrong(cappedColumn, u"This measure has no cap; allowed is no, or nothing."_s);
+        return cells.wrong(cappedColumn, base::said("This measure has no cap; allowed is no, or nothing."));
     const bool isStoppedThere =
         absence ? absence == values::Absence::Unable : cells[u"value"_s].toDouble() == *measure.cap;
     if (!isStoppedThere)
-        return cells.wrong(cappedColumn, u"Yes is allowed beside the value %1, or the state unable."_s.arg(
-                                             QString::number(*measure.cap)));
+        return cells.wrong(cappedColumn,
+                           base::said("Yes is allowed beside the value %1, or the state unable.")
+                               .arg(QString::number(*measure.cap)));
     return std::optional(true);
 }
 
 base::Result<void> reasonIn(const Cells& cells, bool isNote)
 {
-    const auto wrong = records::wrongWithText(isNote ? u"Note"_s : u"Reason"_s, cells[u"reason"_s],
-                                              isNote ? records::noteLimit : records::lineLimit);
+    const auto wrong =
+        records::wrongWithText(isNote ? base::said("Note") : base::said("Reason"), cells[u"reason"_s],
+                               isNote ? records::noteLimit : records::lineLimit);
     return wrong ? base::Result<void>(cells.wrong(u"reason"_s, wrong->what)) : base::Result<void>();
 }
 
@@ -210,9 +217,9 @@ base::Result<void> unitIn(const Cells& cells, const catalogue::Measure& measure)
     QStringList allowed = {code, symbol};
     allowed.removeAll(QString());
     allowed.removeDuplicates();
-    return cells.wrong(u"unit"_s, allowed.isEmpty()
-                                      ? u"Allowed for this measure is nothing."_s
-                                      : u"Allowed is %1, or nothing."_s.arg(allowed.join(u" or "_s)));
+    return cells.wrong(
+        u"unit"_s, allowed.isEmpty() ? base::said("Allowed for this measure is nothing.")
+                                     : base::said("Allowed is %1, or nothing.").arg(allowed.join(u" or "_s)));
 }
 
 base::Result<records::Conditions> conditionsIn(const Cells& cells, const catalogue::Catalogue& catalogue)
@@ -227,8 +234,8 @@ base::Result<records::Conditions> conditionsIn(const Cells& cells, const catalog
         if (const auto* option = optionNamed(condition->options, value))
             value = option->key;
         else if (condition->isClosed)
-            return cells.wrong(column, u"Allowed are %1, or nothing."_s.arg(
-                                           listed(condition->options, &catalogue::Option::key)));
+            return cells.wrong(column, base::said("Allowed are %1, or nothing.")
+                                           .arg(listed(condition->options, &catalogue::Option::key)));
         if (const auto wrong = records::wrongWithCondition(column, value, catalogue))
             return cells.wrong(column, wrong->what);
         conditions[column] = condition->isNumber ? QString::number(value.toDouble(), 'g', 15) : value;
@@ -307,10 +314,10 @@ base::Result<FindingRow> findingRow(const base::CsvRow& row, const QHash<QString
 {
     if (row.cells.size() != header.size()) {
         const qsizetype place = std::min(row.cells.size(), header.size() - 1);
-        return wrongAt(
-            row.line, header.key(place),
-            u"The row has %1 cells, but %2 are needed, one for each column."_s.arg(row.cells.size())
-                .arg(header.size()));
+        return wrongAt(row.line, header.key(place),
+                       base::said("The row has %1 cells, but %2 are needed, one for each column.")
+                           .arg(row.cells.size())
+                           .arg(header.size()));
     }
     const Cells cells{row, header};
     FindingRow read;
@@ -322,13 +329,13 @@ base::Result<FindingRow> findingRow(const base::CsvRow& row, const QHash<QString
 
     const auto day = isoDay(cells[u"date"_s]);
     if (!day)
-        return cells.wrong(u"date"_s, u"Allowed is a date as 2024-03-01."_s);
+        return cells.wrong(u"date"_s, base::said("Allowed is a date as 2024-03-01."));
     read.day = *day;
 
     const catalogue::Measure* measure = catalogue.measure(cells[u"measure"_s]);
     if (measure == nullptr) {
-        return cells.wrong(u"measure"_s, u"Allowed are %1; the handbook names them all."_s.arg(
-                                             listed(catalogue.measures, &catalogue::Measure::id, 8)));
+        return cells.wrong(u"measure"_s, base::said("Allowed are %1; the handbook names them all.")
+                                             .arg(listed(catalogue.measures, &catalogue::Measure::id, 8)));
     }
     const auto finding = findingIn(cells, *measure, catalogue);
     if (!finding)

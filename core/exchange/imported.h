@@ -8,14 +8,14 @@ namespace exchange
 
 /// Where something stands in what is read, whatever its format is.
 struct Place {
-    QStringView words; ///< of the format, with %1 the number, %2 the part and %3 what is allowed
-    int number = 0;    ///< of a line, an entry …
+    const char* words = ""; ///< of the format, with %1 the number, %2 the part and %3 what is allowed
+    int number = 0;         ///< of a line, an entry …
 
     bool operator==(const Place&) const = default;
 };
 
 /// A fault at a part of what stands there: "Line 14, column value: …" with what is allowed as a sentence.
-base::Error wrongAt(const Place& place, const QString& part, const QString& allowed);
+base::Error wrongAt(const Place& place, const QString& part, const base::Message& allowed);
 
 /// Where a finding stands: the places of its trials, one after another from the first.
 struct Origin {

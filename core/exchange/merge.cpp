@@ -18,8 +18,9 @@ base::Error differs(const Place& place, const QString& part)
 {
     return wrongAt(
         place, part,
-        u"Allowed is what the records hold for this patient, date, measure, side and trial; a recorded "
-        "finding is changed by an amendment, not by an import."_s);
+        base::said(
+            "Allowed is what the records hold for this patient, date, measure, side and trial; a recorded "
+            "finding is changed by an amendment, not by an import."));
 }
 
 std::vector<double> trialsOf(const records::Finding& finding)
@@ -59,7 +60,7 @@ base::Result<records::Finding> merged(const records::Finding& stored, const reco
         const size_t trial = size_t(origin.firstTrial) - 1 + i;
         if (trial > finding.trials.size())
             return wrongAt(origin.places[i], u"trial"_s,
-                           u"The next trial of this finding is %1."_s.arg(known + 1));
+                           base::said("The next trial of this finding is %1.").arg(qint64(known) + 1));
         if (trial < known && !isSame(finding.trials[trial], said.trials[i]))
             return differs(origin.places[i], u"value"_s);
         if (trial == finding.trials.size())
@@ -138,7 +139,8 @@ base::Result<void> addVisit(Addition& addition, const ImportedVisit& imported,
         const records::Finding* stored =
             visit == nullptr ? nullptr : visit->finding(finding.measure, finding.side);
         if (stored == nullptr && origin.firstTrial != 1)
-            return wrongAt(origin.places.front(), u"trial"_s, u"The first trial of a finding is 1."_s);
+            return wrongAt(origin.places.front(), u"trial"_s,
+                           base::said("The first trial of a finding is 1."));
         if (visit == nullptr)
             continue;
         const auto own = records::withExceptions(imported.visit.conditions, finding.exceptions);
@@ -196,14 +198,14 @@ base::Result<Addition> addition(const ImportedPatient& imported,
         addition.patient = *stored;
         if (const QString part = takeIdentity(addition.patient, imported.patient); !part.isEmpty())
             return wrongAt(imported.place, part,
-                           u"Allowed is what the records hold for this number, or nothing."_s);
+                           base::said("Allowed is what the records hold for this number, or nothing."));
         addition.isPatientChanged = addition.patient != *stored;
     }
     const std::vector<records::Visit> current = records::current(versions, true);
     for (const ImportedVisit& visit : imported.visits) {
         if (stored && stored->born && visit.visit.day < *stored->born) {
             return wrongAt(visit.origins.front().places.front(), u"date"_s,
-                           u"Allowed is a day from the birth date in the records to today."_s);
+                           base::said("Allowed is a day from the birth date in the records to today."));
         }
         std::vector<records::Visit> ofDay;
         std::ranges::copy_if(current, std::back_inserter(ofDay),

@@ -35,7 +35,7 @@ base::Result<std::array<qsizetype, 3>> placesOf(const base::CsvRow& header)
     size_t found = 0;
     for (const QString& wanted : {u"subject"_s, u"trial"_s, u"value"_s}) {
         if (names.count(wanted) != 1 || names.size() != 3)
-            return wrongAt(header.line, wanted, u"The header must be subject,trial,value."_s);
+            return wrongAt(header.line, wanted, base::said("The header must be subject,trial,value."));
         places.at(found++) = names.indexOf(wanted);
     }
     return places;
@@ -46,12 +46,12 @@ base::Result<std::array<qsizetype, 3>> placesOf(const base::CsvRow& header)
 base::Result<RepeatedTests> repeatsFromCsv(const QByteArray& bytes)
 {
     if (bytes.size() > largestRepeatsFile)
-        return base::Error{base::ErrorKind::Invalid, u"The file is larger than 20 MB."_s, {}};
+        return base::Error{base::ErrorKind::Invalid, base::said("The file is larger than 20 MB."), {}};
     const auto rows = base::csvRows(bytes);
     if (!rows)
         return rows.error();
     if (rows->empty())
-        return base::Error{base::ErrorKind::Invalid, u"The file is empty."_s, {}};
+        return base::Error{base::ErrorKind::Invalid, base::said("The file is empty."), {}};
     const auto places = placesOf(rows->front());
     if (!places)
         return places.error();
@@ -61,14 +61,16 @@ base::Result<RepeatedTests> repeatsFromCsv(const QByteArray& bytes)
     std::set<int> trials;
     for (auto row = rows->begin() + 1; row != rows->end(); ++row) {
         if (row->cells.size() != 3)
-            return wrongAt(row->line, u"subject"_s, u"A row has three cells."_s);
+            return wrongAt(row->line, u"subject"_s, base::said("A row has three cells."));
         const auto cell = [&](size_t which) { return base::tidied(row->cells.at(places->at(which))); };
         if (cell(0).isEmpty() || cell(1).isEmpty())
-            return wrongAt(row->line, cell(0).isEmpty() ? u"subject"_s : u"trial"_s, u"This is empty."_s);
+            return wrongAt(row->line, cell(0).isEmpty() ? u"subject"_s : u"trial"_s,
+                           base::said("This is empty."));
         bool isWhole = false;
         const int trial = cell(1).toInt(&isWhole);
         if (!isWhole || trial < 1)
-            return wrongAt(row->line, u"trial"_s, u"Allowed is the number of the trial: 1, 2, 3 …"_s);
+            return wrongAt(row->line, u"trial"_s,
+                           base::said("Allowed is the number of the trial: 1, 2, 3 …"));
         trials.insert(trial);
         const size_t place = placeOf.value(cell(0), subjects.size());
         if (place == subjects.size()) {
@@ -77,11 +79,12 @@ base::Result<RepeatedTests> repeatsFromCsv(const QByteArray& bytes)
         }
         Subject& subject = subjects[place];
         if (subject.values.contains(trial))
-            return wrongAt(row->line, u"trial"_s, u"This subject has this trial already."_s);
+            return wrongAt(row->line, u"trial"_s, base::said("This subject has this trial already."));
         bool isNumber = false;
         const double value = QLocale::c().toDouble(cell(2), &isNumber);
         if (!cell(2).isEmpty() && (!isNumber || !std::isfinite(value)))
-            return wrongAt(row->line, u"value"_s, u"Allowed is a number with a point, or nothing."_s);
+            return wrongAt(row->line, u"value"_s,
+                           base::said("Allowed is a number with a point, or nothing."));
         subject.values[trial] = value;
         subject.complete += cell(2).isEmpty() ? 0 : 1;
     }

@@ -66,7 +66,7 @@ base::Result<QByteArray> odt(const letters::Composition& composition)
     const QByteArray content = openDocumentContent(composition);
     if (content.isEmpty())
         return base::Error{
-            base::ErrorKind::Unwritable, QStringLiteral("The letter could not be made into a document."), {}};
+            base::ErrorKind::Unwritable, base::said("The letter could not be made into a document."), {}};
     std::vector<std::pair<QByteArray, QByteArray>> files = {
         {"mimetype", "application/vnd.oasis.opendocument.text"},
         {"META-INF/manifest.xml", manifestOf(composition.figures)},

@@ -85,7 +85,7 @@ base::Result<letters::Composition> restored(const QString& body)
     }
     if (page.hasError() || composition.identity.isEmpty())
         return base::Error{
-            base::ErrorKind::Unreadable, QStringLiteral("The signed letter's text cannot be read."), {}};
+            base::ErrorKind::Unreadable, base::said("The signed letter's text cannot be read."), {}};
     return composition;
 }
 

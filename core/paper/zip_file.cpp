@@ -10,7 +10,7 @@ namespace
 
 base::Error unwritable(const char* detail)
 {
-    return {base::ErrorKind::Unwritable, QStringLiteral("The document's archive could not be written."),
+    return {base::ErrorKind::Unwritable, base::said("The document's archive could not be written."),
             QString::fromUtf8(detail)};
 }
 

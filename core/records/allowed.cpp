@@ -8,7 +8,7 @@
 namespace records
 {
 
-base::Error invalid(const QString& what)
+base::Error invalid(const base::Message& what)
 {
     return {base::ErrorKind::Invalid, what, {}};
 }
@@ -18,23 +18,23 @@ bool isWithin(double number, const std::optional<double>& lowest, const std::opt
     return std::isfinite(number) && number >= lowest.value_or(number) && number <= highest.value_or(number);
 }
 
-QString rangeWords(const std::optional<double>& lowest, const std::optional<double>& highest)
+base::Message rangeWords(const std::optional<double>& lowest, const std::optional<double>& highest)
 {
     if (lowest && highest)
-        return QStringLiteral("%1 to %2").arg(*lowest).arg(*highest);
+        return base::said("%1 to %2").arg(*lowest, *highest);
     if (lowest)
-        return QStringLiteral("%1 or more").arg(*lowest);
+        return base::said("%1 or more").arg(*lowest);
     if (highest)
-        return QStringLiteral("%1 or less").arg(*highest);
-    return QStringLiteral("a number");
+        return base::said("%1 or less").arg(*highest);
+    return base::said("a number");
 }
 
-QString optionWords(const std::vector<catalogue::Option>& options)
+base::Message optionWords(const std::vector<catalogue::Option>& options)
 {
-    QStringList titles;
+    std::vector<base::Message> titles;
     for (const catalogue::Option& option : options)
-        titles += option.title;
-    return QStringLiteral("one of ") + titles.join(QStringLiteral(", "));
+        titles.push_back(base::titled(option.title));
+    return base::said("one of %1").arg(base::listed(titles, titles.size()));
 }
 
 bool isOption(const std::vector<catalogue::Option>& options, const QString& key)
@@ -42,10 +42,10 @@ bool isOption(const std::vector<catalogue::Option>& options, const QString& key)
     return std::ranges::find(options, key, &catalogue::Option::key) != options.end();
 }
 
-QString withUnit(const QString& words, values::Unit unit)
+base::Message withUnit(const base::Message& words, values::Unit unit)
 {
     const QString symbol = values::symbol(unit);
-    return symbol.isEmpty() ? words : words + u' ' + symbol;
+    return symbol.isEmpty() ? words : base::said("%1 %2").arg(words, base::titled(symbol));
 }
 
 } // namespace records

@@ -7,19 +7,19 @@ namespace records
 {
 
 /// The error of a value that is not allowed; `what` says what is.
-base::Error invalid(const QString& what);
+base::Error invalid(const base::Message& what);
 
 /// Whether a number is finite and lies between the ends that are given, both included.
 bool isWithin(double number, const std::optional<double>& lowest, const std::optional<double>& highest);
 
 /// "0 to 10", "1 or more", "10 or less", "a number".
-QString rangeWords(const std::optional<double>& lowest, const std::optional<double>& highest);
+base::Message rangeWords(const std::optional<double>& lowest, const std::optional<double>& highest);
 
 /// "one of static, moving".
-QString optionWords(const std::vector<catalogue::Option>& options);
+base::Message optionWords(const std::vector<catalogue::Option>& options);
 bool isOption(const std::vector<catalogue::Option>& options, const QString& key);
 
 /// "10 m"; the bare words where the unit has no symbol.
-QString withUnit(const QString& words, values::Unit unit);
+base::Message withUnit(const base::Message& words, values::Unit unit);
 
 } // namespace records

@@ -30,7 +30,8 @@ const QDate earliest(1880, 1, 1);
 Wrong wrongWithTrials(const Finding& finding, const catalogue::Measure& measure)
 {
     if (finding.trials.size() > mostTrials)
-        return invalid(QStringLiteral("%1: at most %2 trials.").arg(measure.title).arg(mostTrials));
+        return invalid(
+            base::said("%1: at most %2 trials.").arg(base::titled(measure.title)).arg(qint64(mostTrials)));
     const std::vector<int>& numbers = finding.trialNumbers;
     const auto rises = [](int earlier, int later) { return earlier < later; };
     const bool areNumbered =
@@ -38,9 +39,9 @@ Wrong wrongWithTrials(const Finding& finding, const catalogue::Measure& measure)
                             numbers.back() <= int(mostTrials) &&
                             std::ranges::adjacent_find(numbers, std::not_fn(rises)) == numbers.end());
     if (!areNumbered)
-        return invalid(QStringLiteral("%1: the numbers of the trials must rise from 1 to at most %2.")
-                           .arg(measure.title)
-                           .arg(mostTrials));
+        return invalid(base::said("%1: the numbers of the trials must rise from 1 to at most %2.")
+                           .arg(base::titled(measure.title))
+                           .arg(qint64(mostTrials)));
     for (const double trial : finding.trials) {
         if (const Wrong wrong = wrongWithReading(trial, finding.capReached, measure))
             return wrong;
@@ -54,14 +55,16 @@ Wrong wrongWithTaps(const Finding& finding, const catalogue::Measure& measure)
     if (taps.empty())
         return std::nullopt;
     if (!measure.isTapped)
-        return invalid(QStringLiteral("%1 is not counted by taps.").arg(measure.title));
+        return invalid(base::said("%1 is not counted by taps.").arg(base::titled(measure.title)));
     if (values::number(finding.value) != static_cast<double>(taps.size()))
-        return invalid(QStringLiteral("%1: the value must be the number of taps.").arg(measure.title));
+        return invalid(
+            base::said("%1: the value must be the number of taps.").arg(base::titled(measure.title)));
     const auto rises = [](double earlier, double later) { return earlier < later; };
     const bool areTimes = taps.front() >= 0 && std::isfinite(taps.back()) &&
                           std::ranges::adjacent_find(taps, std::not_fn(rises)) == taps.end();
     if (!areTimes)
-        return invalid(QStringLiteral("%1: the times of the taps must rise from 0 s.").arg(measure.title));
+        return invalid(
+            base::said("%1: the times of the taps must rise from 0 s.").arg(base::titled(measure.title)));
     return std::nullopt;
 }
 
@@ -69,15 +72,16 @@ Wrong wrongWithQuantity(const values::Quantity& quantity, const Finding& finding
                         const catalogue::Measure& measure)
 {
     if (quantity.unit != measure.unit)
-        return invalid(
-            QStringLiteral("%1 is recorded in %2.").arg(measure.title, values::symbol(measure.unit)));
+        return invalid(base::said("%1 is recorded in %2.")
+                           .arg(base::titled(measure.title), values::symbol(measure.unit)));
     if (finding.trials.empty())
         return wrongWithReading(quantity.number, finding.capReached, measure);
     if (const Wrong wrong = wrongWithNumber(quantity.number, measure))
         return wrong;
     const double due = values::number(valueOfTrials(finding.trials, measure)).value_or(quantity.number);
     if (values::exceeds(due, quantity.number) || values::exceeds(quantity.number, due))
-        return invalid(QStringLiteral("%1: the value must follow from the trials.").arg(measure.title));
+        return invalid(
+            base::said("%1: the value must follow from the trials.").arg(base::titled(measure.title)));
     return std::nullopt;
 }
 
@@ -92,10 +96,10 @@ Wrong wrongWithMissing(const values::Missing& missing, const Finding& finding,
                        const catalogue::Measure& measure)
 {
     if (missing.why == values::Absence::NotAttempted && missing.reason.trimmed().isEmpty())
-        return invalid(QStringLiteral("%1: not attempted needs a reason.").arg(measure.title));
+        return invalid(base::said("%1: not attempted needs a reason.").arg(base::titled(measure.title)));
     if (missing.why != values::Absence::Unable && !finding.trials.empty())
-        return invalid(
-            QStringLiteral("%1: trials are kept only of a test that was done or tried.").arg(measure.title));
+        return invalid(base::said("%1: trials are kept only of a test that was done or tried.")
+                           .arg(base::titled(measure.title)));
     return std::nullopt;
 }
 
@@ -118,15 +122,15 @@ Wrong wrongWithValue(const Finding& finding, const catalogue::Measure& measure)
 Wrong wrongWithSide(Side side, const catalogue::Measure& measure)
 {
     if (measure.hasSides && side == Side::None)
-        return invalid(QStringLiteral("%1 is recorded right or left.").arg(measure.title));
+        return invalid(base::said("%1 is recorded right or left.").arg(base::titled(measure.title)));
     if (!measure.hasSides && side != Side::None)
-        return invalid(QStringLiteral("%1 is recorded once, without a side.").arg(measure.title));
+        return invalid(base::said("%1 is recorded once, without a side.").arg(base::titled(measure.title)));
     return std::nullopt;
 }
 
 /// One text with what it is called and what it may be.
 struct Text {
-    QString title;
+    base::Message title;
     const QString& text;
     TextLimit limit;
 };
@@ -142,56 +146,56 @@ Wrong wrongWithTexts(std::initializer_list<Text> texts)
 
 Wrong wrongWithTexts(const Patient& patient)
 {
-    return wrongWithTexts({{QStringLiteral("Record number"), patient.recordNumber, numberLimit},
-                           {QStringLiteral("Family name"), patient.family, nameLimit},
-                           {QStringLiteral("Given name"), patient.given, nameLimit},
-                           {QStringLiteral("Diagnosis"), patient.diagnosis, lineLimit},
-                           {QStringLiteral("Referrer"), patient.referrer, lineLimit},
-                           {QStringLiteral("General practitioner"), patient.generalPractitioner, lineLimit},
-                           {QStringLiteral("Allergies"), patient.allergies, noteLimit},
-                           {QStringLiteral("Notes"), patient.notes, textLimit}});
+    return wrongWithTexts({{base::said("Record number"), patient.recordNumber, numberLimit},
+                           {base::said("Family name"), patient.family, nameLimit},
+                           {base::said("Given name"), patient.given, nameLimit},
+                           {base::said("Diagnosis"), patient.diagnosis, lineLimit},
+                           {base::said("Referrer"), patient.referrer, lineLimit},
+                           {base::said("General practitioner"), patient.generalPractitioner, lineLimit},
+                           {base::said("Allergies"), patient.allergies, noteLimit},
+                           {base::said("Notes"), patient.notes, textLimit}});
 }
 
 Wrong wrongWithTexts(const Finding& finding, const catalogue::Measure& measure)
 {
     if (finding.signs.size() > mostSigns)
-        return invalid(QStringLiteral("%1: at most %2 signs.").arg(measure.title).arg(mostSigns));
+        return invalid(base::said("%1: at most %2 signs.").arg(base::titled(measure.title)).arg(mostSigns));
     const auto* missing = std::get_if<values::Missing>(&finding.value);
     const QString signs = finding.signs.join(u'\n');
     const QString reason = missing == nullptr ? QString() : missing->reason;
-    return wrongWithTexts({{QStringLiteral("%1, note").arg(measure.title), finding.note, noteLimit},
-                           {QStringLiteral("%1, signs").arg(measure.title), signs, noteLimit},
-                           {QStringLiteral("%1, reason").arg(measure.title), reason, lineLimit}});
+    return wrongWithTexts({{base::said("%1, note").arg(base::titled(measure.title)), finding.note, noteLimit},
+                           {base::said("%1, signs").arg(base::titled(measure.title)), signs, noteLimit},
+                           {base::said("%1, reason").arg(base::titled(measure.title)), reason, lineLimit}});
 }
 
 Wrong wrongWithBody(const Patient& patient)
 {
     if (patient.heightCm && !isWithin(*patient.heightCm, 30, 250))
-        return invalid(QStringLiteral("Height: 30 to 250 cm."));
+        return invalid(base::said("Height: 30 to 250 cm."));
     if (patient.weightKg && !isWithin(*patient.weightKg, 1, 400))
-        return invalid(QStringLiteral("Weight: 1 to 400 kg."));
+        return invalid(base::said("Weight: 1 to 400 kg."));
     return std::nullopt;
 }
 
 Wrong wrongWithDates(const Patient& patient, QDate today)
 {
     if (patient.born && (!patient.born->isValid() || *patient.born < earliest || *patient.born > today))
-        return invalid(QStringLiteral("Birth date: a day from 01-Jan-1880 to today."));
+        return invalid(base::said("Birth date: a day from 01-Jan-1880 to today."));
     if (patient.onset && (!patient.onset->isValid() || *patient.onset < earliest || *patient.onset > today))
-        return invalid(QStringLiteral("Onset: a day from 01-Jan-1880 to today."));
+        return invalid(base::said("Onset: a day from 01-Jan-1880 to today."));
     if (patient.onset && patient.born && *patient.onset < *patient.born)
-        return invalid(QStringLiteral("Onset: not before the birth date."));
+        return invalid(base::said("Onset: not before the birth date."));
     return std::nullopt;
 }
 
 Wrong wrongWithDay(QDate day, const Patient& patient, QDate today)
 {
     if (!day.isValid() || day < earliest)
-        return invalid(QStringLiteral("The visit's day: a calendar day from 01-Jan-1880 to today."));
+        return invalid(base::said("The visit's day: a calendar day from 01-Jan-1880 to today."));
     if (day > today)
-        return invalid(QStringLiteral("The visit's day lies in the future; today is the latest allowed."));
+        return invalid(base::said("The visit's day lies in the future; today is the latest allowed."));
     if (patient.born && day < *patient.born)
-        return invalid(QStringLiteral(
+        return invalid(base::said(
             "The visit's day lies before the birth date; the birth date is the earliest allowed."));
     return std::nullopt;
 }
@@ -203,7 +207,7 @@ std::optional<base::Error> wrongWith(const Patient& patient, const catalogue::Ca
 {
     if (patient.family.trimmed().isEmpty() && patient.given.trimmed().isEmpty() &&
         patient.recordNumber.trimmed().isEmpty())
-        return invalid(QStringLiteral("A patient needs a family name, a given name or a record number."));
+        return invalid(base::said("A patient needs a family name, a given name or a record number."));
     if (const Wrong wrong = wrongWithTexts(patient))
         return wrong;
     if (const Wrong wrong = wrongWithDates(patient, today))
@@ -211,7 +215,7 @@ std::optional<base::Error> wrongWith(const Patient& patient, const catalogue::Ca
     if (const Wrong wrong = wrongWithBody(patient))
         return wrong;
     if (!patient.population.isEmpty() && catalogue.population(patient.population) == nullptr)
-        return invalid(QStringLiteral("Population: one of the catalogue's, or none."));
+        return invalid(base::said("Population: one of the catalogue's, or none."));
     return std::nullopt;
 }
 
@@ -220,11 +224,11 @@ std::optional<base::Error> wrongWith(const Finding& finding, const catalogue::Ca
     const catalogue::Measure* measure = catalogue.measure(finding.measure);
     if (measure == nullptr)
         return invalid(
-            QStringLiteral("“%1” is not a measure of the catalogue.").arg(base::shortened(finding.measure)));
+            base::said("“%1” is not a measure of the catalogue.").arg(base::shortened(finding.measure)));
     if (const Wrong wrong = wrongWithSide(finding.side, *measure))
         return wrong;
     if (finding.capReached && !measure->cap)
-        return invalid(QStringLiteral("%1 has no cap to be reached.").arg(measure->title));
+        return invalid(base::said("%1 has no cap to be reached.").arg(base::titled(measure->title)));
     if (const Wrong wrong = wrongWithTrials(finding, *measure))
         return wrong;
     if (const Wrong wrong = wrongWithTaps(finding, *measure))
@@ -255,7 +259,7 @@ std::vector<base::Error> everythingWrongWith(const Visit& visit, const Patient& 
     };
     add(wrongWithDay(visit.day, patient, today));
     if (!visit.form.isEmpty() && !visit.formAsMade && catalogue.form(visit.form) == nullptr)
-        add(invalid(QStringLiteral("“%1” is not a form of the catalogue.").arg(base::shortened(visit.form))));
+        add(invalid(base::said("“%1” is not a form of the catalogue.").arg(base::shortened(visit.form))));
     for (const auto& [id, value] : visit.conditions.asKeyValueRange())
         add(wrongWithCondition(id, value, catalogue));
     add(wrongWithReason(visit.amendmentReason));
@@ -266,7 +270,7 @@ std::vector<base::Error> everythingWrongWith(const Visit& visit, const Patient& 
     }
     if (visit.state != VisitState::Draft &&
         (visit.author.name.trimmed().isEmpty() || !visit.signedAt.isValid()))
-        add(invalid(QStringLiteral("It is signed without an author or an instant.")));
+        add(invalid(base::said("It is signed without an author or an instant.")));
     std::set<std::pair<QString, Side>> seen;
     for (const Finding& finding : visit.findings) {
         if (const Wrong wrong = wrongWith(finding, catalogue)) {
@@ -274,12 +278,11 @@ std::vector<base::Error> everythingWrongWith(const Visit& visit, const Patient& 
             continue;
         }
         if (!seen.emplace(finding.measure, finding.side).second)
-            add(invalid(QStringLiteral("%1 is recorded twice; once a side is allowed.")
+            add(invalid(base::said("%1 is recorded twice; once a side is allowed.")
                             .arg(catalogue.measure(finding.measure)->title)));
         if (wrongWithTotal(visit, finding.measure, catalogue))
-            add(invalid(
-                QStringLiteral("%1: it is not what its parts make; leave the total out, or mend a part.")
-                    .arg(catalogue.measure(finding.measure)->title)));
+            add(invalid(base::said("%1: it is not what its parts make; leave the total out, or mend a part.")
+                            .arg(catalogue.measure(finding.measure)->title)));
     }
     return all;
 }
@@ -324,39 +327,39 @@ std::optional<base::Error> wrongWith(const Visit& visit, const Finding& finding,
 
 std::optional<base::Error> wrongWith(const Author& author)
 {
-    return wrongWithTexts({{QStringLiteral("Name"), author.name, nameLimit},
-                           {QStringLiteral("Role"), author.role, nameLimit},
-                           {QStringLiteral("Registration number"), author.registration, nameLimit}});
+    return wrongWithTexts({{base::said("Name"), author.name, nameLimit},
+                           {base::said("Role"), author.role, nameLimit},
+                           {base::said("Registration number"), author.registration, nameLimit}});
 }
 
 std::optional<base::Error> wrongWith(const Letter& letter)
 {
     if (const Wrong wrong = wrongWith(letter.author))
         return wrong;
-    return wrongWithTexts({{QStringLiteral("To"), letter.to, noteLimit},
-                           {QStringLiteral("Copies to"), letter.copiesTo, noteLimit},
-                           {QStringLiteral("Urgency"), letter.urgency, nameLimit},
-                           {QStringLiteral("Question"), letter.question, noteLimit},
-                           {QStringLiteral("Requested actions"), letter.actions, noteLimit},
-                           {QStringLiteral("History"), letter.history, textLimit},
-                           {QStringLiteral("Interpretation"), letter.interpretation, textLimit}});
+    return wrongWithTexts({{base::said("To"), letter.to, noteLimit},
+                           {base::said("Copies to"), letter.copiesTo, noteLimit},
+                           {base::said("Urgency"), letter.urgency, nameLimit},
+                           {base::said("Question"), letter.question, noteLimit},
+                           {base::said("Requested actions"), letter.actions, noteLimit},
+                           {base::said("History"), letter.history, textLimit},
+                           {base::said("Interpretation"), letter.interpretation, textLimit}});
 }
 
 std::optional<base::Error> wrongWith(const Clinic& clinic)
 {
     const Judging& judging = clinic.judging;
     if (judging.plannedVisits < 3 || judging.plannedVisits > 100)
-        return invalid(QStringLiteral("Planned visits: a whole number from 3 to 100."));
+        return invalid(base::said("Planned visits: a whole number from 3 to 100."));
     if (judging.compositeWeeks && *judging.compositeWeeks != 12 && *judging.compositeWeeks != 24)
-        return invalid(QStringLiteral("The composite: confirmed after 12 or 24 weeks."));
-    return wrongWithTexts({{QStringLiteral("Clinic"), clinic.name, nameLimit},
-                           {QStringLiteral("Address"), clinic.address, lineLimit},
-                           {QStringLiteral("Telephone"), clinic.telephone, nameLimit}});
+        return invalid(base::said("The composite: confirmed after 12 or 24 weeks."));
+    return wrongWithTexts({{base::said("Clinic"), clinic.name, nameLimit},
+                           {base::said("Address"), clinic.address, lineLimit},
+                           {base::said("Telephone"), clinic.telephone, nameLimit}});
 }
 
 std::optional<base::Error> wrongWithReason(const QString& reason)
 {
-    return wrongWithText(QStringLiteral("Reason"), reason, lineLimit);
+    return wrongWithText(base::said("Reason"), reason, lineLimit);
 }
 
 std::optional<base::Error> wrongWithTotal(const Visit& visit, const QString& id,
@@ -374,8 +377,8 @@ std::optional<base::Error> wrongWithTotal(const Visit& visit, const QString& id,
     if (!entered || !due || (!values::exceeds(*entered, *due) && !values::exceeds(*due, *entered)))
         return std::nullopt;
     return invalid(
-        QStringLiteral("%1: the parts recorded make %2, not %3; leave the total out, or mend a part.")
-            .arg(measure->title, written(*due, *measure), written(*entered, *measure)));
+        base::said("%1: the parts recorded make %2, not %3; leave the total out, or mend a part.")
+            .arg(base::titled(measure->title), written(*due, *measure), written(*entered, *measure)));
 }
 
 std::optional<base::Error> wrongWithCondition(const QString& id, const QString& value,
@@ -383,11 +386,11 @@ std::optional<base::Error> wrongWithCondition(const QString& id, const QString& 
 {
     const catalogue::Condition* condition = catalogue.condition(id);
     if (condition == nullptr)
-        return invalid(QStringLiteral("“%1” is not a condition of the catalogue.").arg(base::shortened(id)));
+        return invalid(base::said("“%1” is not a condition of the catalogue.").arg(base::shortened(id)));
     if (value.isEmpty())
         return std::nullopt;
-    const auto allowed = [&](const QString& words) {
-        return invalid(QStringLiteral("%1: %2.").arg(condition->title, words));
+    const auto allowed = [&](const base::Message& words) {
+        return invalid(base::said("%1: %2.").arg(base::titled(condition->title), words));
     };
     if (condition->isNumber) {
         bool isNumber = false;
@@ -398,7 +401,7 @@ std::optional<base::Error> wrongWithCondition(const QString& id, const QString& 
     }
     if (condition->isClosed && !isOption(condition->options, value))
         return allowed(optionWords(condition->options));
-    return wrongWithText(condition->title, value, conditionLimit);
+    return wrongWithText(base::titled(condition->title), value, conditionLimit);
 }
 
 } // namespace records

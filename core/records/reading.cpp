@@ -35,21 +35,22 @@ int decimalsOf(double step)
     return point < 0 ? 0 : static_cast<int>(text.size() - point - 1);
 }
 
-QString stepWords(double step)
+base::Message stepWords(double step)
 {
     if (step == 1)
-        return QStringLiteral("whole numbers");
+        return base::said("whole numbers");
     if (step == 0.1)
-        return QStringLiteral("at most one decimal");
+        return base::said("at most one decimal");
     if (step == 0.01)
-        return QStringLiteral("at most two decimals");
-    return QStringLiteral("in steps of %1").arg(step);
+        return base::said("at most two decimals");
+    return base::said("in steps of %1").arg(step);
 }
 
 base::Error stoppedAtCap(const catalogue::Measure& measure)
 {
-    return invalid(QStringLiteral("%1: a trial is stopped at %2; record unable, or the cap reached.")
-                       .arg(measure.title, withUnit(QString::number(*measure.cap), measure.unit)));
+    return invalid(base::said("%1: a trial is stopped at %2; record unable, or the cap reached.")
+                       .arg(base::titled(measure.title),
+                            withUnit(base::verbatim(QString::number(*measure.cap)), measure.unit)));
 }
 
 bool isHold(const catalogue::Measure& measure)
@@ -101,13 +102,13 @@ values::Value valueOfTrials(const std::vector<double>& trials, const catalogue::
     return values::Quantity{number, measure.unit};
 }
 
-QString allowedWords(const catalogue::Measure& measure)
+base::Message allowedWords(const catalogue::Measure& measure)
 {
     if (measure.kind == catalogue::Kind::Choice)
         return optionWords(measure.options);
-    const QString range = withUnit(rangeWords(measure.lowest, measure.highest), measure.unit);
+    const base::Message range = withUnit(rangeWords(measure.lowest, measure.highest), measure.unit);
     const std::optional<double> step = measure.kind == catalogue::Kind::Grade ? 1 : measure.step;
-    return step && !mayBeFiner(measure) ? range + QStringLiteral(", ") + stepWords(*step) : range;
+    return step && !mayBeFiner(measure) ? base::said("%1, %2").arg(range, stepWords(*step)) : range;
 }
 
 std::optional<base::Error> wrongWithNumber(double number, const catalogue::Measure& measure)
@@ -118,8 +119,9 @@ std::optional<base::Error> wrongWithNumber(double number, const catalogue::Measu
         return allowedOnly(measure);
     if (isWalkOfNothing(number, measure)) {
         return invalid(
-            QStringLiteral("%1: %2 is no measurement; record tried and unable, or why it was not attempted.")
-                .arg(measure.title, withUnit(QStringLiteral("0"), measure.unit)));
+            base::said("%1: %2 is no measurement; record tried and unable, or why it was not attempted.")
+                .arg(base::titled(measure.title),
+                     withUnit(base::verbatim(QStringLiteral("0")), measure.unit)));
     }
     return std::nullopt;
 }
@@ -137,7 +139,7 @@ std::optional<base::Error> wrongWithReading(double number, bool capReached, cons
 
 base::Error allowedOnly(const catalogue::Measure& measure)
 {
-    return invalid(QStringLiteral("%1: %2.").arg(measure.title, allowedWords(measure)));
+    return invalid(base::said("%1: %2.").arg(base::titled(measure.title), allowedWords(measure)));
 }
 
 } // namespace records

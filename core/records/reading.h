@@ -18,7 +18,7 @@ values::Value valueOfTrials(const std::vector<double>& trials, const catalogue::
 
 /// The measure's range and step in words: "0 to 10 steps, whole numbers", "2 to 300 s" (of a time as read
 /// off).
-QString allowedWords(const catalogue::Measure& measure);
+base::Message allowedWords(const catalogue::Measure& measure);
 
 /// What is wrong with a number as a value of a measure: outside its range, beyond its cap, or a walk of 0.
 std::optional<base::Error> wrongWithNumber(double number, const catalogue::Measure& measure);

@@ -25,7 +25,8 @@ inline constexpr TextLimit textLimit{20'000,
 
 /// What is wrong with a text as one sentence that begins with what it is called: too long, or a character in
 /// it that draws nothing (base::controlAt).
-std::optional<base::Error> wrongWithText(const QString& title, const QString& text, const TextLimit& limit);
+std::optional<base::Error> wrongWithText(const base::Message& title, const QString& text,
+                                         const TextLimit& limit);
 
 /// The first text within a JSON document that is wrong so.
 std::optional<base::Error> wrongWithTexts(const QJsonValue& document);

@@ -69,7 +69,7 @@ base::Result<Letter> oneLetter(const Store& store, const QString& id)
     if (!letters)
         return letters.error();
     if (letters->empty())
-        return Error{ErrorKind::NotFound, u"This letter is not in the records."_s, {}};
+        return Error{ErrorKind::NotFound, base::said("This letter is not in the records."), {}};
     return std::move(letters->front());
 }
 
@@ -130,8 +130,10 @@ Error refusal(const Store& store, const Letter& letter)
     if (!stored)
         return stored.error();
     if (stored->state == LetterState::Signed)
-        return {ErrorKind::Refused, u"A signed letter never changes."_s, {}};
-    return {ErrorKind::Conflict, u"Someone else has changed this letter since; nothing was saved."_s, {}};
+        return {ErrorKind::Refused, base::said("A signed letter never changes."), {}};
+    return {ErrorKind::Conflict,
+            base::said("Someone else has changed this letter since; nothing was saved."),
+            {}};
 }
 
 base::Result<bool> isAny(const Store& store, const QString& sql, const records::VisitId& visit)
@@ -157,7 +159,7 @@ base::Result<void> refuseWithdrawn(const Store& store, const Letter& letter)
         return isWithdrawn.error();
     if (*isWithdrawn)
         return Error{ErrorKind::Refused,
-                     u"This visit was entered in error, so no letter about it is begun or signed."_s,
+                     base::said("This visit was entered in error, so no letter about it is begun or signed."),
                      {}};
     return {};
 }
@@ -165,16 +167,18 @@ base::Result<void> refuseWithdrawn(const Store& store, const Letter& letter)
 base::Result<void> refuseUnfinished(const Store& store, const Letter& letter)
 {
     if (base::tidied(letter.author.name).isEmpty())
-        return Error{
-            ErrorKind::Refused, u"A letter is signed by someone; the author's name is missing."_s, {}};
+        return Error{ErrorKind::Refused,
+                     base::said("A letter is signed by someone; the author's name is missing."),
+                     {}};
     if (base::tidied(letter.body).isEmpty() || letter.pdf.isEmpty())
-        return Error{ErrorKind::Refused, u"A letter is signed off with the document as it is signed."_s, {}};
+        return Error{
+            ErrorKind::Refused, base::said("A letter is signed off with the document as it is signed."), {}};
     const auto isOfSignedVisit =
         isAny(store, u"SELECT id FROM visits WHERE id = :visit AND state <> 'draft'"_s, letter.visit);
     if (!isOfSignedVisit)
         return isOfSignedVisit.error();
     if (!*isOfSignedVisit)
-        return Error{ErrorKind::Refused, u"Sign the visit before its letter."_s, {}};
+        return Error{ErrorKind::Refused, base::said("Sign the visit before its letter."), {}};
     return refuseWithdrawn(store, letter);
 }
 
@@ -183,7 +187,7 @@ base::Result<void> refuseUnfinished(const Store& store, const Letter& letter)
 base::Result<Letter> Letters::save(const Letter& given)
 {
     if (given.state == LetterState::Signed)
-        return Error{ErrorKind::Refused, u"A signed letter never changes."_s, {}};
+        return Error{ErrorKind::Refused, base::said("A signed letter never changes."), {}};
     Letter letter = given;
     const bool isNew = letter.revision == 0;
     if (isNew && letter.id.isNull())

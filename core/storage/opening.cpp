@@ -31,33 +31,35 @@ bool makePrivateFolder(const QString& path)
 base::Result<void> refuseUnusable(const QFileInfo& file)
 {
     if (file.isDir())
-        return Error{ErrorKind::Foreign, u"This is a folder, not a records file."_s, {}};
+        return Error{ErrorKind::Foreign, base::said("This is a folder, not a records file."), {}};
     if (!file.isFile())
-        return Error{ErrorKind::Foreign, u"This is not a records file."_s, {}};
+        return Error{ErrorKind::Foreign, base::said("This is not a records file."), {}};
     if (!file.isReadable())
-        return Error{ErrorKind::Unreadable, u"This user may not read the records file."_s, {}};
+        return Error{ErrorKind::Unreadable, base::said("This user may not read the records file."), {}};
     if (file.size() == 0)
-        return Error{ErrorKind::Foreign, u"This file is empty, so it is not a records file."_s, {}};
+        return Error{ErrorKind::Foreign, base::said("This file is empty, so it is not a records file."), {}};
     return {};
 }
 
 base::Result<void> refuseUnwritable(const QFileInfo& file)
 {
     if (!file.isWritable() || !QFileInfo(file.absolutePath()).isWritable())
-        return Error{ErrorKind::Unwritable, u"This user may not write the records file or its folder."_s, {}};
+        return Error{
+            ErrorKind::Unwritable, base::said("This user may not write the records file or its folder."), {}};
     return {};
 }
 
 base::Result<void> makePlaceFor(const QFileInfo& file)
 {
     if (!makePrivateFolder(file.absolutePath()))
-        return Error{ErrorKind::Unwritable, u"A records file cannot be made in this place."_s, {}};
+        return Error{ErrorKind::Unwritable, base::said("A records file cannot be made in this place."), {}};
     for (const QString& ending : {u"-wal"_s, u"-journal"_s}) {
         const QFileInfo leftover(file.absoluteFilePath() + ending);
         if (leftover.size() > 0) {
-            return Error{ErrorKind::Foreign,
-                         u"Beside this place lies the journal of another records file; move it away first."_s,
-                         {}};
+            return Error{
+                ErrorKind::Foreign,
+                base::said("Beside this place lies the journal of another records file; move it away first."),
+                {}};
         }
     }
     return {};
@@ -71,7 +73,8 @@ base::Result<void> refuseCutOff(const QFileInfo& file)
         return {};
     return Error{
         ErrorKind::Unreadable,
-        u"The records file does not end where its last page ends; it is cut off, or something was added."_s,
+        base::said(
+            "The records file does not end where its last page ends; it is cut off, or something was added."),
         {}};
 }
 
@@ -110,7 +113,7 @@ Store::Opened Store::toWrite(const QString& path, const Access& access, Opening 
     const QFileInfo file(path);
     const bool isNew = !file.exists();
     if (isNew && opening == Opening::MustExist)
-        return Error{ErrorKind::NotFound, u"There is no such records file."_s, {}};
+        return Error{ErrorKind::NotFound, base::said("There is no such records file."), {}};
     auto usable = isNew ? makePlaceFor(file) : refuseUnusable(file);
     if (usable && !isNew)
         usable = refuseUnwritable(file);
@@ -161,7 +164,7 @@ Store::Opened Store::toRead(const QString& path, const Access& access, const std
 {
     const QFileInfo file(path);
     if (!file.exists())
-        return Error{ErrorKind::NotFound, u"There is no such records file."_s, {}};
+        return Error{ErrorKind::NotFound, base::said("There is no such records file."), {}};
     if (auto usable = refuseUnusable(file); !usable)
         return usable.error();
     for (const bool isSecondTime : {false, true}) {
@@ -182,13 +185,14 @@ Store::Opened Store::toRead(const QString& path, const Access& access, const std
         // An older file, and one whose writer was ended in the midst of it, are put right by writing.
         const bool needsWriting = version || version.error().kind == ErrorKind::Unwritable;
         if (isSecondTime || !needsWriting)
-            return version ? Error{ErrorKind::Unreadable, u"The records file is not up to date."_s, {}}
-                           : version.error();
+            return version
+                       ? Error{ErrorKind::Unreadable, base::said("The records file is not up to date."), {}}
+                       : version.error();
         store.reset();
         if (const auto written = toWrite(path, access, Opening::MustExist, chain); !written)
             return written.error();
     }
-    return Error{ErrorKind::Unreadable, u"The records file cannot be read."_s, {}};
+    return Error{ErrorKind::Unreadable, base::said("The records file cannot be read."), {}};
 }
 
 Store::Opened Store::asCopy(const QString& path, const Access& access, const std::vector<Migration>& chain)
@@ -223,7 +227,7 @@ base::Result<void> Store::makeUnfinished() const
 {
     QFile file(unfinished());
     if (!file.open(QIODevice::WriteOnly | QIODevice::NewOnly, ownerOnly))
-        return Error{ErrorKind::Unwritable, u"A records file cannot be made in this place."_s, {}};
+        return Error{ErrorKind::Unwritable, base::said("A records file cannot be made in this place."), {}};
     return {};
 }
 
@@ -252,9 +256,12 @@ base::Result<void> Store::keep()
     if (auto moved = base::moveNew(m_file, m_home); !moved) {
         return moved.error().kind == ErrorKind::Refused
                    ? Error{ErrorKind::Refused,
-                           u"Another program made a file in this place meanwhile; it was left as it is."_s,
+                           base::said(
+                               "Another program made a file in this place meanwhile; it was left as it is."),
                            {}}
-                   : Error{ErrorKind::Unwritable, u"A records file cannot be made in this place."_s, {}};
+                   : Error{ErrorKind::Unwritable,
+                           base::said("A records file cannot be made in this place."),
+                           {}};
     }
     m_file = m_home;
     if (auto connected = connect(Opening::MustExist); !connected)
@@ -269,9 +276,10 @@ base::Result<void> Store::refuseNewer(const std::vector<Migration>& chain) const
     if (!version)
         return version.error();
     if (*version > chain.back().version) {
-        return Error{ErrorKind::Newer,
-                     u"These records were written by a newer Aplomb, which is needed to open them."_s,
-                     {}};
+        return Error{
+            ErrorKind::Newer,
+            base::said("These records were written by a newer Aplomb, which is needed to open them."),
+            {}};
     }
     return {};
 }
@@ -302,8 +310,9 @@ base::Result<void> Store::modernise(const std::vector<Migration>& chain)
 /// Under the name of a copy once it is one.
 base::Result<void> Store::keepCopy(int version) const
 {
-    const Error failed{
-        ErrorKind::Unwritable, u"The records cannot be copied before they are brought up to date."_s, {}};
+    const Error failed{ErrorKind::Unwritable,
+                       base::said("The records cannot be copied before they are brought up to date."),
+                       {}};
     if (!makeUnfinished())
         return failed;
     if (auto copied = copyInto(unfinished()); !copied)

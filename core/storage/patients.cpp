@@ -150,16 +150,17 @@ base::Result<void> refuseStrangeVisits(const Store& store, const PatientId& pati
     if (!counted)
         return counted;
     if (visits != 2)
-        return Error{ErrorKind::NotFound, u"A declaration needs two visits of this patient."_s, {}};
+        return Error{ErrorKind::NotFound, base::said("A declaration needs two visits of this patient."), {}};
     return {};
 }
 
 base::Result<void> refuseUnstorable(const Patient& patient)
 {
     if (!isStorable(patient.heightCm) || !isStorable(patient.weightKg))
-        return Error{ErrorKind::Invalid, u"Height and weight must be numbers."_s, {}};
+        return Error{ErrorKind::Invalid, base::said("Height and weight must be numbers."), {}};
     if ((patient.born && !patient.born->isValid()) || (patient.onset && !patient.onset->isValid()))
-        return Error{ErrorKind::Invalid, u"The birth and onset dates must be days of the calendar."_s, {}};
+        return Error{
+            ErrorKind::Invalid, base::said("The birth and onset dates must be days of the calendar."), {}};
     return {};
 }
 
@@ -179,7 +180,8 @@ base::Result<Patient> Patients::save(const Patient& given)
         if (!namesake)
             return namesake.error();
         if (*namesake && (*namesake)->id != patient.id)
-            return Error{ErrorKind::Invalid, u"This record number belongs to another patient."_s, {}};
+            return Error{
+                ErrorKind::Invalid, base::said("This record number belongs to another patient."), {}};
         const auto touched = isNew ? insert(m_store, patient) : update(m_store, patient);
         if (!touched)
             return touched.error();
@@ -187,7 +189,7 @@ base::Result<Patient> Patients::save(const Patient& given)
             if (auto there = withId(patient.id); !there)
                 return there;
             return Error{ErrorKind::Conflict,
-                         u"Someone else has changed this patient since; nothing was saved."_s,
+                         base::said("Someone else has changed this patient since; nothing was saved."),
                          {}};
         }
         if (auto noted = note(m_store, isNew ? u"created"_s : u"changed"_s, u"patient"_s, patient.id.text);
@@ -200,7 +202,7 @@ base::Result<Patient> Patients::save(const Patient& given)
 base::Result<void> Patients::chooseEvidence(const PatientId& patient, const records::EvidenceChoice& choice)
 {
     if (base::tidied(choice.reason).isEmpty())
-        return Error{ErrorKind::Refused, u"A choice of evidence needs a reason."_s, {}};
+        return Error{ErrorKind::Refused, base::said("A choice of evidence needs a reason."), {}};
     return together(m_store, [&]() -> base::Result<void> {
         if (auto there = withId(patient); !there)
             return there.error();
@@ -225,7 +227,7 @@ base::Result<void> Patients::chooseEvidence(const PatientId& patient, const reco
 base::Result<void> Patients::declareEqual(const PatientId& patient, const records::DeclaredEqual& word)
 {
     if (base::tidied(word.reason).isEmpty())
-        return Error{ErrorKind::Refused, u"A declaration needs a reason."_s, {}};
+        return Error{ErrorKind::Refused, base::said("A declaration needs a reason."), {}};
     return together(m_store, [&]() -> base::Result<void> {
         if (auto there = withId(patient); !there)
             return there.error();
@@ -272,7 +274,7 @@ base::Result<Patient> Patients::withId(const PatientId& id) const
     if (!patient)
         return patient.error();
     if (!*patient)
-        return Error{ErrorKind::NotFound, u"This patient is not in the records."_s, {}};
+        return Error{ErrorKind::NotFound, base::said("This patient is not in the records."), {}};
     return **patient;
 }
 

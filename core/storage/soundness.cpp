@@ -23,7 +23,7 @@ namespace
 void addWrong(QStringList& faults, const QString& record, const std::optional<base::Error>& wrong)
 {
     if (wrong)
-        faults += u"%1: %2"_s.arg(record, wrong->what);
+        faults += u"%1: %2"_s.arg(record, wrong->what.english());
 }
 
 void addVisitFaults(QStringList& faults, const records::Visit& visit, const records::Patient& patient,

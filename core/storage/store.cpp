@@ -95,11 +95,11 @@ base::Result<void> Store::refuseMoved() const
     if (!m_place || placeOf(m_file) == m_place)
         return {};
     settle(); // so that what was saved before goes with the file
-    return Error{
-        ErrorKind::NotFound,
-        u"The records file was renamed, moved or deleted while it was open, so nothing was saved; bring it "
-        "back to its place and save again."_s,
-        {}};
+    return Error{ErrorKind::NotFound,
+                 base::said("The records file was renamed, moved or deleted while it was open, so nothing "
+                            "was saved; bring it "
+                            "back to its place and save again."),
+                 {}};
 }
 
 void Store::settle() const
@@ -111,7 +111,7 @@ void Store::settle() const
 /// All of the other's records, as they are at this moment.
 base::Result<void> Store::takeCopyOf(const Store& other) const
 {
-    const Error failed{ErrorKind::Unreadable, u"The records could not be copied into memory."_s, {}};
+    const Error failed{ErrorKind::Unreadable, base::said("The records could not be copied into memory."), {}};
     sqlite3_backup* copy =
         sqlite3_backup_init(handleOf(database()), "main", handleOf(other.database()), "main");
     if (copy == nullptr)
@@ -136,8 +136,9 @@ base::Result<void> Store::refuseForeign() const
     if (!id)
         return id.error();
     if (id->toInt() != applicationId)
-        return Error{
-            ErrorKind::Foreign, u"This is the database of another program, not a records file."_s, {}};
+        return Error{ErrorKind::Foreign,
+                     base::said("This is the database of another program, not a records file."),
+                     {}};
     return {};
 }
 
@@ -152,9 +153,10 @@ base::Result<void> Store::makeDurable() const
     if (!mode)
         return mode.error();
     if (mode->toString() != u"wal"_s) {
-        return Error{ErrorKind::Unwritable,
-                     u"This place cannot keep a records file safely; choose a folder on a local disk."_s,
-                     {}};
+        return Error{
+            ErrorKind::Unwritable,
+            base::said("This place cannot keep a records file safely; choose a folder on a local disk."),
+            {}};
     }
     return {};
 }
@@ -222,27 +224,31 @@ base::Error Store::errorFrom(const QSqlError& error)
     switch (extended & 0xff) {
     case 5: // busy
     case 6: // locked
-        return {ErrorKind::Unwritable,
-                u"Another program is writing to the records, so nothing was saved; try again in a moment."_s,
-                detail};
+        return {
+            ErrorKind::Unwritable,
+            base::said(
+                "Another program is writing to the records, so nothing was saved; try again in a moment."),
+            detail};
     case 8: // read only
-        return {ErrorKind::Unwritable, u"The records file is read-only."_s, detail};
+        return {ErrorKind::Unwritable, base::said("The records file is read-only."), detail};
     case 10: // input or output
-        return {ErrorKind::Unwritable, u"The disk did not answer, so nothing was saved."_s, detail};
+        return {ErrorKind::Unwritable, base::said("The disk did not answer, so nothing was saved."), detail};
     case 13: // full
-        return {ErrorKind::Unwritable, u"The disk is full, so nothing was saved."_s, detail};
+        return {ErrorKind::Unwritable, base::said("The disk is full, so nothing was saved."), detail};
     case 14: // cannot open
-        return {ErrorKind::Unwritable, u"The records file cannot be opened."_s, detail};
+        return {ErrorKind::Unwritable, base::said("The records file cannot be opened."), detail};
     case 11: // corrupt
-        return {ErrorKind::Unreadable, u"The records file is damaged; restore it from a copy."_s, detail};
+        return {ErrorKind::Unreadable, base::said("The records file is damaged; restore it from a copy."),
+                detail};
     case 26: // no database
-        return {ErrorKind::Foreign, u"This is not a records file."_s, detail};
+        return {ErrorKind::Foreign, base::said("This is not a records file."), detail};
     case 19:                  // constraint
         if (extended == 1811) // raised by one of our triggers, in our own words
-            return {ErrorKind::Refused, error.databaseText(), detail};
-        return {ErrorKind::Invalid, u"The records do not allow this entry, so nothing was saved."_s, detail};
+            return {ErrorKind::Refused, base::titled(error.databaseText()), detail};
+        return {ErrorKind::Invalid, base::said("The records do not allow this entry, so nothing was saved."),
+                detail};
     default:
-        return {ErrorKind::Unreadable, u"The records file does not hold what it should."_s, detail};
+        return {ErrorKind::Unreadable, base::said("The records file does not hold what it should."), detail};
     }
 }
 

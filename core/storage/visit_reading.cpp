@@ -21,7 +21,8 @@ using base::ErrorKind;
 using records::Finding;
 using records::Visit;
 
-const Error unknownWord{ErrorKind::Unreadable, u"The records hold a word this program does not know."_s, {}};
+const Error unknownWord{
+    ErrorKind::Unreadable, base::said("The records hold a word this program does not know."), {}};
 
 /// Where the rows read so far ended up, so that later rows find what they belong to.
 struct Loading {

@@ -71,7 +71,7 @@ base::Result<void> refuseUnstorable(const Finding& finding)
     const bool isStorable = (quantity == nullptr || storage::isStorable(quantity->number)) &&
                             areStorable(finding.trials) && areStorable(finding.taps);
     if (!isStorable)
-        return Error{ErrorKind::Invalid, u"A value, its trials and its taps must be numbers."_s, {}};
+        return Error{ErrorKind::Invalid, base::said("A value, its trials and its taps must be numbers."), {}};
     return {};
 }
 
@@ -135,7 +135,7 @@ base::Result<void> clearParts(const Store& store, const QString& findingId)
 base::Result<void> insertDraft(const Store& store, const Visit& visit)
 {
     if (!visit.day.isValid())
-        return Error{ErrorKind::Invalid, u"A visit needs a day of the calendar."_s, {}};
+        return Error{ErrorKind::Invalid, base::said("A visit needs a day of the calendar."), {}};
     const QString sql = uR"(
         INSERT INTO visits (id, revision, series, version, patient, day, state, form, form_made,
             conditions_confirmed, author_name, author_role, author_registration, amendment_reason)

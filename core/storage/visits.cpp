@@ -27,7 +27,7 @@ base::Result<Visit> oneVisit(const Store& store, const VisitId& id)
     if (!visits)
         return visits.error();
     if (visits->empty())
-        return Error{ErrorKind::NotFound, u"This visit is not in the records."_s, {}};
+        return Error{ErrorKind::NotFound, base::said("This visit is not in the records."), {}};
     return std::move(visits->front());
 }
 
@@ -50,8 +50,8 @@ Error refusal(const Store& store, const VisitId& visit)
     if (!isThere)
         return isThere.error();
     if (!*isThere)
-        return {ErrorKind::NotFound, u"This visit is not in the records."_s, {}};
-    return {ErrorKind::Refused, u"A signed visit never changes; amend it instead."_s, {}};
+        return {ErrorKind::NotFound, base::said("This visit is not in the records."), {}};
+    return {ErrorKind::Refused, base::said("A signed visit never changes; amend it instead."), {}};
 }
 
 base::Result<void> refuseUnlessDraft(const Store& store, const VisitId& visit,
@@ -75,8 +75,9 @@ base::Result<void> signDraft(const Store& store, const VisitId& visit, const rec
                              const QDateTime& at, const QDateTime& now)
 {
     if (base::tidied(author.name).isEmpty())
-        return Error{
-            ErrorKind::Refused, u"A visit is signed by someone; the author's name is missing."_s, {}};
+        return Error{ErrorKind::Refused,
+                     base::said("A visit is signed by someone; the author's name is missing."),
+                     {}};
     const QString sql = uR"(
         UPDATE visits
         SET revision = revision + 1, state = CASE WHEN version = 1 THEN 'signed' ELSE 'amended' END,
@@ -97,13 +98,14 @@ base::Result<void> signDraft(const Store& store, const VisitId& visit, const rec
 base::Result<void> refuseAmendment(const Store& store, const Visit& visit, const QString& reason)
 {
     if (visit.state == VisitState::Draft)
-        return Error{ErrorKind::Refused, u"A draft is not amended; change it as it is."_s, {}};
+        return Error{ErrorKind::Refused, base::said("A draft is not amended; change it as it is."), {}};
     if (base::tidied(reason).isEmpty())
-        return Error{ErrorKind::Refused, u"An amendment needs a reason."_s, {}};
+        return Error{ErrorKind::Refused, base::said("An amendment needs a reason."), {}};
     if (visit.withdrawn)
-        return Error{ErrorKind::Refused,
-                     u"This visit was entered in error, so it is not amended; enter it where it belongs."_s,
-                     {}};
+        return Error{
+            ErrorKind::Refused,
+            base::said("This visit was entered in error, so it is not amended; enter it where it belongs."),
+            {}};
     QString newest;
     auto found = read(store, u"SELECT id FROM visits WHERE series = :key ORDER BY version"_s,
                       {{":key", key(visit.series)}}, [&](Row& row) -> base::Result<void> {
@@ -117,10 +119,12 @@ base::Result<void> refuseAmendment(const Store& store, const Visit& visit, const
     if (!isOpen)
         return isOpen.error();
     if (*isOpen)
-        return Error{
-            ErrorKind::Refused, u"This visit is being amended already; sign or discard that first."_s, {}};
+        return Error{ErrorKind::Refused,
+                     base::said("This visit is being amended already; sign or discard that first."),
+                     {}};
     if (newest != visit.id.text)
-        return Error{ErrorKind::Refused, u"This version has been amended; amend the newest one."_s, {}};
+        return Error{
+            ErrorKind::Refused, base::said("This version has been amended; amend the newest one."), {}};
     return {};
 }
 
@@ -128,20 +132,23 @@ base::Result<void> refuseWithdrawal(const Store& store, const Visit& visit, cons
                                     const records::Author& author)
 {
     if (visit.state == VisitState::Draft)
-        return Error{ErrorKind::Refused, u"A draft is not withdrawn; discard it."_s, {}};
+        return Error{ErrorKind::Refused, base::said("A draft is not withdrawn; discard it."), {}};
     if (visit.withdrawn)
-        return Error{ErrorKind::Refused, u"This visit was marked as entered in error already."_s, {}};
-    if (base::tidied(reason).isEmpty())
-        return Error{ErrorKind::Refused, u"Say why the visit was entered in error."_s, {}};
-    if (base::tidied(author.name).isEmpty())
         return Error{
-            ErrorKind::Refused, u"A visit is withdrawn by someone; the author's name is missing."_s, {}};
+            ErrorKind::Refused, base::said("This visit was marked as entered in error already."), {}};
+    if (base::tidied(reason).isEmpty())
+        return Error{ErrorKind::Refused, base::said("Say why the visit was entered in error."), {}};
+    if (base::tidied(author.name).isEmpty())
+        return Error{ErrorKind::Refused,
+                     base::said("A visit is withdrawn by someone; the author's name is missing."),
+                     {}};
     const auto isOpen =
         exists(store, u"SELECT id FROM visits WHERE series = :key AND state = 'draft'"_s, visit.series.text);
     if (!isOpen)
         return isOpen.error();
     if (*isOpen)
-        return Error{ErrorKind::Refused, u"This visit is being amended; sign or discard that first."_s, {}};
+        return Error{
+            ErrorKind::Refused, base::said("This visit is being amended; sign or discard that first."), {}};
     return {};
 }
 
@@ -155,7 +162,8 @@ base::Result<Visit> Visits::add(const Visit& given)
     if (visit.series.isNull())
         visit.series = visit.id;
     if (visit.series != visit.id || visit.version != 1 || visit.state == VisitState::Amended)
-        return Error{ErrorKind::Refused, u"A later version of a visit is made by amending it."_s, {}};
+        return Error{
+            ErrorKind::Refused, base::said("A later version of a visit is made by amending it."), {}};
 
     return together(m_store, [&]() -> base::Result<Visit> {
         if (auto inserted = insertDraft(m_store, visit); !inserted)
@@ -232,7 +240,7 @@ base::Result<void> Visits::saveConditions(const VisitId& visit, const records::C
 base::Result<void> Visits::saveDay(const VisitId& visit, QDate newDay)
 {
     if (!newDay.isValid())
-        return Error{ErrorKind::Invalid, u"A visit needs a day of the calendar."_s, {}};
+        return Error{ErrorKind::Invalid, base::said("A visit needs a day of the calendar."), {}};
     return together(m_store, [&]() -> base::Result<void> {
         if (auto touched = touch(m_store, visit); !touched)
             return touched;
@@ -252,8 +260,9 @@ base::Result<void> Visits::discard(const VisitId& visit)
         if (!isUsed)
             return isUsed.error();
         if (*isUsed)
-            return Error{
-                ErrorKind::Refused, u"A letter belongs to this draft, so it cannot be discarded."_s, {}};
+            return Error{ErrorKind::Refused,
+                         base::said("A letter belongs to this draft, so it cannot be discarded."),
+                         {}};
         auto removed =
             refuseUnlessDraft(m_store, visit,
                               write(m_store, u"DELETE FROM visits WHERE id = :id AND state = 'draft'"_s,
@@ -275,7 +284,7 @@ base::Result<Visit> Visits::sign(const VisitId& visit, const records::Author& au
                 return stored.error();
             if (stored->revision != *revision)
                 return Error{ErrorKind::Conflict,
-                             u"The draft has changed since it was read; nothing is signed."_s,
+                             base::said("The draft has changed since it was read; nothing is signed."),
                              {}};
         }
         if (auto isSigned = signDraft(m_store, visit, author, now, now); !isSigned)

@@ -76,12 +76,13 @@ Error refusal(int file)
     const QStringList lines = QString::fromUtf8(bytes).split(u'\n');
     const QDateTime since = QDateTime::fromString(lines.value(2), Qt::ISODate).toLocalTime();
     if (!since.isValid()) // its holder has not said yet
-        return {ErrorKind::Refused, u"Another program has these records open to write."_s, {}};
-    return {ErrorKind::Refused,
-            u"These records are open elsewhere: %1 has had them open on the computer %2 since %3, %4."_s.arg(
-                line(lines.at(0)), line(lines.at(1)), records::dayInWords(since.date()),
-                since.time().toString(u"HH:mm"_s)),
-            {}};
+        return {ErrorKind::Refused, base::said("Another program has these records open to write."), {}};
+    return {
+        ErrorKind::Refused,
+        base::said("These records are open elsewhere: %1 has had them open on the computer %2 since %3, %4.")
+            .arg(line(lines.at(0)), line(lines.at(1)), records::dayInWords(since.date()),
+                 since.time().toString(u"HH:mm"_s)),
+        {}};
 }
 
 /// What root makes belongs to whom the records belong to, so that they can go on with it.
@@ -108,15 +109,17 @@ base::Result<WriterLock> WriterLock::taken(const QString& records, const Access&
     while (true) {
         const int file = ::open(path.constData(), O_RDWR | O_CREAT | O_CLOEXEC | O_NOFOLLOW, 0600);
         if (file < 0)
-            return Error{ErrorKind::Unwritable, u"This user may not write beside the records file."_s, {}};
+            return Error{
+                ErrorKind::Unwritable, base::said("This user may not write beside the records file."), {}};
         WriterLock lock(file, lockPath(records));
         if (flock(file, LOCK_EX | LOCK_NB) != 0) {
             const bool isTaken = errno == EWOULDBLOCK;
-            const Error error = isTaken ? refusal(file)
-                                        : Error{ErrorKind::Unwritable,
-                                                u"This place cannot keep a records file safely; choose a "
-                                                "folder on a local disk."_s,
-                                                {}};
+            const Error error =
+                isTaken ? refusal(file)
+                        : Error{ErrorKind::Unwritable,
+                                base::said("This place cannot keep a records file safely; choose a "
+                                           "folder on a local disk."),
+                                {}};
             ::close(std::exchange(lock.m_file, -1)); // without wiping what its holder says
             return error;
         }

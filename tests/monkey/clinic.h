@@ -31,7 +31,7 @@ struct Clinic : clinic_desk::Desk {
     Clinic()
     {
         if (const auto made = session::makeDemoClinic(*session); !made)
-            qFatal("No demo clinic: %s", qPrintable(made.error().what));
+            qFatal("No demo clinic: %s", qPrintable(made.error().what.english()));
         if (const auto all = session->patients(); all) {
             for (const records::PatientSummary& patient : *all)
                 patients.push_back(patient.id);

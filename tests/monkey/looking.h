@@ -113,13 +113,13 @@ inline QStringList faultsOf(Clinic& clinic)
     if (const auto unsound = storage::faults(session.store(), session.catalogue(), session.today()))
         faults += *unsound;
     else
-        faults += unsound.error().what;
+        faults += unsound.error().what.english();
     const auto patient = session.focus().patient;
     if (!patient)
         return faults;
     const auto stored = storage::Visits(session.store()).ofPatient(*patient);
     if (!stored)
-        return faults += stored.error().what;
+        return faults += stored.error().what.english();
     if (inOrder(*stored) != inOrder(session.versions()))
         faults += u"The session does not know what is stored."_s;
     if (const records::Visit* visit = session.visitInFocus()) {

@@ -59,5 +59,5 @@ struct Answers : session::Prompts {
         return file;
     }
     std::optional<QString> fileToRead(const QString&, const QString&) override { return file; }
-    void tell(const base::Error& error) override { told += error.what; }
+    void tell(const base::Error& error) override { told += error.what.english(); }
 };

@@ -18,7 +18,7 @@ const QByteArray& emptyRecords()
         const QString path = folder.filePath(u"template"_s);
         const auto now = [] { return QDateTime(QDate(2026, 3, 1), QTime(8, 0), Qt::UTC); };
         if (auto made = storage::Store::open(path, {u"tester"_s, now}, records::Opening::MayCreate); !made)
-            qFatal("No records file: %s", qPrintable(made.error().what + made.error().detail));
+            qFatal("No records file: %s", qPrintable(made.error().what.english() + made.error().detail));
         QFile file(path);
         return file.open(QIODevice::ReadOnly) ? file.readAll() : QByteArray();
     }();
@@ -46,7 +46,7 @@ std::unique_ptr<storage::Store> RecordsFile::openAgain()
     auto opened = storage::Store::open(path(), access(),
                                        m_store ? records::Opening::ToRead : records::Opening::MustExist);
     if (!opened)
-        qFatal("No records file: %s", qPrintable(opened.error().what + opened.error().detail));
+        qFatal("No records file: %s", qPrintable(opened.error().what.english() + opened.error().detail));
     return std::move(*opened);
 }
 

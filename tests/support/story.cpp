@@ -19,7 +19,7 @@ template <class T>
 T orStop(base::Result<T> result)
 {
     if (!result)
-        qFatal("The story cannot be told: %s %s", qPrintable(result.error().what),
+        qFatal("The story cannot be told: %s %s", qPrintable(result.error().what.english()),
                qPrintable(result.error().detail));
     return std::move(*result);
 }

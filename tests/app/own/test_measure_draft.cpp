@@ -85,7 +85,7 @@ void TestMeasureDraft::theReaderOfCataloguesTakesIt()
         QVERIFY(wrong.empty());
         const auto read =
             catalogue::ownFrom(catalogue::written(own::with(catalogue::Own(), measure)), u"own"_s, book());
-        QVERIFY2(read, read ? "" : qPrintable(read.error().what));
+        QVERIFY2(read, read ? "" : qPrintable(read.error().what.english()));
         QCOMPARE(read->measures.front().title, measure.title);
         QCOMPARE(read->measures.front().options, measure.options);
         QCOMPARE(read->measures.front().conditions, measure.conditions);

@@ -232,7 +232,7 @@ private Q_SLOTS:
 
         const auto own = own::with({}, check.row, check.source, book());
         const auto read = catalogue::ownFrom(catalogue::written(own), u"own"_s, book());
-        QVERIFY2(read, read ? "" : qPrintable(read.error().what));
+        QVERIFY2(read, read ? "" : qPrintable(read.error().what.english()));
         const catalogue::Threshold& kept = read->thresholds.front();
         QCOMPARE(kept.scale, isLog ? catalogue::Scale::Log : catalogue::Scale::Absolute);
         QVERIFY(std::abs(kept.improvement / error.study->mdc95.value - 1) < 1e-3);

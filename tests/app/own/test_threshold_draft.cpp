@@ -75,7 +75,7 @@ void TestThresholdDraft::theReaderOfCataloguesTakesIt()
     QVERIFY(wrong.empty());
     const auto read =
         catalogue::ownFrom(catalogue::written(own::with(Own(), row, source, book())), u"own"_s, book());
-    QVERIFY2(read, read ? "" : qPrintable(read.error().what));
+    QVERIFY2(read, read ? "" : qPrintable(read.error().what.english()));
     const catalogue::Threshold& back = read->thresholds.front();
     QCOMPARE(back.decline, 4.25);
     QCOMPARE(back.bandHigh, std::optional(20.0));

@@ -73,7 +73,7 @@ void TestDemo::initTestCase()
     QVERIFY(session);
     m_session = std::move(*session);
     const auto made = session::makeDemoClinic(*m_session);
-    QVERIFY2(made, qPrintable(made ? QString() : made.error().what));
+    QVERIFY2(made, qPrintable(made ? QString() : made.error().what.english()));
 }
 
 void TestDemo::cleanupTestCase()

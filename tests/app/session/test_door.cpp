@@ -58,7 +58,7 @@ template <class Outcome>
 void refused(const Outcome& outcome, const QString& begins)
 {
     QVERIFY(!outcome);
-    QVERIFY2(outcome.error().what.startsWith(begins), qPrintable(outcome.error().what));
+    QVERIFY2(outcome.error().what.english().startsWith(begins), qPrintable(outcome.error().what.english()));
     QCOMPARE(outcome.error().kind, base::ErrorKind::Invalid);
 }
 
@@ -132,7 +132,7 @@ private Q_SLOTS:
         const records::Finding last = parts.back();
         parts.pop_back();
         const auto saved = desk.session->saveFindings(desk.draft, parts);
-        QVERIFY2(saved, saved ? "" : qPrintable(saved.error().what));
+        QVERIFY2(saved, saved ? "" : qPrintable(saved.error().what.english()));
         refused(desk.session->saveFinding(desk.draft, last), total->title + u": the parts recorded make "_s);
         QCOMPARE(desk.stored().findings.size(), parts.size() + 1);
 
@@ -160,7 +160,7 @@ private Q_SLOTS:
                     .saveConditions(desk.draft, {{u"start"_s, u"flying"_s}, {u"aid"_s, u"none"_s}}, true));
         desk.session->choosePatient(desk.patient.id);
         const auto next = desk.session->startVisit(today);
-        QVERIFY2(next, next ? "" : qPrintable(next.error().what));
+        QVERIFY2(next, next ? "" : qPrintable(next.error().what.english()));
         QCOMPARE(next->conditions, (records::Conditions{{u"aid"_s, u"none"_s}}));
     }
 

@@ -90,8 +90,9 @@ private Q_SLOTS:
         const auto refused = desk.session->saveOwn(own);
         QVERIFY(!refused);
         QCOMPARE(refused.error().kind, ErrorKind::Invalid);
-        QVERIFY2(refused.error().what.contains(u"own-seated-reach: “lowest” is not below “highest”"_s),
-                 qPrintable(refused.error().what));
+        QVERIFY2(
+            refused.error().what.english().contains(u"own-seated-reach: “lowest” is not below “highest”"_s),
+            qPrintable(refused.error().what.english()));
         QCOMPARE(changed.size(), 0);
         QCOMPARE(desk.openAgain()->catalogue().form(u"own-short"_s)->title, u"Ward round"_s);
     }
@@ -145,7 +146,7 @@ private Q_SLOTS:
         const auto refused = desk.session->saveOwn(own);
         QVERIFY(!refused);
         QCOMPARE(refused.error().kind, ErrorKind::Refused);
-        QVERIFY(refused.error().what.startsWith(u"own-seated-reach: "_s));
+        QVERIFY(refused.error().what.english().startsWith(u"own-seated-reach: "_s));
 
         const records::VisitId visit = desk.reach(31);
         own.measures = {own_example::seatedReach()};
@@ -274,8 +275,9 @@ private Q_SLOTS:
         const QByteArray before = catalogue::written(desk.session->own());
         const auto refused = desk.session->readOwn(desk.write(u"own.json"_s, document));
         QVERIFY(!refused);
-        QVERIFY2(refused.error().what.startsWith(u"own.json"_s) && refused.error().what.contains(words),
-                 qPrintable(refused.error().what));
+        QVERIFY2(refused.error().what.english().startsWith(u"own.json"_s) &&
+                     refused.error().what.english().contains(words),
+                 qPrintable(refused.error().what.english()));
         QCOMPARE(catalogue::written(desk.session->own()), before);
         QCOMPARE((*storage::ClinicCatalogues(desk.session->store()).newest())->version, 1);
     }
@@ -287,7 +289,7 @@ private Q_SLOTS:
         QVERIFY(QFile::resize(path, 100'000'000));
         const auto refused = desk.session->readOwn(path);
         QVERIFY(!refused);
-        QCOMPARE(refused.error().what, u"own.json: the file is larger than 2 MB."_s);
+        QCOMPARE(refused.error().what.english(), u"own.json: the file is larger than 2 MB."_s);
     }
 
     void whereThereIsNoFileNothingIsReadOrWritten()
@@ -316,7 +318,7 @@ private Q_SLOTS:
         own.thresholds.clear();
         const auto refused = desk.session->saveOwn(own);
         QVERIFY(!refused);
-        QVERIFY(refused.error().what.startsWith(row));
+        QVERIFY(refused.error().what.english().startsWith(row));
     }
 
     void aChoiceIsRefusedWithoutReasonPatientOrRow()

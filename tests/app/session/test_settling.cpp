@@ -66,7 +66,7 @@ private Q_SLOTS:
         finding.value = values::Grade{1};
         const auto saved = desk.session->saveFinding(visit, finding);
         QVERIFY(!saved);
-        QVERIFY(saved.error().what.startsWith(u"The records file was renamed, moved or deleted"_s));
+        QVERIFY(saved.error().what.english().startsWith(u"The records file was renamed, moved or deleted"_s));
         QVERIFY(QFile::rename(desk.path() + u".old"_s, desk.path()));
         QVERIFY(desk.session->saveFinding(visit, finding));
     }

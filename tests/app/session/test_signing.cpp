@@ -62,8 +62,8 @@ void TestSigning::aDraftThatIsNotTheOneShownIsNotSigned()
     const auto done = desk.session->signVisit(desk.draft, author);
     QVERIFY(!done);
     QCOMPARE(done.error().kind, base::ErrorKind::Conflict);
-    QVERIFY2(done.error().what.contains(u"Timed up and go: shown 29.9 s; stored 25.1 s"_s),
-             qPrintable(done.error().what));
+    QVERIFY2(done.error().what.english().contains(u"Timed up and go: shown 29.9 s; stored 25.1 s"_s),
+             qPrintable(done.error().what.english()));
     QCOMPARE(desk.stored().state, records::VisitState::Draft);
 }
 
@@ -74,11 +74,11 @@ void TestSigning::everyKindOfDifferenceIsSaid()
     noted.note = u"held the rail"_s;
     QVERIFY(desk.behind().saveFinding(desk.draft, noted));
     QVERIFY(desk.behind().saveConditions(desk.draft, {{u"footwear"_s, u"barefoot"_s}}, true));
-    const QString words = desk.session->signVisit(desk.draft, author).error().what;
+    const QString words = desk.session->signVisit(desk.draft, author).error().what.english();
     QVERIFY2(words.contains(u"note “held the rail”"_s), qPrintable(words));
     QVERIFY2(words.contains(u"Footwear: shown not recorded; stored Barefoot"_s), qPrintable(words));
     QVERIFY(desk.behind().removeFinding(desk.draft, u"timed-up-and-go"_s, records::Side::None));
-    const QString gone = desk.session->signVisit(desk.draft, author).error().what;
+    const QString gone = desk.session->signVisit(desk.draft, author).error().what.english();
     QVERIFY2(gone.contains(u"; stored nothing"_s), qPrintable(gone));
 }
 

@@ -62,7 +62,7 @@ void TestTyped::impossibleNumbersAreRefusedWithWhatIsAllowed()
     QFETCH(QString, allowed);
     const auto typed = visits::trialsTyped({text}, measure(id));
     QVERIFY(typed.wrong);
-    QVERIFY2(typed.wrong->what.contains(allowed), qUtf8Printable(typed.wrong->what));
+    QVERIFY2(typed.wrong->what.english().contains(allowed), qUtf8Printable(typed.wrong->what.english()));
     QVERIFY(typed.numbers.empty());
 }
 

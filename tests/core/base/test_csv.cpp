@@ -133,7 +133,7 @@ void CsvTest::refusesWhatIsNoCsv()
     const auto rows = base::csvRows(bytes);
     QVERIFY(!rows);
     QCOMPARE(rows.error().kind, base::ErrorKind::Unreadable);
-    QCOMPARE(rows.error().what, fault);
+    QCOMPARE(rows.error().what.english(), fault);
 }
 
 void CsvTest::readsNothingFromNothing()

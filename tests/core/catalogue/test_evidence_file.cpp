@@ -175,7 +175,7 @@ private:
 void TestEvidenceFile::initTestCase()
 {
     const auto read = readCatalogue(u":/catalogue"_s);
-    QVERIFY2(read, read ? "" : qPrintable(read.error().what));
+    QVERIFY2(read, read ? "" : qPrintable(read.error().what.english()));
     m_catalogue = *read;
     m_rows = evidenceRows();
     if (m_rows.empty())

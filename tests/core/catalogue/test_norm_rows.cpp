@@ -81,7 +81,7 @@ QString faultOf(const QJsonObject& row, Make make)
     const Row read = make(fields, known);
     Q_UNUSED(read)
     const auto error = fields.error();
-    return error ? error->what : QString();
+    return error ? error->what.english() : QString();
 }
 
 class NormRowsTest : public HouseTest

@@ -66,7 +66,7 @@ private Q_SLOTS:
     {
         const QByteArray document = catalogue::written(own_example::own());
         const auto own = read(document);
-        QVERIFY2(own, own ? "" : qPrintable(own.error().what));
+        QVERIFY2(own, own ? "" : qPrintable(own.error().what.english()));
         QCOMPARE(catalogue::written(*own), document);
         QVERIFY(own->measures.front().isOwn && own->thresholds.front().isOwn && own->forms.front().isOwn);
         QCOMPARE(own->measures.front().conditions, own_example::seatedReach().conditions);
@@ -79,7 +79,7 @@ private Q_SLOTS:
     {
         const QByteArray document = shippedAsOwn();
         const auto own = read(document);
-        QVERIFY2(own, own ? "" : qPrintable(own.error().what));
+        QVERIFY2(own, own ? "" : qPrintable(own.error().what.english()));
         QCOMPARE(own->measures.size(), shipped().measures.size());
         QCOMPARE(catalogue::written(*own), document);
     }
@@ -190,8 +190,9 @@ private Q_SLOTS:
         QFETCH(QString, words);
         const auto refused = read(document);
         QVERIFY(!refused);
-        QVERIFY2(refused.error().what.contains(words), qPrintable(refused.error().what));
-        QVERIFY2(refused.error().what.startsWith(u"clinic.json"_s), qPrintable(refused.error().what));
+        QVERIFY2(refused.error().what.english().contains(words), qPrintable(refused.error().what.english()));
+        QVERIFY2(refused.error().what.english().startsWith(u"clinic.json"_s),
+                 qPrintable(refused.error().what.english()));
     }
 
     void noSentenceIsLongOrSteers()
@@ -199,16 +200,16 @@ private Q_SLOTS:
         for (const QByteArray& unit : {QByteArray(100'000, 'x'), QByteArray("cm\\u001b[2J\\u202e")}) {
             const auto wrong = read(changed("\"unit\": \"cm\"", "\"unit\": \"" + unit + '"'));
             QVERIFY(!wrong);
-            QVERIFY(wrong.error().what.contains(u"unknown unit “"_s));
-            QVERIFY(wrong.error().what.size() < 800);
-            QVERIFY(base::controlAt(wrong.error().what, base::Breaks::Forbidden) < 0);
+            QVERIFY(wrong.error().what.english().contains(u"unknown unit “"_s));
+            QVERIFY(wrong.error().what.english().size() < 800);
+            QVERIFY(base::controlAt(wrong.error().what.english(), base::Breaks::Forbidden) < 0);
         }
     }
 
     void anIdMayBeOfAnyScript()
     {
         const auto own = read(changed("\"id\": \"own-short\"", "\"id\": \"own-обход-निरीक्षण\""));
-        QVERIFY2(own, own ? "" : qPrintable(own.error().what));
+        QVERIFY2(own, own ? "" : qPrintable(own.error().what.english()));
         QCOMPARE(own->forms.front().id, u"own-обход-निरीक्षण"_s);
     }
 
@@ -218,8 +219,8 @@ private Q_SLOTS:
         own.measures.push_back(own.measures.front());
         const auto refused = read(catalogue::written(own));
         QVERIFY(!refused);
-        QVERIFY2(refused.error().what.contains(u"own-seated-reach: “id” stands twice"_s),
-                 qPrintable(refused.error().what));
+        QVERIFY2(refused.error().what.english().contains(u"own-seated-reach: “id” stands twice"_s),
+                 qPrintable(refused.error().what.english()));
     }
 
     void noLineOfTheDocumentCanBeDroppedUnnoticed()

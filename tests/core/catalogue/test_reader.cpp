@@ -79,7 +79,7 @@ private:
 QString faultIn(const Folder& folder)
 {
     const auto read = catalogue::readCatalogue(folder.path());
-    return read ? QString() : read.error().what;
+    return read ? QString() : read.error().what.english();
 }
 
 class ReaderTest : public HouseTest

@@ -79,7 +79,7 @@ private:
 void ShippedTest::initTestCase()
 {
     const auto read = readCatalogue(u":/catalogue"_s);
-    QVERIFY2(read, read ? "" : qPrintable(read.error().what));
+    QVERIFY2(read, read ? "" : qPrintable(read.error().what.english()));
     m_catalogue = *read;
 }
 

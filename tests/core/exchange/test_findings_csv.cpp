@@ -53,7 +53,7 @@ private Q_SLOTS:
 void TestFindingsCsv::aRowBecomesAPatientAVisitAndAFinding()
 {
     const auto patients = read({walk({{u"aid"_s, u"Stick"_s}, {u"distance_m"_s, u"10.0"_s}})});
-    QVERIFY2(patients, patients ? "" : qPrintable(patients.error().what));
+    QVERIFY2(patients, patients ? "" : qPrintable(patients.error().what.english()));
     QCOMPARE(patients->size(), size_t(1));
     const records::Patient& patient = patients->front().patient;
     QCOMPARE(patient.recordNumber, u"T-1"_s);
@@ -81,7 +81,7 @@ void TestFindingsCsv::rowsGatherIntoPatientsVisitsAndTrials()
     second[u"value"_s] = u"11.5"_s;
     const auto patients = read({walk({{u"date"_s, u"2024-05-01"_s}}), second, walked,
                                 walk({{u"patient"_s, u"T-2"_s}, {u"family"_s, u"Cmil"_s}})});
-    QVERIFY2(patients, patients ? "" : qPrintable(patients.error().what));
+    QVERIFY2(patients, patients ? "" : qPrintable(patients.error().what.english()));
     QCOMPARE(patients->size(), size_t(2));
     const auto& visits = patients->front().visits;
     QCOMPARE(visits.size(), size_t(2));
@@ -103,7 +103,7 @@ void TestFindingsCsv::columnsMayStandInAnyOrder()
         row += walk()[column];
     bytes += row.join(u',').toUtf8();
     const auto patients = exchange::patientsFromCsv(bytes, shipped(), today);
-    QVERIFY2(patients, patients ? "" : qPrintable(patients.error().what));
+    QVERIFY2(patients, patients ? "" : qPrintable(patients.error().what.english()));
     QCOMPARE(patients->front().visits.front().visit.findings,
              read({walk()})->front().visits.front().visit.findings);
 }
@@ -121,7 +121,7 @@ void TestFindingsCsv::furtherConditionsMayHaveColumns()
 {
     const auto patients = exchange::patientsFromCsv(
         widened("surface,chair_height_cm", {{walk(), "Carpet,45.0"}}), shipped(), today);
-    QVERIFY2(patients, patients ? "" : qPrintable(patients.error().what));
+    QVERIFY2(patients, patients ? "" : qPrintable(patients.error().what.english()));
     const exchange::ImportedVisit& imported = patients->front().visits.front();
     QCOMPARE(imported.visit.conditions,
              (records::Conditions{{u"surface"_s, u"carpet"_s}, {u"chair_height_cm"_s, u"45"_s}}));
@@ -131,8 +131,8 @@ void TestFindingsCsv::furtherConditionsMayHaveColumns()
     const auto wrong =
         exchange::patientsFromCsv(widened("chair_height_cm", {{walk(), "high"}}), shipped(), today);
     QVERIFY(!wrong);
-    QVERIFY2(wrong.error().what.startsWith(u"Line 2, column chair_height_cm: "_s),
-             qPrintable(wrong.error().what));
+    QVERIFY2(wrong.error().what.english().startsWith(u"Line 2, column chair_height_cm: "_s),
+             qPrintable(wrong.error().what.english()));
 }
 
 void TestFindingsCsv::aConditionOfATestStaysWithTheTest()
@@ -140,7 +140,7 @@ void TestFindingsCsv::aConditionOfATestStaysWithTheTest()
     const Cells pull = walk({{u"measure"_s, u"pull-test"_s}, {u"value"_s, u"2"_s}});
     const auto patients = exchange::patientsFromCsv(
         widened("pull_variant", {{pull, "repeated-pulls"}, {walk(), ""}}), shipped(), today);
-    QVERIFY2(patients, patients ? "" : qPrintable(patients.error().what));
+    QVERIFY2(patients, patients ? "" : qPrintable(patients.error().what.english()));
     const records::Visit& visit = patients->front().visits.front().visit;
     QVERIFY(visit.conditions.empty());
     QCOMPARE(visit.finding(u"pull-test"_s, Side::None)->exceptions,
@@ -173,7 +173,7 @@ void TestFindingsCsv::theHeaderIsHeldTo()
     QFETCH(QString, begins);
     const auto patients = exchange::patientsFromCsv(bytes, shipped(), today);
     QVERIFY(!patients);
-    QVERIFY2(patients.error().what.startsWith(begins), qPrintable(patients.error().what));
+    QVERIFY2(patients.error().what.english().startsWith(begins), qPrintable(patients.error().what.english()));
 }
 
 void TestFindingsCsv::aWrongCellNamesLineColumnAndWhatIsAllowed_data()
@@ -242,7 +242,7 @@ void TestFindingsCsv::aWrongCellNamesLineColumnAndWhatIsAllowed()
     QFETCH(QString, allowed);
     const auto patients = read({walk({{u"patient"_s, u"T-9"_s}}), walk(changed)});
     QVERIFY(!patients);
-    const QString what = patients.error().what;
+    const QString what = patients.error().what.english();
     QVERIFY2(what.startsWith(u"Line 3, column %1: "_s.arg(column)), qPrintable(what));
     QVERIFY2(what.contains(allowed), qPrintable(what));
     QVERIFY2(what.endsWith(u'.') && !what.contains(u'\n'), qPrintable(what));
@@ -253,7 +253,8 @@ void TestFindingsCsv::errorsHoldNothingOfThePatient()
     const auto patients = read({walk({{u"value"_s, u"31415"_s}})});
     QVERIFY(!patients);
     for (const QString& secret : {u"31415"_s, u"Aaltje"_s, u"Borre"_s, u"T-1"_s, u"1951"_s})
-        QVERIFY2(!patients.error().what.contains(secret), qPrintable(patients.error().what));
+        QVERIFY2(!patients.error().what.english().contains(secret),
+                 qPrintable(patients.error().what.english()));
 }
 
 void TestFindingsCsv::everyStateIsRead_data()
@@ -274,7 +275,7 @@ void TestFindingsCsv::everyStateIsRead()
     QFETCH(values::Absence, absence);
     const auto patients =
         read({walk({{u"value"_s, u""_s}, {u"state"_s, state}, {u"reason"_s, u"Pain in the hip"_s}})});
-    QVERIFY2(patients, patients ? "" : qPrintable(patients.error().what));
+    QVERIFY2(patients, patients ? "" : qPrintable(patients.error().what.english()));
     const records::Finding& finding = patients->front().visits.front().visit.findings.front();
     QCOMPARE(finding.value, values::Value(values::Missing{absence, u"Pain in the hip"_s}));
     QVERIFY(finding.trials.empty());
@@ -286,7 +287,7 @@ void TestFindingsCsv::gradesAndWordsAreRead()
         {walk({{u"measure"_s, u"toe-tapping"_s}, {u"side"_s, u"left"_s}, {u"value"_s, u"2"_s}}),
          walk({{u"measure"_s, u"toe-tapping"_s}, {u"side"_s, u"right"_s}, {u"value"_s, u"0.0"_s}}),
          walk({{u"measure"_s, u"romberg-sign"_s}, {u"value"_s, u"Positive"_s}, {u"side"_s, u"none"_s}})});
-    QVERIFY2(patients, patients ? "" : qPrintable(patients.error().what));
+    QVERIFY2(patients, patients ? "" : qPrintable(patients.error().what.english()));
     const records::Visit& visit = patients->front().visits.front().visit;
     QCOMPARE(visit.finding(u"toe-tapping"_s, Side::Left)->value, values::Value(values::Grade{2}));
     QCOMPARE(visit.finding(u"toe-tapping"_s, Side::Right)->value, values::Value(values::Grade{0}));
@@ -315,7 +316,7 @@ void TestFindingsCsv::aFindingKeepsTheConditionsItsRowNames()
                                            {u"medication"_s, u"off"_s}}),
                                      walk({{u"measure"_s, u"berg-balance"_s}, {u"value"_s, u"46"_s}})};
     const auto patients = read(rows);
-    QVERIFY2(patients, patients ? "" : qPrintable(patients.error().what));
+    QVERIFY2(patients, patients ? "" : qPrintable(patients.error().what.english()));
     const records::Visit& visit = patients->front().visits.front().visit;
     const auto own = [&visit](const QString& measure) {
         const auto all =
@@ -345,7 +346,7 @@ void TestFindingsCsv::aCourseIsTakenFromTheDistanceOfOlderFiles()
                                                         {u"value"_s, u"240"_s},
                                                         {u"unit"_s, u"m"_s},
                                                         {u"distance_m"_s, u"30"_s}})});
-    QVERIFY2(patients, patients ? "" : qPrintable(patients.error().what));
+    QVERIFY2(patients, patients ? "" : qPrintable(patients.error().what.english()));
     const records::Visit& visit = patients->front().visits.front().visit;
     QCOMPARE(records::recorded(visit.conditions, u"course_m"_s), QString());
     const records::Finding* minutes = visit.finding(u"six-minute-walk"_s, Side::None);
@@ -396,14 +397,14 @@ void TestFindingsCsv::aCapThatCannotBeIsRefused()
     const auto patients =
         exchange::patientsFromCsv(widened("capped", {{walk(cells), capped}}), shipped(), today);
     QVERIFY(!patients);
-    QCOMPARE(patients.error().what, u"Line 2, column capped: "_s + allowed);
+    QCOMPARE(patients.error().what.english(), u"Line 2, column capped: "_s + allowed);
 }
 
 void TestFindingsCsv::aTimeMayBeFinerThanItsStep()
 {
     const auto patients =
         read({walk({{u"value"_s, u"12.34"_s}}), walk({{u"trial"_s, u"2"_s}, {u"value"_s, u"12.375"_s}})});
-    QVERIFY2(patients, patients ? "" : qPrintable(patients.error().what));
+    QVERIFY2(patients, patients ? "" : qPrintable(patients.error().what.english()));
     QCOMPARE(patients->front().visits.front().visit.findings.front().trials, (std::vector{12.34, 12.375}));
     QVERIFY(!read({walk({{u"measure"_s, u"six-minute-walk"_s}, {u"value"_s, u"320.5"_s}})}));
 }
@@ -422,9 +423,9 @@ void TestFindingsCsv::aSumThatContradictsItsPartsIsRefused()
     }
     const auto patients = read(rows);
     QVERIFY(!patients);
-    QVERIFY2(patients.error().what.startsWith(u"Line 2, column value: "_s) &&
-                 patients.error().what.contains(u"the parts recorded make 8.0, not 7.0"_s),
-             qPrintable(patients.error().what));
+    QVERIFY2(patients.error().what.english().startsWith(u"Line 2, column value: "_s) &&
+                 patients.error().what.english().contains(u"the parts recorded make 8.0, not 7.0"_s),
+             qPrintable(patients.error().what.english()));
     rows.front()[u"value"_s] = u"8"_s;
     QVERIFY(read(rows));
     rows.pop_back(); // a part is missing, so nothing contradicts
@@ -444,13 +445,13 @@ void TestFindingsCsv::upToTwentyErrorsAreListed()
         walk({{u"patient"_s, u"T-0"_s}, {u"trial"_s, u"5"_s}})); // its trial 1 has an error of its own
     const auto few = read(rows);
     QVERIFY(!few);
-    const QStringList lines = few.error().what.split(u'\n');
+    const QStringList lines = few.error().what.english().split(u'\n');
     QCOMPARE(lines.size(), 12);
     QVERIFY(lines.first().startsWith(u"Line 2, column value: "_s));
     QVERIFY(lines[11].startsWith(u"Line 24, column value: "_s));
     for (int i = 0; i < 23; ++i)
         rows.push_back(walk({{u"patient"_s, u"U-%1"_s.arg(i)}, {u"value"_s, u"slow"_s}}));
-    const QStringList many = read(rows).error().what.split(u'\n');
+    const QStringList many = read(rows).error().what.english().split(u'\n');
     QCOMPARE(many.size(), 21);
     QCOMPARE(many.last(), u"And 15 more."_s);
 }
@@ -461,7 +462,7 @@ void TestFindingsCsv::noSentenceIsLong()
     for (const QString& column : columns()) {
         const auto patients = read({walk({{column, endless}})});
         QVERIFY2(!patients, qPrintable(column));
-        QVERIFY2(patients.error().what.size() < 600, qPrintable(patients.error().what));
+        QVERIFY2(patients.error().what.english().size() < 600, qPrintable(patients.error().what.english()));
     }
 }
 
@@ -474,12 +475,12 @@ void TestFindingsCsv::aReasonBesideAValueIsItsNote()
 void TestFindingsCsv::theSameRowTwiceIsOne()
 {
     const auto patients = read({walk(), walk()});
-    QVERIFY2(patients, patients ? "" : qPrintable(patients.error().what));
+    QVERIFY2(patients, patients ? "" : qPrintable(patients.error().what.english()));
     QCOMPARE(patients->front().visits.front().visit.findings.front().trials, std::vector{12.5});
     const auto other = read({walk(), walk({{u"value"_s, u"12.6"_s}})});
     QVERIFY(!other);
-    QVERIFY2(other.error().what.startsWith(u"Line 3, column value: It must be as in line 2"_s),
-             qPrintable(other.error().what));
+    QVERIFY2(other.error().what.english().startsWith(u"Line 3, column value: It must be as in line 2"_s),
+             qPrintable(other.error().what.english()));
 }
 
 void TestFindingsCsv::rowsOfOnePatientMustAgree_data()
@@ -499,14 +500,16 @@ void TestFindingsCsv::rowsOfOnePatientMustAgree()
     QFETCH(QString, value);
     const auto other = read({walk(), walk({{column, value}, {u"date"_s, u"2024-04-01"_s}})});
     QVERIFY(!other);
-    QVERIFY2(other.error().what.startsWith(u"Line 3, column %1: "_s.arg(column)),
-             qPrintable(other.error().what));
+    QVERIFY2(other.error().what.english().startsWith(u"Line 3, column %1: "_s.arg(column)),
+             qPrintable(other.error().what.english()));
     QVERIFY(read({walk(), walk({{column, u""_s}, {u"date"_s, u"2024-04-01"_s}})}));
 }
 
 void TestFindingsCsv::trialsMustAgreeAndHaveNoGap()
 {
-    const auto wrong = [](const Cells& second) { return read({walk(), walk(second)}).error().what; };
+    const auto wrong = [](const Cells& second) {
+        return read({walk(), walk(second)}).error().what.english();
+    };
     QVERIFY(wrong({{u"trial"_s, u"3"_s}}).startsWith(u"Line 3, column trial: "_s));
     QVERIFY(wrong({{u"trial"_s, u"2"_s}, {u"aid"_s, u"stick"_s}}).startsWith(u"Line 3, column aid: "_s));
     QVERIFY(wrong({{u"trial"_s, u"2"_s}, {u"value"_s, u""_s}, {u"state"_s, u"unable"_s}})
@@ -523,7 +526,8 @@ void TestFindingsCsv::quotedCellsHoldCommasAndLines()
     const auto patients = read({walk({{u"reason"_s, u"\"Slow, then\nsteady\""_s}}),
                                 walk({{u"date"_s, u"2024-05-01"_s}, {u"value"_s, u"x"_s}})});
     QVERIFY(!patients);
-    QVERIFY2(patients.error().what.startsWith(u"Line 4, column value"_s), qPrintable(patients.error().what));
+    QVERIFY2(patients.error().what.english().startsWith(u"Line 4, column value"_s),
+             qPrintable(patients.error().what.english()));
 }
 
 void TestFindingsCsv::aFileTooLargeIsRefused()
@@ -531,7 +535,7 @@ void TestFindingsCsv::aFileTooLargeIsRefused()
     const auto patients =
         exchange::patientsFromCsv(QByteArray(exchange::largestFindingsFile + 1, '\n'), shipped(), today);
     QVERIFY(!patients);
-    QVERIFY(patients.error().what.contains(u"100 MB"_s));
+    QVERIFY(patients.error().what.english().contains(u"100 MB"_s));
 }
 
 HOUSE_TEST(TestFindingsCsv)

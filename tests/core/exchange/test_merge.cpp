@@ -37,7 +37,7 @@ auto added(const std::vector<Cells>& rows, const Stored& kept)
 
 QString errorOf(const base::Result<exchange::Addition>& addition)
 {
-    return addition ? QString() : addition.error().what;
+    return addition ? QString() : addition.error().what.english();
 }
 
 const Cells secondTrial = {{u"trial"_s, u"2"_s}, {u"value"_s, u"11.5"_s}};

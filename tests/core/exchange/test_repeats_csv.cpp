@@ -31,7 +31,7 @@ private Q_SLOTS:
         const auto tests = repeatsFromCsv("subject,trial,value\n"
                                           "a,10,3\na,2,2\na,1,1\n"
                                           "b,2,5\nb,10,6\nb,01,4\n");
-        QVERIFY2(tests, tests ? "" : qPrintable(tests.error().what));
+        QVERIFY2(tests, tests ? "" : qPrintable(tests.error().what.english()));
         QCOMPARE(tests->trials, (std::vector{1, 2, 10}));
         QCOMPARE(tests->repeats, (statistics::Repeats{{1, 2, 3}, {4, 5, 6}}));
     }
@@ -87,7 +87,7 @@ private Q_SLOTS:
         QFETCH(const QString, said);
         const auto tests = repeatsFromCsv(file);
         QVERIFY(!tests);
-        QCOMPARE(tests.error().what, said);
+        QCOMPARE(tests.error().what.english(), said);
     }
 
     void aLargeFileIsRefused()

@@ -27,7 +27,7 @@ const catalogue::Catalogue& book()
 
 QString said(const std::optional<base::Error>& wrong)
 {
-    return wrong ? wrong->what : QString();
+    return wrong ? wrong->what.english() : QString();
 }
 
 QString saidOf(const records::Finding& finding)
@@ -43,7 +43,7 @@ values::Value seconds(double number)
 QString typed(const QString& text, const QString& measure)
 {
     const auto read = records::numberTyped(text, *book().measure(measure));
-    return read ? QString::number(*read) : read.error().what;
+    return read ? QString::number(*read) : read.error().what.english();
 }
 
 class TestCheck : public HouseTest
@@ -149,7 +149,7 @@ void TestCheck::aFindingIsRefusedInWordsThatSayWhatIsAllowed()
     QFETCH(QString, sentence);
     const auto wrong = wrongWith(finding, book());
     QVERIFY(wrong);
-    QCOMPARE(wrong->what, sentence);
+    QCOMPARE(wrong->what.english(), sentence);
     QCOMPARE(wrong->kind, base::ErrorKind::Invalid);
 }
 
@@ -281,7 +281,7 @@ void TestCheck::tapsAreCountedByTheValue()
         records::Finding counted = finding(id, Quantity{count, book().measure(id)->unit});
         counted.taps = std::move(taps);
         const auto wrong = records::wrongWith(counted, tapped);
-        return wrong ? wrong->what : QString();
+        return wrong ? wrong->what.english() : QString();
     };
     QCOMPARE(said(u"tandem-steps"_s, 3, {0, 0.2, 0.5}), QString());
     QCOMPARE(said(u"tandem-steps"_s, 3, {}), QString());
@@ -344,7 +344,7 @@ void TestCheck::aVisitIsLookedThroughWhole()
     visit.findings.back().exceptions = {{u"mood"_s, u"good"_s}};
     QStringList all;
     for (const base::Error& wrong : records::everythingWrongWith(visit, {}, book(), today))
-        all += wrong.what;
+        all += wrong.what.english();
     QCOMPARE(all, (QStringList{u"Start: one of static, moving."_s,
                                u"Berg balance scale: total: 0 to 56 points, whole numbers."_s,
                                u"“mood” is not a condition of the catalogue."_s}));

@@ -324,11 +324,12 @@ void TestDerived::aTotalThatContradictsItsPartsIsRefused()
     const auto visit = visitWith(with(allItems(), points(u"total"_s, 5)));
     const auto wrong = records::wrongWithTotal(visit, u"total"_s, book());
     QVERIFY(wrong);
-    QCOMPARE(wrong->what,
+    QCOMPARE(wrong->what.english(),
              u"Total: the parts recorded make 4.5, not 5.0; leave the total out, or mend a part."_s);
     const auto within = records::wrongWith(visit, patient, book(), day);
     QVERIFY(within);
-    QCOMPARE(within->what, u"Total: it is not what its parts make; leave the total out, or mend a part."_s);
+    QCOMPARE(within->what.english(),
+             u"Total: it is not what its parts make; leave the total out, or mend a part."_s);
     QVERIFY(!records::wrongWith(visitWith(with(allItems(), points(u"total"_s, 4.5))), patient, book(), day));
 }
 

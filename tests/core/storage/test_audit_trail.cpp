@@ -154,7 +154,7 @@ private Q_SLOTS:
         const auto refused = storage::write(file.store(), sql, {});
         QVERIFY(!refused);
         QCOMPARE(refused.error().kind, ErrorKind::Refused);
-        QCOMPARE(refused.error().what, u"The audit trail only grows."_s);
+        QCOMPARE(refused.error().what.english(), u"The audit trail only grows."_s);
         const auto entries = AuditTrail(file.store()).newest(10);
         QCOMPARE(entries->size(), size_t(1));
         QCOMPARE(entries->front().who, u"tester"_s);

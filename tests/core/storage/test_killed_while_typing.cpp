@@ -114,7 +114,7 @@ private Q_SLOTS:
             killedBusy += acknowledged > saved ? 1 : 0;
 
             const auto store = openRecords(file.path());
-            QVERIFY2(store, store ? "" : qPrintable(store.error().what + store.error().detail));
+            QVERIFY2(store, store ? "" : qPrintable(store.error().what.english() + store.error().detail));
             const auto kept = storage::Visits(**store).withId(visit.id);
             QVERIFY(kept);
             saved = newestSave(*kept);

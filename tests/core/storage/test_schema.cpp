@@ -152,7 +152,7 @@ private Q_SLOTS:
         const auto refused = storage::write(clinic.file.store(), sql, {});
         QVERIFY(!refused);
         QVERIFY2(refused.error().kind == ErrorKind::Refused, qPrintable(refused.error().detail));
-        QVERIFY(refused.error().what.endsWith(u"never changes."_s));
+        QVERIFY(refused.error().what.english().endsWith(u"never changes."_s));
         QCOMPARE(*clinic.visits.withId(clinic.frozen.id), clinic.frozen);
         QCOMPARE(*clinic.visits.withId(clinic.draft.id), clinic.draft);
     }

@@ -32,7 +32,7 @@ const storage::Access tester{u"tester"_s, [] { return QDateTime(QDate(2026, 3, 1
 std::optional<ErrorKind> refusal(const QString& path, Opening opening = Opening::MustExist)
 {
     const auto opened = Store::open(path, tester, opening);
-    if (opened || opened.error().what.isEmpty() || !opened.error().what.endsWith(u'.'))
+    if (opened || opened.error().what.english().isEmpty() || !opened.error().what.english().endsWith(u'.'))
         return std::nullopt;
     return opened.error().kind;
 }
@@ -403,10 +403,10 @@ private Q_SLOTS:
         QVERIFY(!second);
         QCOMPARE(second.error().kind, ErrorKind::Refused);
         const QString since = file.access().now().toLocalTime().toString(u"HH:mm"_s);
-        QVERIFY2(second.error().what.startsWith(
+        QVERIFY2(second.error().what.english().startsWith(
                      u"These records are open elsewhere: tester has had them open on the computer "_s) &&
-                     second.error().what.contains(u"since 01-Mar-2026, "_s + since),
-                 qPrintable(second.error().what));
+                     second.error().what.english().contains(u"since 01-Mar-2026, "_s + since),
+                 qPrintable(second.error().what.english()));
         file.close();
         QVERIFY(Store::open(file.path(), tester, Opening::MustExist));
     }

@@ -71,7 +71,7 @@ int workUntilKilled(const QString& path, const QString& name)
                     lookIntoTheFolderOf(path);
             }
         } else if (store.error().kind != base::ErrorKind::Refused) {
-            say(u"failed "_s + store.error().what);
+            say(u"failed "_s + store.error().what.english());
             return 1;
         }
         if (const auto reader = openRecords(path, Opening::ToRead)) {
@@ -144,7 +144,7 @@ private Q_SLOTS:
             }
 
             const auto store = openRecords(file.path(), Opening::MustExist);
-            QVERIFY2(store, store ? "" : qPrintable(store.error().what + store.error().detail));
+            QVERIFY2(store, store ? "" : qPrintable(store.error().what.english() + store.error().detail));
             QVERIFY((*store)->fileFaults()->isEmpty());
             QSet<QString> kept;
             const auto all = storage::Patients(**store).all();

@@ -226,7 +226,7 @@ private Q_SLOTS:
         Clinic clinic;
         const auto refusedAs = [&](const records::VisitId& id, const QString& reason) {
             const auto amended = clinic.visits.amend(id, reason);
-            return amended ? QString() : amended.error().what;
+            return amended ? QString() : amended.error().what.english();
         };
         QVERIFY(refusedAs(clinic.draft.id, u"reason"_s).contains(u"draft"_s));
         QVERIFY(clinic.visits.sign(clinic.draft.id, serra));

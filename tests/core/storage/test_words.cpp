@@ -120,7 +120,7 @@ private:
     {
         const auto done = storage::write(*m_store, sql, bindings);
         if (!done)
-            qFatal("%s", qPrintable(done.error().what + done.error().detail));
+            qFatal("%s", qPrintable(done.error().what.english() + done.error().detail));
     }
 
     QTemporaryDir m_folder;
@@ -138,7 +138,7 @@ QStringList answers(const Store& store, const QString& sql, int columns)
         found += cells.join(u'|');
         return {};
     });
-    return done ? found : QStringList(done.error().what + done.error().detail);
+    return done ? found : QStringList(done.error().what.english() + done.error().detail);
 }
 
 std::vector<quint64> numbers(const Store& store, const QString& sql)
