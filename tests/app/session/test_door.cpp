@@ -253,7 +253,7 @@ private Q_SLOTS:
         exchange::ImportedVisit visit;
         visit.visit.day = today;
         visit.visit.findings = {berg(5600)};
-        visit.origins = {{1, {exchange::Place{u"Line %1, column %2: %3", 2}}, false}};
+        visit.origins = {{1, {exchange::Place{"Line %1, column %2: %3", 2}}, false}};
         imported.visits = {visit};
         refused(session::importPatients(*desk.session, {imported}, *desk.answers.signer),
                 u"Berg balance scale: total: 0 to 56 points"_s);

@@ -63,7 +63,7 @@ private Q_SLOTS:
         QCOMPARE(base::listed(words).english(), u"a, b, c"_s);
         QCOMPARE(base::listed(words, 2).english(), u"a, b and 1 more"_s);
         QCOMPARE(base::inLines(words).english(), u"a\nb\nc"_s);
-        QVERIFY(base::listed({}).isEmpty());
+        QVERIFY(base::listed(std::vector<Message>()).isEmpty());
     }
 };
 

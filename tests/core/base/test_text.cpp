@@ -129,9 +129,9 @@ void TextTest::whatOrdersATerminalAboutIsReplaced()
 
 void TextTest::aLongListSaysHowManyMore()
 {
-    QCOMPARE(base::listed({u"a"_s, u"b"_s}, 2), u"a, b"_s);
-    QCOMPARE(base::listed({u"a"_s, u"b"_s, u"c"_s}, 2), u"a, b and 1 more"_s);
-    QCOMPARE(base::listed({}, 2), QString());
+    QCOMPARE(base::listed(QStringList{u"a"_s, u"b"_s}, 2), u"a, b"_s);
+    QCOMPARE(base::listed(QStringList{u"a"_s, u"b"_s, u"c"_s}, 2), u"a, b and 1 more"_s);
+    QCOMPARE(base::listed(QStringList(), 2), QString());
 }
 
 HOUSE_TEST(TextTest)
