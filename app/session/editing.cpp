@@ -124,9 +124,10 @@ base::Result<void> Session::removeFinding(const records::VisitId& visit, const Q
 
 base::Result<void> Session::undo()
 {
-    const std::vector<Edit> edits = m_undo.last();
-    for (auto edit = edits.rbegin(); edit != edits.rend(); ++edit) {
-        if (auto stored = store(*edit, edit->before, edit->conditionsBefore); !stored)
+    std::vector<Edit> edits = m_undo.last();
+    std::ranges::reverse(edits); // the newest first
+    for (const Edit& edit : edits) {
+        if (auto stored = store(edit, edit.before, edit.conditionsBefore); !stored)
             return stored;
         m_undo.takenBack();
         Q_EMIT editsChanged();

@@ -12,13 +12,14 @@ namespace catalogue
 namespace
 {
 
+/// A file may hold words without end, and characters that steer what stands around them.
 base::Message faultAt(const QString& place, const base::Message& what)
 {
-    constexpr qsizetype mostOfPlace = 200, mostOfWhat = 500; // a file may hold words without end
+    constexpr qsizetype mostOfPlace = 200, mostOfWhat = 500;
     const QString words = what.english();
-    return base::said("%1: %2").arg(
-        base::verbatim(base::shortened(place, mostOfPlace)),
-        words.size() > mostOfWhat ? base::verbatim(base::shortened(words, mostOfWhat)) : what);
+    const QString shown = base::shortened(words, mostOfWhat);
+    return base::said("%1: %2").arg(base::verbatim(base::shortened(place, mostOfPlace)),
+                                    shown == words ? what : base::verbatim(shown));
 }
 
 } // namespace

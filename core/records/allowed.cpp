@@ -32,6 +32,7 @@ base::Message rangeWords(const std::optional<double>& lowest, const std::optiona
 base::Message optionWords(const std::vector<catalogue::Option>& options)
 {
     std::vector<base::Message> titles;
+    titles.reserve(options.size());
     for (const catalogue::Option& option : options)
         titles.push_back(base::titled(option.title));
     return base::said("one of %1").arg(base::listed(titles, titles.size()));

@@ -192,7 +192,8 @@ void TestDialogs::anErrorSaysWhatHappenedAndWhatIsSafe()
             shown += label->text() + u'\n';
         QTest::keyClick(&dialog, Qt::Key_Return);
     });
-    dialogs.tell({base::ErrorKind::Conflict, base::said("Another program saved this patient meanwhile."), {}});
+    dialogs.tell(
+        {base::ErrorKind::Conflict, base::said("Another program saved this patient meanwhile."), {}});
     QVERIFY(shown.contains(u"Another program saved this patient meanwhile."_s));
     QVERIFY(shown.contains(u"what you typed is kept"_s));
 }
