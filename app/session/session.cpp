@@ -100,6 +100,7 @@ void Session::settleWhenIdle()
     connect(this, &Session::visitChanged, &m_idle, saved);
     connect(this, &Session::visitsChanged, &m_idle, saved);
     connect(this, &Session::letterChanged, &m_idle, saved);
+    connect(this, &Session::judgingChanged, &m_idle, saved);
     connect(this, &Session::clinicChanged, &m_idle, saved);
     connect(this, &Session::catalogueChanged, &m_idle, saved);
 }

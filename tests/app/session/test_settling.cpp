@@ -9,8 +9,13 @@ using namespace Qt::StringLiterals;
 namespace test_settling
 {
 
-/// What the file alone holds, without the log beside it: the visits of the one patient.
-std::vector<records::Visit> inTheFileAlone(const clinic_desk::Desk& desk)
+struct Held {
+    records::Patient patient;
+    std::vector<records::Visit> visits;
+};
+
+/// What the file alone holds, without the log beside it, of the one patient.
+Held inTheFileAlone(const clinic_desk::Desk& desk)
 {
     const QTemporaryDir elsewhere;
     const QString copy = elsewhere.filePath(u"copy"_s);
@@ -23,7 +28,7 @@ std::vector<records::Visit> inTheFileAlone(const clinic_desk::Desk& desk)
     if (!patients || patients->empty())
         return {};
     (*session)->choosePatient(patients->front().id);
-    return (*session)->visits();
+    return {(*session)->patientInFocus(), (*session)->visits()};
 }
 
 /// When what was saved is in the one file.
@@ -37,9 +42,9 @@ private Q_SLOTS:
         clinic_desk::Desk desk;
         desk.session->choosePatient(desk.add(u"Halden"_s, u"Mirrit"_s, {}).id);
         desk.addVisit(QDate(2026, 3, 2), false);
-        QVERIFY(inTheFileAlone(desk).empty());
+        QVERIFY(inTheFileAlone(desk).visits.empty());
         paces::letPass(2000);
-        const auto visits = inTheFileAlone(desk);
+        const auto visits = inTheFileAlone(desk).visits;
         QCOMPARE(visits.size(), size_t(1));
         QCOMPARE(visits.front().findings.size(), size_t(1));
     }
@@ -49,9 +54,22 @@ private Q_SLOTS:
         clinic_desk::Desk desk;
         desk.session->choosePatient(desk.add(u"Halden"_s, u"Mirrit"_s, {}).id);
         desk.addVisit(QDate(2026, 3, 2));
-        const auto visits = inTheFileAlone(desk);
+        const auto visits = inTheFileAlone(desk).visits;
         QCOMPARE(visits.size(), size_t(1));
         QCOMPARE(visits.front().state, records::VisitState::Signed);
+    }
+
+    void aWordAboutHowToJudgeIsInTheFileAMomentLater()
+    {
+        clinic_desk::Desk desk;
+        desk.session->choosePatient(desk.add(u"Halden"_s, u"Mirrit"_s, {}).id);
+        const auto earlier = desk.addVisit(QDate(2026, 3, 1));
+        const auto later = desk.addVisit(QDate(2026, 3, 2));
+        paces::letPass(2000);
+        QVERIFY(desk.session->declareEqual(u"toe-tapping"_s, earlier, later, u"as before"_s));
+        QVERIFY(inTheFileAlone(desk).patient.declared.empty());
+        paces::letPass(2000);
+        QCOMPARE(inTheFileAlone(desk).patient.declared.size(), size_t(1));
     }
 
     void aFileThatWasRenamedIsNoticedBeforeASave()
