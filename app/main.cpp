@@ -1,4 +1,5 @@
 #include "app/console/console.h"
+#include "app/session/languages.h"
 #include "app/session/messages.h"
 #include "app/shell/doorbell.h"
 #include "app/shell/look.h"
@@ -11,9 +12,9 @@
 #include "core/catalogue/reader.h"
 
 #include <QApplication>
+#include <QLocale>
 #include <QLoggingCategory>
 #include <QTextStream>
-#include <QTranslator>
 
 using namespace Qt::StringLiterals;
 
@@ -35,10 +36,26 @@ QDateTime now()
     return QDateTime::currentDateTimeUtc();
 }
 
-int failed(Exit how, const QString& sentence)
+int failed(Exit how, const base::Message& sentence)
 {
-    QTextStream(stderr) << base::printable(sentence) << '\n';
+    QTextStream(stderr) << base::printable(sentence.in(session::screenPhrases())) << '\n';
     return how;
+}
+
+/// Takes --language CODE out of the arguments and speaks it, else what the environment wishes. Empty: a
+/// language that the program speaks.
+base::Message chooseLanguage(QStringList& arguments)
+{
+    const qsizetype place = arguments.indexOf(u"--language"_s);
+    session::speak(session::spokenOf(QLocale::system().uiLanguages()));
+    if (place < 0)
+        return {};
+    const QString code = arguments.value(place + 1);
+    if (!session::isSpoken(code))
+        return session::unspoken(u"--language"_s);
+    session::speak(code);
+    arguments.remove(place, 2);
+    return {};
 }
 
 /// Draws without a display; standard error is left to the one sentence that says what went wrong.
@@ -64,21 +81,22 @@ bool asksForPictures(const QStringList& arguments)
 int pictures(const QStringList& arguments, const catalogue::Catalogue& catalogue)
 {
     if (arguments.size() != 4 || arguments.at(2) != u"--to"_s)
-        return failed(WrongUse, u"Use: aplomb pictures RECORDS --to FOLDER"_s);
+        return failed(WrongUse, base::said("Use: aplomb pictures RECORDS --to FOLDER"));
     // The screens are worked with, so in a copy, and under a name of its own for what programs remember.
     QApplication::setApplicationName(u"Aplomb pictures"_s);
     const auto session =
         session::Session::open(arguments.at(1), catalogue, now, u"pictures"_s, records::Opening::AsCopy);
     if (!session)
-        return failed(CouldNot, session::sentence(session.error()));
+        return failed(CouldNot, session.error().what);
+    (*session)->speakAsScreen();
     const auto written = shell::takePictures(**session, arguments.at(3));
     if (!written)
-        return failed(CouldNot, session::sentence(written.error()));
+        return failed(CouldNot, written.error().what);
     QTextStream out(stdout);
     out << written->join(u'\n') << '\n' << Qt::flush;
     return out.status() == QTextStream::Ok
                ? Done
-               : failed(CouldNot, u"What was written could not be listed on the standard output."_s);
+               : failed(CouldNot, base::said("What was written could not be listed on the standard output."));
 }
 
 int verb(const QStringList& arguments, const catalogue::Catalogue& catalogue)
@@ -88,7 +106,7 @@ int verb(const QStringList& arguments, const catalogue::Catalogue& catalogue)
     return console::run(arguments, catalogue, now, out, err);
 }
 
-/// aplomb [--records FILE]
+/// aplomb [--records FILE] [--language CODE]
 bool asksForWindow(const QStringList& arguments)
 {
     return arguments.isEmpty() || (arguments.size() == 2 && arguments.first() == u"--records"_s);
@@ -120,27 +138,28 @@ int window(const QStringList& arguments, const catalogue::Catalogue& catalogue, 
 
 int main(int count, char** words)
 {
-    const QStringList arguments = argumentsOf(count, words);
+    QStringList arguments = argumentsOf(count, words);
+    const base::Message wrongLanguage = chooseLanguage(arguments);
+    if (!wrongLanguage.isEmpty())
+        return failed(WrongUse, wrongLanguage);
     const bool isVerb = console::isVerb(arguments);
     if (!isVerb && !asksForWindow(arguments))
-        return failed(WrongUse, u"Use: aplomb [--records FILE]"_s);
+        return failed(WrongUse, base::said("Use: aplomb [--records FILE] [--language CODE]"));
     if (isVerb)
         goWithoutWindow();
     else if (!hasDisplay())
-        return failed(CouldNot, u"There is no display to open a window on; aplomb --help names what works "
-                                "without one."_s);
+        return failed(CouldNot, base::said("There is no display to open a window on; aplomb --help names "
+                                           "what works without one."));
     int ours = 1; // what the arguments mean is said above, so none is left to Qt
     QApplication application(ours, words);
+    QLocale::setDefault(QLocale::c()); // numbers are written alike in every language
     QApplication::setOrganizationName(u"Aplomb"_s);
     QApplication::setApplicationName(u"Aplomb"_s);
     QApplication::setApplicationVersion(QStringLiteral(APLOMB_VERSION));
-    QTranslator plurals;
-    if (plurals.load(u":/translations/aplomb_en.qm"_s))
-        QApplication::installTranslator(&plurals);
-
+    session::speak(session::spoken()); // once more, for the texts of the screens
     const auto catalogue = catalogue::readCatalogue(u":/catalogue"_s);
     if (!catalogue)
-        return failed(CouldNot, session::sentence(catalogue.error()));
+        return failed(CouldNot, catalogue.error().what);
     if (asksForPictures(arguments))
         return pictures(arguments, *catalogue);
     return isVerb ? verb(arguments, *catalogue) : window(arguments, *catalogue, application);

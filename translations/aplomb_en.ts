@@ -10,9 +10,26 @@
             <numerusform>%n findings</numerusform>
         </translation>
     </message>
+    <message numerus="yes">
+        <source>%n finding(s): %1 to %2</source>
+        <translation>
+            <numerusform>%n finding: %1 to %2</numerusform>
+            <numerusform>%n findings: %1 to %2</numerusform>
+        </translation>
+    </message>
 </context>
 <context>
-    <name>forms::FormPreview</name>
+    <name>changes::CourseSection</name>
+    <message numerus="yes">
+        <source>%n comparable visit(s) since %1.</source>
+        <translation>
+            <numerusform>%n comparable visit since %1.</numerusform>
+            <numerusform>%n comparable visits since %1.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>own::FormPreview</name>
     <message numerus="yes">
         <source>%n test(s)</source>
         <translation>
@@ -22,7 +39,7 @@
     </message>
 </context>
 <context>
-    <name>forms::MeasureEditor</name>
+    <name>own::MeasureEditor</name>
     <message numerus="yes">
         <source>Not saved yet: %n field(s) to correct.</source>
         <translation>
@@ -32,7 +49,41 @@
     </message>
 </context>
 <context>
-    <name>forms::ThresholdEditor</name>
+    <name>own::OwnError</name>
+    <message numerus="yes">
+        <source>Bland–Altman plot of %n person(s): %1, limits of agreement %2 to %3.</source>
+        <translation>
+            <numerusform>Bland–Altman plot of %n person: %1, limits of agreement %2 to %3.</numerusform>
+            <numerusform>Bland–Altman plot of %n people: %1, limits of agreement %2 to %3.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>Plot of %n person(s): each of %1 trials less the person&apos;s mean, against that mean.</source>
+        <translation>
+            <numerusform>Plot of %n person: each of %1 trials less the person&apos;s mean, against that mean.</numerusform>
+            <numerusform>Plot of %n people: each of %1 trials less the person&apos;s mean, against that mean.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>own::OwnErrorWords</name>
+    <message numerus="yes">
+        <source>Fewer than %n person(s): it may not yet stand in for a published row.</source>
+        <translation>
+            <numerusform>Fewer than %n person: it may not yet stand in for a published row.</numerusform>
+            <numerusform>Fewer than %n people: it may not yet stand in for a published row.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%1 to %n day(s) apart</source>
+        <translation>
+            <numerusform>%1 to %n day apart</numerusform>
+            <numerusform>%1 to %n days apart</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>own::ThresholdEditor</name>
     <message numerus="yes">
         <source>Not saved yet: %n field(s) to correct.</source>
         <translation>
@@ -72,12 +123,12 @@
     </message>
 </context>
 <context>
-    <name>shell::VisitActions</name>
+    <name>shell::StatusLine</name>
     <message numerus="yes">
-        <source>%n finding(s) in it cannot be brought back.</source>
+        <source>%1 · %2 of %n test(s)</source>
         <translation>
-            <numerusform>%n finding in it cannot be brought back.</numerusform>
-            <numerusform>%n findings in it cannot be brought back.</numerusform>
+            <numerusform>%1 · %2 of %n test</numerusform>
+            <numerusform>%1 · %2 of %n tests</numerusform>
         </translation>
     </message>
 </context>

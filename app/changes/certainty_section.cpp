@@ -1,6 +1,7 @@
 #include "app/changes/certainty_section.h"
 
 #include "app/changes/html.h"
+#include "core/base/text.h"
 
 #include "core/telling/course_words.h"
 
@@ -16,7 +17,7 @@ QString certaintySection(const Row& row, const catalogue::Catalogue& catalogue, 
         return {};
     const judging::Comparison& held = *row.comparison;
     QStringList lines{telling::weightWords(held, catalogue, phrases),
-                      capitalised(telling::strengthWords(held, row.change.course, phrases))};
+                      base::capitalised(telling::strengthWords(held, row.change.course, phrases))};
     lines.removeAll(QString());
     if (held.raised)
         lines << telling::raisedWords(*held.raised, plannedVisits, phrases);

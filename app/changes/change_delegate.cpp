@@ -56,6 +56,7 @@ void paintNumber(QPainter& painter, const QRectF& box, const QString& words, con
     const Parts number = parts(words);
     const Places room = places(QFontMetricsF(painter.font()));
     const QRectF whole(box.left(), box.top(), room.whole, box.height());
+    painter.setLayoutDirection(Qt::LeftToRight); // a number reads so in every language
     painter.setPen(colours.text);
     painter.drawText(whole, int(Qt::AlignRight | Qt::AlignVCenter), number.whole);
     painter.drawText(QRectF(whole.right(), box.top(), room.fraction, box.height()),
@@ -75,8 +76,10 @@ void paintMeaning(QPainter& painter, const QRectF& box, const Row& row, const wi
     const double used = QFontMetricsF(painter.font()).horizontalAdvance(meaning.verdict);
     painter.setFont(widgets::captionFont());
     painter.setPen(colours.quiet);
-    painter.drawText(box.adjusted(used + widgets::space2, 0, 0, 0), int(Qt::AlignLeft | Qt::AlignVCenter),
-                     meaning.quiet);
+    const double behind = used + widgets::space2;
+    const QRectF rest = painter.layoutDirection() == Qt::RightToLeft ? box.adjusted(0, 0, -behind, 0)
+                                                                     : box.adjusted(behind, 0, 0, 0);
+    painter.drawText(rest, int(Qt::AlignLeft | Qt::AlignVCenter), meaning.quiet);
 }
 
 /// Room for both.

@@ -8,10 +8,12 @@
 #include "app/changes/screen_limit.h"
 #include "app/changes/standing_section.h"
 #include "app/changes/tally.h"
+#include "app/session/messages.h"
 #include "app/widgets/copy_rows.h"
 #include "app/widgets/empty_state.h"
 #include "app/widgets/notice.h"
 #include "app/widgets/theme.h"
+#include "app/widgets/wide_column.h"
 
 #include "core/judging/composite.h"
 #include "core/records/as_of.h"
@@ -48,6 +50,8 @@ QString detailStyle(const widgets::Colours& colours)
                                                                     colours.accent.name());
 }
 
+constexpr int leastTitle = 180; ///< of a test, in pixels
+
 QTableView* makeView(ChangeModel& model, QWidget* parent)
 {
     auto* table = new QTableView(parent);
@@ -58,7 +62,7 @@ QTableView* makeView(ChangeModel& model, QWidget* parent)
     table->setSelectionMode(QAbstractItemView::ExtendedSelection);
     QHeaderView* header = table->horizontalHeader();
     header->setSectionResizeMode(QHeaderView::ResizeToContents);
-    header->setSectionResizeMode(ChangeModel::Measure, QHeaderView::Stretch);
+    new widgets::WideColumn(*table, ChangeModel::Measure, leastTitle);
     header->setSectionsClickable(false);
     new widgets::CopyRows(*table);
     return table;
@@ -146,6 +150,7 @@ QWidget* ChangePage::makeTable()
     m_table = makeView(*m_model, halves);
     m_table->setAccessibleName(tr("Changes"));
     m_detail = new QTextBrowser(halves);
+    widgets::dress(*m_detail);
     m_detail->setObjectName(u"changeDetail"_s);
     m_detail->setAccessibleName(tr("The selected change explained"));
     m_detail->setOpenExternalLinks(true);
@@ -162,7 +167,8 @@ QWidget* ChangePage::makeTable()
 
 std::vector<Row> ChangePage::shownRows() const
 {
-    auto shown = rows(m_session.changes(), m_chooser->against(), m_session.catalogue(), m_phrases);
+    auto shown =
+        rows(m_session.changes(), m_chooser->against(), m_session.catalogue(), session::screenPhrases());
     if (m_hold->isChecked())
         holdFalseFlags(shown);
     return shown;
@@ -233,7 +239,7 @@ QString ChangePage::composite() const
     QStringList lines;
     for (const auto& worsening : judging::compositeWorsenings(
              {until.visits(), m_session.patientInFocus(), m_session.catalogue(), judging}))
-        lines << telling::compositeWords(worsening, m_session.catalogue(), m_phrases);
+        lines << telling::compositeWords(worsening, m_session.catalogue(), session::screenPhrases());
     return lines.join(u'\n');
 }
 
@@ -244,10 +250,10 @@ void ChangePage::explain()
     const records::Patient& patient = m_session.patientInFocus();
     const catalogue::Catalogue& catalogue = m_session.catalogue();
     m_detail->document()->setDefaultStyleSheet(detailStyle(widgets::coloursFor(palette())));
-    m_detail->setHtml(row != nullptr
-                          ? detail(*row, {m_session.visits(), patient, catalogue, judging}, m_phrases) +
-                                standingSection(*row, patient, catalogue, m_phrases)
-                          : QString());
+    m_detail->setHtml(row != nullptr ? detail(*row, {m_session.visits(), patient, catalogue, judging},
+                                              session::screenPhrases()) +
+                                           standingSection(*row, patient, catalogue, session::screenPhrases())
+                                     : QString());
     m_rowChooser->offer(row != nullptr ? row->comparison : std::nullopt);
     m_equality->offer(row != nullptr ? row->comparison : std::nullopt);
 }

@@ -48,7 +48,6 @@ private:
 
     session::Session& m_session;
     session::Prompts& m_prompts;
-    base::Phrasebook m_phrases;
     ChangeModel* m_model;
     widgets::Notice* m_composite;
     ReferenceChooser* m_chooser;

@@ -1,6 +1,7 @@
 #include "app/changes/course_section.h"
 
 #include "app/changes/html.h"
+#include "app/session/messages.h"
 
 #include "core/judging/events.h"
 #include "core/records/wording.h"
@@ -45,9 +46,8 @@ QString CourseSectionTeller::run() const
     const auto& points = row.change.course.run;
     if (points.size() < 2)
         return tr("No earlier visit is comparable with this one.");
-    return tr("%1 comparable visits since %2.")
-        .arg(points.size())
-        .arg(records::dayInWords(points.front().day));
+    return tr("%n comparable visit(s) since %1.", nullptr, int(points.size()))
+        .arg(session::dayInWords(points.front().day));
 }
 
 QString CourseSectionTeller::referenceLine(const QString& name, const std::optional<Comparison>& held,
@@ -58,9 +58,9 @@ QString CourseSectionTeller::referenceLine(const QString& name, const std::optio
     const QString verdict = telling::verdictWords(*held, phrases);
     const QString strength = strengthWord(*held, row.change.course);
     return tableLine(
-        escaped({name, records::dayInWords(held->reference.day),
+        escaped({name, session::dayInWords(held->reference.day),
                  records::written(held->reference.finding.value, measure, phrases),
-                 held->difference ? telling::signedAmount(*held->difference, measure) : QString(),
+                 held->difference ? telling::signedAmount(*held->difference, measure, phrases) : QString(),
                  strength.isEmpty() ? verdict : verdict + u" · "_s + strength}));
 }
 
@@ -71,8 +71,8 @@ QString CourseSectionTeller::meanLine(const Comparison& held) const
     return tableLine(
         escaped({tr("mean of the first two"),
                  {},
-                 mean ? telling::amount(*mean, measure, 1) : QString(),
-                 held.difference ? telling::signedAmount(*held.difference, measure, 1) : QString(),
+                 mean ? telling::amount(*mean, measure, phrases, 1) : QString(),
+                 held.difference ? telling::signedAmount(*held.difference, measure, phrases, 1) : QString(),
                  telling::verdictWords(held, phrases)}));
 }
 
@@ -97,8 +97,8 @@ QStringList CourseSectionTeller::confirmations() const
 {
     QStringList lines;
     for (const judging::Confirmation& each : row.change.course.confirmations) {
-        const QString seen = records::dayInWords(each.seen.day);
-        const QString confirmed = records::dayInWords(each.confirmed.day);
+        const QString seen = session::dayInWords(each.seen.day);
+        const QString confirmed = session::dayInWords(each.confirmed.day);
         lines << (each.verdict == judging::Verdict::Better
                       ? tr("Improvement seen on %1 and confirmed on %2, which is the new level.")
                       : tr("Decline seen on %1 and confirmed on %2, which is the new level."))

@@ -3,10 +3,12 @@
 #include "app/changes/certainty_section.h"
 #include "app/changes/course_section.h"
 #include "app/changes/html.h"
+#include "app/session/messages.h"
 
 #include "core/records/wording.h"
 #include "core/telling/condition_words.h"
 #include "core/telling/row_words.h"
+#include "core/telling/terms.h"
 #include "core/telling/wording.h"
 
 #include <QCoreApplication>
@@ -103,10 +105,9 @@ QString DetailTeller::conditions() const
         const QString now = records::recorded(row.comparison->now.conditions, rule.condition);
         const QString words = match(rule.condition, before, now);
         const QString shown = words == tr("same") ? words : u"<b>"_s + words.toHtmlEscaped() + u"</b>"_s;
-        html += u"<tr><td>%1</td><td>%2</td><td>%3</td><td>%4</td></tr>"_s.arg(
-            (condition != nullptr ? condition->title : rule.condition).toHtmlEscaped(),
-            telling::conditionValue(before, condition, phrases).toHtmlEscaped(),
-            telling::conditionValue(now, condition, phrases).toHtmlEscaped(), shown);
+        html += tableLine({(condition != nullptr ? condition->title : rule.condition).toHtmlEscaped(),
+                           telling::conditionValue(before, condition, phrases).toHtmlEscaped(),
+                           telling::conditionValue(now, condition, phrases).toHtmlEscaped(), shown});
     }
     if (html.isEmpty())
         return {};
@@ -132,8 +133,9 @@ QString DetailTeller::notUsed() const
 {
     QStringList lines;
     for (const judging::NotUsed& each : row.comparison->notUsed)
-        lines << u"<b>%1.</b> %2"_s.arg(
-            capitalised(telling::whyNotUsed(each, catalogue, phrases)).toHtmlEscaped(), withLink(each.row));
+        lines << u"<b>%1</b> %2"_s.arg(
+            telling::sentence(telling::whyNotUsed(each, catalogue, phrases), phrases).toHtmlEscaped(),
+            withLink(each.row));
     return section(tr("Evidence that fits but was not used"), list(lines));
 }
 
@@ -143,21 +145,22 @@ QString DetailTeller::howMeasured() const
     const auto tell = [&](const QString& day, const records::Occasion& occasion) {
         QStringList parts;
         if (!occasion.computedFrom.isEmpty())
-            parts << tr("computed from %1").arg(occasion.computedFrom);
+            parts << tr("computed from %1").arg(occasion.computedFrom.in(phrases));
         if (occasion.finding.trials.size() > 1) {
             QStringList trials;
             for (const double trial : occasion.finding.trials)
                 trials << records::writtenTrial(trial, measure);
-            parts << tr("trials %1 %2").arg(trials.join(u", "_s), values::symbol(measure.unit)).trimmed();
+            parts << tr("trials %1")
+                         .arg(values::withUnit(session::joined("%1, %2", trials), measure.unit, phrases));
         }
         if (occasion.finding.capReached)
             parts << tr("stopped at the cap");
         if (!occasion.finding.signs.isEmpty())
-            parts << occasion.finding.signs.join(u", "_s);
+            parts << telling::signsWords(occasion.finding.signs, measure, phrases);
         if (!occasion.finding.note.isEmpty())
             parts << occasion.finding.note;
         if (!parts.isEmpty())
-            lines << tr("%1: %2").arg(day, parts.join(u"; "_s)).toHtmlEscaped();
+            lines << tr("%1: %2").arg(day, session::joined("%1; %2", parts)).toHtmlEscaped();
     };
     if (row.comparison)
         tell(row.referenceDay, row.comparison->reference);

@@ -1,5 +1,6 @@
 #include "app/changes/equality_line.h"
 
+#include "app/session/messages.h"
 #include "app/widgets/theme.h"
 #include "core/judging/declared.h"
 #include "core/records/visit.h"
@@ -57,7 +58,7 @@ void EqualityLine::offer(const std::optional<judging::Comparison>& comparison)
         mayDeclare = judging::mayBeDeclaredEqual(*comparison, patient);
         words = mayDeclare ? tr("Not comparable only because something was not recorded.")
                            : telling::declaredWords(*comparison, patient, m_session.visits(),
-                                                    m_session.catalogue(), {});
+                                                    m_session.catalogue(), session::screenPhrases());
     }
     m_words->setText(words);
     m_declare->setVisible(mayDeclare);
@@ -69,17 +70,17 @@ QString EqualityLine::dayOf(const records::VisitId& series) const
 {
     const auto& visits = m_session.visits();
     const auto visit = std::ranges::find(visits, series, &records::Visit::series);
-    return visit == visits.end() ? QString() : records::dayInWords(visit->day);
+    return visit == visits.end() ? QString() : session::dayInWords(visit->day);
 }
 
 QString EqualityLine::question() const
 {
     const catalogue::Catalogue& catalogue = m_session.catalogue();
     const catalogue::Measure* measure = catalogue.measure(m_comparison->measure);
-    const base::Phrasebook phrases;
+    const base::Phrasebook& phrases = session::screenPhrases();
     QStringList lines = {tr("Were the conditions the same on %1 and %2 for %3?")
-                             .arg(records::dayInWords(m_comparison->reference.day),
-                                  records::dayInWords(m_comparison->now.day),
+                             .arg(session::dayInWords(m_comparison->reference.day),
+                                  session::dayInWords(m_comparison->now.day),
                                   measure != nullptr ? records::titled(*measure, phrases) : QString()),
                          telling::unrecordedWords(judging::unrecorded(*m_comparison, catalogue),
                                                   *m_comparison, catalogue, phrases),
@@ -107,11 +108,11 @@ void EqualityLine::takeBack()
 {
     const records::DeclaredEqual word = *m_declared; // a saved word offers anew
     const catalogue::Measure* measure = m_session.catalogue().measure(word.measure);
-    const auto reason =
-        m_prompts.line(tr("No longer count the conditions on %1 and %2 as the same for %3?")
-                           .arg(dayOf(word.earlier), dayOf(word.later),
-                                measure != nullptr ? records::titled(*measure, {}) : word.measure),
-                       tr("Reason, kept with the patient's record"), {});
+    const auto reason = m_prompts.line(
+        tr("No longer count the conditions on %1 and %2 as the same for %3?")
+            .arg(dayOf(word.earlier), dayOf(word.later),
+                 measure != nullptr ? records::titled(*measure, session::screenPhrases()) : word.measure),
+        tr("Reason, kept with the patient's record"), {});
     if (!reason)
         return;
     if (const auto takenBack = m_session.takeBackEqual(word.measure, word.earlier, word.later, *reason);

@@ -1,5 +1,9 @@
 #include "app/changes/html.h"
 
+#include <QGuiApplication>
+
+#include <algorithm>
+
 using namespace Qt::StringLiterals;
 
 namespace changes
@@ -22,7 +26,10 @@ QString tableLine(const QStringList& cells, bool isHead)
 {
     const QString open = isHead ? u"<th>"_s : u"<td>"_s;
     const QString close = isHead ? u"</th>"_s : u"</td>"_s;
-    return u"<tr>"_s + open + cells.join(close + open) + close + u"</tr>"_s;
+    QStringList placed = cells;
+    if (QGuiApplication::isRightToLeft()) // a document does not turn its columns
+        std::ranges::reverse(placed);
+    return u"<tr>"_s + open + placed.join(close + open) + close + u"</tr>"_s;
 }
 
 QStringList escaped(QStringList lines)
@@ -30,11 +37,6 @@ QStringList escaped(QStringList lines)
     for (QString& line : lines)
         line = line.toHtmlEscaped();
     return lines;
-}
-
-QString capitalised(const QString& words)
-{
-    return words.left(1).toUpper() + words.mid(1);
 }
 
 } // namespace changes

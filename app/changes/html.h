@@ -18,7 +18,4 @@ QString tableLine(const QStringList& cells, bool isHead = false);
 
 QStringList escaped(QStringList lines);
 
-/// With a capital letter in front.
-QString capitalised(const QString& words);
-
 } // namespace changes

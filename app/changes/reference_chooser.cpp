@@ -1,5 +1,6 @@
 #include "app/changes/reference_chooser.h"
 
+#include "app/session/messages.h"
 #include "app/widgets/theme.h"
 #include "core/records/patient.h"
 
@@ -66,7 +67,7 @@ void ReferenceChooser::choose(Against against)
 void ReferenceChooser::offerVisit(std::optional<QDate> day)
 {
     m_visit->setEnabled(day.has_value());
-    m_visit->setText(day ? tr("Re&ference visit, %1").arg(records::dayInWords(*day))
+    m_visit->setText(day ? tr("Re&ference visit, %1").arg(session::dayInWords(*day))
                          : tr("Re&ference visit: none chosen"));
 }
 

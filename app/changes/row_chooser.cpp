@@ -1,5 +1,6 @@
 #include "app/changes/row_chooser.h"
 
+#include "app/session/messages.h"
 #include "app/widgets/combo_box.h"
 #include "app/widgets/theme.h"
 #include "core/telling/row_words.h"
@@ -46,7 +47,7 @@ void RowChooser::offer(const std::optional<judging::Comparison>& comparison)
     m_rows->clear();
     m_measure = comparison ? comparison->measure : QString();
     const catalogue::Measure* measure = m_session.catalogue().measure(m_measure);
-    const base::Phrasebook phrases;
+    const base::Phrasebook& phrases = session::screenPhrases();
     if (measure != nullptr) {
         for (const auto& [row, reason] : comparison->notUsed)
             m_rows->addItem(tr("%1: %2").arg(telling::publishedLimit(row.improvement, row, *measure, phrases),

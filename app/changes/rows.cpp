@@ -1,12 +1,12 @@
 #include "app/changes/rows.h"
 
+#include "app/session/messages.h"
 #include "core/base/rounding.h"
 #include "core/records/wording.h"
 #include "core/telling/terms.h"
 #include "core/telling/wording.h"
 
 #include <QCoreApplication>
-#include <QLocale>
 
 #include <algorithm>
 #include <cmath>
@@ -54,7 +54,7 @@ QString RowsWords::strip(const Strip& strip)
     case Verdict::NoThreshold:
         break;
     }
-    const QString times = QLocale().toString(base::rounded(std::abs(strip.position), 1), 'f', 1);
+    const QString times = base::fixed(std::abs(strip.position), 1);
     if (strip.hasScale && strip.position > 0)
         return tr("better by %1 times the threshold of error").arg(times);
     if (strip.hasScale && strip.position < 0)
@@ -123,9 +123,9 @@ Row row(const judging::Change& change, Against against, const catalogue::Catalog
         return made;
     }
     made.reference = records::written(made.comparison->reference.finding.value, measure, phrases);
-    made.referenceDay = records::dayInWords(made.comparison->reference.day);
+    made.referenceDay = records::dayInWords(made.comparison->reference.day, phrases);
     if (made.comparison->difference)
-        made.difference = telling::signedAmount(*made.comparison->difference, measure);
+        made.difference = telling::signedAmount(*made.comparison->difference, measure, phrases);
     made.verdict = telling::verdictWords(*made.comparison, phrases);
     made.strength = strengthWord(*made.comparison, change.course);
     made.isUnjudged = made.comparison->verdict == Verdict::NoThreshold && !made.comparison->difference;
@@ -170,7 +170,7 @@ QString qualified(const Row& row)
         words << row.strength;
     if (row.isHeldBack)
         words << RowsWords::heldBack();
-    return words.join(u", "_s);
+    return session::joined("%1, %2", words);
 }
 
 Meaning shortMeaning(const Row& row)

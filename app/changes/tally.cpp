@@ -2,10 +2,10 @@
 
 #include "app/changes/screen_limit.h"
 #include "core/base/rounding.h"
+#include "core/base/text.h"
 #include "core/statistics/multiplicity.h"
 
 #include <QCoreApplication>
-#include <QLocale>
 
 #include <algorithm>
 
@@ -56,7 +56,7 @@ QString TallyWords::byChance(double expected, qsizetype judged)
     return tr("If nothing had changed, measurement error alone would still flag about %1 of the %2 results "
               "judged "
               "by a threshold (5 % each).")
-        .arg(QLocale().toString(base::rounded(expected, decimals), 'f', decimals))
+        .arg(base::fixed(expected, decimals))
         .arg(judged);
 }
 
@@ -80,9 +80,7 @@ QString tally(const std::vector<Row>& rows, bool isHeld)
     }
     if (isHeld && !stayingWords(rows).isEmpty())
         parts << stayingWords(rows);
-    QString sentence = parts.join(u"  ·  "_s);
-    sentence[0] = sentence[0].toUpper();
-    return sentence;
+    return base::capitalised(parts.join(u"  ·  "_s));
 }
 
 QString expectedByChance(const std::vector<Row>& rows)

@@ -1,8 +1,7 @@
 #include "app/charts/axis.h"
 
 #include "core/base/rounding.h"
-
-#include <QLocale>
+#include "core/records/patient.h"
 
 #include <algorithm>
 #include <array>
@@ -40,14 +39,17 @@ QDate roundDate(QDate day, const Pace& pace)
     return QDate(round / 12, round % 12 + 1, 1);
 }
 
-QString dateWords(QDate day, const Pace& pace, bool isFirst)
+QString dateWords(QDate day, const Pace& pace, bool isFirst, const base::Phrasebook& phrases)
 {
-    const QLocale english = QLocale::c();
+    const QString number = QString::number(day.day());
+    const QString month = records::monthInWords(day.month(), phrases);
+    const QString year = QString::number(day.year());
     if (pace.days > 0)
-        return english.toString(day, isFirst || day.dayOfYear() <= pace.days ? u"d MMM yyyy"_s : u"d MMM"_s);
+        return isFirst || day.dayOfYear() <= pace.days ? phrases("%1 %2 %3").arg(number, month, year)
+                                                       : phrases("%1 %2").arg(number, month);
     if (pace.months >= 12)
-        return QString::number(day.year());
-    return english.toString(day, isFirst || day.month() == 1 ? u"MMM yyyy"_s : u"MMM"_s);
+        return year;
+    return isFirst || day.month() == 1 ? phrases("%1 %2").arg(month, year) : month;
 }
 
 /// 1, 2 or 5 times a power of ten, at least `least`.
@@ -105,7 +107,7 @@ std::vector<double> heights(const TrendPoints& points)
 
 } // namespace
 
-Axis timeAxis(QDate from, QDate to, int most)
+Axis timeAxis(QDate from, QDate to, int most, const base::Phrasebook& phrases)
 {
     double first = double(from.toJulianDay());
     double last = double(to.toJulianDay());
@@ -117,7 +119,8 @@ Axis timeAxis(QDate from, QDate to, int most)
     const Pace& chosen = pace == paces.end() ? paces.back() : *pace;
     QDate day = roundDate(QDate::fromJulianDay(qint64(std::ceil(axis.from))), chosen);
     while (double(day.toJulianDay()) <= axis.to) {
-        axis.ticks.push_back({double(day.toJulianDay()), dateWords(day, chosen, axis.ticks.empty())});
+        axis.ticks.push_back(
+            {double(day.toJulianDay()), dateWords(day, chosen, axis.ticks.empty(), phrases)});
         day = chosen.days > 0 ? day.addDays(chosen.days) : day.addMonths(chosen.months);
     }
     return axis;

@@ -96,7 +96,7 @@ void paintLane(QPainter& painter, const TrendChart& chart, const ChartFonts& fon
             if (!entry.number)
                 marks.push_back({x(chart, entry.day),
                                  entry.absence ? markOf(*entry.absence) : Mark::OpenDiamond, entry.words,
-                                 entry.words.section(u':', 0, 0)});
+                                 entry.fewerWords});
         }
         paintRow(painter, chart, fonts, top,
                  line->name.isEmpty() ? chart.phrases()("without a value") : line->name, marks);
@@ -110,7 +110,7 @@ void paintEvents(QPainter& painter, const TrendChart& chart, const ChartFonts& f
     for (const TrendEvent& event : chart.points().events) {
         const double at = x(chart, event.day);
         if (!marks.empty() && marks.back().at == at)
-            marks.back().words += u"; "_s + event.label;
+            marks.back().words = chart.phrases().joined("%1; %2", {marks.back().words, event.label});
         else
             marks.push_back({at, markOf(event.kind), event.label, {}});
         marks.back().fewer = marks.back().words;

@@ -21,9 +21,9 @@ std::optional<TrendRange> rangeOf(const catalogue::Norm& norm)
     return std::nullopt;
 }
 
-QString withUnit(double number, const catalogue::Measure& measure)
+QString withUnit(double number, const catalogue::Measure& measure, const base::Phrasebook& phrases)
 {
-    return (records::written(number, measure) + u' ' + values::symbol(measure.unit)).trimmed();
+    return values::withUnit(records::written(number, measure), measure.unit, phrases);
 }
 
 } // namespace
@@ -47,11 +47,10 @@ std::optional<TrendRange> referenceRange(const records::Occasion& occasion, cons
     TrendRange range = *rangeOf(*best);
     range.low = std::max(range.low, measure->lowest.value_or(range.low));
     range.high = std::min(range.high, measure->highest.value_or(range.high));
-    const QString what = best->rangeLow && best->rangeHigh ? phrases(best->rangeWords.toUtf8().constData())
-                                                           : phrases("mean ± 2 SD");
+    const QString what = best->rangeLow && best->rangeHigh ? best->rangeWords : phrases("mean ± 2 SD");
     range.words = phrases("Reference range, lightly shaded: %1 to %2, %3 of %4 (%5).")
-                      .arg(withUnit(range.low, *measure), withUnit(range.high, *measure), what,
-                           telling::written(best->whom, phrases),
+                      .arg(withUnit(range.low, *measure, phrases), withUnit(range.high, *measure, phrases),
+                           what, telling::written(best->whom, phrases),
                            telling::sourceWords(best->whom, best->origin, catalogue, phrases));
     return range;
 }

@@ -58,7 +58,7 @@ TrendChart::TrendChart(const TrendPoints& points, const ChartLook& look, const b
       m_points(points),
       m_look(look),
       m_phrases(phrases),
-      m_time(timeAxis(points.from, points.to, 8)),
+      m_time(timeAxis(points.from, points.to, 8, phrases)),
       m_values(valueAxis(points)),
       m_timeAxis(new QValueAxis),
       m_valueAxis(new QValueAxis),
@@ -208,7 +208,7 @@ void TrendChart::settle()
 {
     m_frame = charts::frame(m_points, m_look.note, size());
     const int most = std::max(2, int(m_frame.plot.width() / (m_frame.row * 4.5)));
-    m_time = timeAxis(m_points.from, m_points.to, most);
+    m_time = timeAxis(m_points.from, m_points.to, most, m_phrases);
     setPlotArea(m_frame.plot);
     m_grid->cover(QRectF({}, size()));
     m_overlay->cover(QRectF({}, size()));

@@ -69,6 +69,7 @@ double TrendOverlay::y(double number) const
 void TrendOverlay::paint(QPainter* painter, const QStyleOptionGraphicsItem*, QWidget*)
 {
     painter->setRenderHint(QPainter::Antialiasing);
+    painter->setLayoutDirection(Qt::LeftToRight); // time runs so in every language; rows of words do not
     const TrendPoints& points = m_chart.points();
     paintHead(*painter);
     paintAxes(*painter);
@@ -93,25 +94,31 @@ void TrendOverlay::paintHead(QPainter& painter) const
     row.setHeight(heading.height());
     painter.setFont(m_fonts.heading);
     painter.setPen(colours.text);
-    drawElided(painter, row, Qt::AlignLeft | Qt::AlignBottom, points.title);
+    const bool isRightToLeft = m_chart.phrases().direction() == Qt::RightToLeft;
+    const Qt::Alignment start = isRightToLeft ? Qt::AlignRight : Qt::AlignLeft;
+    const auto after = [isRightToLeft](const QRectF& box, double used) {
+        return isRightToLeft ? box.adjusted(0, 0, -used, 0) : box.adjusted(used, 0, 0, 0);
+    };
+    drawElided(painter, row, start | Qt::AlignBottom, points.title);
     const double used = heading.horizontalAdvance(points.title) + 2 * gap;
     painter.setFont(m_fonts.caption);
     painter.setPen(colours.quiet);
     const double descent = heading.descent() - QFontMetricsF(m_fonts.caption).descent();
-    drawElided(painter, row.adjusted(used, 0, 0, -descent), Qt::AlignLeft | Qt::AlignBottom,
+    drawElided(painter, after(row, used).adjusted(0, 0, 0, -descent), start | Qt::AlignBottom,
                points.direction);
 
     painter.setFont(m_fonts.body);
     row.translate(0, row.height());
     row.setHeight(QFontMetricsF(m_fonts.body).height());
     for (const TrendLine& line : points.lines) {
-        drawMark(painter, markOf(line.side), {row.left() + 5, row.center().y()}, 8,
+        drawMark(painter, markOf(line.side),
+                 {isRightToLeft ? row.right() - 5 : row.left() + 5, row.center().y()}, 8,
                  colourOf(line.side, m_chart.look()));
         painter.setPen(colours.text);
         for (const QString& words : line.heading) {
             const bool isNamed = !line.name.isEmpty() && &words == &line.heading.first();
-            drawElided(painter, row.adjusted(10 + gap, 0, 0, 0), Qt::AlignLeft | Qt::AlignVCenter,
-                       isNamed ? line.name + u"  "_s + words : words);
+            drawElided(painter, after(row, 10 + gap), start | Qt::AlignVCenter,
+                       isNamed ? m_chart.phrases()("%1  %2").arg(line.name, words) : words);
             row.translate(0, row.height());
         }
     }
@@ -128,7 +135,7 @@ void TrendOverlay::paintAxes(QPainter& painter) const
         drawElided(painter, box, Qt::AlignRight | Qt::AlignVCenter, tick.words);
     }
     const QRectF unit(widgets::space4, frame.words.top() - 2, frame.row * 3, frame.row);
-    drawElided(painter, unit, Qt::AlignLeft | Qt::AlignVCenter, m_chart.points().unit);
+    drawElided(painter, unit, Qt::AlignLeft | Qt::AlignVCenter, m_chart.points().unitWords);
     for (const Tick& tick : m_chart.time().ticks) {
         const double at = frame.plot.left() + m_chart.time().share(tick.at) * frame.plot.width();
         painter.drawText(QRectF(at - 60, frame.dates.top(), 120, frame.row), Qt::AlignCenter, tick.words);
@@ -203,8 +210,7 @@ void TrendOverlay::paintLimits(QPainter& painter) const
                 return;
             const bool upwards = improved == (points.better == catalogue::Direction::HigherIsBetter);
             const QString words = (improved ? phrases("better %1 %2") : phrases("worse %1 %2"))
-                                      .arg(QChar(upwards ? u'>' : u'<'))
-                                      .arg(points.written(*limit));
+                                      .arg(QString(upwards ? u'>' : u'<'), points.written(*limit, phrases));
             const bool isAlone = points.lines.size() == 1;
             labels.push_back({y(*limit), improved, isAlone ? std::nullopt : std::optional(line.side), words});
         };
@@ -235,12 +241,13 @@ void TrendOverlay::paintRemarks(QPainter& painter) const
 {
     const Frame& frame = m_chart.frame();
     const QStringList rows = remarkRows(m_chart.points(), m_chart.look().note);
+    const bool isRightToLeft = m_chart.phrases().direction() == Qt::RightToLeft;
     QRectF row = frame.remarks;
     row.setHeight(frame.row);
     painter.setFont(m_fonts.caption);
     painter.setPen(m_chart.look().colours.quiet);
     for (const QString& words : rows) {
-        drawElided(painter, row, Qt::AlignLeft | Qt::AlignVCenter, words);
+        drawElided(painter, row, (isRightToLeft ? Qt::AlignRight : Qt::AlignLeft) | Qt::AlignVCenter, words);
         row.translate(0, frame.row);
     }
 }

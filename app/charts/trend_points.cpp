@@ -81,8 +81,11 @@ std::vector<TrendEntry> Maker::entries(const judging::Progress& progress) const
         entry.words = valueWords(occasion.finding);
         entry.number = height(occasion.finding.value);
         entry.isAtCap = judging::isAtCap(occasion.finding, measure);
-        if (const auto* missing = std::get_if<values::Missing>(&occasion.finding.value))
+        entry.fewerWords = entry.words;
+        if (const auto* missing = std::get_if<values::Missing>(&occasion.finding.value)) {
             entry.absence = missing->why;
+            entry.fewerWords = records::written(values::Missing{missing->why, {}}, measure, phrases);
+        }
         if (stage.sinceBefore) {
             for (const judging::Mismatch& mismatch : stage.sinceBefore->blocking)
                 entry.changes << conditionWords(mismatch);
@@ -128,7 +131,7 @@ std::optional<TrendLimits> Maker::limits(const judging::Comparison& held) const
     if (held.threshold->row.scale == catalogue::Scale::ProportionalToMean) {
         const double limit = held.threshold->limitFor(*held.difference, measure.better);
         const int decimals = telling::tellingDecimals(std::abs(*held.difference), limit, measure);
-        made.atThisVisit = telling::amount(limit, measure, decimals);
+        made.atThisVisit = telling::amount(limit, measure, phrases, decimals);
     }
     if (!held.cannotShow.better)
         made.improved = judging::valueAtLimit(*held.threshold, *reference, true, measure.better);
@@ -177,7 +180,7 @@ std::optional<TrendRange> Maker::range(const std::vector<TrendLine>& lines) cons
 }
 
 /// Steps from the lowest to the highest grade, or the words in the catalogue's order.
-std::vector<TrendStep> stepsOf(const catalogue::Measure& measure)
+std::vector<TrendStep> stepsOf(const catalogue::Measure& measure, const base::Phrasebook& phrases)
 {
     std::vector<TrendStep> steps;
     if (measure.kind == catalogue::Kind::Choice) {
@@ -187,7 +190,8 @@ std::vector<TrendStep> stepsOf(const catalogue::Measure& measure)
         for (double at = *measure.lowest; at <= *measure.highest; at += 1) {
             const QString key = QString::number(at);
             const auto word = std::ranges::find(measure.options, key, &catalogue::Option::key);
-            steps.push_back({at, word == measure.options.end() ? key : key + u' ' + word->title});
+            steps.push_back(
+                {at, word == measure.options.end() ? key : phrases("%1 %2").arg(key, word->title)});
         }
     }
     return steps;
@@ -280,11 +284,11 @@ bool TrendPoints::isEmpty() const
     return std::ranges::all_of(lines, [](const TrendLine& line) { return line.entries.empty(); });
 }
 
-QString TrendPoints::written(double number) const
+QString TrendPoints::written(double number, const base::Phrasebook& phrases) const
 {
     catalogue::Measure rounding;
     rounding.step = finest;
-    return (records::written(number, rounding) + u' ' + unit).trimmed();
+    return values::withUnit(records::written(number, rounding), unit, phrases);
 }
 
 TrendPoints trendPoints(const TrendQuestion& question, const std::vector<records::Visit>& visits,
@@ -297,11 +301,12 @@ TrendPoints trendPoints(const TrendQuestion& question, const std::vector<records
     if (measure == nullptr || visits.empty())
         return points;
     points.title = records::titled(*measure, phrases);
-    points.unit = values::symbol(measure->unit);
+    points.unit = measure->unit;
+    points.unitWords = values::unitWords(measure->unit, phrases);
     points.direction = records::directionWords(*measure, phrases);
     points.better = measure->better;
     points.isOrdinal = !catalogue::isNumeric(measure->kind);
-    points.steps = stepsOf(*measure);
+    points.steps = stepsOf(*measure, phrases);
     points.lowest = measure->lowest;
     points.highest = measure->highest;
     points.finest = measure->step;

@@ -17,6 +17,7 @@ struct TrendEntry {
     std::optional<double> number; ///< its height: the number, the grade's step, or the place of the word
     std::optional<values::Absence> absence; ///< set where there is no value
     QString words;                          ///< "12.50 s", "clear (2)", "unable: felt unsafe"
+    QString fewerWords;                     ///< "unable": where there is no room for the reason
     int run = 0;                            ///< results of one run were taken under the same conditions
     bool joins = false; ///< may be joined to the value before: comparable, and not unable in between
     QStringList
@@ -99,7 +100,8 @@ struct TrendEvent {
 struct TrendPoints {
     QString measure;
     QString title;
-    QString unit;      ///< as written after a number; may be empty
+    values::Unit unit = values::Unit::One;
+    QString unitWords; ///< the unit as a label; may be empty
     QString direction; ///< which way is better, in words; may be empty
     catalogue::Direction better = catalogue::Direction::Neither;
     bool isOrdinal = false;       ///< grades and words: points on steps, never joined
@@ -122,7 +124,7 @@ struct TrendPoints {
     bool isEmpty() const;
 
     /// A number of this measure with its unit.
-    QString written(double number) const;
+    QString written(double number, const base::Phrasebook& phrases) const;
 };
 
 /// What is asked of a trend.

@@ -20,11 +20,11 @@ QString sided(const TrendLine& line, const QString& sentence, const base::Phrase
 QStringList remarksOnLimits(const TrendPoints& points, const TrendLine& line, const base::Phrasebook& phrases)
 {
     const TrendLimits& limits = *line.limits;
-    QStringList remarks{
-        sided(line,
-              phrases("Thresholds of measurement error (95 %) around %1 of %2: %3.")
-                  .arg(points.written(limits.reference), records::dayInWords(limits.day), limits.source),
-              phrases)};
+    QStringList remarks{sided(line,
+                              phrases("Thresholds of measurement error (95 %) around %1 of %2: %3.")
+                                  .arg(points.written(limits.reference, phrases),
+                                       records::dayInWords(limits.day, phrases), limits.source),
+                              phrases)};
     if (!limits.atThisVisit.isEmpty())
         remarks << sided(
             line,
@@ -81,8 +81,8 @@ QStringList remarksOnBreaks(const TrendPoints& points, const base::Phrasebook& p
     int number = 0;
     for (const TrendBreak& each : points.breaks) {
         remarks << phrases("%1: %2 (%3 to %4)")
-                       .arg(QString::number(++number), each.changes.join(QStringLiteral("; ")),
-                            records::dayInWords(each.from), records::dayInWords(each.to));
+                       .arg(QString::number(++number), phrases.joined("%1; %2", each.changes),
+                            records::dayInWords(each.from, phrases), records::dayInWords(each.to, phrases));
     }
     return remarks;
 }
@@ -98,11 +98,12 @@ QStringList remarksOn(const TrendPoints& points, const base::Phrasebook& phrases
             remarks << remarksOnLimits(points, line, phrases);
         if (line.standardError)
             shaded[phrases("Shaded: value ± 1.96 × standard error of measurement (%1), same source.")
-                       .arg(points.written(*line.standardError))]
+                       .arg(points.written(*line.standardError, phrases))]
                 << line.name;
     }
     for (const auto& [sentence, sides] : shaded)
-        remarks << (shaded.size() > 1 ? phrases("%1: %2").arg(sides.join(u", "_s), sentence) : sentence);
+        remarks << (shaded.size() > 1 ? phrases("%1: %2").arg(phrases.joined("%1, %2", sides), sentence)
+                                      : sentence);
     remarks << remarksOnSlopes(points, phrases) << remarksOnCaps(points, phrases);
     for (const TrendLine& line : points.lines) {
         for (const QString& words : line.trend)

@@ -9,37 +9,48 @@ using namespace Qt::StringLiterals;
 namespace charts
 {
 
-QString nowWords(const TrendLine& line, const base::Phrasebook& phrases)
+namespace
+{
+
+/// What this visit found and what it means, in parts.
+QStringList nowParts(const TrendLine& line, const base::Phrasebook& phrases)
 {
     const TrendEntry* now = line.now();
     if (now == nullptr)
-        return phrases("no value up to this visit");
-    QString words = phrases("%1 on %2").arg(now->words, records::dayInWords(now->day));
+        return {phrases("no value up to this visit")};
+    QStringList parts = {phrases("%1 on %2").arg(now->words, records::dayInWords(now->day, phrases))};
     const bool hasEarlier = std::any_of(line.entries.data(), now, [](const TrendEntry& entry) {
         return entry.number || entry.absence == values::Absence::Unable;
     });
     if (const TrendEntry* previous = line.previous())
-        words =
-            phrases("%1; previous %2 on %3").arg(words, previous->words, records::dayInWords(previous->day));
+        parts +=
+            phrases("previous %1 on %2").arg(previous->words, records::dayInWords(previous->day, phrases));
     else if (hasEarlier)
-        words = phrases("%1; none before is comparable").arg(words);
+        parts += phrases("none before is comparable");
     const TrendEntry* reference = line.reference();
     using judging::Verdict;
     const bool isTold = now->verdict && *now->verdict != Verdict::NoThreshold;
     if (isTold && reference != nullptr)
-        words =
-            phrases("%1; against %2: %3").arg(words, records::dayInWords(reference->day), now->verdictWords);
-    return words;
+        parts +=
+            phrases("against %1: %2").arg(records::dayInWords(reference->day, phrases), now->verdictWords);
+    return parts;
+}
+
+} // namespace
+
+QString nowWords(const TrendLine& line, const base::Phrasebook& phrases)
+{
+    return phrases.joined("%1; %2", nowParts(line, phrases));
 }
 
 QStringList headingRows(const TrendLine& line, const base::Phrasebook& phrases)
 {
     constexpr qsizetype mostCharacters = 90; // some 600 of the 670 pixels a letter's chart has
-    const QString parted = QStringLiteral("; ");
     QStringList rows;
-    for (const QString& part : nowWords(line, phrases).split(parted)) {
-        if (!rows.isEmpty() && rows.last().size() + parted.size() + part.size() <= mostCharacters)
-            rows.last() += parted + part;
+    for (const QString& part : nowParts(line, phrases)) {
+        const QString longer = rows.isEmpty() ? part : phrases.joined("%1; %2", {rows.last(), part});
+        if (!rows.isEmpty() && longer.size() <= mostCharacters)
+            rows.last() = longer;
         else
             rows << part;
     }
@@ -51,11 +62,11 @@ QString spoken(const TrendPoints& points, const base::Phrasebook& phrases)
     QStringList sentences;
     for (const TrendLine& line : points.lines) {
         const QString now = nowWords(line, phrases);
-        sentences << (line.name.isEmpty() ? now : phrases("%1: %2").arg(line.name, now)) + u'.';
+        sentences << (line.name.isEmpty() ? phrases("%1.").arg(now) : phrases("%1: %2.").arg(line.name, now));
     }
     for (const TrendEvent& event : points.events)
-        sentences << event.words + u'.';
-    return (sentences + points.remarks).join(u' ');
+        sentences << phrases("%1.").arg(event.words);
+    return phrases.joined("%1 %2", sentences + points.remarks);
 }
 
 } // namespace charts

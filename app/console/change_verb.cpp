@@ -51,12 +51,13 @@ QStringList row(const judging::Change& change, const QString& against, const jud
 {
     return {records::titled(measure, phrases),
             records::written(change.side, phrases),
-            records::dayInWords(change.now.day),
+            records::dayInWords(change.now.day, phrases),
             valueOf(change.now, measure, phrases),
             against,
-            records::dayInWords(comparison.reference.day),
+            records::dayInWords(comparison.reference.day, phrases),
             valueOf(comparison.reference, measure, phrases),
-            comparison.difference ? telling::signedAmount(*comparison.difference, measure) : QString(),
+            comparison.difference ? telling::signedAmount(*comparison.difference, measure, phrases)
+                                  : QString(),
             telling::verdictWords(comparison, phrases),
             telling::strengthWords(comparison, change.course, phrases)};
 }
@@ -112,7 +113,7 @@ base::Result<void> showChange(const Request& request)
         if (!patient)
             return patient.error();
         if (!request.asJson) {
-            const QString line = records::identityLine(patient->patient, (*session)->today());
+            const QString line = records::identityLine(patient->patient, (*session)->today(), phrases);
             request.out << base::withoutControls(line) << '\n' // a terminal knows no isolates
                         << table(*patient, (*session)->catalogue(), phrases) << '\n';
             continue;

@@ -1,6 +1,7 @@
 #include "app/console/console.h"
 
 #include "app/console/request.h"
+#include "app/session/languages.h"
 #include "app/session/messages.h"
 #include "core/base/text.h"
 #include "core/catalogue/catalogue.h"
@@ -56,11 +57,11 @@ const std::vector<Verb>& verbs()
          {u"patient"_s, u"all"_s, u"json"_s},
          showChange},
         {u"letter"_s,
-         u"letter RECORDS --patient NUMBER --to FILE.pdf|.odt"_s,
+         u"letter RECORDS --patient NUMBER --to FILE.pdf|.odt [--in LANGUAGE]"_s,
          u"Writes a draft letter on the latest signed visit"_s,
          {u"RECORDS"_s},
          {u"patient"_s, u"to"_s},
-         {},
+         {u"in"_s},
          writeLetter},
         {u"chart"_s,
          u"chart RECORDS --patient NUMBER --measure ID [--side right|left] --to FILE.png|.svg"_s,
@@ -116,7 +117,10 @@ QString help()
     for (const Verb& verb : verbs())
         text += u"  aplomb %1\n      %2.\n"_s.arg(verb.usage, verb.what);
     return text +
-           u"\nWhat is written stands in the logs with --by, else with the account that runs "
+           u"\n--language CODE says the sentences of standard error, or the window, in another language than "
+           u"the "
+           "environment's; data stay as they are.\nWhat is written stands in the logs with --by, else with "
+           "the account that runs "
            u"the program.\nExit codes: 0 done, 1 could not, 2 wrong use. Aplomb decides nothing: it shows "
            u"arithmetic and its "
            "source.\n"_s;
@@ -135,7 +139,8 @@ std::optional<WrongUse> wrongEnding(const QString& verb, const QString& to)
         endings, [&](const QString& ending) { return to.endsWith(ending, Qt::CaseInsensitive); });
     if (isRight)
         return std::nullopt;
-    return WrongUse{u"The file of --to must end in %1."_s.arg(endings.join(u" or "_s))};
+    return WrongUse{
+        base::said("The file of --to must end in %1 or %2.").arg(endings.first(), endings.last())};
 }
 
 /// With the clinic's own part where the records can be read.
@@ -154,15 +159,17 @@ std::optional<WrongUse> wrongSide(const QString& code, Request& request)
         QStringList ids;
         for (const catalogue::Measure& known : catalogue.measures)
             ids += known.id;
-        return WrongUse{u"The measure of --measure must be one of %1."_s.arg(base::listed(ids))};
+        return WrongUse{base::said("The measure of --measure must be one of %1.")
+                            .arg(base::listed(base::verbatims(ids)))};
     }
     if (code.isEmpty())
         return std::nullopt;
     request.side = records::sideFromCode(code);
     if (!request.side || *request.side == records::Side::None)
-        return WrongUse{u"The side of --side must be right or left."_s};
+        return WrongUse{base::said("The side of --side must be right or left.")};
     if (!measure->hasSides)
-        return WrongUse{u"The measure %1 has no sides, so --side must be left out."_s.arg(measure->id)};
+        return WrongUse{
+            base::said("The measure %1 has no sides, so --side must be left out.").arg(measure->id)};
     return std::nullopt;
 }
 
@@ -173,16 +180,21 @@ std::optional<WrongUse> taken(const Verb& verb, const QStringList& arguments, Re
     for (const QString& option : verb.needed + verb.allowed)
         parser.addOption(takesValue(option) ? QCommandLineOption(option, {}, option)
                                             : QCommandLineOption(option));
-    const QString usage = u" Usage: aplomb %1"_s.arg(verb.usage);
+    const auto wrong = [&verb](const base::Message& what) {
+        return WrongUse{base::said("%1 Usage: %2").arg(what, u"aplomb "_s + verb.usage)};
+    };
     if (!parser.parse(QStringList{u"aplomb"_s} + arguments))
-        return WrongUse{parser.errorText() + usage};
+        return wrong(base::verbatim(parser.errorText()));
     const QStringList places = parser.positionalArguments();
     if (places.size() != verb.positionals.size() || places.contains(QString())) {
-        return WrongUse{u"The verb %1 needs %2."_s.arg(verb.name, verb.positionals.join(u" and "_s)) + usage};
+        return wrong(verb.positionals.size() == 1
+                         ? base::said("The verb %1 needs %2.").arg(verb.name, verb.positionals.first())
+                         : base::said("The verb %1 needs %2 and %3.")
+                               .arg(verb.name, verb.positionals.first(), verb.positionals.last()));
     }
     for (const QString& option : verb.needed) {
         if (parser.value(option).isEmpty())
-            return WrongUse{u"The verb %1 needs --%2."_s.arg(verb.name, option) + usage};
+            return wrong(base::said("The verb %1 needs --%2.").arg(verb.name, option));
     }
     const auto value = [&](const QString& option) {
         return (verb.needed + verb.allowed).contains(option) ? parser.value(option) : QString();
@@ -196,20 +208,23 @@ std::optional<WrongUse> taken(const Verb& verb, const QStringList& arguments, Re
     request.to = value(u"to"_s);
     request.by = base::tidied(value(u"by"_s));
     if (verb.allowed.contains(u"by"_s) && parser.isSet(u"by"_s) && request.by.isEmpty())
-        return WrongUse{u"The name of --by must not be empty."_s + usage};
+        return wrong(base::said("The name of --by must not be empty."));
     if (verb.work == showChange) {
         request.ofAll = parser.isSet(u"all"_s);
         if (request.ofAll != request.patient.isEmpty())
-            return WrongUse{u"The verb change needs either --patient or --all."_s + usage};
+            return wrong(base::said("The verb change needs either --patient or --all."));
     }
     if (verb.work == moveCatalogue) {
         request.isWriting = places.first() == u"write"_s;
         if (!request.isWriting && places.first() != u"read"_s)
-            return WrongUse{u"The verb catalogue needs read or write."_s + usage};
+            return wrong(base::said("The verb catalogue needs read or write."));
     }
+    request.letterLanguage = value(u"in"_s);
+    if (!request.letterLanguage.isEmpty() && !session::isSpoken(request.letterLanguage))
+        return wrong(session::unspoken(u"--in"_s));
     if (!request.to.isEmpty()) {
-        if (auto wrong = wrongEnding(verb.name, request.to))
-            return wrong;
+        if (auto wrongTo = wrongEnding(verb.name, request.to))
+            return wrongTo;
     }
     return request.measure.isEmpty() ? std::nullopt : wrongSide(value(u"side"_s), request);
 }
@@ -229,13 +244,19 @@ QString harmless(const QString& text, bool isJson)
     return escaped;
 }
 
+/// A sentence on standard error, in the language of the screen.
+void tell(QTextStream& err, const base::Message& sentence)
+{
+    err << base::printable(sentence.in(session::screenPhrases())) << '\n' << Qt::flush;
+}
+
 /// Whether everything written has arrived.
 int ended(QTextStream& out, QTextStream& err)
 {
     out.flush();
     if (out.status() == QTextStream::Ok)
         return Done;
-    err << u"What was asked for could not be written to the standard output.\n"_s << Qt::flush;
+    tell(err, base::said("What was asked for could not be written to the standard output."));
     return CouldNot;
 }
 
@@ -265,8 +286,8 @@ int run(const QStringList& arguments, const catalogue::Catalogue& catalogue, con
         QStringList names;
         for (const Verb& known : verbs())
             names += known.name;
-        err << u"Aplomb knows no verb of that name; the verbs are %1.\n"_s.arg(names.join(u", "_s))
-            << Qt::flush;
+        tell(err, base::said("Aplomb knows no verb of that name; the verbs are %1.")
+                      .arg(base::listed(base::verbatims(names))));
         return WrongUsed;
     }
     QString data;
@@ -275,7 +296,7 @@ int run(const QStringList& arguments, const catalogue::Catalogue& catalogue, con
     QTextStream remarksOut(&remarks);
     Request request{catalogue, clock, dataOut, remarksOut};
     if (const auto wrong = taken(*verb, arguments.mid(1), request)) {
-        err << base::printable(wrong->what) << '\n' << Qt::flush;
+        tell(err, wrong->what);
         return WrongUsed;
     }
     const auto done = verb->work(request);
@@ -286,7 +307,7 @@ int run(const QStringList& arguments, const catalogue::Catalogue& catalogue, con
     const int arrived = ended(out, err);
     if (done)
         return arrived;
-    err << base::printable(session::sentence(done.error())) << '\n' << Qt::flush;
+    tell(err, done.error().what);
     return CouldNot;
 }
 

@@ -1,6 +1,7 @@
 #include "app/charts/chart_files.h"
 #include "app/charts/figure.h"
 #include "app/console/request.h"
+#include "app/session/languages.h"
 #include "core/base/file.h"
 #include "core/judging/room.h"
 #include "core/letters/letter_visit.h"
@@ -70,7 +71,6 @@ base::Result<void> writeLetter(const Request& request)
                            base::said("This patient has no signed visit to write about yet."),
                            {}};
 
-    const base::Phrasebook phrases;
     letters::Material material;
     material.clinic = (*session)->clinic();
     material.patient = patient->patient;
@@ -79,7 +79,11 @@ base::Result<void> writeLetter(const Request& request)
     material.letter.patient = patient->patient.id;
     material.letter.visit = visits.back().id;
     material.letter.to = patient->patient.referrer;
-    const catalogue::Catalogue& catalogue = (*session)->catalogue();
+    if (!request.letterLanguage.isEmpty())
+        material.letter.language = request.letterLanguage;
+    const base::Phrasebook phrases = session::phrasesIn(material.letter.language);
+    const auto shared = (*session)->catalogueIn(material.letter.language);
+    const catalogue::Catalogue& catalogue = *shared;
     const QString measure = strongest(letters::changesOf(material, catalogue), catalogue);
     if (auto figure = charts::figureOf(measure, material, catalogue, phrases)) {
         material.letter.charts = {measure};
@@ -109,9 +113,9 @@ base::Result<void> writeChart(const Request& request)
         return base::Error{
             base::ErrorKind::NotFound, base::said("This measure was never recorded for this patient."), {}};
     charts::ChartLook look = charts::paperLook();
-    look.note = records::identityLine(patient->patient, (*session)->today());
+    look.note = records::identityLine(patient->patient, (*session)->today(), phrases);
     if ((*session)->clinic().isDemo)
-        look.note += u" · demo: an invented patient"_s;
+        look.note = phrases("%1 · demo: an invented patient").arg(look.note);
     return request.to.endsWith(u".svg"_s, Qt::CaseInsensitive)
                ? charts::writeSvg(points, look, phrases, request.to)
                : charts::writePng(points, look, phrases, request.to);

@@ -120,15 +120,16 @@ base::Result<void> checkRecords(const Request& request)
     const auto ids = catalogue::releasedIds(u":/catalogue"_s);
     if (!ids)
         return ids.error();
-    QStringList faults = *inFile + catalogue::audit((*session)->catalogue(), *ids);
+    QStringList faults = *inFile + base::english(catalogue::audit((*session)->catalogue(), *ids));
     if (const QString fault = (*session)->catalogueFault(); !fault.isEmpty())
         faults += fault;
     for (const QString& fault : faults)
         request.out << fault << '\n';
     if (!faults.isEmpty()) {
         return base::Error{base::ErrorKind::Invalid,
-                           base::said("The records are not sound: %1.")
-                               .arg(counted(int(faults.size()), u"fault"_s, u"faults"_s)),
+                           base::counted("The records are not sound: %1 fault.",
+                                         "The records are not sound: %1 faults.", double(faults.size()))
+                               .arg(int(faults.size())),
                            {}};
     }
     request.out << "sound\n";

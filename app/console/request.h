@@ -1,6 +1,7 @@
 #pragma once
 
 #include "app/session/session.h"
+#include "core/base/message.h"
 #include "core/records/patient.h"
 
 #include <QTextStream>
@@ -10,7 +11,7 @@ namespace console
 
 /// The arguments were wrong; the sentence says which are right.
 struct WrongUse {
-    QString what;
+    base::Message what;
 };
 
 /// One verb with its arguments, checked for their form, and what it works with.
@@ -25,8 +26,9 @@ struct Request {
     QString patient = {}; ///< record number
     QString measure = {}; ///< id, in the catalogue
     std::optional<records::Side> side = {};
-    QString to = {}; ///< the file to write
-    QString by = {}; ///< who writes; the operating system's user unless another was named
+    QString to = {};             ///< the file to write
+    QString letterLanguage = {}; ///< BCP 47; empty: English
+    QString by = {};             ///< who writes; the operating system's user unless another was named
     bool asJson = false;
     bool ofAll = false;
     bool isWriting = false; ///< of the clinic's own catalogue: writing, not reading

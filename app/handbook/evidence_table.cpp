@@ -1,6 +1,7 @@
 #include "app/handbook/evidence_table.h"
 
 #include "app/handbook/evidence_words.h"
+#include "app/session/messages.h"
 #include "core/telling/row_words.h"
 
 using namespace Qt::StringLiterals;
@@ -13,7 +14,7 @@ void EvidenceTable::show(const QString& measure, const catalogue::Catalogue& cat
     beginResetModel();
     m_rows.clear();
     const catalogue::Measure* of = catalogue.measure(measure);
-    const base::Phrasebook phrases;
+    const base::Phrasebook& phrases = session::screenPhrases();
     for (const auto answers : {catalogue::Answers::Error, catalogue::Answers::Important}) {
         for (const catalogue::Threshold& row : catalogue.thresholds) {
             if (of == nullptr || row.measure != measure || row.answers != answers)

@@ -22,9 +22,9 @@ struct EvidenceWords {
     Q_DECLARE_TR_FUNCTIONS(handbook::Evidence)
 };
 
-QString levelWords(const Threshold& row, const Measure& of)
+QString levelWords(const Threshold& row, const Measure& of, const base::Phrasebook& phrases)
 {
-    const auto shown = [&of](double number) { return telling::amount(number, of); };
+    const auto shown = [&](double number) { return telling::amount(number, of, phrases); };
     const auto bare = [&of](double number) { return records::written(number, of); };
     if (row.bandLow && row.bandHigh)
         return row.bandHighIncluded
@@ -80,16 +80,17 @@ QString valueWords(const Threshold& row, const Measure& measure, const base::Phr
 
 QString peopleWords(const Threshold& row, const Catalogue& catalogue, const base::Phrasebook& phrases)
 {
-    const QString people = telling::populationWords(row.population, catalogue, phrases);
+    const QString people = telling::populationWords(row.population, catalogue);
     const Measure* of = catalogue.measure(row.bandOf);
-    const QString level = of != nullptr ? levelWords(row, *of) : QString();
+    const QString level = of != nullptr ? levelWords(row, *of, phrases) : QString();
     return level.isEmpty() ? people : EvidenceWords::tr("%1, %2").arg(people, level);
 }
 
 QString confidenceWords(const Threshold& row, const base::Phrasebook& phrases)
 {
     const QString basis = row.basis ? telling::basisWords(*row.basis, phrases) : QString();
-    return row.confidence ? EvidenceWords::tr("%1 %, %2").arg(*row.confidence * 100).arg(basis) : basis;
+    return row.confidence ? EvidenceWords::tr("%1 %, %2").arg(QString::number(*row.confidence * 100), basis)
+                          : basis;
 }
 
 QString originWords(const Threshold& row, const Catalogue& catalogue)

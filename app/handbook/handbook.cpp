@@ -1,5 +1,7 @@
 #include "app/handbook/handbook.h"
 
+#include "app/session/messages.h"
+#include "core/catalogue/texts.h"
 #include "core/records/wording.h"
 #include "core/telling/terms.h"
 
@@ -53,7 +55,7 @@ QString optionsWords(const Measure& measure)
     for (const catalogue::Option& option : measure.options)
         words += measure.kind == Kind::Grade ? HandbookWords::tr("%1 %2").arg(option.key, option.title)
                                              : option.title;
-    return words.join(u"; "_s);
+    return session::joined("%1; %2", words);
 }
 
 QStringList resultWords(const Measure& measure, const base::Phrasebook& phrases)
@@ -61,7 +63,7 @@ QStringList resultWords(const Measure& measure, const base::Phrasebook& phrases)
     QStringList lines;
     if (measure.lowest && measure.highest && measure.step) {
         const QString lowest = records::written(*measure.lowest, measure);
-        const QString highest = telling::amount(*measure.highest, measure);
+        const QString highest = telling::amount(*measure.highest, measure, phrases);
         lines += measure.kind == Kind::Grade
                      ? HandbookWords::tr("A grade from %1 to %2.").arg(lowest, highest)
                      : HandbookWords::tr("From %1 to %2, in steps of %3.")
@@ -71,7 +73,7 @@ QStringList resultWords(const Measure& measure, const base::Phrasebook& phrases)
         lines += HandbookWords::tr("%1.").arg(optionsWords(measure));
     const QString better = records::directionWords(measure, phrases);
     lines += better.isEmpty() ? HandbookWords::tr("Neither direction is better.")
-                              : HandbookWords::tr("%1.").arg(better.at(0).toUpper() + better.mid(1));
+                              : telling::sentence(better, phrases);
     lines += measure.hasSides ? HandbookWords::tr("Recorded right and left.")
                               : HandbookWords::tr("Recorded once, without a side.");
     if (measure.isTapped)
@@ -94,11 +96,11 @@ QString trialWords(const Measure& measure)
     return HandbookWords::tr("One.");
 }
 
-QString capWords(const Measure& measure)
+QString capWords(const Measure& measure, const base::Phrasebook& phrases)
 {
     return measure.cap
                ? HandbookWords::tr("A trial is stopped at %1; that it was reached is recorded on its own.")
-                     .arg(telling::amount(*measure.cap, measure))
+                     .arg(telling::amount(*measure.cap, measure, phrases))
                : QString();
 }
 
@@ -107,7 +109,7 @@ QString computingWords(const Measure& measure, const Catalogue& catalogue)
     QStringList titles;
     for (const QString& part : measure.computed->parts)
         titles += HandbookWords::tr("“%1”").arg(titleOf(part, catalogue));
-    const QString all = titles.join(u", "_s);
+    const QString all = session::joined("%1, %2", titles);
     switch (measure.computed->rule) {
     case Computing::Speed:
         return HandbookWords::tr("The timed distance over the time of %1.").arg(all);
@@ -132,6 +134,14 @@ QStringList computedLines(const Measure& measure, const Catalogue& catalogue)
         return {};
     return {computingWords(measure, catalogue),
             HandbookWords::tr("It is not entered. Where a part is missing, the result is missing.")};
+}
+
+QString signsOf(const Measure& measure)
+{
+    QStringList signs;
+    for (const catalogue::Option& sign : measure.watchFor)
+        signs += sign.title;
+    return session::joined("%1, %2", signs);
 }
 
 QStringList related(const Measure& measure, const Catalogue& catalogue)
@@ -191,7 +201,7 @@ QStringList conditionsHeld(const Measure& measure, Strictness strictness, const 
     for (const ConditionRule& rule : measure.conditions) {
         const catalogue::Condition* condition = catalogue.condition(rule.condition);
         if (rule.strictness == strictness && rule.onlyFor == onlyFor)
-            titles += condition != nullptr ? telling::titleInSentence(condition->title) : rule.condition;
+            titles += condition != nullptr ? catalogue::withinSentence(*condition) : rule.condition;
     }
     return titles;
 }
@@ -220,7 +230,7 @@ QString sentence(const QString& words)
 
 } // namespace
 
-QStringList matchingWords(const Measure& measure, const Catalogue& catalogue, const base::Phrasebook& phrases)
+QStringList matchingWords(const Measure& measure, const Catalogue& catalogue)
 {
     QStringList lines;
     const QStringList populations = populationsOf(measure);
@@ -228,13 +238,13 @@ QStringList matchingWords(const Measure& measure, const Catalogue& catalogue, co
          {Strictness::Hard, Strictness::IfRecorded, Strictness::IfEither, Strictness::Soft}) {
         const QStringList titles = conditionsHeld(measure, strictness, {}, catalogue);
         if (!titles.isEmpty())
-            lines += strictnessWords(strictness).arg(titles.join(u", "_s));
+            lines += strictnessWords(strictness).arg(session::joined("%1, %2", titles));
         for (const QString& population : populations) {
             const QStringList theirs = conditionsHeld(measure, strictness, population, catalogue);
             if (!theirs.isEmpty())
-                lines +=
-                    strictnessWordsFor(strictness)
-                        .arg(telling::populationWords(population, catalogue, phrases), theirs.join(u", "_s));
+                lines += strictnessWordsFor(strictness)
+                             .arg(telling::populationWords(population, catalogue),
+                                  session::joined("%1, %2", theirs));
         }
     }
     return lines;
@@ -255,11 +265,11 @@ Handbook handbook(const Measure& measure, const Catalogue& catalogue, const base
     add(HandbookWords::tr("Equipment"), {sentence(measure.equipment)});
     add(HandbookWords::tr("Worked out"), computedLines(measure, catalogue));
     add(HandbookWords::tr("Trials"), {trialWords(measure)});
-    add(HandbookWords::tr("Cap"), {capWords(measure)});
+    add(HandbookWords::tr("Cap"), {capWords(measure, phrases)});
     add(HandbookWords::tr("Result"), resultWords(measure, phrases));
-    add(HandbookWords::tr("Watch for"), {sentence(measure.watchFor.join(u", "_s))});
+    add(HandbookWords::tr("Watch for"), {sentence(signsOf(measure))});
     add(HandbookWords::tr("Unable means"), {sentence(measure.unableMeans)});
-    const QStringList matching = matchingWords(measure, catalogue, phrases);
+    const QStringList matching = matchingWords(measure, catalogue);
     add(HandbookWords::tr("To compare"),
         matching.isEmpty() ? QStringList{HandbookWords::tr("No condition is asked for.")} : matching);
     if (measure.hasLicensedWording)

@@ -29,7 +29,6 @@ Handbook handbook(const catalogue::Measure& measure, const catalogue::Catalogue&
                   const base::Phrasebook& phrases);
 
 /// Which conditions must match before two results may be compared, a sentence for each strictness.
-QStringList matchingWords(const catalogue::Measure& measure, const catalogue::Catalogue& catalogue,
-                          const base::Phrasebook& phrases);
+QStringList matchingWords(const catalogue::Measure& measure, const catalogue::Catalogue& catalogue);
 
 } // namespace handbook

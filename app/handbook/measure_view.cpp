@@ -101,6 +101,7 @@ QTextBrowser* MeasureView::madeBrowser(const QString& name, const QString& acces
     auto* browser = new QTextBrowser(this);
     browser->setObjectName(name);
     browser->setAccessibleName(accessibleName);
+    widgets::dress(*browser);
     browser->setOpenLinks(false);
     browser->setTabChangesFocus(true);
     connect(browser, &QTextBrowser::anchorClicked, this, &MeasureView::openLink);
@@ -178,7 +179,7 @@ void MeasureView::write()
     for (QTextBrowser* browser : {m_page, m_references, m_detail})
         browser->document()->setDefaultStyleSheet(widgets::pageStyle(palette()));
     m_page->document()->setDocumentMargin(widgets::space3);
-    m_page->setHtml(html(handbook(*measure, catalogue, {}), catalogue, palette()));
+    m_page->setHtml(html(handbook(*measure, catalogue, session::screenPhrases()), catalogue, palette()));
     showEvidence();
     showReferences();
     showUses();
@@ -211,7 +212,7 @@ void MeasureView::showReferences()
     const qsizetype count = referencesOf(m_measure, m_session.catalogue());
     m_tabs->setTabText(ReferencesTab,
                        count > 0 ? tr("Reference values (%1)").arg(count) : tr("Reference values"));
-    const QString shown = referenceHtml(m_measure, m_session.catalogue(), {});
+    const QString shown = referenceHtml(m_measure, m_session.catalogue(), session::screenPhrases());
     if (shown.isEmpty())
         m_references->setPlainText(tr("No reference value is known to Aplomb for this test: a result is "
                                       "held against earlier ones only."));

@@ -19,8 +19,8 @@ void SectionDelegate::paint(QPainter* painter, const QStyleOptionViewItem& optio
     painter->fillRect(option.rect, colours.ground);
     painter->setFont(widgets::captionFont());
     painter->setPen(colours.quiet);
-    painter->drawText(option.rect.adjusted(widgets::space3, 0, 0, 0), Qt::AlignLeft | Qt::AlignVCenter,
-                      index.data().toString());
+    painter->drawText(option.rect.adjusted(widgets::space3, 0, -widgets::space3, 0),
+                      Qt::AlignLeft | Qt::AlignVCenter, index.data().toString());
     painter->restore();
 }
 

@@ -1,4 +1,5 @@
 #include "app/handbook/uses_table.h"
+#include "app/session/messages.h"
 
 #include "core/base/text.h"
 #include "core/records/patient.h"
@@ -31,7 +32,7 @@ QVariant UsesTable::data(const QModelIndex& index, int role) const
     const records::Use& shown = use(index.row());
     switch (index.column()) {
     case Day:
-        return records::dayInWords(shown.day);
+        return session::dayInWords(shown.day);
     case Patient:
         return u"%1, %2"_s.arg(base::isolated(shown.family.toUpper()), base::isolated(shown.given));
     case RecordNumber:

@@ -1,9 +1,11 @@
 #include "app/own/form_preview.h"
 
+#include "app/session/messages.h"
 #include "app/widgets/theme.h"
 #include "core/catalogue/catalogue.h"
 
 #include <QPainter>
+#include <QStyle>
 
 using namespace Qt::StringLiterals;
 
@@ -110,8 +112,9 @@ void FormPreview::paintEvent(QPaintEvent*)
             if (hasSideNames(*test, wasSided)) {
                 painter.setFont(widgets::captionFont());
                 painter.setPen(colours.quiet);
-                painter.drawText(QRect(editors, top, half, namesHeight), Qt::AlignVCenter, tr("Right"));
-                painter.drawText(QRect(editors + half, top, half, namesHeight), Qt::AlignVCenter, tr("Left"));
+                painter.drawText(placed({editors, top, half, namesHeight}), Qt::AlignVCenter, tr("Right"));
+                painter.drawText(placed({editors + half, top, half, namesHeight}), Qt::AlignVCenter,
+                                 tr("Left"));
                 top += namesHeight;
             }
             wasSided = test->hasSides;
@@ -119,6 +122,11 @@ void FormPreview::paintEvent(QPaintEvent*)
             top += testHeight;
         }
     }
+}
+
+QRect FormPreview::placed(const QRect& place) const
+{
+    return QStyle::visualRect(layoutDirection(), rect(), place);
 }
 
 void FormPreview::paintTest(QPainter& painter, const catalogue::Measure& test, int top) const
@@ -130,7 +138,7 @@ void FormPreview::paintTest(QPainter& painter, const catalogue::Measure& test, i
     painter.setFont(widgets::bodyFont());
     painter.setPen(isQuiet ? colours.quiet : colours.text);
     const QRect title(widgets::space2, top, editors - widgets::space4, testHeight);
-    painter.drawText(title, Qt::AlignVCenter,
+    painter.drawText(placed(title), Qt::AlignVCenter,
                      painter.fontMetrics().elidedText(test.title, Qt::ElideRight, title.width()));
     if (!test.hasSides) {
         paintEditor(painter, test, {editors, top, 2 * half, testHeight});
@@ -140,19 +148,20 @@ void FormPreview::paintTest(QPainter& painter, const catalogue::Measure& test, i
     paintEditor(painter, test, {editors + half, top, half, testHeight});
 }
 
-void FormPreview::paintEditor(QPainter& painter, const catalogue::Measure& test, const QRect& room) const
+void FormPreview::paintEditor(QPainter& painter, const catalogue::Measure& test, const QRect& area) const
 {
     const widgets::Colours& colours = widgets::coloursFor(palette());
-    const auto box = [&](const QRect& place, const QString& words) {
+    const auto box = [&](const QRect& room, const QString& words) {
+        const QRect shown = placed(room);
         painter.setPen(colours.edge);
         painter.setBrush(colours.panel);
-        painter.drawRoundedRect(QRectF(place).adjusted(0.5, 0.5, -0.5, -0.5), 4, 4);
+        painter.drawRoundedRect(QRectF(shown).adjusted(0.5, 0.5, -0.5, -0.5), 4, 4);
         painter.setPen(colours.quiet);
-        painter.drawText(place.adjusted(widgets::space1, 0, -widgets::space1, 0), Qt::AlignCenter,
-                         painter.fontMetrics().elidedText(words, Qt::ElideRight, place.width() - 8));
+        painter.drawText(shown.adjusted(widgets::space1, 0, -widgets::space1, 0), Qt::AlignCenter,
+                         painter.fontMetrics().elidedText(words, Qt::ElideRight, shown.width() - 8));
     };
     painter.setFont(widgets::captionFont());
-    const QRect line = room.adjusted(0, 4, -widgets::space2, -4);
+    const QRect line = area.adjusted(0, 4, -widgets::space2, -4);
     if (test.kind == Kind::Choice) {
         QStringList words;
         for (const catalogue::Option& option : test.options)
@@ -170,8 +179,8 @@ void FormPreview::paintEditor(QPainter& painter, const catalogue::Measure& test,
             isGrade ? QString::number(lowest + place) : QString());
     if (!isGrade) {
         painter.setPen(colours.quiet);
-        painter.drawText(line.adjusted(count * (width + 3) + widgets::space1, 0, 0, 0), Qt::AlignVCenter,
-                         values::symbol(test.unit));
+        painter.drawText(placed(line.adjusted(count * (width + 3) + widgets::space1, 0, 0, 0)),
+                         Qt::AlignVCenter, values::unitWords(test.unit, session::screenPhrases()));
     }
 }
 

@@ -26,7 +26,9 @@ protected:
 private:
     QStringList lines() const; ///< for the screen reader
     void paintTest(QPainter& painter, const catalogue::Measure& test, int top) const;
-    void paintEditor(QPainter& painter, const catalogue::Measure& test, const QRect& room) const;
+    void paintEditor(QPainter& painter, const catalogue::Measure& test, const QRect& area) const;
+    /// Where something stands that is written from the start of a line.
+    QRect placed(const QRect& place) const;
 
     const session::Session& m_session;
     catalogue::Form m_form;

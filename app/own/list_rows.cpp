@@ -1,5 +1,7 @@
 #include "app/own/list_rows.h"
 
+#include "app/session/messages.h"
+
 #include <QCoreApplication>
 #include <QLocale>
 
@@ -17,12 +19,17 @@ struct ListRowsWords {
     Q_DECLARE_TR_FUNCTIONS(Words)
 };
 
+QString shortest(double number)
+{
+    return QString::number(number, 'g', QLocale::FloatingPointShortest);
+}
+
 QString sizeWords(double number, Scale scale, values::Unit unit)
 {
-    const QString written = QLocale().toString(number, 'g', QLocale::FloatingPointShortest);
+    const QString written = shortest(number);
     switch (scale) {
     case Scale::Absolute:
-        return u"%1 %2"_s.arg(written, values::symbol(unit)).trimmed();
+        return values::withUnit(written, unit, session::screenPhrases());
     case Scale::PercentOfReference:
         return ListRowsWords::tr("%1 % of the value at the reference visit").arg(written);
     case Scale::ProportionalToMean:
@@ -39,13 +46,12 @@ QString scaleWords(const catalogue::Measure& measure)
         QStringList words;
         for (const catalogue::Option& option : measure.options)
             words += option.title;
-        return words.join(u", "_s);
+        return session::joined("%1, %2", words);
     }
-    const QLocale locale;
-    return ListRowsWords::tr("%1 to %2 %3")
-        .arg(locale.toString(measure.lowest.value_or(0)), locale.toString(measure.highest.value_or(0)),
-             values::symbol(measure.unit))
-        .trimmed();
+    const QString range =
+        ListRowsWords::tr("%1 to %2")
+            .arg(shortest(measure.lowest.value_or(0)), shortest(measure.highest.value_or(0)));
+    return values::withUnit(base::verbatim(range), measure.unit).in(session::screenPhrases());
 }
 
 } // namespace

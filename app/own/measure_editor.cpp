@@ -2,6 +2,7 @@
 
 #include "app/own/own_edits.h"
 #include "app/own/panels.h"
+#include "app/session/messages.h"
 #include "app/widgets/theme.h"
 #include "core/catalogue/words.h"
 
@@ -45,7 +46,8 @@ QList<std::pair<QString, QString>> sectionOptions(const catalogue::Catalogue& ca
 
 QString unitWords(values::Unit unit)
 {
-    return unit == values::Unit::Count ? MeasureEditor::tr("a bare count") : values::symbol(unit);
+    return unit == values::Unit::Count ? MeasureEditor::tr("a bare count")
+                                       : values::unitWords(unit, session::screenPhrases());
 }
 
 } // namespace

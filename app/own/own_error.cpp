@@ -16,6 +16,8 @@ namespace own
 namespace
 {
 
+using charts::AgreementPoints; // lupdate takes a class it cannot see for the one that speaks
+
 struct OwnErrorTexts {
     Q_DECLARE_TR_FUNCTIONS(own::OwnError)
 };
@@ -67,12 +69,11 @@ bool mayStandIn(const OwnError& error)
            error.study->subjects >= statistics::fewestSubjects && isInRange(error);
 }
 
-charts::AgreementPoints agreementPoints(const OwnError& error)
+AgreementPoints agreementPoints(const OwnError& error)
 {
-    charts::AgreementPoints made;
+    AgreementPoints made;
     if (!error.study)
         return made;
-    const QString unit = unitWords(error);
     const bool isPair = error.study->trials == 2;
     for (const std::vector<double>& row : onScale(error)) {
         const double mean = meanOf(row);
@@ -82,9 +83,10 @@ charts::AgreementPoints agreementPoints(const OwnError& error)
             for (const double value : row)
                 made.points.emplace_back(mean, value - mean);
     }
-    made.meanWords = OwnErrorTexts::tr("Mean of the person's trials%1").arg(unit);
-    made.differenceWords = isPair ? OwnErrorTexts::tr("First less second%1").arg(unit)
-                                  : OwnErrorTexts::tr("Each trial less the person's mean%1").arg(unit);
+    made.meanWords = inUnit(OwnErrorTexts::tr("Mean of the person's trials"), error);
+    made.differenceWords = inUnit(isPair ? OwnErrorTexts::tr("First less second")
+                                         : OwnErrorTexts::tr("Each trial less the person's mean"),
+                                  error);
     if (isPair) {
         made.middle = error.study->bias->value;
         made.lower = error.study->lowerLimit->value;
@@ -92,15 +94,16 @@ charts::AgreementPoints agreementPoints(const OwnError& error)
         made.middleWords = OwnErrorTexts::tr("bias %1").arg(numberWords(made.middle, error));
         made.lowerWords = OwnErrorTexts::tr("agreement %1").arg(numberWords(*made.lower, error));
         made.upperWords = OwnErrorTexts::tr("agreement %1").arg(numberWords(*made.upper, error));
-        made.spoken = OwnErrorTexts::tr("Bland–Altman plot of %1 people: %2, limits of agreement %3 to %4.")
-                          .arg(QString::number(error.study->subjects), made.middleWords,
-                               numberWords(*made.lower, error), numberWords(*made.upper, error));
+        made.spoken =
+            OwnErrorTexts::tr("Bland–Altman plot of %n person(s): %1, limits of agreement %2 to %3.", nullptr,
+                              error.study->subjects)
+                .arg(made.middleWords, numberWords(*made.lower, error), numberWords(*made.upper, error));
     } else {
         made.middleWords = OwnErrorTexts::tr("no error");
         made.spoken =
-            OwnErrorTexts::tr("Plot of %1 people: each of %2 trials less the person's mean, against that "
-                              "mean.")
-                .arg(error.study->subjects)
+            OwnErrorTexts::tr("Plot of %n person(s): each of %1 trials less the person's mean, against that "
+                              "mean.",
+                              nullptr, error.study->subjects)
                 .arg(error.study->trials);
     }
     return made;

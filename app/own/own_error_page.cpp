@@ -133,6 +133,7 @@ QWidget* OwnErrorPage::madeResult()
     m_of->setProperty("role", u"quiet"_s);
     m_of->setWordWrap(true);
     m_figures = new QTextBrowser(result);
+    widgets::dress(*m_figures);
     m_figures->setObjectName(u"studyFigures"_s);
     m_figures->setAccessibleName(tr("Figures of the study"));
     m_figures->setTabChangesFocus(true);

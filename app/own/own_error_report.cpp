@@ -1,6 +1,7 @@
 #include "app/own/own_error_report.h"
 
 #include "app/own/own_error_words.h"
+#include "app/session/messages.h"
 #include "core/records/patient.h"
 
 #include <QCoreApplication>
@@ -14,6 +15,8 @@ namespace own
 
 namespace
 {
+
+using letters::Composition; // lupdate takes a class it cannot see for the one that speaks
 
 struct OwnErrorReportWords {
     Q_DECLARE_TR_FUNCTIONS(own::OwnErrorReport)
@@ -83,13 +86,13 @@ QString tableHtml(const OwnError& error)
              OwnErrorReportWords::tr("95 % interval").toHtmlEscaped(), rows);
 }
 
-letters::Composition report(const OwnError& error, const records::Clinic& clinic, QDate today)
+Composition report(const OwnError& error, const records::Clinic& clinic, QDate today)
 {
     letters::Composition made;
     const QString name = clinic.name.isEmpty() ? OwnErrorReportWords::tr("This clinic") : clinic.name;
     made.title = OwnErrorReportWords::tr("Own measurement error: %1").arg(error.measure.title);
     made.identity = name;
-    made.footer = OwnErrorReportWords::tr("Worked out on %1").arg(records::dayInWords(today));
+    made.footer = OwnErrorReportWords::tr("Worked out on %1").arg(session::dayInWords(today));
     made.pageWords = OwnErrorReportWords::tr("Page %1 of %2");
     if (clinic.isDemo)
         made.demoMark = OwnErrorReportWords::tr("DEMO – invented patients");

@@ -61,12 +61,11 @@ void addAgreement(std::vector<StudyRow>& rows, const OwnError& error)
     const ErrorStudy& study = *error.study;
     if (!study.bias)
         return;
-    const QString unit = unitWords(error);
-    rows.push_back(row(OwnErrorWords::tr("Bias") + unit, *study.bias, error,
+    rows.push_back(row(inUnit(OwnErrorWords::tr("Bias"), error), *study.bias, error,
                        OwnErrorWords::tr("mean of first less second")));
-    rows.push_back(row(OwnErrorWords::tr("Lower limit of agreement") + unit, *study.lowerLimit, error,
+    rows.push_back(row(inUnit(OwnErrorWords::tr("Lower limit of agreement"), error), *study.lowerLimit, error,
                        OwnErrorWords::tr("bias − 1.96 SD")));
-    rows.push_back(row(OwnErrorWords::tr("Upper limit of agreement") + unit, *study.upperLimit, error,
+    rows.push_back(row(inUnit(OwnErrorWords::tr("Upper limit of agreement"), error), *study.upperLimit, error,
                        OwnErrorWords::tr("bias + 1.96 SD")));
 }
 
@@ -86,13 +85,12 @@ QString growthSentence(const OwnError& error)
                               .arg(fixed(error.study->growth, 2));
     if (error.isLog)
         return found;
-    if (!error.grows)
-        return found + u' ' + OwnErrorWords::tr("No sign that the error grows with the level.");
-    return found + u' ' +
-           (error.mayLog ? OwnErrorWords::tr(
-                               "The error grows with the level: the log scale suits these results better.")
-                         : OwnErrorWords::tr(
-                               "The error grows with the level, but the log scale needs values above 0."));
+    QString what = OwnErrorWords::tr("No sign that the error grows with the level.");
+    if (error.grows && error.mayLog)
+        what = OwnErrorWords::tr("The error grows with the level: the log scale suits these results better.");
+    else if (error.grows)
+        what = OwnErrorWords::tr("The error grows with the level, but the log scale needs values above 0.");
+    return session::joined("%1 %2", {found, what});
 }
 
 } // namespace
@@ -121,13 +119,13 @@ QString coefficientWords(const Estimate& estimate)
                : OwnErrorWords::tr("%1 (interval not defined)").arg(fixed(estimate.value, 3));
 }
 
-QString unitWords(const OwnError& error)
+QString inUnit(const QString& name, const OwnError& error)
 {
-    const QString unit = values::symbol(error.measure.unit);
+    const QString unit = values::unitWords(error.measure.unit, session::screenPhrases());
     if (error.isLog)
-        return unit.isEmpty() ? OwnErrorWords::tr(" (natural logarithm)")
-                              : OwnErrorWords::tr(" (natural logarithm of %1)").arg(unit);
-    return unit.isEmpty() ? QString() : u" (%1)"_s.arg(unit);
+        return unit.isEmpty() ? OwnErrorWords::tr("%1 (natural logarithm)").arg(name)
+                              : OwnErrorWords::tr("%1 (natural logarithm of %2)").arg(name, unit);
+    return unit.isEmpty() ? name : OwnErrorWords::tr("%1 (%2)", "name, its unit").arg(name, unit);
 }
 
 std::vector<StudyRow> studyRows(const OwnError& error)
@@ -135,7 +133,6 @@ std::vector<StudyRow> studyRows(const OwnError& error)
     if (!error.study)
         return {};
     const ErrorStudy& study = *error.study;
-    const QString unit = unitWords(error);
     std::vector<StudyRow> rows = {
         {OwnErrorWords::tr("People"), QString::number(study.subjects), {}, OwnErrorWords::tr("each once")},
         {OwnErrorWords::tr("Trials of each"), QString::number(study.trials), {}, {}},
@@ -146,13 +143,15 @@ std::vector<StudyRow> studyRows(const OwnError& error)
         coefficientRow(u"ICC(1,1)"_s, study.icc11, OwnErrorWords::tr("one-way")),
         coefficientRow(u"ICC(2,1)"_s, study.icc21, OwnErrorWords::tr("two-way, agreement")),
         coefficientRow(u"ICC(3,1)"_s, study.icc31, OwnErrorWords::tr("two-way, consistency")),
-        row(OwnErrorWords::tr("SEM") + unit, study.sem, error,
+        row(inUnit(OwnErrorWords::tr("SEM"), error), study.sem, error,
             OwnErrorWords::tr("√ of the error mean square")),
-        row(OwnErrorWords::tr("MDC90") + unit, study.mdc90, error, OwnErrorWords::tr("1.645 · √2 · SEM")),
-        row(OwnErrorWords::tr("MDC95") + unit, study.mdc95, error, OwnErrorWords::tr("1.96 · √2 · SEM"))};
+        row(inUnit(OwnErrorWords::tr("MDC90"), error), study.mdc90, error,
+            OwnErrorWords::tr("1.645 · √2 · SEM")),
+        row(inUnit(OwnErrorWords::tr("MDC95"), error), study.mdc95, error,
+            OwnErrorWords::tr("1.96 · √2 · SEM"))};
     addAgreement(rows, error);
     for (size_t trial = 0; trial < study.practice.size(); ++trial)
-        rows.push_back({OwnErrorWords::tr("Mean of trial %1").arg(trial + 1) + unit,
+        rows.push_back({inUnit(OwnErrorWords::tr("Mean of trial %1").arg(trial + 1), error),
                         numberWords(study.practice[trial], error),
                         {},
                         trial == 0 ? OwnErrorWords::tr("a rise or fall is practice or fatigue") : QString()});
@@ -179,8 +178,8 @@ QStringList studyRemarks(const OwnError& error)
                                    "make no threshold between "
                                    "visits.");
     if (error.study->subjects < statistics::fewestSubjects)
-        lines += OwnErrorWords::tr("Fewer than %1 people: it may not yet stand in for a published row.")
-                     .arg(statistics::fewestSubjects);
+        lines += OwnErrorWords::tr("Fewer than %n person(s): it may not yet stand in for a published row.",
+                                   nullptr, statistics::fewestSubjects);
     return lines;
 }
 
@@ -224,14 +223,13 @@ QString sourceLine(const OwnError& error)
         parts += error.side == records::Side::Right ? OwnErrorWords::tr("right side")
                                                     : OwnErrorWords::tr("left side");
     if (error.results.from.isValid() && error.results.from == error.results.to)
-        parts += records::dayInWords(error.results.to);
+        parts += session::dayInWords(error.results.to);
     else if (error.results.from.isValid())
-        parts += range(records::dayInWords(error.results.from), records::dayInWords(error.results.to));
+        parts += range(session::dayInWords(error.results.from), session::dayInWords(error.results.to));
     if (error.source == StudySource::MarkedVisits && error.study)
-        parts += OwnErrorWords::tr("%1 to %2 days apart")
-                     .arg(error.results.fewestDays)
-                     .arg(error.results.mostDays);
-    return parts.join(u", "_s);
+        parts += OwnErrorWords::tr("%1 to %n day(s) apart", nullptr, error.results.mostDays)
+                     .arg(error.results.fewestDays);
+    return session::joined("%1, %2", parts);
 }
 
 } // namespace own

@@ -28,8 +28,8 @@ QString whyNone(const OwnError& error);
 /// "Trials within one visit, right side, 12-Jan-2026 to 03-Mar-2026": what the study is of.
 QString sourceLine(const OwnError& error);
 
-/// " (s)" after the words of an axis; empty for a bare number.
-QString unitWords(const OwnError& error);
+/// What a number is called, with its unit: "SEM (s)"; the name alone for a bare number.
+QString inUnit(const QString& name, const OwnError& error);
 
 /// Two decimals more than the measure is recorded with; on the log scale three.
 QString numberWords(double number, const OwnError& error);

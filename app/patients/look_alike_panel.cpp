@@ -1,5 +1,6 @@
 #include "app/patients/look_alike_panel.h"
 
+#include "app/session/messages.h"
 #include "app/widgets/theme.h"
 #include "core/base/text.h"
 
@@ -29,7 +30,7 @@ QString alikeIn(const LookAlike& pair)
 QString written(const LookAlike& pair)
 {
     const records::PatientSummary& patient = pair.patient;
-    const QString born = patient.born ? LookAlikePanel::tr("born %1").arg(records::dayInWords(*patient.born))
+    const QString born = patient.born ? LookAlikePanel::tr("born %1").arg(session::dayInWords(*patient.born))
                                       : LookAlikePanel::tr("birth date not recorded");
     const QString number = patient.recordNumber.isEmpty()
                                ? LookAlikePanel::tr("no record number")

@@ -1,6 +1,7 @@
 #include "app/patients/patient_form.h"
 
 #include "app/patients/look_alike_panel.h"
+#include "app/session/messages.h"
 #include "app/widgets/form_field.h"
 #include "app/widgets/notice.h"
 #include "app/widgets/theme.h"
@@ -178,7 +179,9 @@ void PatientForm::begin(const records::Patient& patient)
     readRecord();
     m_left.clear();
     m_title->setText(m_draft.isNew() ? tr("New patient") : tr("Edit patient"));
-    m_who->setText(m_draft.isNew() ? QString() : records::identityLine(patient, m_session.today()));
+    m_who->setText(m_draft.isNew()
+                       ? QString()
+                       : records::identityLine(patient, m_session.today(), session::screenPhrases()));
     m_notice->clear();
     fill();
     showFaults({});
@@ -310,8 +313,9 @@ void PatientForm::goOnAfterConflict(const base::Error& error)
 QString PatientForm::unsavedWords() const
 {
     const records::Patient typed = checked(m_draft, m_session.catalogue(), m_session.today()).patient;
-    const QString who =
-        records::identityLine(m_draft.isNew() ? typed : m_draft.original, m_session.today()) + u'\n';
+    const QString who = records::identityLine(m_draft.isNew() ? typed : m_draft.original, m_session.today(),
+                                              session::screenPhrases()) +
+                        u'\n';
     if (m_draft.isNew())
         return who + tr("The new patient has not been saved.");
     QStringList changed;
@@ -319,7 +323,8 @@ QString PatientForm::unsavedWords() const
         if (text != asTyped(m_draft.original, field))
             changed += m_fields.at(field)->focusProxy()->accessibleName();
     }
-    return who + tr("Not saved: %1. The patient stays as it was saved last.").arg(changed.join(u", "_s));
+    return who + tr("Not saved: %1. The patient stays as it was saved last.")
+                     .arg(session::joined("%1, %2", changed));
 }
 
 void PatientForm::cancel()

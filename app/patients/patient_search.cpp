@@ -1,5 +1,6 @@
 #include "app/patients/patient_search.h"
 
+#include "app/session/messages.h"
 #include "core/base/text.h"
 
 #include <QLocale>
@@ -28,6 +29,7 @@ void addDay(QStringList& keys, QDate day)
          {u"yyyy MM dd"_s, u"yyyyMMdd"_s, u"d M yyyy"_s, u"dd MM yyyy"_s, u"ddMMyyyy"_s, u"d MMM yyyy"_s,
           u"dd MMM yyyy"_s, u"d MMMM yyyy"_s, u"dd MMMM yyyy"_s, u"MMM yyyy"_s, u"MMMM yyyy"_s, u"M yyyy"_s})
         keys += QLocale::c().toString(day, writing).toLower();
+    keys += base::folded(session::dayInWords(day));
 }
 
 } // namespace

@@ -1,11 +1,10 @@
 #include "app/patients/patient_table.h"
 
 #include "app/patients/patient_search.h"
+#include "app/session/messages.h"
 #include "core/base/text.h"
 #include "core/records/patient.h"
 #include "core/values/age.h"
-
-#include <QLocale>
 
 #include <tuple>
 
@@ -22,15 +21,15 @@ QString bornInWords(const records::PatientSummary& patient, QDate today)
     if (!patient.born)
         return PatientTable::tr("not recorded");
     const auto age = values::ageInYears(*patient.born, today);
-    const QString day = records::dayInWords(*patient.born);
-    return age ? u"%1 (%2)"_s.arg(day).arg(*age) : day;
+    const QString day = session::dayInWords(*patient.born);
+    return age ? PatientTable::tr("%1 (%2)", "day of birth, age").arg(day, QString::number(*age)) : day;
 }
 
 QString lastVisitInWords(const records::PatientSummary& patient)
 {
     if (!patient.lastVisit)
         return PatientTable::tr("none yet");
-    const QString day = records::dayInWords(*patient.lastVisit);
+    const QString day = session::dayInWords(*patient.lastVisit);
     return patient.hasDraft ? PatientTable::tr("%1, draft open").arg(day) : day;
 }
 
@@ -50,7 +49,7 @@ QString shown(const records::PatientSummary& patient, int column, QDate today)
     case PatientTable::LastVisit:
         return lastVisitInWords(patient);
     case PatientTable::Visits:
-        return QLocale().toString(patient.visits);
+        return QString::number(patient.visits);
     default:
         return {};
     }

@@ -1,5 +1,8 @@
 #include "app/patients/typed_day.h"
 
+#include "app/session/messages.h"
+#include "core/records/patient.h"
+
 #include <QLocale>
 #include <QRegularExpression>
 
@@ -11,7 +14,7 @@ namespace patients
 namespace
 {
 
-/// 1 to 12 for "Mar" or "march"; 0 for any other word.
+/// 1 to 12 for "Mar", "march" or as the screen writes the month; 0 for any other word.
 int monthNamed(const QString& word)
 {
     for (int month = 1; month <= 12; ++month) {
@@ -19,6 +22,8 @@ int monthNamed(const QString& word)
             if (QLocale::c().monthName(month, format).compare(word, Qt::CaseInsensitive) == 0)
                 return month;
         }
+        if (records::monthInWords(month, session::screenPhrases()).compare(word, Qt::CaseInsensitive) == 0)
+            return month;
     }
     return 0;
 }
@@ -34,7 +39,7 @@ std::optional<QDate> day(int year, int month, int dayOfMonth)
 std::optional<QDate> dayTyped(const QString& typed)
 {
     static const QRegularExpression iso(u"^(\\d{4})-(\\d{1,2})-(\\d{1,2})$"_s);
-    static const QRegularExpression inWords(u"^(\\d{1,2})[-. ]+([A-Za-z]+)[-. ]+(\\d{4})$"_s);
+    static const QRegularExpression inWords(u"^(\\d{1,2})[-. ]+([^\\d\\s.-]+)[-. ]+(\\d{4})$"_s);
     const QString text = typed.trimmed();
     if (const auto found = iso.match(text); found.hasMatch())
         return day(found.captured(1).toInt(), found.captured(2).toInt(), found.captured(3).toInt());

@@ -1,35 +1,29 @@
 #include "app/session/messages.h"
 
-#include <QCoreApplication>
+#include "core/records/patient.h"
 
 namespace session
 {
 
-namespace
-{
-
-/// Answers with whatever translators the application has installed.
-class Installed : public QTranslator
-{
-public:
-    QString translate(const char* context, const char* text, const char* note, int count) const override
-    {
-        return QCoreApplication::translate(context, text, note, count);
-    }
-    bool isEmpty() const override { return false; }
-};
-
-} // namespace
-
-const base::Phrasebook& screenPhrases()
-{
-    static const base::Phrasebook phrases(std::make_shared<const Installed>());
-    return phrases;
-}
-
 QString sentence(const base::Error& error)
 {
     return error.what.in(screenPhrases());
+}
+
+QString dayInWords(QDate day)
+{
+    return records::dayInWords(day, screenPhrases());
+}
+
+QString instantInWords(const QDateTime& instant)
+{
+    const QDateTime here = instant.toLocalTime();
+    return joined("%1 %2", {dayInWords(here.date()), here.toString(QStringLiteral("HH:mm"))});
+}
+
+QString joined(const char* pattern, const QStringList& texts)
+{
+    return screenPhrases().joined(pattern, texts);
 }
 
 } // namespace session

@@ -1,8 +1,10 @@
+#include "app/session/languages.h"
 #include "app/session/messages.h"
 #include "app/session/session.h"
 #include "core/base/file.h"
 #include "core/catalogue/files.h"
 #include "core/catalogue/own.h"
+#include "core/catalogue/texts.h"
 #include "core/records/check.h"
 #include "core/records/texts.h"
 #include "core/storage/clinic_catalogues.h"
@@ -127,8 +129,26 @@ base::Result<void> Session::takeNewestOwn()
 
 void Session::layOver(const catalogue::Own& own)
 {
-    m_catalogue = std::make_shared<const catalogue::Catalogue>(catalogue::withOwn(*m_released, own));
     m_own = std::make_unique<const catalogue::Own>(own);
+    m_inLanguages.clear();
+    m_catalogue = catalogueIn(m_language);
+}
+
+std::shared_ptr<const catalogue::Catalogue> Session::catalogueIn(const QString& language) const
+{
+    auto& kept = m_inLanguages[language];
+    if (!kept) {
+        const catalogue::Catalogue told =
+            language == english ? *m_released : catalogue::inLanguage(*m_released, phrasesIn(language));
+        kept = std::make_shared<const catalogue::Catalogue>(catalogue::withOwn(told, *m_own));
+    }
+    return kept;
+}
+
+void Session::speakAsScreen()
+{
+    m_language = spoken();
+    m_catalogue = catalogueIn(m_language);
 }
 
 base::Result<void> Session::keepOwn(const catalogue::Own& own, const QString& place)

@@ -1,5 +1,7 @@
 #include "app/session/session.h"
 
+#include "app/session/languages.h"
+
 #include "app/session/patient_record.h"
 #include "core/catalogue/own.h"
 #include "core/judging/change.h"
@@ -77,6 +79,7 @@ Session::Session(std::unique_ptr<storage::Store> store, const catalogue::Catalog
                  records::Clinic clinic, const QString& who)
     : m_store(std::move(store)),
       m_released(std::make_shared<const catalogue::Catalogue>(catalogue)),
+      m_language(english),
       m_catalogue(m_released),
       m_own(std::make_unique<const catalogue::Own>()),
       m_clock(std::move(clock)),

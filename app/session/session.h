@@ -12,6 +12,7 @@
 #include <QTimer>
 
 #include <functional>
+#include <map>
 #include <memory>
 
 namespace catalogue
@@ -82,6 +83,11 @@ public:
     const catalogue::Catalogue& catalogue() const { return *m_catalogue; }
     /// The same for who keeps a pointer into it: it lasts as long as it is shared.
     const std::shared_ptr<const catalogue::Catalogue>& sharedCatalogue() const { return m_catalogue; }
+    /// The same with its texts in another language, for a letter in it.
+    std::shared_ptr<const catalogue::Catalogue> catalogueIn(const QString& language) const;
+    /// Puts the texts of catalogue() into the language of the screen (session::speak), which records that
+    /// are read for their data are not. Before any screen is made.
+    void speakAsScreen();
     /// The clinic's own part alone.
     const catalogue::Own& own() const { return *m_own; }
     /// Keeps the clinic's part as its newest version, whole or not at all. Besides what catalogue::ownFrom
@@ -221,7 +227,9 @@ private:
 
     std::unique_ptr<storage::Store> m_store;
     std::shared_ptr<const catalogue::Catalogue> m_released; ///< as it comes with the program
+    QString m_language;                                     ///< of m_catalogue
     std::shared_ptr<const catalogue::Catalogue> m_catalogue;
+    mutable std::map<QString, std::shared_ptr<const catalogue::Catalogue>> m_inLanguages; ///< as asked for
     std::unique_ptr<const catalogue::Own> m_own;
     QString m_catalogueFault;
     Clock m_clock;

@@ -1,3 +1,4 @@
+#include "app/session/messages.h"
 #include "app/session/session.h"
 #include "core/records/check.h"
 #include "core/records/wording.h"
@@ -24,11 +25,11 @@ QString wordsOf(const Finding* finding, const catalogue::Measure* measure)
         return Session::tr("nothing");
     QStringList words;
     if (measure != nullptr)
-        words += records::written(finding->value, *measure, {});
+        words += records::written(finding->value, *measure, screenPhrases());
     words += finding->signs;
     if (!finding->note.isEmpty())
         words += Session::tr("note “%1”").arg(finding->note);
-    return words.join(QStringLiteral(", "));
+    return joined("%1, %2", words);
 }
 
 /// How the stored draft differs from the one shown, a line for each finding and condition.
@@ -52,9 +53,8 @@ QStringList differences(const Visit& shown, const Visit& stored, const catalogue
             continue;
         const catalogue::Measure* measure = catalogue.measure(id);
         const QString title = measure == nullptr ? id : measure->title;
-        const QString sideWords = records::written(side, {});
-        add(sideWords.isEmpty() ? title : Session::tr("%1, %2", "test, side").arg(title, sideWords),
-            wordsOf(onScreen, measure), wordsOf(inFile, measure));
+        add(records::sidedTitle(title, side, screenPhrases()), wordsOf(onScreen, measure),
+            wordsOf(inFile, measure));
     }
     QStringList conditions = shown.conditions.keys() + stored.conditions.keys();
     conditions.removeDuplicates();
@@ -64,11 +64,11 @@ QStringList differences(const Visit& shown, const Visit& stored, const catalogue
         const catalogue::Condition* condition = catalogue.condition(id);
         if (onScreen != inFile)
             add(condition == nullptr ? id : condition->title,
-                telling::conditionValue(onScreen, condition, {}),
-                telling::conditionValue(inFile, condition, {}));
+                telling::conditionValue(onScreen, condition, screenPhrases()),
+                telling::conditionValue(inFile, condition, screenPhrases()));
     }
     if (shown.day != stored.day)
-        add(Session::tr("Day of the visit"), records::dayInWords(shown.day), records::dayInWords(stored.day));
+        add(Session::tr("Day of the visit"), dayInWords(shown.day), dayInWords(stored.day));
     if (shown.state != stored.state)
         add(Session::tr("State of the visit"), records::code(shown.state), records::code(stored.state));
     return lines;

@@ -1,6 +1,7 @@
 #include "app/shell/find.h"
 
 #include "app/patients/patient_search.h"
+#include "app/session/messages.h"
 #include "core/base/text.h"
 #include "core/catalogue/catalogue.h"
 #include "core/records/patient.h"
@@ -23,7 +24,7 @@ struct FindWords {
 
 QString detailOf(const records::PatientSummary& patient)
 {
-    const QString born = patient.born ? FindWords::tr("born %1").arg(records::dayInWords(*patient.born))
+    const QString born = patient.born ? FindWords::tr("born %1").arg(session::dayInWords(*patient.born))
                                       : FindWords::tr("birth date not recorded");
     return patient.recordNumber.isEmpty() ? born
                                           : FindWords::tr("%1 · No. %2").arg(born, patient.recordNumber);

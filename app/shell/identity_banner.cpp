@@ -1,5 +1,7 @@
 #include "app/shell/identity_banner.h"
 
+#include "app/session/messages.h"
+#include "app/widgets/elided_label.h"
 #include "app/widgets/theme.h"
 #include "core/records/patient.h"
 
@@ -20,7 +22,7 @@ constexpr int roomForOthers = 280;
 /// The identity line with the family name in bold.
 QString emphasized(const records::Patient& patient, QDate today)
 {
-    const QString line = records::identityLine(patient, today);
+    const QString line = records::identityLine(patient, today, session::screenPhrases());
     const qsizetype family = patient.family.isEmpty() ? line.indexOf(u',') : line.indexOf(QChar(0x2069)) + 1;
     return u"<b>%1</b>%2"_s.arg(line.left(family).toHtmlEscaped(), line.mid(family).toHtmlEscaped());
 }
@@ -28,7 +30,10 @@ QString emphasized(const records::Patient& patient, QDate today)
 } // namespace
 
 IdentityBanner::IdentityBanner(session::Session& session, QWidget* parent)
-    : QFrame(parent), m_session(session), m_identity(new QLabel(this)), m_diagnosis(new QLabel(this))
+    : QFrame(parent),
+      m_session(session),
+      m_identity(new QLabel(this)),
+      m_diagnosis(new widgets::ElidedLabel(this))
 {
     setProperty("role", u"bar"_s);
     m_identity->setObjectName(u"identity"_s);

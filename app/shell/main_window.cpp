@@ -4,6 +4,7 @@
 #include "app/own/forms_page.h"
 #include "app/own/own_error_page.h"
 #include "app/patients/patients_page.h"
+#include "app/session/messages.h"
 #include "app/shell/find_field.h"
 #include "app/shell/patient_page.h"
 #include "app/shell/settings.h"
@@ -301,8 +302,9 @@ bool MainWindow::mayQuit()
     const QStringList inForm = m_patient->unsaved();
     const std::tuple<bool, QWidget*, QString> entries[] = {
         {!inForm.isEmpty(), m_patient,
-         records::identityLine(m_session.patientInFocus(), m_session.today()) + u"\n\n"_s +
-             tr("This stands in the examination and is not recorded:") + u'\n' + inForm.join(u'\n')},
+         records::identityLine(m_session.patientInFocus(), m_session.today(), session::screenPhrases()) +
+             u"\n\n"_s + tr("This stands in the examination and is not recorded:") + u'\n' +
+             inForm.join(u'\n')},
         {m_patients->hasUnsavedEntry(), m_patients, m_patients->unsavedWords()},
         {m_forms->hasUnsavedEntry(), m_forms, tr("The entry of the clinic's own has not been saved.")}};
     for (const auto& [isUnsaved, page, words] : entries) {

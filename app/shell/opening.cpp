@@ -58,6 +58,7 @@ std::unique_ptr<session::Session> openedRecords(const QString& path, const catal
             return nullptr;
         }
     }
+    (*opened)->speakAsScreen();
     if (const QString fault = (*opened)->catalogueFault(); !fault.isEmpty())
         prompts.tell({base::ErrorKind::Unreadable, base::verbatim(fault), {}});
     return std::move(*opened);

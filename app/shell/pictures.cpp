@@ -3,6 +3,7 @@
 #include "app/shell/about.h"
 #include "app/shell/clinic_dialog.h"
 #include "app/shell/main_window.h"
+#include "app/shell/visit_actions.h"
 #include "app/shell/welcome.h"
 #include "app/widgets/dialogs.h"
 #include "app/widgets/theme.h"
@@ -30,29 +31,23 @@ namespace shell
 namespace
 {
 
-/// Puts pictures into a folder and remembers which, and which could not be written.
+/// Hands over each screen once it has settled.
 struct Album {
-    QDir folder;
-    QString look;
-    QStringList written;
-    QStringList failed;
+    const TakeScreen& see;
 
-    void take(QWidget& widget, const QString& name)
+    void take(QWidget& widget, const QString& name) const
     {
         // Pages fill in when the event loop runs; charts settle after their first layout.
         for (int round = 0; round < 10; ++round) {
             QApplication::processEvents();
             QThread::msleep(20);
         }
-        const QString file = folder.filePath(u"%1-%2.png"_s.arg(look, name));
-        QBuffer bytes;
-        const bool isDrawn = bytes.open(QIODevice::WriteOnly) && widget.grab().save(&bytes, "PNG");
-        (isDrawn && base::write(bytes.data(), file) ? written : failed) += file;
+        see(widget, name);
     }
 };
 
 /// The dialog that `open` shows; it is turned away again.
-void takeDialog(Album& album, const QString& name, const std::function<void()>& open)
+void takeDialog(const Album& album, const QString& name, const std::function<void()>& open)
 {
     QTimer::singleShot(0, qApp, [&album, &name] {
         QWidget* dialog = QApplication::activeModalWidget();
@@ -110,7 +105,7 @@ public:
 };
 
 /// A letter as it was sent and a draft of the next.
-void takeLetters(session::Session& session, const records::PatientSummary& patient, Album& album)
+void takeLetters(session::Session& session, const records::PatientSummary& patient, const Album& album)
 {
     Agreeing prompts;
     MainWindow window(session, prompts);
@@ -127,7 +122,7 @@ void takeLetters(session::Session& session, const records::PatientSummary& patie
 }
 
 /// A visit that is amended, and its versions side by side.
-void takeAmended(session::Session& session, const records::PatientSummary& patient, Album& album)
+void takeAmended(session::Session& session, const records::PatientSummary& patient, const Album& album)
 {
     Agreeing prompts;
     MainWindow window(session, prompts);
@@ -145,7 +140,7 @@ void takeAmended(session::Session& session, const records::PatientSummary& patie
 
 /// An examination on its way: a value that is refused, and a state with its reason.
 void takeDraft(session::Session& session, MainWindow& window, const records::PatientSummary& patient,
-               Album& album)
+               const Album& album)
 {
     window.openPatient(patient.id);
     session.moveReference(-1);
@@ -157,7 +152,7 @@ void takeDraft(session::Session& session, MainWindow& window, const records::Pat
 }
 
 void takePatient(session::Session& session, MainWindow& window, const records::PatientSummary& patient,
-                 Album& album)
+                 const Album& album)
 {
     window.openPatient(patient.id);
     const QString tabs[] = {u"examination"_s, u"change"_s, u"trend"_s, u"letters"_s};
@@ -176,7 +171,7 @@ void takePatient(session::Session& session, MainWindow& window, const records::P
 }
 
 /// A second person of the same name, as the form warns of; nothing is saved.
-void takeLookAlike(MainWindow& window, const records::PatientSummary& patient, Album& album)
+void takeLookAlike(MainWindow& window, const records::PatientSummary& patient, const Album& album)
 {
     window.showPatients();
     if (auto* make = window.findChild<QPushButton*>(u"newPatient"_s))
@@ -189,7 +184,7 @@ void takeLookAlike(MainWindow& window, const records::PatientSummary& patient, A
 }
 
 /// The forms, and the three editors; nothing is saved.
-void takeForms(session::Session& session, Album& album)
+void takeForms(session::Session& session, const Album& album)
 {
     Agreeing prompts;
     MainWindow window(session, prompts);
@@ -210,7 +205,8 @@ void takeForms(session::Session& session, Album& album)
     }
 }
 
-void takeAll(session::Session& session, const std::vector<records::PatientSummary>& patients, Album& album)
+void takeAll(session::Session& session, const std::vector<records::PatientSummary>& patients,
+             const Album& album)
 {
     widgets::Dialogs prompts;
     MainWindow window(session, prompts);
@@ -241,8 +237,7 @@ void takeAll(session::Session& session, const std::vector<records::PatientSummar
         takeAmended(session, *other, album);
     }
     takeForms(session, album);
-    takeDialog(album, u"sign"_s,
-               [&prompts] { (void)prompts.author(u"Sign the visit of 12-Mar-2026?"_s, {}); });
+    takeDialog(album, u"sign"_s, [&] { (void)prompts.author(signQuestion(session.today()), {}); });
     takeDialog(album, u"about"_s, [&window] { showAbout(&window); });
     takeDialog(album, u"keyboard"_s, [&window] { showKeyboard(&window); });
     takeDialog(album, u"clinic"_s, [&] { ClinicDialog(session, prompts, &window).exec(); });
@@ -253,25 +248,37 @@ void takeAll(session::Session& session, const std::vector<records::PatientSummar
 
 } // namespace
 
-base::Result<QStringList> takePictures(session::Session& session, const QString& folder)
+base::Result<void> walkScreens(session::Session& session, const TakeScreen& take)
 {
     const auto patients = session.patients();
     if (!patients)
         return patients.error();
+    takeAll(session, *patients, Album{take});
+    return {};
+}
+
+base::Result<QStringList> takePictures(session::Session& session, const QString& folder)
+{
     if (!QDir().mkpath(folder))
         return base::Error{base::ErrorKind::Unwritable,
                            base::said("The folder for the pictures cannot be made."), folder};
-
-    Album album{QDir(folder), {}, {}, {}};
-    for (const auto look : {widgets::Look::Light, widgets::Look::Dark}) {
-        album.look = look == widgets::Look::Light ? u"light"_s : u"dark"_s;
+    QStringList written, failed;
+    for (const auto& [look, name] :
+         {std::pair(widgets::Look::Light, u"light"_s), std::pair(widgets::Look::Dark, u"dark"_s)}) {
         widgets::applyLook(*qApp, look);
-        takeAll(session, *patients, album);
+        const auto walked = walkScreens(session, [&, name = name](QWidget& widget, const QString& screen) {
+            const QString file = QDir(folder).filePath(u"%1-%2.png"_s.arg(name, screen));
+            QBuffer bytes;
+            const bool isDrawn = bytes.open(QIODevice::WriteOnly) && widget.grab().save(&bytes, "PNG");
+            (isDrawn && base::write(bytes.data(), file) ? written : failed) += file;
+        });
+        if (!walked)
+            return walked.error();
     }
-    if (!album.failed.isEmpty())
+    if (!failed.isEmpty())
         return base::Error{base::ErrorKind::Unwritable, base::said("A picture cannot be written."),
-                           album.failed.first()};
-    return album.written;
+                           failed.first()};
+    return written;
 }
 
 } // namespace shell

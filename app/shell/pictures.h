@@ -2,12 +2,21 @@
 
 #include "app/session/session.h"
 
+class QWidget;
+
 namespace shell
 {
 
+/// Takes a screen and its name: "examination".
+using TakeScreen = std::function<void(QWidget& screen, const QString& name)>;
+
+/// Shows every screen, one after another, and hands each over when it has settled. The patient shown is the
+/// first by record number. The records are worked in: a letter is signed and a visit amended, so give it a
+/// copy.
+base::Result<void> walkScreens(session::Session& session, const TakeScreen& take);
+
 /// Writes a picture of every screen, light and dark, as PNG into a folder that is made where it is not there:
-/// "light-examination.png". The patient shown is the first by record number. Gives back the files written.
-/// The records are worked in: a letter is sent and a visit amended, so give it a copy.
+/// "light-examination.png". Gives back the files written.
 base::Result<QStringList> takePictures(session::Session& session, const QString& folder);
 
 } // namespace shell

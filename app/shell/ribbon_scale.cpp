@@ -1,6 +1,7 @@
 #include "app/shell/ribbon_scale.h"
 
-#include <QLocale>
+#include "app/session/messages.h"
+#include "core/records/patient.h"
 
 #include <algorithm>
 
@@ -47,12 +48,13 @@ std::vector<Tick> ticks(const RibbonScale& scale)
         const bool isYear = day.month() == 1;
         if (day < scale.from || (isYear && day.year() % yearStep != 0))
             continue;
-        const QString word =
-            isYear ? QString::number(day.year()) : QLocale::c().monthName(day.month(), QLocale::ShortFormat);
+        const QString word = isYear ? QString::number(day.year())
+                                    : records::monthInWords(day.month(), session::screenPhrases());
         found.push_back({scale.x(day), word, isYear});
     }
     if (!found.empty() && std::ranges::none_of(found, &Tick::isYear))
-        found.front().word += QStringLiteral(" %1").arg(scale.from.year());
+        found.front().word =
+            session::joined("%1 %2", {found.front().word, QString::number(scale.from.year())});
     return found;
 }
 

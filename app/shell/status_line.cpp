@@ -1,6 +1,8 @@
 #include "app/shell/status_line.h"
 
+#include "app/session/messages.h"
 #include "app/shell/visit_words.h"
+#include "app/widgets/elided_label.h"
 #include "app/widgets/icons.h"
 #include "app/widgets/theme.h"
 #include "core/catalogue/catalogue.h"
@@ -8,7 +10,6 @@
 
 #include <QHBoxLayout>
 #include <QLabel>
-#include <QLocale>
 #include <QPushButton>
 
 using namespace Qt::StringLiterals;
@@ -23,7 +24,7 @@ constexpr int leastWidth = 80;
 
 QString signedWords(const records::Visit& visit)
 {
-    const QString at = QLocale::c().toString(visit.signedAt.toLocalTime(), u"dd-MMM-yyyy HH:mm"_s);
+    const QString at = session::instantInWords(visit.signedAt);
     return StatusLine::tr("Signed by %1, %2, on %3").arg(visit.author.name, visit.author.role, at);
 }
 
@@ -41,8 +42,8 @@ StatusLine::StatusLine(session::Session& session, session::Prompts& prompts, QWi
     : QFrame(parent),
       m_session(session),
       m_prompts(prompts),
-      m_words(new QLabel(this)),
-      m_lines(new QLabel(this)),
+      m_words(new widgets::ElidedLabel(this)),
+      m_lines(new widgets::ElidedLabel(this)),
       m_undo(new QPushButton(this)),
       m_redo(new QPushButton(this))
 {
@@ -119,10 +120,9 @@ void StatusLine::settle()
     if (visit == nullptr)
         m_words->clear();
     else if (visit->state == records::VisitState::Draft)
-        m_words->setText(
-            m_expected == 0
-                ? savedWords(visit->id)
-                : tr("%1 · %2 of %3 tests").arg(savedWords(visit->id)).arg(m_done).arg(m_expected));
+        m_words->setText(m_expected == 0 ? savedWords(visit->id)
+                                         : tr("%1 · %2 of %n test(s)", nullptr, m_expected)
+                                               .arg(savedWords(visit->id), QString::number(m_done)));
     else
         m_words->setText(visit->withdrawn ? inErrorWords(*visit) : signedWords(*visit));
 

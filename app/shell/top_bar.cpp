@@ -6,6 +6,7 @@
 #include "app/shell/look.h"
 #include "app/shell/own_files.h"
 #include "app/shell/settings.h"
+#include "app/widgets/elided_label.h"
 #include "app/widgets/icons.h"
 #include "app/widgets/theme.h"
 
@@ -38,7 +39,7 @@ TopBar::TopBar(session::Session& session, session::Prompts& prompts, QWidget* pa
       m_patients(madePlace(tr("Patients"), u"patients"_s, tr("Ctrl+0"))),
       m_measures(madePlace(tr("Tests"), u"measures"_s, tr("Ctrl+9"))),
       m_forms(madePlace(tr("Forms"), u"forms"_s, tr("Ctrl+8"))),
-      m_clinic(new QLabel(this)),
+      m_clinic(new widgets::ElidedLabel(this)),
       m_demo(new QLabel(tr("Demo: invented people"), this)),
       m_find(new FindField(session, this)),
       m_person(new QPushButton(this)),

@@ -1,4 +1,5 @@
 #include "app/shell/version_rows.h"
+#include "app/session/messages.h"
 
 #include "core/records/history.h"
 #include "core/records/wording.h"
@@ -24,13 +25,13 @@ QString valueWords(const records::Finding* finding, const catalogue::Measure& me
 {
     if (finding == nullptr)
         return {};
-    const QString value = records::written(finding->value, measure, {});
-    return finding->note.isEmpty() ? value : QStringLiteral("%1 (%2)").arg(value, finding->note);
+    const QString value = records::written(finding->value, measure, session::screenPhrases());
+    return finding->note.isEmpty() ? value : session::joined("%1 (%2)", {value, finding->note});
 }
 
 QString conditionWords(const QString& value, const catalogue::Condition& condition)
 {
-    return value.isEmpty() ? value : telling::conditionValue(value, &condition, {});
+    return value.isEmpty() ? value : telling::conditionValue(value, &condition, session::screenPhrases());
 }
 
 } // namespace
@@ -52,12 +53,10 @@ std::vector<VersionRow> versionRows(const std::vector<records::Visit>& versions,
         const catalogue::Measure* measure = catalogue.measure(id);
         if (measure == nullptr)
             continue;
-        const QString sideWord = records::written(side, {});
         QStringList values;
         for (const records::Visit& version : versions)
             values += valueWords(version.finding(id, side), *measure);
-        rows.push_back(row(
-            sideWord.isEmpty() ? measure->title : measure->title + QStringLiteral(", ") + sideWord, values));
+        rows.push_back(row(records::sidedTitle(measure->title, side, session::screenPhrases()), values));
     }
     for (const catalogue::Condition& condition : catalogue.conditions) {
         QStringList values;

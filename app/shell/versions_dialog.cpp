@@ -1,5 +1,6 @@
 #include "app/shell/versions_dialog.h"
 
+#include "app/session/messages.h"
 #include "app/shell/version_rows.h"
 #include "app/shell/visit_words.h"
 #include "app/shell/window_place.h"
@@ -9,7 +10,6 @@
 #include <QHBoxLayout>
 #include <QHeaderView>
 #include <QLabel>
-#include <QLocale>
 #include <QPushButton>
 #include <QScreen>
 #include <QTableWidget>
@@ -30,7 +30,7 @@ QString headWords(records::Visit version)
     version.withdrawn.reset();
     if (version.state == records::VisitState::Draft)
         return VersionsDialog::tr("Version %1\n%2").arg(version.version).arg(stateWords(version));
-    const QString at = QLocale::c().toString(version.signedAt.toLocalTime(), u"dd-MMM-yyyy HH:mm"_s);
+    const QString at = session::instantInWords(version.signedAt);
     return VersionsDialog::tr("Version %1\n%2 %3\n%4, %5")
         .arg(QString::number(version.version), stateWords(version), at, version.author.name,
              version.author.role);
@@ -97,7 +97,7 @@ VersionsDialog::VersionsDialog(const std::vector<records::Visit>& versions,
     auto* title = new QLabel(this);
     title->setFont(widgets::headingFont());
     if (!versions.empty())
-        title->setText(tr("Visit of %1: every version").arg(records::dayInWords(versions.front().day)));
+        title->setText(tr("Visit of %1: every version").arg(session::dayInWords(versions.front().day)));
     auto* reasons = new QLabel(reasonWords(versions), this);
     reasons->setWordWrap(true);
     reasons->setObjectName(u"versionReasons"_s);

@@ -1,6 +1,7 @@
 #include "app/shell/visit_actions.h"
 
 #include "app/patients/typed_day.h"
+#include "app/session/messages.h"
 #include "app/shell/settings.h"
 #include "app/visits/gaps.h"
 #include "app/writing/author_setting.h"
@@ -17,11 +18,6 @@ namespace shell
 namespace
 {
 
-QString signQuestion(const records::Visit& visit)
-{
-    return VisitActions::tr("Sign the visit of %1?").arg(records::dayInWords(visit.day));
-}
-
 /// What stands on a button: an ampersand must not become a key, and a long title has no room.
 QString onGoButton(QString title)
 {
@@ -37,7 +33,7 @@ QString titles(const std::vector<const Entry*>& entries)
     QStringList titles;
     for (const Entry* entry : entries)
         titles += entry->title;
-    return titles.join(u", "_s);
+    return session::joined("%1, %2", titles);
 }
 
 QString inWords(const visits::Gaps& gaps)
@@ -64,9 +60,11 @@ QString contents(const records::Visit& visit, const catalogue::Catalogue& catalo
     QStringList lines;
     for (const records::Finding& finding : visit.findings) {
         const catalogue::Measure* measure = catalogue.measure(finding.measure);
-        const QString side = records::written(finding.side, {});
+        const QString side = records::written(finding.side, session::screenPhrases());
         const QString title = measure == nullptr ? finding.measure : measure->title;
-        const QString value = measure == nullptr ? QString() : records::written(finding.value, *measure, {});
+        const QString value = measure == nullptr
+                                  ? QString()
+                                  : records::written(finding.value, *measure, session::screenPhrases());
         lines += side.isEmpty() ? VisitActions::tr("%1: %2", "test: value").arg(title, value)
                                 : VisitActions::tr("%1, %2: %3", "test, side: value").arg(title, side, value);
     }
@@ -74,6 +72,11 @@ QString contents(const records::Visit& visit, const catalogue::Catalogue& catalo
 }
 
 } // namespace
+
+QString signQuestion(QDate day)
+{
+    return VisitActions::tr("Sign the visit of %1?").arg(session::dayInWords(day));
+}
 
 VisitActions::VisitActions(session::Session& session, session::Prompts& prompts, QObject* parent)
     : QObject(parent), m_session(session), m_prompts(prompts)
@@ -155,7 +158,7 @@ void VisitActions::goOnWith(const records::Visit& visit, const QString& form)
 
 QString VisitActions::whose() const
 {
-    return records::identityLine(m_session.patientInFocus(), m_session.today());
+    return records::identityLine(m_session.patientInFocus(), m_session.today(), session::screenPhrases());
 }
 
 /// Lists what is left open and offers the way there; does not stand in the way of signing.
@@ -173,7 +176,8 @@ bool VisitActions::maySign(const records::Visit& visit)
     if (answers.isEmpty())
         answers += tr("&Go back");
     answers += tr("&Sign all the same");
-    const auto answer = m_prompts.chosen(signQuestion(visit), whose() + u"\n\n"_s + inWords(gaps), answers);
+    const auto answer =
+        m_prompts.chosen(signQuestion(visit.day), whose() + u"\n\n"_s + inWords(gaps), answers);
     if (!answer || answer == answers.size() - 1)
         return answer.has_value();
     if (*answer == 0 && !gaps.blank.empty())
@@ -189,7 +193,7 @@ void VisitActions::sign()
     if (visit == nullptr || visit->state != records::VisitState::Draft)
         return;
     const records::VisitId id = visit->id;
-    const QString question = signQuestion(*visit);
+    const QString question = signQuestion(visit->day);
     if (!maySign(*visit))
         return;
     const auto author = writing::signer(m_session, m_prompts, question);
@@ -206,7 +210,7 @@ void VisitActions::amend()
         return;
     const records::VisitId id = visit->id;
     const auto reason = m_prompts.line(
-        tr("Why is the visit of %1 amended?").arg(records::dayInWords(visit->day)), tr("Reason"), {});
+        tr("Why is the visit of %1 amended?").arg(session::dayInWords(visit->day)), tr("Reason"), {});
     if (!reason)
         return;
     if (const auto done = m_session.amendVisit(id, *reason))
@@ -222,8 +226,8 @@ void VisitActions::withdraw()
         return;
     const records::VisitId id = visit->id;
     const QStringList lines = {
-        tr("Was the visit of %1 entered in error?").arg(records::dayInWords(visit->day)),
-        records::identityLine(m_session.patientInFocus(), m_session.today()),
+        tr("Was the visit of %1 entered in error?").arg(session::dayInWords(visit->day)),
+        records::identityLine(m_session.patientInFocus(), m_session.today(), session::screenPhrases()),
         tr("It stays readable in the history but counts no more: no judgement, trend, letter or export holds "
            "it. Nothing takes this back."),
         tr("Your name and your reason are kept with it.")};
@@ -242,7 +246,7 @@ void VisitActions::discard()
     const records::VisitId id = visit->id;
     const QString loss = visit->version > 1 ? tr("The signed version stays as it is. Lost would be:")
                                             : tr("Lost for good would be:");
-    if (!m_prompts.mayLose(tr("Discard the draft of %1?").arg(records::dayInWords(visit->day)),
+    if (!m_prompts.mayLose(tr("Discard the draft of %1?").arg(session::dayInWords(visit->day)),
                            whose() + u"\n\n"_s + loss + u'\n' + contents(*visit, m_session.catalogue()),
                            tr("Discard draft")))
         return;

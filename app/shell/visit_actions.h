@@ -13,6 +13,9 @@ struct Form;
 namespace shell
 {
 
+/// "Sign the visit of 12-Mar-2026?"
+QString signQuestion(QDate day);
+
 /// What can be done with a whole visit, with the questions that belong to it.
 class VisitActions : public QObject
 {

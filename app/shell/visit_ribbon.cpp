@@ -1,5 +1,6 @@
 #include "app/shell/visit_ribbon.h"
 
+#include "app/session/messages.h"
 #include "app/shell/visit_words.h"
 #include "app/widgets/theme.h"
 #include "core/records/visit.h"
@@ -187,7 +188,7 @@ QString VisitRibbon::lineWords(const records::VisitId& id, bool isReference) con
     const auto found = std::ranges::find(m_session.onRecord(), id, &records::Visit::id);
     if (found == m_session.onRecord().end())
         return {};
-    const QString day = records::dayInWords(found->day);
+    const QString day = session::dayInWords(found->day);
     return isReference ? tr("reference visit %1, %2").arg(day, stateWords(*found))
                        : tr("this visit %1, %2").arg(day, stateWords(*found));
 }

@@ -1,5 +1,6 @@
 #include "app/shell/visit_words.h"
 
+#include "app/session/messages.h"
 #include "app/visits/conditions_editor.h"
 #include "core/records/visit.h"
 #include "core/records/wording.h"
@@ -42,14 +43,14 @@ QString inErrorWords(const records::Visit& visit)
         return {};
     return VisitWords::tr("Entered in error, said by %1 on %2: “%3”")
         .arg(records::inWords(visit.withdrawn->author),
-             records::dayInWords(visit.withdrawn->at.toLocalTime().date()), visit.withdrawn->reason);
+             session::dayInWords(visit.withdrawn->at.toLocalTime().date()), visit.withdrawn->reason);
 }
 
 QString visitWords(const records::Visit& visit)
 {
     if (visit.withdrawn)
-        return VisitWords::tr("%1 · %2").arg(records::dayInWords(visit.day), inErrorWords(visit));
-    const QString day = records::dayInWords(visit.day);
+        return VisitWords::tr("%1 · %2").arg(session::dayInWords(visit.day), inErrorWords(visit));
+    const QString day = session::dayInWords(visit.day);
     const QString count = VisitWords::tr("%n finding(s)", nullptr, static_cast<int>(visit.findings.size()));
     if (visit.state == records::VisitState::Draft)
         return VisitWords::tr("%1 · %2 · %3").arg(day, stateWords(visit), count);
@@ -62,7 +63,7 @@ QString linesInWords(const session::Session& session)
     const records::Visit* visit = session.visitInFocus();
     if (visit == nullptr)
         return {};
-    const QString day = records::dayInWords(visit->day);
+    const QString day = session::dayInWords(visit->day);
     if (visit->withdrawn)
         return VisitWords::tr("This visit: %1, %2").arg(day, stateWords(*visit));
     const auto& reference = session.focus().reference;
@@ -72,7 +73,7 @@ QString linesInWords(const session::Session& session)
         return VisitWords::tr("This visit: %1, %2 · held against the last comparable visit of each test")
             .arg(day, stateWords(*visit));
     return VisitWords::tr("This visit: %1, %2 · held against %3, %4")
-        .arg(day, stateWords(*visit), records::dayInWords(found->day), stateWords(*found));
+        .arg(day, stateWords(*visit), session::dayInWords(found->day), stateWords(*found));
 }
 
 namespace
@@ -83,8 +84,8 @@ QString nameOf(const session::Edit& edit, const catalogue::Catalogue& catalogue)
     const catalogue::Measure* measure = catalogue.measure(edit.measure);
     if (measure == nullptr)
         return edit.measure;
-    const QString side = records::written(edit.side, {});
-    return side.isEmpty() ? measure->title : measure->title + u' ' + side;
+    const QString side = records::written(edit.side, session::screenPhrases());
+    return side.isEmpty() ? measure->title : VisitWords::tr("%1 %2", "test, side").arg(measure->title, side);
 }
 
 /// The conditions that the edit changed: "Walking aid: stick".
@@ -95,10 +96,10 @@ QString conditionWords(const session::Edit& edit, const catalogue::Catalogue& ca
     for (const catalogue::Condition& condition : catalogue.conditions) {
         const QString value = records::recorded(edit.conditionsAfter->values, condition.id);
         if (records::recorded(before.values, condition.id) != value)
-            changed +=
-                VisitWords::tr("%1: %2").arg(condition.title, telling::conditionValue(value, &condition, {}));
+            changed += VisitWords::tr("%1: %2").arg(
+                condition.title, telling::conditionValue(value, &condition, session::screenPhrases()));
     }
-    return changed.isEmpty() ? VisitWords::tr("conditions confirmed") : changed.join(QStringLiteral(", "));
+    return changed.isEmpty() ? VisitWords::tr("conditions confirmed") : session::joined("%1, %2", changed);
 }
 
 /// What the edit did: to the value, or to what stands beside it.
@@ -108,14 +109,14 @@ QString changeWords(const session::Edit& edit, const catalogue::Measure& measure
         return VisitWords::tr("cleared");
     const records::Finding before = edit.before.value_or(records::Finding());
     if (before.value != edit.after->value || before.trials != edit.after->trials)
-        return records::written(edit.after->value, measure, {});
+        return records::written(edit.after->value, measure, session::screenPhrases());
     if (before.note != edit.after->note)
         return VisitWords::tr("note");
     if (before.signs != edit.after->signs)
         return VisitWords::tr("signs");
     if (before.exceptions != edit.after->exceptions)
         return VisitWords::tr("own conditions");
-    return records::written(edit.after->value, measure, {});
+    return records::written(edit.after->value, measure, session::screenPhrases());
 }
 
 } // namespace
@@ -126,8 +127,7 @@ QString editWords(const std::vector<session::Edit>& edits, const catalogue::Cata
         return {};
     const session::Edit& edit = edits.front();
     if (edits.size() > 1)
-        return VisitWords::tr("%1 findings: %2 to %3")
-            .arg(edits.size())
+        return VisitWords::tr("%n finding(s): %1 to %2", nullptr, int(edits.size()))
             .arg(nameOf(edit, catalogue), nameOf(edits.back(), catalogue));
     if (edit.conditionsAfter)
         return conditionWords(edit, catalogue);

@@ -1,6 +1,7 @@
 #include "app/trends/chart_view.h"
 
 #include "app/charts/trend_words.h"
+#include "app/session/messages.h"
 
 #include <QHelpEvent>
 #include <QKeyEvent>
@@ -56,8 +57,8 @@ QString ChartView::wordsAt(const records::VisitId& visit) const
         if (entry == line.entries.end())
             continue;
         if (lines.isEmpty())
-            lines << records::dayInWords(entry->day);
-        lines << QString(line.name + u' ' + entry->words).trimmed();
+            lines << session::dayInWords(entry->day);
+        lines << (line.name.isEmpty() ? entry->words : tr("%1: %2").arg(line.name, entry->words));
     }
     for (const charts::TrendEvent& event : m_trend->points().events) {
         if (event.visit == visit)

@@ -1,4 +1,5 @@
 #include "app/trends/measure_list.h"
+#include "app/session/messages.h"
 
 #include "core/base/text.h"
 #include "core/records/visit.h"
@@ -17,8 +18,8 @@ void MeasureList::show(const std::vector<records::Visit>& visits, const catalogu
         const catalogue::Measure* measure = catalogue.measure(id);
         if (measure == nullptr || (!m_items.empty() && m_items.back().id == id))
             continue;
-        m_items.push_back(
-            {id, records::titled(*measure, {}), base::folded(measure->title + u' ' + measure->shortForm)});
+        m_items.push_back({id, records::titled(*measure, session::screenPhrases()),
+                           base::folded(measure->title + u' ' + measure->shortForm)});
     }
     endResetModel();
 }

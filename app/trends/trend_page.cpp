@@ -1,6 +1,7 @@
 #include "app/trends/trend_page.h"
 
 #include "app/charts/chart_files.h"
+#include "app/session/messages.h"
 #include "app/trends/chart_stack.h"
 #include "app/trends/first_choice.h"
 #include "app/trends/measure_list.h"
@@ -168,7 +169,7 @@ charts::TrendPoints TrendPage::pointsOf(const QString& measure) const
 {
     const session::Focus& focus = m_session.focus();
     return charts::trendPoints({measure, std::nullopt, focus.visit, focus.reference}, m_session.visits(),
-                               m_session.patientInFocus(), m_session.catalogue(), m_phrases,
+                               m_session.patientInFocus(), m_session.catalogue(), session::screenPhrases(),
                                m_session.clinic().judging);
 }
 
@@ -200,7 +201,7 @@ void TrendPage::draw()
     std::vector<charts::TrendPoints> trends;
     for (const QString& measure : ticked)
         trends.push_back(pointsOf(measure));
-    m_charts->show(trends, look(), m_phrases);
+    m_charts->show(trends, look(), session::screenPhrases());
     if (m_measure.isEmpty() || !m_measures->all().contains(m_measure))
         m_measure = ticked.value(0, m_measures->all().value(0));
     tabulate();
@@ -243,8 +244,9 @@ void TrendPage::save(const QString& suffix)
     paper.note = number.isEmpty() ? tr("Without a record number") : tr("Record No. %1").arg(number);
     if (m_session.clinic().isDemo)
         paper.note = tr("%1, demo: an invented person").arg(paper.note);
-    const auto written = suffix == u"png"_s ? charts::writePng(points, paper, m_phrases, *path)
-                                            : charts::writeSvg(points, paper, m_phrases, *path);
+    const auto written = suffix == u"png"_s
+                             ? charts::writePng(points, paper, session::screenPhrases(), *path)
+                             : charts::writeSvg(points, paper, session::screenPhrases(), *path);
     if (!written)
         m_prompts.tell(written.error());
 }

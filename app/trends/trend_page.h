@@ -56,7 +56,6 @@ private:
 
     session::Session& m_session;
     session::Prompts& m_prompts;
-    base::Phrasebook m_phrases;
     MeasureList* m_measures;
     QSortFilterProxyModel* m_found;
     TrendTable* m_figures;

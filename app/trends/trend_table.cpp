@@ -1,5 +1,8 @@
 #include "app/trends/trend_table.h"
 
+#include "app/session/messages.h"
+#include "core/base/text.h"
+
 #include <algorithm>
 
 using namespace Qt::StringLiterals;
@@ -26,13 +29,6 @@ QStringList eventsAt(const charts::TrendPoints& points, const records::VisitId& 
     return words;
 }
 
-QString capitalized(QString words)
-{
-    if (!words.isEmpty())
-        words[0] = words[0].toUpper();
-    return words;
-}
-
 } // namespace
 
 void TrendTable::show(const charts::TrendPoints& points)
@@ -41,7 +37,7 @@ void TrendTable::show(const charts::TrendPoints& points)
     m_rows.clear();
     m_titles = {tr("Date")};
     for (const charts::TrendLine& line : points.lines) {
-        m_titles << (line.name.isEmpty() ? tr("Value") : capitalized(line.name));
+        m_titles << (line.name.isEmpty() ? tr("Value") : base::capitalised(line.name));
         for (const charts::TrendEntry& entry : line.entries) {
             if (std::ranges::find(m_rows, entry.visit, &Row::visit) == m_rows.end())
                 m_rows.push_back({entry.visit, entry.day, {}});
@@ -50,7 +46,9 @@ void TrendTable::show(const charts::TrendPoints& points)
     for (const charts::TrendLine& line : points.lines) {
         const QString against =
             points.isBaseline ? tr("against the baseline") : tr("against the reference visit");
-        m_titles << capitalized(QString(line.name + u' ' + against).trimmed());
+        m_titles << base::capitalised(
+            line.name.isEmpty() ? against
+                                : tr("%1 %2", "side, what it is held against").arg(line.name, against));
     }
     const bool hasEvents = !points.events.empty();
     if (hasEvents)
@@ -61,7 +59,7 @@ void TrendTable::show(const charts::TrendPoints& points)
         QStringList verdicts;
         QStringList changes;
         bool isDraft = false;
-        row.cells << records::dayInWords(row.day);
+        row.cells << session::dayInWords(row.day);
         for (const charts::TrendLine& line : points.lines) {
             const charts::TrendEntry* entry = entryAt(line, row.visit);
             row.cells << (entry != nullptr ? entry->words : QString());
@@ -77,8 +75,8 @@ void TrendTable::show(const charts::TrendPoints& points)
         changes.removeDuplicates();
         row.cells << verdicts;
         if (hasEvents)
-            row.cells << eventsAt(points, row.visit).join(u"; "_s);
-        row.cells << changes.join(u"; "_s) << (isDraft ? tr("draft") : QString());
+            row.cells << session::joined("%1; %2", eventsAt(points, row.visit));
+        row.cells << session::joined("%1; %2", changes) << (isDraft ? tr("draft") : QString());
     }
     endResetModel();
 }

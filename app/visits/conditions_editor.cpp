@@ -49,7 +49,8 @@ QString conditionsInWords(const records::Conditions& conditions, const catalogue
         const auto found = conditions.find(condition.id);
         if (found != conditions.end())
             words += ConditionsEditor::tr("%1: %2", "condition: value")
-                         .arg(condition.title, telling::conditionValue(found.value(), &condition, {}));
+                         .arg(condition.title,
+                              telling::conditionValue(found.value(), &condition, session::screenPhrases()));
     }
     return words.join(u" · "_s);
 }
@@ -161,7 +162,8 @@ void ConditionsEditor::choose(const catalogue::Condition& condition)
 
 void ConditionsEditor::addNumber(const catalogue::Condition& condition, QWidget* cell)
 {
-    auto* field = new widgets::NumberField(values::symbol(condition.unit), {}, cell);
+    auto* field =
+        new widgets::NumberField(values::unitWords(condition.unit, session::screenPhrases()), {}, cell);
     field->setObjectName(m_prefix + condition.id);
     field->setAccessibleName(condition.title);
     field->setPlaceholderText(m_blank);

@@ -1,5 +1,6 @@
 #include "app/visits/conditions_line.h"
 
+#include "app/session/messages.h"
 #include "app/visits/conditions_editor.h"
 #include "app/widgets/scroll_room.h"
 #include "app/widgets/theme.h"
@@ -101,7 +102,7 @@ void ConditionsLine::show(const records::Visit& visit, std::optional<QDate> from
                                      : unbroken(words));
     m_words->setToolTip(words);
     const bool toConfirm = from && !visit.conditionsConfirmed && !words.isEmpty() && !readOnly;
-    m_carried->setText(toConfirm ? tr("carried forward from %1 – confirm").arg(records::dayInWords(*from))
+    m_carried->setText(toConfirm ? tr("carried forward from %1 – confirm").arg(session::dayInWords(*from))
                                  : QString());
     m_carried->setVisible(toConfirm);
     m_confirm->setVisible(toConfirm);

@@ -5,7 +5,6 @@
 #include "core/statistics/tapping.h"
 
 #include <QCoreApplication>
-#include <QLocale>
 
 using namespace Qt::StringLiterals;
 
@@ -21,7 +20,7 @@ struct DerivedWords {
 
 QString fixed(double number, int decimals)
 {
-    return QLocale().toString(base::rounded(number, decimals), 'f', decimals);
+    return base::fixed(number, decimals);
 }
 
 std::optional<double> numberOn(records::Side side, const catalogue::Measure& measure,

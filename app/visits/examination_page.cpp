@@ -1,5 +1,6 @@
 #include "app/visits/examination_page.h"
 
+#include "app/session/messages.h"
 #include "app/visits/conditions_line.h"
 #include "app/visits/earlier.h"
 #include "app/visits/focus_strip.h"
@@ -63,19 +64,20 @@ QString signedWords(const Visit& visit)
                    "Entered in error, said by %1 on %2: “%3”. It stays readable here and counts "
                    "no more: no judgement, trend, letter or export holds it.")
             .arg(records::inWords(visit.withdrawn->author),
-                 records::dayInWords(visit.withdrawn->at.toLocalTime().date()), visit.withdrawn->reason);
+                 session::dayInWords(visit.withdrawn->at.toLocalTime().date()), visit.withdrawn->reason);
     }
     const QString signedBy = visit.state == records::VisitState::Amended
                                  ? ExaminationPage::tr("Amended and signed %1 by %2.", "day, name")
                                  : ExaminationPage::tr("Signed %1 by %2.", "day, name");
     const QString reason = visit.amendmentReason.isEmpty()
                                ? QString()
-                               : ExaminationPage::tr("Reason: “%1”.").arg(visit.amendmentReason) + u' ';
-    return signedBy.arg(records::dayInWords(visit.signedAt.toLocalTime().date()), visit.author.name) + u' ' +
-           reason +
-           ExaminationPage::tr(
-               "It is not changed any more: an amendment makes a new version, with a reason, and this "
-               "one stays readable.");
+                               : ExaminationPage::tr("Reason: “%1”.").arg(visit.amendmentReason);
+    return session::joined(
+        "%1 %2",
+        {signedBy.arg(session::dayInWords(visit.signedAt.toLocalTime().date()), visit.author.name), reason,
+         ExaminationPage::tr(
+             "It is not changed any more: an amendment makes a new version, with a reason, and this "
+             "one stays readable.")});
 }
 
 } // namespace
@@ -386,8 +388,7 @@ void ExaminationPage::refreshEarlier()
     m_earlierIsStale = false;
     for (const auto& [place, field] : m_fields)
         field->setEarlier(earlierValue(place, *visit, m_session.focus().reference, m_session.visits(),
-                                       m_session.patientInFocus(), m_session.catalogue()),
-                          {});
+                                       m_session.patientInFocus(), m_session.catalogue()));
 }
 
 void ExaminationPage::refreshMeanings()
@@ -408,10 +409,11 @@ void ExaminationPage::refreshMeanings()
                 box->meaningOf(place.measure)->clear(place.side);
             else
                 box->meaningOf(place.measure)
-                    ->say(place.side, found->second->verdict, telling::verdictWords(*found->second, {}),
-                          telling::why(*found->second, m_session.catalogue(), {}));
+                    ->say(place.side, found->second->verdict,
+                          telling::verdictWords(*found->second, session::screenPhrases()),
+                          telling::why(*found->second, m_session.catalogue(), session::screenPhrases()));
             if (field->measure().computed)
-                field->setComputed(computedValue(place, *visit, m_session.catalogue()), {});
+                field->setComputed(computedValue(place, *visit, m_session.catalogue()));
         }
     }
 }
@@ -435,8 +437,9 @@ void ExaminationPage::showStanding(const Visit& visit)
         return;
     }
     const auto found = judging::standings(results.back(), m_session.patientInFocus(), book);
-    m_strip->showStanding(telling::standingInOneLine(found, m_current->measure(), book, {}),
-                          telling::standingLines(found, m_current->measure(), book, {}));
+    m_strip->showStanding(
+        telling::standingInOneLine(found, m_current->measure(), book, session::screenPhrases()),
+        telling::standingLines(found, m_current->measure(), book, session::screenPhrases()));
 }
 
 // Where the keyboard is
@@ -622,7 +625,7 @@ QStringList ExaminationPage::unsaved() const
             }
             if (const auto awaited = m_draft.awaited(field->place()))
                 lines += tr("%1: %2, without a reason", "test: state")
-                             .arg(field->title(), records::written(*awaited, {}));
+                             .arg(field->title(), records::written(*awaited, session::screenPhrases()));
             if (field->isBesideRefused())
                 lines += m_draft.heldNotes().contains(field->place())
                              ? tr("%1: the note", "test").arg(field->title())

@@ -135,7 +135,8 @@ void ExaminationPage::writeAllNormal(SectionBox* box)
     for (const Finding& finding : findings) {
         const SideField* field = fieldAt({finding.measure, finding.side});
         lines += tr("%1: %2", "test: value")
-                     .arg(field->title(), records::written(finding.value, field->measure(), {}));
+                     .arg(field->title(),
+                          records::written(finding.value, field->measure(), session::screenPhrases()));
     }
     if (m_prompts.confirmed(
             tr("Were these tests of %1 done?").arg(box->section().title),

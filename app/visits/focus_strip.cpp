@@ -11,6 +11,7 @@
 #include "app/widgets/tap_counter.h"
 #include "app/widgets/theme.h"
 #include "core/base/text.h"
+#include "core/catalogue/texts.h"
 
 #include <QHBoxLayout>
 #include <QKeyEvent>
@@ -56,7 +57,7 @@ QString gradeWords(const catalogue::Measure& measure, bool inShort)
     for (const catalogue::Option& option : measure.options) {
         if (measure.kind == Kind::Grade)
             words += FocusStrip::tr("%1 %2", "grade, its word")
-                         .arg(option.key, inShort ? option.title.section(u", "_s, 0, 0) : option.title);
+                         .arg(option.key, inShort ? catalogue::inShort(option) : option.title);
     }
     return words.join(u" · "_s);
 }
@@ -369,10 +370,11 @@ void FocusStrip::showTest(const catalogue::Measure& measure)
 {
     delete m_signs;
     m_signs = nullptr;
-    if (!measure.watchFor.isEmpty()) {
+    if (!measure.watchFor.empty()) {
         std::vector<widgets::KeyFace> faces;
-        for (const QString& sign : measure.watchFor)
-            faces.push_back({sign, {}, tr("Seen: %1").arg(sign), u"strip.sign.%1"_s.arg(faces.size() + 1)});
+        for (const catalogue::Option& sign : measure.watchFor)
+            faces.push_back(
+                {sign.title, {}, tr("Seen: %1").arg(sign.title), u"strip.sign.%1"_s.arg(faces.size() + 1)});
         m_signs = new widgets::KeyRow(faces, widgets::KeyRow::Down::Any, this);
         m_signs->setObjectName(u"strip.signs"_s);
         m_signs->setAccessibleName(tr("Signs seen"));
@@ -406,9 +408,9 @@ void FocusStrip::showFinding(const records::Finding* finding, std::optional<Abse
 {
     const records::Finding shown = finding == nullptr ? records::Finding() : *finding;
     const auto* missing = std::get_if<values::Missing>(&shown.value);
-    const QStringList& watchFor = m_field->measure().watchFor;
-    for (int sign = 0; m_signs != nullptr && sign < watchFor.size(); ++sign)
-        m_signs->setDown(sign, shown.signs.contains(watchFor[sign]));
+    const std::vector<catalogue::Option>& watchFor = m_field->measure().watchFor;
+    for (size_t sign = 0; m_signs != nullptr && sign < watchFor.size(); ++sign)
+        m_signs->setDown(int(sign), shown.signs.contains(watchFor[sign].key));
     const auto held = m_draft.heldNotes().find(m_field->place());
     const QString note = held == m_draft.heldNotes().end() ? shown.note : held->second;
     if (base::tidied(m_note->text()) != note)
@@ -521,10 +523,10 @@ void FocusStrip::tellNote()
 void FocusStrip::tellSigns()
 {
     QStringList seen;
-    const QStringList& watchFor = m_field->measure().watchFor;
-    for (int sign = 0; sign < watchFor.size(); ++sign) {
-        if (m_signs->isDown(sign))
-            seen += watchFor[sign];
+    const std::vector<catalogue::Option>& watchFor = m_field->measure().watchFor;
+    for (size_t sign = 0; sign < watchFor.size(); ++sign) {
+        if (m_signs->isDown(int(sign)))
+            seen += watchFor[sign].key;
     }
     Q_EMIT signsChanged(m_field->place(), seen);
 }

@@ -1,10 +1,12 @@
 #include "app/visits/meaning_cell.h"
 
+#include "app/session/messages.h"
 #include "app/visits/side_field.h"
 #include "app/widgets/verdict_mark.h"
 #include "core/records/wording.h"
 
 #include <QPainter>
+#include <QStyle>
 
 namespace visits
 {
@@ -17,7 +19,7 @@ MeaningCell::MeaningCell(const QString& test, QWidget* parent) : QWidget(parent)
 
 void MeaningCell::say(records::Side side, judging::Verdict verdict, const QString& words, const QString& why)
 {
-    const QString of = records::written(side, {});
+    const QString of = records::written(side, session::screenPhrases());
     m_lines[side] = {verdict, of.isEmpty() ? words : tr("%1: %2", "side: verdict").arg(of, words), why};
     describe();
 }
@@ -36,7 +38,7 @@ void MeaningCell::describe()
         words += line.words;
         why += line.words + u'\n' + line.why;
     }
-    setAccessibleDescription(words.join(QStringLiteral("; ")));
+    setAccessibleDescription(session::joined("%1; %2", words));
     setToolTip(why.join(QStringLiteral("\n\n")));
     updateGeometry();
     update();
@@ -62,8 +64,11 @@ void MeaningCell::paintEvent(QPaintEvent*)
     for (const auto& [side, line] : m_lines) {
         const QRect room(0, y, width(), height);
         const QRect square(room.left(), y + (height - mark) / 2, mark, mark);
-        widgets::drawVerdict(painter, square, line.verdict, colours);
-        const QRect text = room.adjusted(mark + 6, 0, 0, 0);
+        const auto placed = [this](const QRect& place) {
+            return QStyle::visualRect(layoutDirection(), rect(), place);
+        };
+        widgets::drawVerdict(painter, placed(square), line.verdict, colours);
+        const QRect text = placed(room.adjusted(mark + 6, 0, 0, 0));
         painter.setPen(widgets::colourOf(line.verdict, colours));
         painter.drawText(text, Qt::AlignVCenter | Qt::AlignLeft,
                          painter.fontMetrics().elidedText(line.words, Qt::ElideRight, text.width()));

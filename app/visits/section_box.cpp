@@ -1,5 +1,6 @@
 #include "app/visits/section_box.h"
 
+#include "app/session/messages.h"
 #include "app/visits/meaning_cell.h"
 #include "app/visits/side_field.h"
 #include "app/widgets/theme.h"
@@ -42,7 +43,7 @@ QString cautions(const FormSection& section)
         if (!test->caution.isEmpty() && !lines.contains(test->caution) && isShared(test->caution, section))
             lines += test->caution;
     }
-    return lines.join(u' ');
+    return session::joined("%1 %2", lines);
 }
 
 bool hasNormal(const FormSection& section)
@@ -207,7 +208,7 @@ void SectionBox::addRow(const catalogue::Measure& test)
     if (!test.shortForm.isEmpty())
         beside += test.shortForm;
     if (test.kind == catalogue::Kind::Grade)
-        beside += records::directionWords(test, {});
+        beside += records::directionWords(test, session::screenPhrases());
     if (test.isOwn)
         beside += tr("the clinic's own");
     if (!beside.isEmpty())

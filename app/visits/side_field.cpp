@@ -7,6 +7,7 @@
 #include "app/widgets/number_field.h"
 #include "core/records/check.h"
 #include "core/records/wording.h"
+#include "core/telling/terms.h"
 
 #include <QEvent>
 #include <QHBoxLayout>
@@ -108,8 +109,7 @@ QString SideField::objectName(const char* part) const
 
 QString SideField::title() const
 {
-    const QString side = records::written(m_place.side, {});
-    return side.isEmpty() ? m_measure.title : tr("%1, %2", "test, side").arg(m_measure.title, side);
+    return records::sidedTitle(m_measure.title, m_place.side, session::screenPhrases());
 }
 
 QWidget* SideField::firstEditor() const
@@ -231,7 +231,8 @@ void SideField::retype(const QStringList& texts)
 void SideField::refuse(const QString& sentence)
 {
     const QString kept = m_shown && isAnswered(&*m_shown)
-                             ? tr("Still recorded: %1.").arg(records::written(m_shown->value, m_measure, {}))
+                             ? tr("Still recorded: %1.")
+                                   .arg(records::written(m_shown->value, m_measure, session::screenPhrases()))
                              : tr("Nothing is recorded here.");
     m_wrong = tr("Not saved. %1 %2").arg(sentence, kept);
     describe();
@@ -239,19 +240,21 @@ void SideField::refuse(const QString& sentence)
 
 void SideField::await(Absence absence)
 {
-    m_awaited = tr("%1: not saved until a reason is given below").arg(records::written(absence, {}));
+    m_awaited = tr("%1: not saved until a reason is given below")
+                    .arg(records::written(absence, session::screenPhrases()));
     describe();
 }
 
-void SideField::setEarlier(const std::optional<Earlier>& earlier, const base::Phrasebook& phrases)
+void SideField::setEarlier(const std::optional<Earlier>& earlier)
 {
+    const base::Phrasebook& phrases = session::screenPhrases();
     if (!earlier) {
         m_earlier->clear();
         m_earlier->setToolTip({});
         return;
     }
     const QString value = records::written(earlier->occasion.finding.value, m_measure, phrases);
-    const QString day = records::dayInWords(earlier->occasion.day);
+    const QString day = records::dayInWords(earlier->occasion.day, phrases);
     const QString words = earlier->isComparable ? tr("%1\n%2", "earlier value, its day").arg(value, day)
                                                 : tr("%1\n%2\nnot comparable").arg(value, day);
     if (words == m_earlier->text())
@@ -263,14 +266,15 @@ void SideField::setEarlier(const std::optional<Earlier>& earlier, const base::Ph
                               : tr("Recorded under other conditions, or conditions are not recorded."));
 }
 
-void SideField::setComputed(const std::optional<records::Occasion>& computed, const base::Phrasebook& phrases)
+void SideField::setComputed(const std::optional<records::Occasion>& computed)
 {
+    const base::Phrasebook& phrases = session::screenPhrases();
     const auto* missing = computed ? std::get_if<values::Missing>(&computed->finding.value) : nullptr;
     const bool lacksPart = missing != nullptr && missing->why == Absence::NotAsked;
-    const QString words = lacksPart  ? tr("No value yet: %1").arg(missing->reason)
+    const QString words = lacksPart  ? tr("No value yet: %1").arg(computed->computedFrom.in(phrases))
                           : computed ? tr("%1, computed: %2")
                                            .arg(records::written(computed->finding.value, m_measure, phrases),
-                                                computed->computedFrom)
+                                                computed->computedFrom.in(phrases))
                                      : QString();
     if (words == m_computed)
         return;
@@ -294,15 +298,16 @@ void SideField::describe()
         if (missing != nullptr && missing->why != Absence::NotAsked)
             words +=
                 missing->reason.isEmpty()
-                    ? records::written(missing->why, {})
-                    : tr("%1: %2", "state: reason").arg(records::written(missing->why, {}), missing->reason);
+                    ? records::written(missing->why, session::screenPhrases())
+                    : tr("%1: %2", "state: reason")
+                          .arg(records::written(missing->why, session::screenPhrases()), missing->reason);
         if (m_shown->trials.size() > 1 && values::isDone(m_shown->value)) {
-            const QString value = records::written(m_shown->value, m_measure, {});
+            const QString value = records::written(m_shown->value, m_measure, session::screenPhrases());
             words += m_measure.rule == catalogue::TrialRule::Mean ? tr("mean %1").arg(value)
                                                                   : tr("best %1").arg(value);
         }
         if (!m_shown->signs.isEmpty())
-            words += m_shown->signs.join(u", "_s);
+            words += telling::signsWords(m_shown->signs, m_measure, session::screenPhrases());
         if (!m_shown->note.isEmpty())
             words += tr("note: %1").arg(m_shown->note);
         if (!m_shown->exceptions.empty())
@@ -467,7 +472,8 @@ void SideField::showMenu()
     QMenu menu(this);
     for (const Absence absence : absences) {
         const QString words =
-            tr("%1\t%2", "state, its key").arg(records::written(absence, {}), letterOf(absence));
+            tr("%1\t%2", "state, its key")
+                .arg(records::written(absence, session::screenPhrases()), letterOf(absence));
         menu.addAction(words, this, [this, absence] { Q_EMIT absenceChosen(absence); });
     }
     menu.addSeparator();

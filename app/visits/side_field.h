@@ -68,8 +68,8 @@ public:
     /// The texts of the editors where they are refused, to be put back when the visit is shown again.
     QStringList refusedTexts() const;
     void retype(const QStringList& texts);
-    void setEarlier(const std::optional<Earlier>& earlier, const base::Phrasebook& phrases);
-    void setComputed(const std::optional<records::Occasion>& computed, const base::Phrasebook& phrases);
+    void setEarlier(const std::optional<Earlier>& earlier);
+    void setComputed(const std::optional<records::Occasion>& computed);
     /// Says that a reason is needed before this state can be stored.
     void await(values::Absence absence);
     /// The text is done: says what is wrong with it, and the next edit is another one.

@@ -94,7 +94,8 @@ void SideField::addTrial()
     QString commands = m_measure.cap ? u"udnxc"_s : u"udnx"_s;
     if (m_measure.kind == Kind::Duration || m_measure.isTapped)
         commands += u' ';
-    auto* field = new NumberField(values::symbol(m_measure.unit), commands, this);
+    auto* field =
+        new NumberField(values::unitWords(m_measure.unit, session::screenPhrases()), commands, this);
     const bool several = m_measure.trials > 1;
     field->setObjectName(several ? m_place.name() + u".trial.%1"_s.arg(trial + 1) : m_place.name());
     field->setAccessibleName(several ? tr("%1, trial %2").arg(title()).arg(trial + 1) : title());

@@ -29,6 +29,7 @@ FormField::FormField(const QString& label, QWidget* entry, const QString& after,
     auto* title = new QLabel(label, this);
     title->setBuddy(entry);
     title->setFixedWidth(labelWidth);
+    title->setWordWrap(true);
     entry->setParent(this);
     entry->setObjectName(name);
     entry->setAccessibleName(label);

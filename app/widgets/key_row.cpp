@@ -1,5 +1,6 @@
 #include "app/widgets/key_row.h"
 
+#include "app/session/messages.h"
 #include "app/widgets/flow_layout.h"
 #include "app/widgets/theme.h"
 
@@ -167,7 +168,7 @@ void KeyRow::describe()
         if (isDown(key))
             down += m_keys[size_t(key)]->text();
     }
-    setAccessibleDescription(down.isEmpty() ? tr("blank") : down.join(QStringLiteral(", ")));
+    setAccessibleDescription(down.isEmpty() ? tr("blank") : session::joined("%1, %2", down));
 }
 
 void KeyRow::keyPressEvent(QKeyEvent* event)

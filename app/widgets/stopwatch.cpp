@@ -1,8 +1,8 @@
 #include "app/widgets/stopwatch.h"
 
 #include "app/widgets/theme.h"
+#include "core/base/rounding.h"
 
-#include <QLocale>
 #include <QPainter>
 
 #include <chrono>
@@ -63,7 +63,7 @@ void Stopwatch::paintEvent(QPaintEvent*)
     painter.setPen(isRunning() ? colours.onAccent : colours.accent);
     painter.setFont(headingFont());
     const double seconds = isRunning() ? double(m_milliseconds() - m_since) / 1000 : 0;
-    const QString clock = tr("%1 s", "seconds").arg(QLocale().toString(seconds, 'f', 1));
+    const QString clock = tr("%1 s", "seconds").arg(base::fixed(seconds, 1));
     const QRect room = rect().adjusted(0, space1, 0, -space1);
     painter.drawText(room.adjusted(0, 0, 0, -room.height() * 2 / 5), Qt::AlignCenter, clock);
     painter.setFont(captionFont());

@@ -1,9 +1,9 @@
 #include "app/widgets/tap_counter.h"
 
 #include "app/widgets/theme.h"
+#include "core/base/rounding.h"
 
 #include <QKeyEvent>
-#include <QLocale>
 #include <QPainter>
 
 namespace widgets
@@ -132,11 +132,11 @@ void TapCounter::paintEvent(QPaintEvent*)
     const QRect room = rect().adjusted(0, space1, 0, -space1);
     const int count = isLocked() ? *m_standing : int(m_taps.size());
     painter.drawText(room.adjusted(0, 0, 0, -room.height() * 2 / 5), Qt::AlignCenter,
-                     isLocked() || !m_taps.empty() ? QLocale().toString(count) : tr("Count taps"));
+                     isLocked() || !m_taps.empty() ? QString::number(count) : tr("Count taps"));
     painter.setFont(captionFont());
     const double left = isRunning() ? double(runMs - (m_milliseconds() - m_since)) / 1000 : 0;
     painter.drawText(room.adjusted(0, room.height() * 3 / 5, 0, 0), Qt::AlignCenter,
-                     isRunning()  ? tr("%1 s left").arg(QLocale().toString(std::max(0.0, left), 'f', 1))
+                     isRunning()  ? tr("%1 s left").arg(base::fixed(std::max(0.0, left), 1))
                      : isLocked() ? tr("counted")
                      : hasFocus() ? tr("first tap starts 10 s")
                                   : tr("Space"));

@@ -9,6 +9,9 @@
 #include <QStyle>
 #include <QStyleFactory>
 #include <QTableView>
+#include <QTextDocument>
+#include <QTextEdit>
+#include <QTextOption>
 
 namespace widgets
 {
@@ -142,6 +145,13 @@ void dress(QWidget& widget, const char* property, const QVariant& value)
     widget.style()->unpolish(&widget);
     widget.style()->polish(&widget);
     widget.update();
+}
+
+void dress(QTextEdit& text)
+{
+    QTextOption option = text.document()->defaultTextOption();
+    option.setTextDirection(text.layoutDirection());
+    text.document()->setDefaultTextOption(option);
 }
 
 void dress(QTableView& table)

@@ -7,6 +7,7 @@
 
 class QApplication;
 class QTableView;
+class QTextEdit;
 class QWidget;
 
 namespace widgets
@@ -53,6 +54,9 @@ Look lookOf(const QPalette& system);
 
 /// Sets a dynamic property and has the style sheet look at the widget again.
 void dress(QWidget& widget, const char* property, const QVariant& value);
+
+/// A text to be read runs as the screen does, whatever its words begin with.
+void dress(QTextEdit& text);
 
 /// Roomy rows without grid lines, whole rows selected, no row numbers, columns that keep what people need.
 void dress(QTableView& table);

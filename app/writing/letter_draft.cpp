@@ -1,10 +1,15 @@
 #include "app/writing/letter_draft.h"
 
 #include "app/charts/figure.h"
+#include "app/session/languages.h"
+#include "app/session/messages.h"
 #include "app/writing/letter_standing.h"
+#include "core/base/text.h"
 #include "core/letters/letter_visit.h"
 #include "core/paper/pages.h"
 #include "core/paper/sent.h"
+
+#include <QSettings>
 
 #include <algorithm>
 
@@ -68,7 +73,9 @@ QString inFileName(const QString& recordNumber)
     return safe;
 }
 
-QString joined(QStringList lines)
+constexpr auto languageSetting = "letters/language";
+
+QString inLines(QStringList lines)
 {
     lines.removeAll(QString());
     lines.removeDuplicates();
@@ -84,10 +91,10 @@ QString LetterDraft::whyNoLetter() const
         return tr("There is no visit yet. A letter tells of a signed visit.");
     if (visit->withdrawn)
         return tr("The visit of %1 was entered in error, so no letter is written about it.")
-            .arg(records::dayInWords(visit->day));
+            .arg(session::dayInWords(visit->day));
     if (visit->state == records::VisitState::Draft)
         return tr("The visit of %1 is a draft. Sign it, then write its letter.")
-            .arg(records::dayInWords(visit->day));
+            .arg(session::dayInWords(visit->day));
     return {};
 }
 
@@ -101,10 +108,11 @@ base::Result<void> LetterDraft::begin()
     letter.patient = patient.id;
     letter.visit = m_session.visitInFocus()->id;
     letter.reference = m_session.focus().reference;
+    letter.language = session::spokenOf({QSettings().value(languageSetting).toString(), session::spoken()});
     letter.to = patient.referrer.isEmpty() ? patient.generalPractitioner : patient.referrer;
     letter.copiesTo =
-        joined({patient.generalPractitioner == letter.to ? QString() : patient.generalPractitioner,
-                u"%1 %2"_s.arg(patient.given, patient.family).simplified()});
+        inLines({patient.generalPractitioner == letter.to ? QString() : patient.generalPractitioner,
+                 u"%1 %2"_s.arg(patient.given, patient.family).simplified()});
     for (const judging::Change& change : letters::changesOf(material(letter), m_session.catalogue())) {
         if (isTelling(change) && isMeasured(m_session.catalogue().measure(change.measure)) &&
             !letter.charts.contains(change.measure) && letter.charts.size() < chartsAtFirst)
@@ -152,13 +160,17 @@ base::Result<void> LetterDraft::save(const records::Letter& edited)
     auto saved = m_session.saveLetter(edited);
     if (!saved)
         return saved.error();
+    if (edited.language != m_letter.language)
+        QSettings().setValue(languageSetting, edited.language);
     m_letter = *saved;
     return {};
 }
 
 QString LetterDraft::suggestion() const
 {
-    return letters::suggestedInterpretation(material(m_letter), m_session.catalogue(), {});
+    const QString words = letters::suggestedInterpretation(
+        material(m_letter), *m_session.catalogueIn(m_letter.language), session::phrasesIn(m_letter.language));
+    return base::withoutControls(words, base::Breaks::Allowed); // it becomes what the clinician types on in
 }
 
 std::vector<ChartChoice> LetterDraft::charts() const
@@ -180,32 +192,39 @@ letters::Material LetterDraft::material(const records::Letter& letter) const
                                letter,
                                {},
                                m_session.today()};
+    const auto catalogue = m_session.catalogueIn(letter.language);
     for (const QString& chart : letter.charts) {
-        if (auto figure = charts::figureOf(chart, material, m_session.catalogue(), {}))
+        if (auto figure = charts::figureOf(chart, material, *catalogue, session::phrasesIn(letter.language)))
             material.figures.push_back(*std::move(figure));
     }
     return material;
+}
+
+letters::Composition LetterDraft::composed(const records::Letter& letter) const
+{
+    return letters::composed(material(letter), *m_session.catalogueIn(letter.language),
+                             session::phrasesIn(letter.language));
 }
 
 base::Result<letters::Composition> LetterDraft::composition() const
 {
     if (isSigned())
         return paper::restored(m_letter.body);
-    return letters::composed(material(m_letter), m_session.catalogue(), {});
+    return composed(m_letter);
 }
 
 base::Result<QByteArray> LetterDraft::pdf() const
 {
     if (isSigned())
         return m_letter.pdf;
-    return paper::pdf(letters::composed(material(m_letter), m_session.catalogue(), {}));
+    return paper::pdf(composed(m_letter));
 }
 
 base::Result<QByteArray> LetterDraft::odt() const
 {
     if (isSigned())
         return m_letter.odt;
-    return paper::odt(letters::composed(material(m_letter), m_session.catalogue(), {}));
+    return paper::odt(composed(m_letter));
 }
 
 QString LetterDraft::fileName(const QString& ending) const
@@ -258,7 +277,7 @@ base::Result<void> LetterDraft::signOff(const records::Author& author)
     letter.state = records::LetterState::Signed;
     letter.author = author;
     letter.signedAt = m_session.now();
-    const letters::Composition composition = letters::composed(material(letter), m_session.catalogue(), {});
+    const letters::Composition composition = composed(letter);
     auto pdf = paper::pdf(composition);
     if (!pdf)
         return pdf.error();

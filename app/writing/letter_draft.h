@@ -62,6 +62,7 @@ public:
     base::Result<void> signOff(const records::Author& author);
 
 private:
+    letters::Composition composed(const records::Letter& letter) const;
     letters::Material material(const records::Letter& letter) const;
 
     session::Session& m_session;

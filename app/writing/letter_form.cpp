@@ -1,5 +1,6 @@
 #include "app/writing/letter_form.h"
 
+#include "app/session/languages.h"
 #include "app/widgets/combo_box.h"
 #include "app/widgets/theme.h"
 
@@ -44,6 +45,7 @@ LetterForm::LetterForm(QWidget* parent) : QWidget(parent), m_column(new QVBoxLay
     m_history = addText(tr("What the patient reports"), u"letterHistory"_s, 3, {});
     addInterpretation();
     addCharts();
+    addLanguage();
     m_column->addStretch(1);
     setFocusProxy(m_to);
 }
@@ -74,6 +76,19 @@ QPlainTextEdit* LetterForm::addText(const QString& label, const QString& objectN
             Q_EMIT changed();
     });
     return field;
+}
+
+/// The language of the letter, whatever the screen's is; nothing to choose where there is one alone.
+void LetterForm::addLanguage()
+{
+    m_language = new widgets::ComboBox(this);
+    m_language->setObjectName(u"letterLanguage"_s);
+    for (const session::Language& language : session::languages())
+        m_language->addItem(language.name, language.code);
+    QLabel* label = addLabel(tr("Language of the letter"), m_language);
+    label->setVisible(m_language->count() > 1);
+    m_language->setVisible(m_language->count() > 1);
+    connect(m_language, &QComboBox::activated, this, &LetterForm::changed);
 }
 
 void LetterForm::addUrgency()
@@ -143,6 +158,7 @@ void LetterForm::showLetter(const records::Letter& letter, const std::vector<Cha
         item->setData(Qt::UserRole, chart.key);
         item->setCheckState(letter.charts.contains(chart.key) ? Qt::Checked : Qt::Unchecked);
     }
+    m_language->setCurrentIndex(m_language->findData(letter.language));
     setReadOnly(letter.state == records::LetterState::Signed);
     m_isShowing = false;
 }
@@ -156,6 +172,7 @@ void LetterForm::setReadOnly(bool isReadOnly)
     m_question->setReadOnly(isReadOnly);
     m_urgency->setEnabled(!isReadOnly);
     m_charts->setEnabled(!isReadOnly);
+    m_language->setEnabled(!isReadOnly);
     m_suggest->setVisible(!isReadOnly);
 }
 
@@ -168,6 +185,8 @@ records::Letter LetterForm::edited(records::Letter letter) const
     letter.actions = m_actions->toPlainText();
     letter.history = m_history->toPlainText();
     letter.interpretation = m_interpretation->toPlainText();
+    if (m_language->currentIndex() >= 0) // one that is not spoken here stays
+        letter.language = m_language->currentData().toString();
     letter.charts.clear();
     for (int row = 0; row < m_charts->count(); ++row) {
         const QListWidgetItem* item = m_charts->item(row);

@@ -38,12 +38,14 @@ Q_SIGNALS:
 private:
     QLabel* addLabel(const QString& label, QWidget* field);
     QPlainTextEdit* addText(const QString& label, const QString& objectName, int lines, const QString& hint);
+    void addLanguage();
     void addUrgency();
     void addInterpretation();
     void addCharts();
     void setReadOnly(bool isReadOnly);
 
     QVBoxLayout* m_column;
+    QComboBox* m_language;
     QPlainTextEdit* m_to;
     QPlainTextEdit* m_copiesTo;
     QComboBox* m_urgency;

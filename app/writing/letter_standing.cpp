@@ -1,4 +1,5 @@
 #include "app/writing/letter_standing.h"
+#include "app/session/messages.h"
 
 #include "core/records/visit.h"
 
@@ -42,26 +43,28 @@ const Visit* amendmentOf(const Visit& visit, const std::vector<Visit>& versions)
 
 QString dayOf(const QDateTime& at)
 {
-    return records::dayInWords(at.toLocalTime().date());
+    return session::dayInWords(at.toLocalTime().date());
 }
 
 QString inError(const Visit& visit)
 {
     return StandingWords::tr("The visit of %1 was entered in error, said by %2 on %3: “%4”.")
-        .arg(records::dayInWords(visit.day), records::inWords(visit.withdrawn->author),
+        .arg(session::dayInWords(visit.day), records::inWords(visit.withdrawn->author),
              dayOf(visit.withdrawn->at), visit.withdrawn->reason);
 }
 
 QString ofItsVisit(const Visit& visit, const std::vector<Visit>& versions, bool isSigned)
 {
     if (visit.withdrawn)
-        return inError(visit) + u' ' +
-               (isSigned ? StandingWords::tr("This letter stays as it was signed.")
-                         : StandingWords::tr("This draft is kept and can be neither signed nor printed."));
+        return session::joined(
+            "%1 %2",
+            {inError(visit),
+             isSigned ? StandingWords::tr("This letter stays as it was signed.")
+                      : StandingWords::tr("This draft is kept and can be neither signed nor printed.")});
     const Visit* amendment = amendmentOf(visit, versions);
     if (amendment == nullptr)
         return {};
-    const QString day = records::dayInWords(visit.day);
+    const QString day = session::dayInWords(visit.day);
     return isSigned
                ? StandingWords::tr("The visit of %1 was amended on %2, after this letter was written. The "
                                    "letter stays as it was signed; a correction is a new letter.")
@@ -73,13 +76,14 @@ QString ofItsVisit(const Visit& visit, const std::vector<Visit>& versions, bool 
 
 QString ofItsReference(const Visit& visit, const std::vector<Visit>& versions, bool isSigned)
 {
-    const QString day = records::dayInWords(visit.day);
+    const QString day = session::dayInWords(visit.day);
     if (visit.withdrawn)
-        return inError(visit) + u' ' +
-               (isSigned
-                    ? StandingWords::tr("This letter compares with it and stays as it was signed.")
-                    : StandingWords::tr("This draft was to compare with it; each test is now held against "
-                                        "its last comparable visit."));
+        return session::joined(
+            "%1 %2",
+            {inError(visit),
+             isSigned ? StandingWords::tr("This letter compares with it and stays as it was signed.")
+                      : StandingWords::tr("This draft was to compare with it; each test is now held against "
+                                          "its last comparable visit.")});
     const Visit* amendment = amendmentOf(visit, versions);
     return amendment == nullptr
                ? QString()
@@ -101,11 +105,12 @@ QStringList ofEarlierVisits(const Letter& letter, const Visit& itsVisit, const s
         if (!isOther || !isNewest)
             continue;
         if (visit.withdrawn && visit.withdrawn->at > letter.signedAt)
-            sentences += inError(visit) + u' ' + StandingWords::tr("Its results may stand in this letter.");
+            sentences += session::joined(
+                "%1 %2", {inError(visit), StandingWords::tr("Its results may stand in this letter.")});
         else if (!visit.withdrawn && amendment != nullptr)
             sentences += StandingWords::tr("The visit of %1, whose results may stand in this letter, was "
                                            "amended on %2.")
-                             .arg(records::dayInWords(visit.day), dayOf(amendment->signedAt));
+                             .arg(session::dayInWords(visit.day), dayOf(amendment->signedAt));
     }
     sentences.removeDuplicates();
     return sentences;

@@ -229,11 +229,11 @@ void LettersPage::fillList()
         const auto& versions = m_session.versions();
         const auto visit = std::ranges::find(versions, letter.visit, &records::Visit::id);
         const QString day =
-            visit == versions.end() ? tr("an unknown visit") : records::dayInWords(visit->day);
+            visit == versions.end() ? tr("an unknown visit") : session::dayInWords(visit->day);
         const QString state =
             letter.state == records::LetterState::Draft
                 ? tr("draft")
-                : tr("signed %1").arg(records::dayInWords(letter.signedAt.toLocalTime().date()));
+                : tr("signed %1").arg(session::dayInWords(letter.signedAt.toLocalTime().date()));
         const QString to = letter.to.isEmpty() ? tr("no recipient yet") : firstLine(letter.to);
         const QString mark = standingMark(letter, versions);
         const QString visitWords =
@@ -357,10 +357,10 @@ void LettersPage::signOff()
         return;
     const QStringList missing = m_draft.notFilledIn();
     QString explanation =
-        records::identityLine(m_session.patientInFocus(), m_session.today()) + u'\n' +
-        tr("It is kept as it is now and never changes again. A correction is a new letter.");
+        records::identityLine(m_session.patientInFocus(), m_session.today(), session::screenPhrases()) +
+        u'\n' + tr("It is kept as it is now and never changes again. A correction is a new letter.");
     if (!missing.isEmpty())
-        explanation += u'\n' + tr("Not filled in: %1.").arg(missing.join(u", "_s));
+        explanation += u'\n' + tr("Not filled in: %1.").arg(session::joined("%1, %2", missing));
     const QString question = tr("Sign off this letter?");
     const bool isWished = missing.isEmpty() ? m_prompts.confirmed(question, explanation, tr("Sign off"))
                                             : m_prompts.mayLose(question, explanation, tr("Sign off"));

@@ -1,11 +1,50 @@
 #include "core/base/message.h"
 
-#include "core/base/phrasebook.h"
-
 #include <algorithm>
 
 namespace base
 {
+
+struct Message::Parts {
+    enum class Kind { Text, Counted, Title, Verbatim };
+
+    Kind kind = Kind::Text;
+    QByteArray source; ///< the text as the source, the catalogue or a person states it
+    QByteArray one;    ///< of a counted text: its English where the number is one
+    double number = 0; ///< of a counted text
+    std::vector<Message> arguments;
+
+    QString in(const Phrasebook& phrases) const
+    {
+        switch (kind) {
+        case Kind::Text:
+            break;
+        case Kind::Counted:
+            return phrases.counted(one.constData(), source.constData(), number);
+        case Kind::Title:
+            return phrases(QString::fromUtf8(source));
+        case Kind::Verbatim:
+            return QString::fromUtf8(source);
+        }
+        return phrases(source.constData());
+    }
+
+    bool operator==(const Parts&) const = default;
+};
+
+Message::Message(Parts parts)
+    : m_parts(parts.source.isEmpty() ? nullptr : std::make_shared<const Parts>(std::move(parts)))
+{
+}
+
+Message::Message(QByteArray english) : Message(Parts{Parts::Kind::Text, std::move(english), {}, 0, {}}) {}
+
+bool Message::operator==(const Message& other) const
+{
+    if (m_parts == other.m_parts)
+        return true;
+    return m_parts && other.m_parts && *m_parts == *other.m_parts;
+}
 
 Message Message::arg(const QString& text) const
 {
@@ -14,42 +53,64 @@ Message Message::arg(const QString& text) const
 
 Message Message::arg(const Message& message) const
 {
-    Message filled = *this;
-    filled.m_arguments.push_back(message);
-    return filled;
+    if (!m_parts)
+        return {};
+    Parts filled = *m_parts;
+    filled.arguments.push_back(message);
+    return Message(std::move(filled));
 }
 
 QString Message::in(const Phrasebook& phrases) const
 {
-    if (m_english.isEmpty())
-        return m_verbatim;
-    const QString text = phrases(m_english.constData());
+    if (!m_parts)
+        return {};
+    const QString text = m_parts->in(phrases);
+    const std::vector<Message>& arguments = m_parts->arguments;
     QString said;
     for (qsizetype at = 0; at < text.size(); ++at) {
         const int place = text[at] == u'%' && at + 1 < text.size() ? text[at + 1].digitValue() : -1;
-        if (place < 1 || size_t(place) > m_arguments.size()) {
+        if (place < 1 || size_t(place) > arguments.size()) {
             said += text[at];
             continue;
         }
-        said += m_arguments[size_t(place) - 1].in(phrases);
+        said += arguments[size_t(place) - 1].in(phrases);
         ++at;
     }
     return said;
 }
 
-QString Message::english() const
-{
-    return in({});
-}
-
 Message verbatim(const QString& text)
 {
-    Message message;
-    message.m_verbatim = text;
-    return message;
+    return Message(Message::Parts{Message::Parts::Kind::Verbatim, text.toUtf8(), {}, 0, {}});
 }
 
-Message inLines(const std::vector<Message>& messages)
+Message titled(const QString& text)
+{
+    return Message(Message::Parts{Message::Parts::Kind::Title, text.toUtf8(), {}, 0, {}});
+}
+
+Message counted(const char* one, const char* several, double number)
+{
+    return Message(Message::Parts{Message::Parts::Kind::Counted, several, one, number, {}});
+}
+
+Messages verbatims(const QStringList& names)
+{
+    Messages messages;
+    for (const QString& name : names)
+        messages.push_back(verbatim(name));
+    return messages;
+}
+
+QStringList english(const Messages& messages)
+{
+    QStringList texts;
+    for (const Message& message : messages)
+        texts += message.english();
+    return texts;
+}
+
+Message inLines(const Messages& messages)
 {
     Message lines;
     for (const Message& message : messages)
@@ -57,7 +118,7 @@ Message inLines(const std::vector<Message>& messages)
     return lines;
 }
 
-Message listed(const std::vector<Message>& words, size_t most)
+Message listed(const Messages& words, size_t most)
 {
     const size_t shown = std::min(words.size(), most);
     Message list;

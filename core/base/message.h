@@ -1,23 +1,22 @@
 #pragma once
 
+#include "core/base/phrasebook.h"
+
 #include <QByteArray>
-#include <QString>
 
 #include <vector>
 
 namespace base
 {
 
-class Phrasebook;
-
 /// A sentence before it is said in a language: a text of the program as its source states it, which names it
 /// in every language, and what goes into its places %1, %2 …. What goes in is a text that stays as it is (a
-/// name, a code, a number as it is written), or a message of its own.
+/// name, a code, a number as it is written), or a message of its own. Cheap to copy.
 class Message
 {
 public:
     Message() = default;
-    explicit Message(QByteArray english) : m_english(std::move(english)) {}
+    explicit Message(QByteArray english);
 
     /// With the next place filled.
     Message arg(const QString& text) const;
@@ -29,20 +28,25 @@ public:
     requires(sizeof...(More) > 0) Message arg(const First& first, const More&... more)
     const { return arg(first).arg(more...); }
 
-    bool isEmpty() const { return m_english.isEmpty() && m_verbatim.isEmpty(); }
+    bool isEmpty() const { return m_parts == nullptr; }
     QString in(const Phrasebook& phrases) const;
     /// As the source states it.
-    QString english() const;
+    QString english() const { return in({}); }
 
-    bool operator==(const Message&) const = default;
+    bool operator==(const Message& other) const;
 
 private:
+    struct Parts;
     friend Message verbatim(const QString& text);
+    friend Message titled(const QString& text);
+    friend Message counted(const char* one, const char* several, double number);
 
-    QByteArray m_english;
-    QString m_verbatim; ///< in place of all else, where the message is an argument that stays as it is
-    std::vector<Message> m_arguments;
+    explicit Message(Parts parts);
+
+    std::shared_ptr<const Parts> m_parts; ///< nullptr: says nothing
 };
+
+using Messages = std::vector<Message>;
 
 /// A text of the program: said("%1: at most %2 signs.").arg(title).arg(10).
 inline Message said(const char* english)
@@ -50,19 +54,25 @@ inline Message said(const char* english)
     return Message(QByteArray(english));
 }
 
+/// A text with a number in one of its places, in the form that the number asks for (Phrasebook::counted).
+Message counted(const char* one, const char* several, double number);
+
 /// A name, a code or a number as it is written.
 Message verbatim(const QString& text);
 
 /// A title or another whole text of the catalogue, which has a translation of its own.
-inline Message titled(const QString& text)
-{
-    return Message(text.toUtf8());
-}
+Message titled(const QString& text);
+
+/// Names and codes as messages, which stay as they are.
+Messages verbatims(const QStringList& names);
+
+/// Each as the source states it.
+QStringList english(const Messages& messages);
 
 /// Messages in a row, one a line.
-Message inLines(const std::vector<Message>& messages);
+Message inLines(const Messages& messages);
 
 /// "a, b, c and 74 more", of a list that may be long; whole up to `most`.
-Message listed(const std::vector<Message>& words, size_t most = 12);
+Message listed(const Messages& words, size_t most = 12);
 
 } // namespace base

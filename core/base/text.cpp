@@ -121,21 +121,17 @@ QString isolated(const QString& name)
     return clean.isEmpty() ? clean : QChar(0x2068) + clean + QChar(0x2069);
 }
 
+QString capitalised(const QString& words)
+{
+    return words.left(1).toUpper() + words.mid(1);
+}
+
 QString shortened(const QString& text, qsizetype most)
 {
     if (text.size() <= most)
         return withoutControls(text);
     const qsizetype kept = text[most - 2].isHighSurrogate() ? most - 2 : most - 1;
     return withoutControls(text.first(kept)) + u'…';
-}
-
-QString listed(const QStringList& words, qsizetype most)
-{
-    if (words.size() <= most)
-        return words.join(QStringLiteral(", "));
-    return QStringLiteral("%1 and %2 more")
-        .arg(words.first(most).join(QStringLiteral(", ")))
-        .arg(words.size() - most);
 }
 
 bool isPrintable(QChar character)

@@ -31,11 +31,11 @@ QString withoutControlsButIsolates(const QString& text);
 /// Empty stays empty.
 QString isolated(const QString& name);
 
+/// With its first letter as at the beginning of a sentence.
+QString capitalised(const QString& words);
+
 /// At most so many characters of a text, without controls; "…" stands for what was cut.
 QString shortened(const QString& text, qsizetype most = 60);
-
-/// "a, b, c and 74 more", of a list that may be long; whole up to `most`.
-QString listed(const QStringList& words, qsizetype most = 12);
 
 /// Whether a terminal takes the character for text: no control but the end of a line, the
 /// tabulator and the isolates of a name.

@@ -17,14 +17,14 @@ namespace
 {
 
 template <class Row>
-void auditIds(QStringList& faults, const std::vector<Row>& rows, const QString& kind)
+void auditIds(base::Messages& faults, const std::vector<Row>& rows, const base::Message& kind)
 {
     QSet<QString> seen;
     for (const Row& row : rows) {
         if (row.id.isEmpty())
-            faults += QStringLiteral("A %1 has no id.").arg(kind);
+            faults.push_back(base::said("A %1 has no id.").arg(kind));
         else if (seen.contains(row.id))
-            faults += QStringLiteral("%1: the %2 id stands twice.").arg(row.id, kind);
+            faults.push_back(base::said("%1: the %2 id stands twice.").arg(row.id, kind));
         seen.insert(row.id);
     }
 }
@@ -60,64 +60,66 @@ bool fits(Kind kind, values::Unit unit)
     return false;
 }
 
-void auditUnits(QStringList& faults, const Catalogue& catalogue)
+void auditUnits(base::Messages& faults, const Catalogue& catalogue)
 {
     for (const Measure& measure : catalogue.measures) {
         if (!fits(measure.kind, measure.unit))
-            faults += QStringLiteral("%1: the unit is unknown or does not fit the kind.").arg(measure.id);
+            faults.push_back(base::said("%1: the unit is unknown or does not fit the kind.").arg(measure.id));
     }
     for (const Condition& condition : catalogue.conditions) {
         const bool isKnown = condition.unit <= values::Unit::Kilogram;
         if (!isKnown || (!condition.isNumber && condition.unit != values::Unit::One))
-            faults += QStringLiteral("%1: the unit is unknown or does not fit the kind.").arg(condition.id);
+            faults.push_back(
+                base::said("%1: the unit is unknown or does not fit the kind.").arg(condition.id));
     }
 }
 
-void auditMeasures(QStringList& faults, const Catalogue& catalogue, const QStringList& everKnownIds)
+void auditMeasures(base::Messages& faults, const Catalogue& catalogue, const QStringList& everKnownIds)
 {
     for (const QString& id : everKnownIds) {
         if (catalogue.measure(id) == nullptr)
-            faults +=
-                QStringLiteral("%1: the measure was released once and is gone; retire it instead.").arg(id);
+            faults.push_back(
+                base::said("%1: the measure was released once and is gone; retire it instead.").arg(id));
     }
     for (const Measure& measure : catalogue.measures) {
         if (catalogue.section(measure.section) == nullptr)
-            faults += QStringLiteral("%1: unknown section “%2”.").arg(measure.id, measure.section);
+            faults.push_back(base::said("%1: unknown section “%2”.").arg(measure.id, measure.section));
         if (hasBetterEnd(measure) && measure.better == Direction::Neither)
-            faults += QStringLiteral("%1: it is not said whether higher or lower is better.").arg(measure.id);
+            faults.push_back(
+                base::said("%1: it is not said whether higher or lower is better.").arg(measure.id));
         for (const ConditionRule& rule : measure.conditions) {
             if (catalogue.condition(rule.condition) == nullptr)
-                faults += QStringLiteral("%1: unknown condition “%2”.").arg(measure.id, rule.condition);
+                faults.push_back(base::said("%1: unknown condition “%2”.").arg(measure.id, rule.condition));
             if (!rule.onlyFor.isEmpty() && catalogue.population(rule.onlyFor) == nullptr)
-                faults += QStringLiteral("%1: unknown population “%2”.").arg(measure.id, rule.onlyFor);
+                faults.push_back(base::said("%1: unknown population “%2”.").arg(measure.id, rule.onlyFor));
         }
     }
     for (const Form& form : catalogue.forms) {
         for (const QString& id : form.measures()) {
             if (catalogue.measure(id) == nullptr)
-                faults += QStringLiteral("%1: unknown measure “%2” in the form.").arg(form.id, id);
+                faults.push_back(base::said("%1: unknown measure “%2” in the form.").arg(form.id, id));
         }
     }
 }
 
 /// A citation has a DOI, or a reference that names at least a year or a PubMed number.
-void auditCitation(QStringList& faults, const Catalogue& catalogue, const Threshold& row)
+void auditCitation(base::Messages& faults, const Catalogue& catalogue, const Threshold& row)
 {
     static const QRegularExpression findable(QStringLiteral("\\b(1[89]|20)[0-9]{2}\\b|PMID [0-9]+"));
     const Source* source = catalogue.source(row.source);
     if (source == nullptr) {
-        faults += QStringLiteral("%1: the number has no source.").arg(row.id);
+        faults.push_back(base::said("%1: the number has no source.").arg(row.id));
     } else if (source->reference.isEmpty() ||
                (source->doi.isEmpty() && !source->reference.contains(findable))) {
-        faults +=
-            QStringLiteral("%1: the source “%2” has neither DOI nor full reference.").arg(row.id, source->id);
+        faults.push_back(
+            base::said("%1: the source “%2” has neither DOI nor full reference.").arg(row.id, source->id));
     }
     if (row.populationWords.isEmpty())
-        faults += QStringLiteral("%1: it is not said in whom the number was measured.").arg(row.id);
+        faults.push_back(base::said("%1: it is not said in whom the number was measured.").arg(row.id));
     const bool isCountNeeded = row.basis != Basis::Empirical && row.answers == Answers::Error;
     if (isCountNeeded && !row.n)
-        faults +=
-            QStringLiteral("%1: it is not said in how many people the number was measured.").arg(row.id);
+        faults.push_back(
+            base::said("%1: it is not said in how many people the number was measured.").arg(row.id));
 }
 
 /// One unit in the last decimal place a number is written with.
@@ -138,7 +140,7 @@ bool fits(double sem, double change, double z)
     return largest >= change - lastPlace(change) / 2 && smallest <= change + lastPlace(change);
 }
 
-void auditErrorIdentity(QStringList& faults, const Threshold& row)
+void auditErrorIdentity(base::Messages& faults, const Threshold& row)
 {
     constexpr double z95 = 1.959964;
     constexpr double z90 = 1.644854;
@@ -149,12 +151,10 @@ void auditErrorIdentity(QStringList& faults, const Threshold& row)
         if (fits(*row.sem, change, is95 ? z95 : z90))
             continue;
         const bool fitsOther = fits(*row.sem, change, is95 ? z90 : z95);
-        faults += fitsOther
-                      ? QStringLiteral("%1: the change is labelled %2 % but fits the standard error at %3 %.")
-                            .arg(row.id)
-                            .arg(is95 ? 95 : 90)
-                            .arg(is95 ? 90 : 95)
-                      : QStringLiteral("%1: the change disagrees with its own standard error.").arg(row.id);
+        faults.push_back(
+            fitsOther ? base::said("%1: the change is labelled %2 % but fits the standard error at %3 %.")
+                            .arg(row.id, is95 ? 95 : 90, is95 ? 90 : 95)
+                      : base::said("%1: the change disagrees with its own standard error.").arg(row.id));
         return;
     }
 }
@@ -176,68 +176,71 @@ double widestChange(const Measure& measure, Scale scale)
 }
 
 /// The condition a row holds under is known, and so are the words it allows where there are any.
-void auditCondition(QStringList& faults, const Catalogue& catalogue, const Threshold& row)
+void auditCondition(base::Messages& faults, const Catalogue& catalogue, const Threshold& row)
 {
     if (!row.condition)
         return;
     const Condition* condition = catalogue.condition(row.condition->condition);
     if (condition == nullptr) {
-        faults += QStringLiteral("%1: unknown condition “%2”.").arg(row.id, row.condition->condition);
+        faults.push_back(base::said("%1: unknown condition “%2”.").arg(row.id, row.condition->condition));
         return;
     }
     for (const QString& word : row.condition->values) {
         if (optionOf(condition->options, word) == nullptr && !condition->options.empty())
-            faults +=
-                QStringLiteral("%1: “%2” is no word of the condition “%3”.").arg(row.id, word, condition->id);
+            faults.push_back(
+                base::said("%1: “%2” is no word of the condition “%3”.").arg(row.id, word, condition->id));
     }
 }
 
-void auditThreshold(QStringList& faults, const Catalogue& catalogue, const Threshold& row)
+void auditThreshold(base::Messages& faults, const Catalogue& catalogue, const Threshold& row)
 {
     auditCitation(faults, catalogue, row);
     auditErrorIdentity(faults, row);
     if (catalogue.population(row.population) == nullptr)
-        faults += QStringLiteral("%1: unknown population “%2”.").arg(row.id, row.population);
+        faults.push_back(base::said("%1: unknown population “%2”.").arg(row.id, row.population));
     auditCondition(faults, catalogue, row);
     const bool isEmpirical = row.basis == Basis::Empirical;
     if (!row.isOwn && !row.interval.isEmpty() && row.repeats == Repeats::NotStated)
-        faults += QStringLiteral("%1: the interval stands in words alone.").arg(row.id);
+        faults.push_back(base::said("%1: the interval stands in words alone.").arg(row.id));
     if (row.answers == Answers::Error && !row.confidence && !isEmpirical)
-        faults += QStringLiteral("%1: the confidence level is missing.").arg(row.id);
+        faults.push_back(base::said("%1: the confidence level is missing.").arg(row.id));
     const Measure* measure = catalogue.measure(row.measure);
     if (measure == nullptr) {
-        faults += QStringLiteral("%1: unknown measure “%2”.").arg(row.id, row.measure);
+        faults.push_back(base::said("%1: unknown measure “%2”.").arg(row.id, row.measure));
     } else if (measure->kind == Kind::Grade || !measure->lowest || !measure->highest) {
-        faults += QStringLiteral("%1: “%2” has no differences, so it can have no threshold.")
-                      .arg(row.id, row.measure);
+        faults.push_back(
+            base::said("%1: “%2” has no differences, so it can have no threshold.").arg(row.id, row.measure));
     } else if (values::exceeds(std::max(row.improvement, row.decline), widestChange(*measure, row.scale))) {
-        faults += QStringLiteral("%1: the threshold is wider than the scale.").arg(row.id);
+        faults.push_back(base::said("%1: the threshold is wider than the scale.").arg(row.id));
     }
     if (!row.hand.isEmpty() && measure != nullptr && !measure->hasSides)
-        faults += QStringLiteral("%1: a hand is named, but the measure has no sides.").arg(row.id);
+        faults.push_back(base::said("%1: a hand is named, but the measure has no sides.").arg(row.id));
 }
 
 } // namespace
 
-QStringList audit(const Catalogue& catalogue, const QStringList& everKnownIds)
+base::Messages audit(const Catalogue& catalogue, const QStringList& everKnownIds)
 {
-    QStringList faults;
-    auditIds(faults, catalogue.sections, QStringLiteral("section"));
-    auditIds(faults, catalogue.measures, QStringLiteral("measure"));
-    auditIds(faults, catalogue.conditions, QStringLiteral("condition"));
-    auditIds(faults, catalogue.populations, QStringLiteral("population"));
-    auditIds(faults, catalogue.sources, QStringLiteral("source"));
-    auditIds(faults, catalogue.thresholds, QStringLiteral("threshold"));
-    auditIds(faults, catalogue.forms, QStringLiteral("form"));
+    base::Messages faults;
+    auditIds(faults, catalogue.sections, base::said("section"));
+    auditIds(faults, catalogue.measures, base::said("measure"));
+    auditIds(faults, catalogue.conditions, base::said("condition"));
+    auditIds(faults, catalogue.populations, base::said("population"));
+    auditIds(faults, catalogue.sources, base::said("source"));
+    auditIds(faults, catalogue.thresholds, base::said("threshold"));
+    auditIds(faults, catalogue.forms, base::said("form"));
     auditMeasures(faults, catalogue, everKnownIds);
     auditUnits(faults, catalogue);
     for (const Population& population : catalogue.populations) {
         if (!population.broader.isEmpty() && catalogue.population(population.broader) == nullptr)
-            faults += QStringLiteral("%1: unknown population “%2”.").arg(population.id, population.broader);
+            faults.push_back(
+                base::said("%1: unknown population “%2”.").arg(population.id, population.broader));
     }
     for (const Threshold& row : catalogue.thresholds)
         auditThreshold(faults, catalogue, row);
-    return faults + bandFaults(catalogue) + normFaults(catalogue);
+    for (const base::Messages& more : {bandFaults(catalogue), normFaults(catalogue)})
+        faults.insert(faults.end(), more.begin(), more.end());
+    return faults;
 }
 
 } // namespace catalogue

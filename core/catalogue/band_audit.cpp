@@ -40,41 +40,42 @@ bool namesTheGap(const Threshold* row)
     return row->note.contains(QLatin1String("gap"), Qt::CaseInsensitive);
 }
 
-void auditNeighbours(QStringList& faults, const Threshold* lower, const Threshold* upper, double step)
+void auditNeighbours(base::Messages& faults, const Threshold* lower, const Threshold* upper, double step)
 {
     const double end = high(lower);
     const bool overlaps = lower->bandHighIncluded ? low(upper) <= end : low(upper) < end;
     const double next = lower->bandHighIncluded ? end + step : end;
     if (overlaps)
-        faults += QStringLiteral("%1: the band overlaps that of %2.").arg(upper->id, lower->id);
+        faults.push_back(base::said("%1: the band overlaps that of %2.").arg(upper->id, lower->id));
     else if (values::exceeds(low(upper), next) && !namesTheGap(lower) && !namesTheGap(upper))
-        faults += QStringLiteral("%1: there is a silent gap between its band and that of %2.")
-                      .arg(upper->id, lower->id);
+        faults.push_back(base::said("%1: there is a silent gap between its band and that of %2.")
+                             .arg(upper->id, lower->id));
 }
 
-void auditEnds(QStringList& faults, const Threshold& row, const Measure& measure)
+void auditEnds(base::Messages& faults, const Threshold& row, const Measure& measure)
 {
     for (const auto& end : {row.bandLow, row.bandHigh}) {
         const bool isInside =
             !end || (*end >= measure.lowest.value_or(*end) && *end <= measure.highest.value_or(*end));
         if (!isInside)
-            faults +=
-                QStringLiteral("%1: the band reaches outside the scale of “%2”.").arg(row.id, measure.id);
+            faults.push_back(
+                base::said("%1: the band reaches outside the scale of “%2”.").arg(row.id, measure.id));
     }
 }
 
 } // namespace
 
-QStringList bandFaults(const Catalogue& catalogue)
+base::Messages bandFaults(const Catalogue& catalogue)
 {
-    QStringList faults;
+    base::Messages faults;
     std::map<QString, std::vector<const Threshold*>> all;
     for (const Threshold& row : catalogue.thresholds) {
         if (row.bandOf.isEmpty())
             continue;
         const Measure* of = catalogue.measure(row.bandOf);
         if (of == nullptr) {
-            faults += QStringLiteral("%1: unknown measure “%2” to take the band of.").arg(row.id, row.bandOf);
+            faults.push_back(
+                base::said("%1: unknown measure “%2” to take the band of.").arg(row.id, row.bandOf));
             continue;
         }
         auditEnds(faults, row, *of);

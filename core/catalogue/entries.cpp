@@ -242,7 +242,8 @@ Measure measureFrom(Fields& fields, const Catalogue& soFar)
     measure.rule = fields.oneOf<TrialRule>(QStringLiteral("rule"), words<TrialRule>(), TrialRule::Single);
     measure.cap = fields.optionalNumber(QStringLiteral("cap"));
     readPractice(measure, fields);
-    measure.watchFor = fields.texts(QStringLiteral("watchFor"));
+    for (const QString& sign : fields.texts(QStringLiteral("watchFor")))
+        measure.watchFor.push_back({sign, sign});
     measure.purpose = fields.text(QStringLiteral("purpose"));
     measure.how = fields.text(QStringLiteral("how"));
     measure.position = fields.text(QStringLiteral("position"));

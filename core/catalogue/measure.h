@@ -25,6 +25,8 @@ enum class TrialRule { Single, Mean, Best };
 struct Option {
     QString key;
     QString title;
+    QString titleWithin = {};  ///< within a sentence; empty: as English makes it of the title
+    QString titleInShort = {}; ///< where there is little room; empty: the first part of the title
     bool operator==(const Option&) const = default;
 };
 
@@ -86,12 +88,12 @@ struct Measure {
     std::vector<Option> options; ///< of a choice; of a grade, the words for its steps where the trade has any
     int trials = 1;              ///< how many trials the usual protocol asks for
     TrialRule rule = TrialRule::Single;
-    std::optional<double> cap; ///< a trial is stopped here (s); reaching it is its own field, not a value
-    QStringList watchFor;      ///< what to look at; may be ticked beside a grade
-    QString purpose;           ///< what it is for, one sentence
-    QString how;               ///< one short paragraph in our own words
-    QString position;          ///< of the patient
-    QString equipment;         ///< what is needed; may be empty
+    std::optional<double> cap;    ///< a trial is stopped here (s); reaching it is its own field, not a value
+    std::vector<Option> watchFor; ///< what to look at; may be ticked beside a grade, then kept by its key
+    QString purpose;              ///< what it is for, one sentence
+    QString how;                  ///< one short paragraph in our own words
+    QString position;             ///< of the patient
+    QString equipment;            ///< what is needed; may be empty
     QString unableMeans;
     QString caution; ///< one short line where the test can make someone fall; else empty
     std::vector<ConditionRule> conditions;
@@ -122,6 +124,7 @@ struct Condition {
     std::optional<double> highest;
     bool isOfTest = false;     ///< a matter of single tests, recorded as their own and not of the visit
     bool isOfOneVisit = false; ///< true of its own visit alone: never carried forward to the next
+    QString titleWithin = {};  ///< within a sentence; empty: as English makes it of the title
 };
 
 /// A group of people in whom thresholds were measured.

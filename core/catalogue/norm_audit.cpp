@@ -25,41 +25,41 @@ QString wholeKey(const Whom& whom)
 }
 
 template <class Row>
-void auditIds(QStringList& faults, const std::vector<Row>& rows, QSet<QString>& seen)
+void auditIds(base::Messages& faults, const std::vector<Row>& rows, QSet<QString>& seen)
 {
     for (const Row& row : rows) {
         if (row.id.isEmpty())
-            faults += QStringLiteral("A reference value has no id.");
+            faults.push_back(base::said("A reference value has no id."));
         else if (seen.contains(row.id))
-            faults += QStringLiteral("%1: the id of a reference value stands twice.").arg(row.id);
+            faults.push_back(base::said("%1: the id of a reference value stands twice.").arg(row.id));
         seen.insert(row.id);
     }
 }
 
 /// Whom, in what, and from where: what every reference value must say.
 template <class Row>
-void auditOrigin(QStringList& faults, const Catalogue& catalogue, const Row& row)
+void auditOrigin(base::Messages& faults, const Catalogue& catalogue, const Row& row)
 {
     static const QRegularExpression findable(QStringLiteral("\\b(1[89]|20)[0-9]{2}\\b|PMID [0-9]+"));
     const Source* source = catalogue.source(row.origin.source);
     if (source == nullptr)
-        faults += QStringLiteral("%1: the number has no source.").arg(row.id);
+        faults.push_back(base::said("%1: the number has no source.").arg(row.id));
     else if (source->reference.isEmpty() || (source->doi.isEmpty() && !source->reference.contains(findable)))
-        faults +=
-            QStringLiteral("%1: the source “%2” has neither DOI nor full reference.").arg(row.id, source->id);
+        faults.push_back(
+            base::said("%1: the source “%2” has neither DOI nor full reference.").arg(row.id, source->id));
     if (row.whom.populationWords.isEmpty())
-        faults += QStringLiteral("%1: it is not said in whom the number was measured.").arg(row.id);
+        faults.push_back(base::said("%1: it is not said in whom the number was measured.").arg(row.id));
     if (!row.whom.population.isEmpty() && catalogue.population(row.whom.population) == nullptr)
-        faults += QStringLiteral("%1: unknown population “%2”.").arg(row.id, row.whom.population);
+        faults.push_back(base::said("%1: unknown population “%2”.").arg(row.id, row.whom.population));
     const Measure* measure = catalogue.measure(row.measure);
     if (measure == nullptr)
-        faults += QStringLiteral("%1: unknown measure “%2”.").arg(row.id, row.measure);
+        faults.push_back(base::said("%1: unknown measure “%2”.").arg(row.id, row.measure));
     else if (!row.whom.side.isEmpty() && !measure->hasSides)
-        faults += QStringLiteral("%1: a hand is named, but the measure has no sides.").arg(row.id);
+        faults.push_back(base::said("%1: a hand is named, but the measure has no sides.").arg(row.id));
 }
 
-void auditScale(QStringList& faults, const Catalogue& catalogue, const QString& id, const QString& measureId,
-                std::initializer_list<std::optional<double>> numbers)
+void auditScale(base::Messages& faults, const Catalogue& catalogue, const QString& id,
+                const QString& measureId, std::initializer_list<std::optional<double>> numbers)
 {
     const Measure* measure = catalogue.measure(measureId);
     for (const auto& number : numbers) {
@@ -67,7 +67,7 @@ void auditScale(QStringList& faults, const Catalogue& catalogue, const QString& 
             measure != nullptr && number &&
             (*number < measure->lowest.value_or(*number) || *number > measure->highest.value_or(*number));
         if (isOutside) {
-            faults += QStringLiteral("%1: a number lies outside the scale of “%2”.").arg(id, measureId);
+            faults.push_back(base::said("%1: a number lies outside the scale of “%2”.").arg(id, measureId));
             return;
         }
     }
@@ -80,7 +80,7 @@ bool namesTheGap(const Origin& origin)
 
 /// The rows of one table, by age.
 template <class Row>
-void auditAges(QStringList& faults, std::vector<const Row*> rows)
+void auditAges(base::Messages& faults, std::vector<const Row*> rows)
 {
     const auto low = [](const Row* row) { return row->whom.ageLow.value_or(0); };
     const auto high = [](const Row* row) { return row->whom.ageHigh.value_or(oldest); };
@@ -89,16 +89,16 @@ void auditAges(QStringList& faults, std::vector<const Row*> rows)
         const Row* younger = rows[index - 1];
         const Row* older = rows[index];
         if (low(older) <= high(younger))
-            faults += QStringLiteral("%1: its ages overlap those of %2.").arg(older->id, younger->id);
+            faults.push_back(base::said("%1: its ages overlap those of %2.").arg(older->id, younger->id));
         else if (low(older) > high(younger) + 1 && !namesTheGap(younger->origin) &&
                  !namesTheGap(older->origin))
-            faults += QStringLiteral("%1: there is a silent gap between its ages and those of %2.")
-                          .arg(older->id, younger->id);
+            faults.push_back(base::said("%1: there is a silent gap between its ages and those of %2.")
+                                 .arg(older->id, younger->id));
     }
 }
 
 template <class Row>
-void auditTables(QStringList& faults, const std::vector<Row>& rows,
+void auditTables(base::Messages& faults, const std::vector<Row>& rows,
                  const std::function<QString(const Row&)>& key)
 {
     std::map<QString, std::vector<const Row*>> tables;
@@ -136,7 +136,7 @@ bool leaveAGap(const Band& lower, const Band& upper, double step)
     return isPointMissing || values::exceeds(*upper.low, next);
 }
 
-void auditSeries(QStringList& faults, const Catalogue& catalogue, std::vector<const Band*> bands)
+void auditSeries(base::Messages& faults, const Catalogue& catalogue, std::vector<const Band*> bands)
 {
     std::ranges::sort(bands, {}, [](const Band* band) { return band->low.value_or(-HUGE_VAL); });
     for (size_t index = 0; index < bands.size(); ++index) {
@@ -145,8 +145,8 @@ void auditSeries(QStringList& faults, const Catalogue& catalogue, std::vector<co
             if (!mayMeet(bands[index]->whom, bands[later]->whom))
                 continue;
             if (overlap(*bands[index], *bands[later]))
-                faults += QStringLiteral("%1: the band overlaps that of %2.")
-                              .arg(bands[later]->id, bands[index]->id);
+                faults.push_back(
+                    base::said("%1: the band overlaps that of %2.").arg(bands[later]->id, bands[index]->id));
             else if (next == nullptr)
                 next = bands[later];
         }
@@ -154,29 +154,29 @@ void auditSeries(QStringList& faults, const Catalogue& catalogue, std::vector<co
         if (next != nullptr && bands[index]->high && next->low &&
             leaveAGap(*bands[index], *next, measure != nullptr ? measure->step.value_or(0) : 0) &&
             !namesTheGap(bands[index]->origin) && !namesTheGap(next->origin))
-            faults += QStringLiteral("%1: there is a silent gap between its band and that of %2.")
-                          .arg(next->id, bands[index]->id);
+            faults.push_back(base::said("%1: there is a silent gap between its band and that of %2.")
+                                 .arg(next->id, bands[index]->id));
     }
 }
 
-void auditNorm(QStringList& faults, const Catalogue& catalogue, const Norm& row)
+void auditNorm(base::Messages& faults, const Catalogue& catalogue, const Norm& row)
 {
     auditOrigin(faults, catalogue, row);
     if (row.sd && *row.sd <= 0)
-        faults += QStringLiteral("%1: the standard deviation is not above 0.").arg(row.id);
+        faults.push_back(base::said("%1: the standard deviation is not above 0.").arg(row.id));
     auditScale(faults, catalogue, row.id, row.measure,
                {row.mean, row.meanLow, row.meanHigh, row.rangeLow, row.rangeHigh});
     const bool isOff = row.mean && ((row.meanLow && *row.meanLow > *row.mean) ||
                                     (row.meanHigh && *row.meanHigh < *row.mean));
     if (isOff)
-        faults += QStringLiteral("%1: the mean lies outside its own interval.").arg(row.id);
+        faults.push_back(base::said("%1: the mean lies outside its own interval.").arg(row.id));
 }
 
 } // namespace
 
-QStringList normFaults(const Catalogue& catalogue)
+base::Messages normFaults(const Catalogue& catalogue)
 {
-    QStringList faults;
+    base::Messages faults;
     QSet<QString> seen;
     auditIds(faults, catalogue.norms, seen);
     auditIds(faults, catalogue.equations, seen);

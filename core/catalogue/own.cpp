@@ -140,14 +140,16 @@ Failure faultOf(const Reading& reading)
             return unreadable(reading.place + QStringLiteral(" measures: ") + measure.id,
                               base::said("“partOf”: unknown measure “%1”").arg(measure.partOf));
     }
-    const QStringList faults = audit(reading.soFar, {});
-    if (faults.isEmpty())
+    const base::Messages faults = audit(reading.soFar, {});
+    if (faults.empty())
         return std::nullopt;
-    const QStringList before = audit(reading.released, {});
-    const auto isNew = [&](const QString& fault) { return !before.contains(fault); };
+    const base::Messages before = audit(reading.released, {});
+    const auto isNew = [&](const base::Message& fault) { return std::ranges::count(before, fault) == 0; };
     const auto found = std::ranges::find_if(faults, isNew);
-    return found == faults.end() ? std::nullopt
-                                 : Failure(unreadable(reading.place, base::verbatim(found->chopped(1))));
+    if (found == faults.end())
+        return std::nullopt;
+    return base::Error{
+        base::ErrorKind::Unreadable, base::said("%1: %2").arg(base::verbatim(reading.place), *found), {}};
 }
 
 } // namespace

@@ -85,6 +85,15 @@ void putRules(QJsonObject& object, const std::vector<ConditionRule>& rules)
         object[u"conditions"_s] = conditions;
 }
 
+void putSigns(QJsonObject& object, const std::vector<Option>& signs)
+{
+    QJsonArray list;
+    for (const Option& sign : signs)
+        list += sign.key;
+    if (!list.isEmpty())
+        object[u"watchFor"_s] = list;
+}
+
 QJsonObject measureObject(const Measure& measure)
 {
     QJsonObject object{{u"id"_s, measure.id},           {u"title"_s, measure.title},
@@ -100,7 +109,7 @@ QJsonObject measureObject(const Measure& measure)
     put(object, u"step"_s, measure.step);
     putWords(object, measure);
     put(object, u"cap"_s, measure.cap);
-    put(object, u"watchFor"_s, measure.watchFor);
+    putSigns(object, measure.watchFor);
     put(object, u"purpose"_s, measure.purpose);
     put(object, u"how"_s, measure.how);
     put(object, u"position"_s, measure.position);

@@ -43,7 +43,7 @@ QStringList conditionColumns(const catalogue::Catalogue& catalogue)
 
 Place lineOf(int number)
 {
-    return {"Line %1, column %2: %3", number};
+    return {QT_TRANSLATE_NOOP("core", "Line %1, column %2: %3"), number};
 }
 
 base::Error wrongAt(const Place& place, const QString& part, const base::Message& allowed)
@@ -78,10 +78,9 @@ base::Result<QHash<QString, qsizetype>> headerFrom(const base::CsvRow& row,
         const QString name = base::tidied(row.cells.at(place));
         if (!findingColumns().contains(name) && !conditions.contains(name) && name != cappedColumn) {
             // By its number: in a file without a header this cell may be a name.
-            return wrongAt(
-                row.line, QString::number(place + 1),
-                base::said("Allowed as the header's names are %1, capped, and any further condition's id.")
-                    .arg(findingColumns().join(u", "_s)));
+            return wrongAt(row.line, QString::number(place + 1),
+                           base::said("Allowed as the header's names are %1, and any further condition's id.")
+                               .arg((findingColumns() + QStringList(cappedColumn)).join(u", "_s)));
         }
         if (header.contains(name))
             return wrongAt(row.line, name, base::said("A column stands once in the header."));

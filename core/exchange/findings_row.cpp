@@ -33,12 +33,12 @@ struct Cells {
 };
 
 template <class Row>
-QString listed(const std::vector<Row>& rows, QString Row::*name, qsizetype most = 24)
+base::Message listed(const std::vector<Row>& rows, QString Row::*name, size_t most = 24)
 {
     QStringList names;
     for (const Row& row : rows)
         names += row.*name;
-    return base::listed(names, most);
+    return base::listed(base::verbatims(names), most);
 }
 
 /// The option of this key; else the one whose key or title is written alike but for case and accents. nullptr
@@ -85,7 +85,8 @@ base::Result<records::Patient> patientIn(const Cells& cells, const catalogue::Ca
     if (const QString sex = cells[u"sex"_s]; !sex.isEmpty()) {
         const auto known = records::sexFromCode(sex);
         if (!known)
-            return cells.wrong(u"sex"_s, base::said("Allowed are female, male, other, unknown, or nothing."));
+            return cells.wrong(
+                u"sex"_s, base::said("Allowed are %1, or nothing.").arg(u"female, male, other, unknown"_s));
         patient.sex = *known;
     }
     if (!patient.population.isEmpty() && catalogue.population(patient.population) == nullptr) {
@@ -101,9 +102,10 @@ base::Result<records::Side> sideIn(const Cells& cells, const catalogue::Measure&
     const QString text = cells[u"side"_s];
     const auto side = text.isEmpty() ? records::Side::None : records::sideFromCode(text);
     if (!side || (*side != records::Side::None) != measure.hasSides) {
-        return cells.wrong(u"side"_s, measure.hasSides
-                                          ? base::said("Allowed for this measure are right and left.")
-                                          : base::said("Allowed for this measure is none, or nothing."));
+        return cells.wrong(
+            u"side"_s, measure.hasSides
+                           ? base::said("Allowed for this measure are %1 and %2.").arg(u"right"_s, u"left"_s)
+                           : base::said("Allowed for this measure is %1, or nothing.").arg(u"none"_s));
     }
     return *side;
 }
@@ -159,22 +161,21 @@ base::Result<std::optional<values::Absence>> absenceIn(const Cells& cells)
     const auto absence = values::absenceFromCode(state);
     if (state.isEmpty() && !hasValue) {
         return cells.wrong(u"state"_s,
-                           base::said("Without a value it must say why: unable, not-attempted, refused, "
-                                      "not-applicable or not-asked."));
+                           base::said("Without a value it must say why: %1 or %2.")
+                               .arg(u"unable, not-attempted, refused, not-applicable"_s, u"not-asked"_s));
     }
     if (!state.isEmpty() && state != u"done"_s && !absence) {
-        return cells.wrong(
-            u"state"_s,
-            base::said("Allowed are done, unable, not-attempted, refused, not-applicable, not-asked, "
-                       "or nothing beside a value."));
+        return cells.wrong(u"state"_s,
+                           base::said("Allowed are %1, or nothing beside a value.")
+                               .arg(u"done, unable, not-attempted, refused, not-applicable, not-asked"_s));
     }
     if (hasValue == absence.has_value()) {
-        return cells.wrong(u"value"_s, hasValue
-                                           ? base::said("Allowed for a state other than done is nothing.")
-                                           : base::said("A value is needed for the state done."));
+        return cells.wrong(
+            u"value"_s, hasValue ? base::said("Allowed for a state other than %1 is nothing.").arg(u"done"_s)
+                                 : base::said("A value is needed for the state %1.").arg(u"done"_s));
     }
     if (absence == values::Absence::NotAttempted && cells[u"reason"_s].isEmpty())
-        return cells.wrong(u"reason"_s, base::said("The state not-attempted needs a reason."));
+        return cells.wrong(u"reason"_s, base::said("The state %1 needs a reason.").arg(u"not-attempted"_s));
     return absence;
 }
 
@@ -187,15 +188,15 @@ base::Result<std::optional<bool>> cappedIn(const Cells& cells, const catalogue::
     if (text.isEmpty() || text == u"no")
         return text.isEmpty() ? std::optional<bool>() : std::optional(false);
     if (text != u"yes")
-        return cells.wrong(cappedColumn, base::said("Allowed are yes, no, or nothing."));
+        return cells.wrong(cappedColumn, base::said("Allowed are %1, or nothing.").arg(u"yes, no"_s));
     if (!measure.cap)
-        return cells.wrong(cappedColumn, base::said("This measure has no cap; allowed is no, or nothing."));
+        return cells.wrong(cappedColumn,
+                           base::said("This measure has no cap; allowed is %1, or nothing.").arg(u"no"_s));
     const bool isStoppedThere =
         absence ? absence == values::Absence::Unable : cells[u"value"_s].toDouble() == *measure.cap;
     if (!isStoppedThere)
-        return cells.wrong(cappedColumn,
-                           base::said("Yes is allowed beside the value %1, or the state unable.")
-                               .arg(QString::number(*measure.cap)));
+        return cells.wrong(cappedColumn, base::said("“%1” is allowed beside the value %2, or the state %3.")
+                                             .arg(u"yes"_s, QString::number(*measure.cap), u"unable"_s));
     return std::optional(true);
 }
 
@@ -214,12 +215,11 @@ base::Result<void> unitIn(const Cells& cells, const catalogue::Measure& measure)
     const QString symbol = values::symbol(measure.unit);
     if (unit.isEmpty() || unit == code || unit == symbol)
         return {};
-    QStringList allowed = {code, symbol};
-    allowed.removeAll(QString());
-    allowed.removeDuplicates();
-    return cells.wrong(
-        u"unit"_s, allowed.isEmpty() ? base::said("Allowed for this measure is nothing.")
-                                     : base::said("Allowed is %1, or nothing.").arg(allowed.join(u" or "_s)));
+    if (code.isEmpty())
+        return cells.wrong(u"unit"_s, base::said("Allowed for this measure is nothing."));
+    return cells.wrong(u"unit"_s, symbol.isEmpty() || symbol == code
+                                      ? base::said("Allowed is %1, or nothing.").arg(code)
+                                      : base::said("Allowed is %1 or %2, or nothing.").arg(code, symbol));
 }
 
 base::Result<records::Conditions> conditionsIn(const Cells& cells, const catalogue::Catalogue& catalogue)

@@ -8,8 +8,9 @@ namespace exchange
 
 /// Where something stands in what is read, whatever its format is.
 struct Place {
-    const char* words = ""; ///< of the format, with %1 the number, %2 the part and %3 what is allowed
-    int number = 0;         ///< of a line, an entry …
+    const char* words =
+        ""; ///< of the format, marked for translators, with %1 the number, %2 the part and %3 what is allowed
+    int number = 0; ///< of a line, an entry …
 
     bool operator==(const Place&) const = default;
 };

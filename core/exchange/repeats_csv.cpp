@@ -35,7 +35,8 @@ base::Result<std::array<qsizetype, 3>> placesOf(const base::CsvRow& header)
     size_t found = 0;
     for (const QString& wanted : {u"subject"_s, u"trial"_s, u"value"_s}) {
         if (names.count(wanted) != 1 || names.size() != 3)
-            return wrongAt(header.line, wanted, base::said("The header must be subject,trial,value."));
+            return wrongAt(header.line, wanted,
+                           base::said("The header must be %1.").arg(u"subject,trial,value"_s));
         places.at(found++) = names.indexOf(wanted);
     }
     return places;

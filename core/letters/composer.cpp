@@ -51,11 +51,9 @@ private:
     data m_data = data(data::type::object);
 };
 
-QString authorLine(const records::Author& author)
+QString authorLine(const records::Author& author, const base::Phrasebook& phrases)
 {
-    QStringList parts = {base::isolated(author.name), base::isolated(author.role)};
-    parts.removeAll(QString());
-    return parts.join(QStringLiteral(", "));
+    return phrases.joined("%1, %2", {base::isolated(author.name), base::isolated(author.role)});
 }
 
 QString urgencyWords(const QString& urgency, const base::Phrasebook& phrases)
@@ -66,15 +64,15 @@ QString urgencyWords(const QString& urgency, const base::Phrasebook& phrases)
 std::vector<Fields> factsOf(const records::Patient& patient, const base::Phrasebook& phrases)
 {
     std::vector<Fields> facts;
-    const auto add = [&](const char* label, const QString& words) {
+    const auto add = [&](const QString& label, const QString& words) {
         if (!words.isEmpty())
-            facts.push_back(Fields().text("label", phrases(label)).text("words", words));
+            facts.push_back(Fields().text("label", label).text("words", words));
     };
-    add("Allergies", patient.allergies.isEmpty() ? phrases("not recorded") : patient.allergies);
+    add(phrases("Allergies:"), patient.allergies.isEmpty() ? phrases("not recorded") : patient.allergies);
     if (patient.dominantHand != records::Hand::Unknown)
-        add("Dominant hand", phrases(code(patient.dominantHand).toUtf8().constData()));
-    add("General practitioner", patient.generalPractitioner);
-    add("Referred by", patient.referrer);
+        add(phrases("Dominant hand:"), records::written(patient.dominantHand, phrases));
+    add(phrases("General practitioner:"), patient.generalPractitioner);
+    add(phrases("Referred by:"), patient.referrer);
     return facts;
 }
 
@@ -82,7 +80,7 @@ QString diagnosisOf(const records::Patient& patient, const base::Phrasebook& phr
 {
     if (patient.diagnosis.isEmpty() || !patient.onset)
         return patient.diagnosis;
-    return phrases("%1 (onset %2)").arg(patient.diagnosis, records::dayInWords(*patient.onset));
+    return phrases("%1 (onset %2)").arg(patient.diagnosis, records::dayInWords(*patient.onset, phrases));
 }
 
 /// First line: what was seen today. Further lines: what was seen before.
@@ -142,26 +140,28 @@ std::vector<Fields> measureFields(const std::vector<MeasureRow>& rows, const bas
     return fields;
 }
 
-QStringList numbered(const QStringList& sources)
+QStringList numbered(const QStringList& sources, const base::Phrasebook& phrases)
 {
     QStringList lines;
     for (const QString& source : sources)
-        lines += QStringLiteral("[%1] %2").arg(lines.size() + 1).arg(source);
+        lines += phrases("[%1] %2").arg(QString::number(lines.size() + 1), source);
     return lines;
 }
 
 QString explanationOf(const Rows& rows, const base::Phrasebook& phrases)
 {
-    QString words =
+    QStringList sentences = {
         phrases("A difference within the threshold could be measurement error; it does not show that "
-                "nothing changed.");
-    if (rows.judged > 1) {
-        words +=
-            u' ' +
-            phrases("%1 comparisons were judged at 95 %; about %2 of them may lie beyond error by chance.")
+                "nothing changed.")};
+    if (rows.judged > 1)
+        sentences +=
+            phrases
+                .counted(
+                    "%1 comparison was judged at 95 %; about %2 may lie beyond error by chance.",
+                    "%1 comparisons were judged at 95 %; about %2 of them may lie beyond error by chance.",
+                    rows.judged)
                 .arg(QString::number(rows.judged), base::fixed(rows.judged * 0.05, 1));
-    }
-    return (QStringList(words) + rows.rates).join(u' ');
+    return phrases.joined("%1 %2", sentences + rows.rates);
 }
 
 QStringList signatureOf(const records::Letter& letter, const base::Phrasebook& phrases)
@@ -173,8 +173,9 @@ QStringList signatureOf(const records::Letter& letter, const base::Phrasebook& p
                  ? phrases("Registration number: not recorded")
                  : phrases("Registration number %1").arg(base::isolated(letter.author.registration));
     const QDateTime signedAt = letter.signedAt.toUTC();
-    lines += phrases("Signed off on %1 at %2 UTC")
-                 .arg(records::dayInWords(signedAt.date()), signedAt.toString(QStringLiteral("HH:mm")));
+    lines +=
+        phrases("Signed off on %1 at %2 UTC")
+            .arg(records::dayInWords(signedAt.date(), phrases), signedAt.toString(QStringLiteral("HH:mm")));
     lines.removeAll(QString());
     return lines;
 }
@@ -188,11 +189,12 @@ void addHeader(Fields& fields, const Material& material, const records::Visit* v
     const QString clinic =
         material.clinic.name.isEmpty() ? phrases("Clinic name not recorded") : material.clinic.name;
     fields.text("clinic", clinic).list("clinicLines", clinicLines).list("to", linesOf(material.letter.to));
-    fields.text("typedOn", records::dayInWords(material.today));
-    fields.text("seenOn", visit != nullptr ? records::dayInWords(visit->day) : phrases("visit not found"));
-    fields.text("seenBy", visit != nullptr ? authorLine(visit->author) : QString());
+    fields.text("typedOn", records::dayInWords(material.today, phrases));
+    fields.text("seenOn",
+                visit != nullptr ? records::dayInWords(visit->day, phrases) : phrases("visit not found"));
+    fields.text("seenBy", visit != nullptr ? authorLine(visit->author, phrases) : QString());
     fields.text("amended", visit != nullptr ? visit->amendmentReason : QString());
-    fields.text("identity", records::identityLine(material.patient, material.today));
+    fields.text("identity", records::identityLine(material.patient, material.today, phrases));
     fields.objects("facts", factsOf(material.patient, phrases));
 }
 
@@ -225,12 +227,11 @@ void addRows(Fields& fields, const Material& material, const catalogue::Catalogu
     fields.text("previousTitle", isChosen ? phrases("Reference visit") : phrases("Previous"));
     fields.text("explanation", explanationOf(rows, phrases))
         .list("tableNotes", rows.cautions)
-        .list("sources", numbered(rows.sources));
+        .list("sources", numbered(rows.sources, phrases));
     const QStringList notTested = notDone(material, catalogue, phrases);
     fields.list("conditions", conditionLines(material, catalogue, phrases))
         .flag("hasNotDone", !notTested.isEmpty());
-    fields.text("notDone",
-                phrases("Not tested at this visit: %1.").arg(notTested.join(QStringLiteral("; "))));
+    fields.text("notDone", phrases("Not tested at this visit: %1.").arg(phrases.joined("%1; %2", notTested)));
 }
 
 std::vector<Fields> figureFields(const std::vector<Figure>& figures)
@@ -250,7 +251,8 @@ Composition composed(const Material& material, const catalogue::Catalogue& catal
 {
     Composition composition;
     composition.title = phrases("Clinic letter");
-    composition.identity = records::identityLine(material.patient, material.today);
+    composition.direction = phrases.direction();
+    composition.identity = records::identityLine(material.patient, material.today, phrases);
     QStringList footer = {base::isolated(material.clinic.name), base::isolated(material.clinic.telephone)};
     footer.removeAll(QString());
     composition.footer = footer.join(QStringLiteral(" · "));
@@ -262,7 +264,11 @@ Composition composed(const Material& material, const catalogue::Catalogue& catal
     composition.figures = material.figures;
 
     Fields fields;
+    const bool isRightToLeft = phrases.direction() == Qt::RightToLeft;
     fields.text("title", composition.title);
+    fields.text("direction", isRightToLeft ? QStringLiteral("rtl") : QStringLiteral("ltr"));
+    fields.text("start", isRightToLeft ? QStringLiteral("right") : QStringLiteral("left"));
+    fields.text("end", isRightToLeft ? QStringLiteral("left") : QStringLiteral("right"));
     addHeader(fields, material, material.record.visit(), phrases);
     addWords(fields, material, phrases);
     addRows(fields, material, catalogue, phrases);

@@ -39,9 +39,10 @@ struct Material {
 
 /// A letter ready to be drawn.
 struct Composition {
-    QString title; ///< of the document, without a person in it
-    QString body;  ///< XHTML in the subset QTextDocument draws; <img src="figure:0"/> stands where a figure
-                   ///< goes. Text stands in p, h3, li and th
+    QString title;                                   ///< of the document, without a person in it
+    Qt::LayoutDirection direction = Qt::LeftToRight; ///< which way its language is written
+    QString body; ///< XHTML in the subset QTextDocument draws; <img src="figure:0"/> stands where a figure
+                  ///< goes. Text stands in p, h3, li and th
     QString identity;  ///< on top of every page
     QString footer;    ///< at the foot of every page, before the page number
     QString pageWords; ///< "Page %1 of %2"

@@ -66,7 +66,7 @@ private:
     void addComparisons(MeasureRow& row, const Change& change, const catalogue::Measure& measure);
     void gatherCautions();
     QString seen(const catalogue::Measure& measure, Side side) const;
-    QStringList besides(const records::Finding& finding) const;
+    QStringList besides(const records::Finding& finding, const catalogue::Measure& measure) const;
     Earlier earlier(const Comparison& comparison, const judging::Course& course,
                     const catalogue::Measure& measure);
     void keepLongest(const judging::Raised& raised);
@@ -87,10 +87,10 @@ private:
 };
 
 /// What was seen beside the value.
-QStringList RowMaker::besides(const records::Finding& finding) const
+QStringList RowMaker::besides(const records::Finding& finding, const catalogue::Measure& measure) const
 {
     QStringList parts = {finding.capReached ? m_phrases("stopped at the cap") : QString(),
-                         finding.signs.join(QStringLiteral(", ")), finding.note};
+                         telling::signsWords(finding.signs, measure, m_phrases), finding.note};
     parts.removeAll(QString());
     return parts;
 }
@@ -100,18 +100,18 @@ QString RowMaker::seen(const catalogue::Measure& measure, Side side) const
     const records::Finding* finding = m_visit.finding(measure.id, side);
     if (isNotAsked(finding))
         return m_phrases("not tested");
-    const QString words =
-        (QStringList(records::writtenInFull(finding->value, measure, m_phrases)) + besides(*finding))
-            .join(QStringLiteral("; "));
+    const QString value = records::writtenInFull(finding->value, measure, m_phrases);
+    const QString words = m_phrases.joined("%1; %2", QStringList(value) + besides(*finding, measure));
     const Change* change = changeOf(m_changes, measure.id, side);
     if (change == nullptr || !earlierOf(*change))
         return words;
     const Comparison& comparison = *earlierOf(*change);
-    QString before = m_phrases("was %1 on %2")
-                         .arg(records::written(comparison.reference.finding.value, measure, m_phrases),
-                              records::dayInWords(comparison.reference.day));
-    if (comparison.verdict != Verdict::NoThreshold)
-        before += QStringLiteral(": ") + telling::verdictWords(comparison, m_phrases);
+    const QString earlier = records::written(comparison.reference.finding.value, measure, m_phrases);
+    const QString day = records::dayInWords(comparison.reference.day, m_phrases);
+    const QString before =
+        comparison.verdict == Verdict::NoThreshold
+            ? m_phrases("was %1 on %2").arg(earlier, day)
+            : m_phrases("was %1 on %2: %3").arg(earlier, day, telling::verdictWords(comparison, m_phrases));
     return words + u'\n' + before;
 }
 
@@ -140,10 +140,10 @@ Earlier RowMaker::earlier(const Comparison& comparison, const judging::Course& c
     m_rows.judged += isAtConfidence && comparison.difference ? 1 : 0;
     Earlier earlier;
     earlier.value = records::written(comparison.reference.finding.value, measure, m_phrases);
-    earlier.day = records::dayInWords(comparison.reference.day);
+    earlier.day = records::dayInWords(comparison.reference.day, m_phrases);
     if (comparison.difference && comparison.verdict != Verdict::NotComparable)
-        earlier.difference =
-            telling::signedAmount(*comparison.difference, measure, decimalsOf(comparison, measure));
+        earlier.difference = telling::signedAmount(*comparison.difference, measure, m_phrases,
+                                                   decimalsOf(comparison, measure));
     earlier.verdict = telling::verdictWords(comparison, m_phrases);
     earlier.strength = telling::strengthWords(comparison, course, m_phrases);
     if (comparison.raised)
@@ -158,11 +158,11 @@ QString RowMaker::limitWords(const Comparison& comparison, const catalogue::Meas
 {
     const judging::Applied& applied = *comparison.threshold;
     const int decimals = decimalsOf(comparison, measure);
-    const QString better = telling::amount(applied.improvement, measure, decimals);
+    const QString better = telling::amount(applied.improvement, measure, m_phrases, decimals);
     if (applied.improvement == applied.decline)
         return better;
     return m_phrases("%1 for the better, %2 for the worse")
-        .arg(better, telling::amount(applied.decline, measure, decimals));
+        .arg(better, telling::amount(applied.decline, measure, m_phrases, decimals));
 }
 
 void RowMaker::addLimit(MeasureRow& row, const Comparison& comparison, const catalogue::Measure& measure)
@@ -171,9 +171,9 @@ void RowMaker::addLimit(MeasureRow& row, const Comparison& comparison, const cat
         return;
     const catalogue::Threshold& evidence = comparison.threshold->row;
     const QString written = telling::written(evidence, m_catalogue, m_phrases);
-    const QString inFull = m_phrases("%1 Why this threshold: %2.")
-                               .arg(written.endsWith(u'.') ? written : written + u'.',
-                                    telling::whyThisRow(comparison, m_catalogue, m_phrases));
+    const QString inFull = (evidence.note.endsWith(u'.') ? m_phrases("%1 Why this threshold: %2.")
+                                                         : m_phrases("%1. Why this threshold: %2."))
+                               .arg(written, telling::whyThisRow(comparison, m_catalogue, m_phrases));
     if (!m_rows.sources.contains(inFull))
         m_rows.sources += inFull;
     const catalogue::Source* source = m_catalogue.source(evidence.source);
@@ -206,13 +206,13 @@ void RowMaker::addDeclared(const catalogue::Measure& measure, Side side)
     const QString words = telling::declaredWords(*earlierOf(*change), m_material.patient,
                                                  m_material.record.visits(), m_catalogue, m_phrases);
     if (!words.isEmpty())
-        m_declared[words] += titleOf(measure, side, m_phrases);
+        m_declared[words] += records::sidedTitle(measure, side, m_phrases);
 }
 
 void RowMaker::addComparisons(MeasureRow& row, const Change& change, const catalogue::Measure& measure)
 {
     if (!change.now.computedFrom.isEmpty())
-        row.notes += change.now.computedFrom;
+        row.notes += change.now.computedFrom.in(m_phrases);
     const auto& previous = earlierOf(change);
     if (previous) {
         row.previous = earlier(*previous, change.course, measure);
@@ -247,7 +247,7 @@ void RowMaker::addMeasure(const catalogue::Measure& measure)
         if (change == nullptr && isNotAsked(finding))
             continue;
         MeasureRow row;
-        row.measure = titleOf(measure, side, m_phrases);
+        row.measure = records::sidedTitle(measure, side, m_phrases);
         const records::Finding& now = change != nullptr ? change->now.finding : *finding;
         row.isDone = change != nullptr;
         if (const auto* missing = std::get_if<values::Missing>(&now.value)) {
@@ -256,7 +256,7 @@ void RowMaker::addMeasure(const catalogue::Measure& measure)
         } else {
             row.today = records::written(now.value, measure, m_phrases);
         }
-        row.notes += besides(now);
+        row.notes += besides(now, measure);
         row.notes.removeAll(QString());
         if (row.isDone)
             addComparisons(row, *change, measure);
@@ -275,7 +275,7 @@ void RowMaker::gatherCautions()
     for (const auto& [caution, measures] : measuresOf) {
         if (measures.size() < 2 && !m_declared.contains(caution))
             continue;
-        m_rows.cautions += m_phrases("%1 (%2)").arg(caution, measures.join(QStringLiteral("; ")));
+        m_rows.cautions += m_phrases("%1 (%2)").arg(caution, m_phrases.joined("%1; %2", measures));
         for (MeasureRow& row : m_rows.measures)
             row.cautions.removeAll(caution);
     }

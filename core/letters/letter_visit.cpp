@@ -32,8 +32,8 @@ QStringList exceptionLines(const records::Finding& finding, const catalogue::Cat
         if (measure == nullptr || condition == nullptr)
             continue;
         lines += phrases("%1 only: %2 %3")
-                     .arg(titleOf(*measure, finding.side, phrases),
-                          telling::conditionTitle(id, catalogue, phrases),
+                     .arg(records::sidedTitle(*measure, finding.side, phrases),
+                          telling::conditionInSentence(id, catalogue),
                           telling::conditionValue(value, condition, phrases));
     }
     return lines;
@@ -68,18 +68,12 @@ QString whyNotComparable(const judging::Comparison& comparison, const catalogue:
     QStringList reasons;
     for (const judging::Mismatch& mismatch : comparison.comparability.blocking)
         reasons += telling::mismatchWords(mismatch, comparison, catalogue, phrases);
-    return reasons.join(QStringLiteral("; "));
+    return phrases.joined("%1; %2", reasons);
 }
 
 std::vector<Side> sidesOf(const catalogue::Measure& measure)
 {
     return measure.hasSides ? std::vector{Side::Right, Side::Left} : std::vector{Side::None};
-}
-
-QString titleOf(const catalogue::Measure& measure, Side side, const base::Phrasebook& phrases)
-{
-    const QString title = records::titled(measure, phrases);
-    return side == Side::None ? title : phrases("%1, %2").arg(title, records::written(side, phrases));
 }
 
 bool isNotAsked(const records::Finding* finding)
@@ -115,7 +109,7 @@ QStringList notDone(const Material& material, const catalogue::Catalogue& catalo
             continue;
         }
         for (const Side side : sides) {
-            const QString title = titleOf(*measure, side, phrases);
+            const QString title = records::sidedTitle(*measure, side, phrases);
             const records::Finding* finding = visit->finding(id, side);
             if (isOpen(side))
                 tests += title;
@@ -136,7 +130,7 @@ QStringList conditionLines(const Material& material, const catalogue::Catalogue&
     for (const catalogue::Condition& condition : catalogue.conditions) {
         const QString value = records::recorded(visit->conditions, condition.id);
         if (value.isEmpty())
-            notRecorded += telling::conditionTitle(condition.id, catalogue, phrases);
+            notRecorded += telling::conditionInSentence(condition.id, catalogue);
         else
             lines +=
                 phrases("%1: %2").arg(condition.title, telling::conditionValue(value, &condition, phrases));
@@ -144,7 +138,7 @@ QStringList conditionLines(const Material& material, const catalogue::Catalogue&
     for (const records::Finding& finding : visit->findings)
         lines += exceptionLines(finding, catalogue, phrases);
     if (!notRecorded.isEmpty())
-        lines += phrases("Not recorded: %1").arg(notRecorded.join(QStringLiteral(", ")));
+        lines += phrases("Not recorded: %1").arg(phrases.joined("%1, %2", notRecorded));
     return lines;
 }
 

@@ -25,9 +25,6 @@ QString whyNotComparable(const judging::Comparison& comparison, const catalogue:
 /// Right and left, or the one place without a side.
 std::vector<records::Side> sidesOf(const catalogue::Measure& measure);
 
-/// "Timed up and go", "Finger to nose, right".
-QString titleOf(const catalogue::Measure& measure, records::Side side, const base::Phrasebook& phrases);
-
 /// Nothing was recorded, or that it was not asked.
 bool isNotAsked(const records::Finding* finding);
 

@@ -29,15 +29,14 @@ public:
     }
 
     QString of(const Change& change) const;
-    /// What could not show, of a difference within error.
-    QString ofCannotShow(const Comparison& comparison) const;
-    /// How often the change was seen.
-    QString ofStrength(const Comparison& comparison, const Change& change) const;
     /// Where the first comparable visit gives another answer than the previous one, or a stronger one.
     QString ofBaseline(const Change& change) const;
     QString title(const Change& change) const;
 
 private:
+    QString ofDifference(const Change& change) const;
+    /// How often the change was seen.
+    QString ofStrength(const Comparison& comparison, const Change& change) const;
     QString value(const Change& change, const records::Occasion& occasion) const;
     QString inFull(const Change& change, const records::Occasion& occasion) const;
     QString limit(const Comparison& comparison) const;
@@ -52,7 +51,7 @@ private:
 
 QString Sentences::title(const Change& change) const
 {
-    return titleOf(measure(change), change.side, m_phrases);
+    return records::sidedTitle(measure(change), change.side, m_phrases);
 }
 
 QString Sentences::value(const Change& change, const records::Occasion& occasion) const
@@ -71,64 +70,58 @@ QString Sentences::limit(const Comparison& comparison) const
     const catalogue::Measure& of = *m_catalogue.measure(comparison.measure);
     const double limit = comparison.threshold->limitFor(*comparison.difference, of.better);
     const int decimals = telling::tellingDecimals(std::abs(*comparison.difference), limit, of);
-    const catalogue::Threshold& row = comparison.threshold->row;
-    const QString words = QStringLiteral("%1, %2").arg(telling::amount(limit, of, decimals),
-                                                       telling::sourceWords(row, m_catalogue, m_phrases));
-    if (!comparison.isChosen)
-        return words;
-    return m_phrases("%1; %2").arg(words, telling::choiceWords(comparison, m_phrases));
+    const QString words =
+        m_phrases.joined("%1, %2", {telling::amount(limit, of, m_phrases, decimals),
+                                    telling::sourceWords(comparison.threshold->row, m_catalogue, m_phrases)});
+    return m_phrases.joined("%1; %2", {words, telling::choiceWords(comparison, m_phrases)});
 }
 
 QString Sentences::of(const Change& change) const
 {
     const Comparison& comparison = *earlierOf(change);
+    return m_phrases.joined("%1 %2", {ofDifference(change), telling::cannotShowWords(comparison, m_phrases),
+                                      ofStrength(comparison, change)});
+}
+
+QString Sentences::ofDifference(const Change& change) const
+{
+    const Comparison& comparison = *earlierOf(change);
     const QString now = inFull(change, comparison.now);
     const QString before = value(change, comparison.reference);
-    const QString day = records::dayInWords(comparison.reference.day);
-    const auto said = [&](const char* english) {
-        return m_phrases(english).arg(title(change), now, before, day);
-    };
-    const auto saidWith = [&](const char* english, const QString& fifth) {
-        return m_phrases(english).arg(title(change), now, before, day, fifth);
+    const QString day = records::dayInWords(comparison.reference.day, m_phrases);
+    const auto filled = [&](const QString& words) { return words.arg(title(change), now, before, day); };
+    const auto filledWith = [&](const QString& words, const QString& fifth) {
+        return words.arg(title(change), now, before, day, fifth);
     };
     switch (comparison.verdict) {
     case Verdict::BecameUnable:
-        return said("%1: at this visit %2, after %3 on %4 under matching conditions.");
+        return filled(m_phrases("%1: at this visit %2, after %3 on %4 under matching conditions."));
     case Verdict::BecameAble:
-        return said("%1: at this visit %2, where on %4 the result was %3.");
+        return filled(m_phrases("%1: at this visit %2, where on %4 the result was %3."));
     case Verdict::Better:
-        return saidWith("%1: %2 at this visit, %3 on %4; better by more than the published measurement error "
-                        "(%5).",
-                        limit(comparison)) +
-               ofStrength(comparison, change);
+        return filledWith(m_phrases("%1: %2 at this visit, %3 on %4; better by more than the published "
+                                    "measurement error (%5)."),
+                          limit(comparison));
     case Verdict::Worse:
-        return saidWith(
-                   "%1: %2 at this visit, %3 on %4; worse by more than the published measurement error (%5).",
-                   limit(comparison)) +
-               ofStrength(comparison, change);
+        return filledWith(m_phrases("%1: %2 at this visit, %3 on %4; worse by more than the published "
+                                    "measurement error (%5)."),
+                          limit(comparison));
     case Verdict::WithinError:
-        return saidWith("%1: %2 at this visit, %3 on %4; the difference could be within error (%5).",
-                        limit(comparison)) +
-               ofCannotShow(comparison) + ofStrength(comparison, change);
+        return filledWith(
+            m_phrases("%1: %2 at this visit, %3 on %4; the difference could be within error (%5)."),
+            limit(comparison));
     case Verdict::NotComparable:
-        return saidWith("%1: %2 at this visit, %3 on %4; not comparable, because %5.",
-                        whyNotComparable(comparison, m_catalogue, m_phrases));
+        return filledWith(m_phrases("%1: %2 at this visit, %3 on %4; not comparable, because %5."),
+                          whyNotComparable(comparison, m_catalogue, m_phrases));
     case Verdict::NoThreshold:
         break;
     }
-    return said("%1: %2, where on %4 it was %3");
-}
-
-QString Sentences::ofCannotShow(const Comparison& comparison) const
-{
-    const QString words = telling::cannotShowWords(comparison, m_phrases);
-    return words.isEmpty() ? words : u' ' + words;
+    return filled(m_phrases("%1: %2, where on %4 it was %3"));
 }
 
 QString Sentences::ofStrength(const Comparison& comparison, const Change& change) const
 {
-    const QString words = telling::strengthWords(comparison, change.course, m_phrases);
-    return words.isEmpty() ? words : u' ' + words.at(0).toUpper() + words.mid(1) + u'.';
+    return telling::sentence(telling::strengthWords(comparison, change.course, m_phrases), m_phrases);
 }
 
 QString Sentences::ofBaseline(const Change& change) const
@@ -139,20 +132,24 @@ QString Sentences::ofBaseline(const Change& change) const
     const Comparison& first = *change.baseline;
     if (first.verdict == earlier->verdict && first.strength <= earlier->strength)
         return {};
-    const auto said = [&](const char* english) {
-        return m_phrases(english).arg(title(change), value(change, first.reference),
-                                      records::dayInWords(first.reference.day),
-                                      telling::verdictWords(first, m_phrases));
+    const auto filled = [&](const QString& words) {
+        return words.arg(title(change), value(change, first.reference),
+                         records::dayInWords(first.reference.day, m_phrases),
+                         telling::verdictWords(first, m_phrases));
     };
     if (first.verdict == Verdict::BecameUnable || first.verdict == Verdict::BecameAble)
-        return said("%1: against the first comparable visit (%2 on %3) it %4.");
-    if (isBeyondError(first.verdict))
-        return said("%1: against the first comparable visit (%2 on %3) it is %4; error: ") + limit(first) +
-               u'.' + ofStrength(first, change);
-    if (first.strength == judging::Strength::None)
+        return filled(m_phrases("%1: against the first comparable visit (%2 on %3) it %4."));
+    const bool isBeyond = isBeyondError(first.verdict);
+    if (!isBeyond && first.strength == judging::Strength::None)
         return {};
-    return said("%1: against the first comparable visit (%2 on %3) the difference is %4.") +
-           ofStrength(first, change);
+    const QString sentence =
+        isBeyond
+            ? m_phrases("%1: against the first comparable visit (%2 on %3) it is %4; error: %5.")
+                  .arg(title(change), value(change, first.reference),
+                       records::dayInWords(first.reference.day, m_phrases),
+                       telling::verdictWords(first, m_phrases), limit(first))
+            : filled(m_phrases("%1: against the first comparable visit (%2 on %3) the difference is %4."));
+    return m_phrases.joined("%1 %2", {sentence, ofStrength(first, change)});
 }
 
 /// The order in which verdicts are told; better and worse share a place.
@@ -213,7 +210,7 @@ QString suggestedInterpretation(const Material& material, const catalogue::Catal
                 lines += since;
         }
     }
-    const QString comma = QStringLiteral("; ");
+    const auto inRow = [&phrases](const QStringList& texts) { return phrases.joined("%1; %2", texts); };
     if (hasBetter && hasWorse)
         lines += phrases(
             "The results point in different directions; none of them outweighs the others by itself.");
@@ -221,12 +218,12 @@ QString suggestedInterpretation(const Material& material, const catalogue::Catal
         lines +=
             phrases(
                 "Recorded otherwise than before, without a published error to judge the difference by: %1.")
-                .arg(different.join(comma));
+                .arg(inRow(different));
     if (!alike.isEmpty())
-        lines += phrases("Recorded as before: %1. This does not show that nothing changed.")
-                     .arg(alike.join(comma));
+        lines +=
+            phrases("Recorded as before: %1. This does not show that nothing changed.").arg(inRow(alike));
     if (!first.isEmpty())
-        lines += phrases("No earlier result to compare with: %1.").arg(first.join(comma));
+        lines += phrases("No earlier result to compare with: %1.").arg(inRow(first));
     if (lines.isEmpty())
         lines += phrases("This visit holds no result that can be compared with an earlier one.");
     return lines.join(u'\n');

@@ -34,6 +34,8 @@ QByteArray stylesOf(const letters::Composition& composition)
     fields.set("marks", letters::listFor(marks));
     set("identity", composition.identity);
     set("footer", composition.footer);
+    if (composition.direction == Qt::RightToLeft)
+        set("writing", QStringLiteral("rl-tb"));
     const QString words = composition.pageWords;
     set("beforePage", words.section(QStringLiteral("%1"), 0, 0));
     const QString afterPage = words.section(QStringLiteral("%1"), 1);

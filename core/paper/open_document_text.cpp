@@ -109,6 +109,8 @@ void Converter::writeStyles()
     m_odf.writeEmptyElement(style, QStringLiteral("table-properties"));
     m_odf.writeAttribute(style, QStringLiteral("width"), QStringLiteral("%1mm").arg(textWidthMm));
     m_odf.writeAttribute(table, QStringLiteral("align"), QStringLiteral("left"));
+    if (m_composition.direction == Qt::RightToLeft)
+        m_odf.writeAttribute(style, QStringLiteral("writing-mode"), QStringLiteral("rl-tb"));
     m_odf.writeEndElement();
     for (size_t i = 0; i < m_columns.size(); ++i) {
         for (size_t column = 0; column < m_columns[i].size(); ++column) {

@@ -4,6 +4,7 @@
 
 #include <QAbstractTextDocumentLayout>
 #include <QPainter>
+#include <QRegularExpression>
 #include <QTextBlock>
 #include <QTextCursor>
 
@@ -63,6 +64,29 @@ double screenPixels(double millimetres)
     return millimetres / 25.4 * QImage(1, 1, QImage::Format_RGB32).logicalDpiY();
 }
 
+/// A document does not turn the columns of its tables, so the cells of each row change places.
+QString fromTheRight(const QString& body)
+{
+    static const QRegularExpression row(QStringLiteral("<tr>.*?</tr>"),
+                                        QRegularExpression::DotMatchesEverythingOption);
+    static const QRegularExpression cell(QStringLiteral("<(t[dh])\\b.*?</\\1>"),
+                                         QRegularExpression::DotMatchesEverythingOption);
+    QString turned;
+    qsizetype taken = 0;
+    auto rows = row.globalMatch(body);
+    while (rows.hasNext()) {
+        const auto found = rows.next();
+        QString cells;
+        auto all = cell.globalMatch(found.captured());
+        while (all.hasNext())
+            cells.prepend(all.next().captured());
+        turned += body.sliced(taken, found.capturedStart() - taken) + QStringLiteral("<tr>") + cells +
+                  QStringLiteral("</tr>");
+        taken = found.capturedEnd();
+    }
+    return turned + body.sliced(taken);
+}
+
 } // namespace
 
 QFont letterFont(double points)
@@ -83,7 +107,8 @@ Paper::Paper(const letters::Composition& composition)
     m_document->setDocumentMargin(0);
     m_document->setIndentWidth(18);
     m_document->setUseDesignMetrics(true);
-    m_document->setHtml(composition.body);
+    m_document->setHtml(composition.direction == Qt::RightToLeft ? fromTheRight(composition.body)
+                                                                 : composition.body);
     keepPlaces();
     m_document->documentLayout()->setPaintDevice(&m_device);
     m_document->setTextWidth(width);
@@ -164,6 +189,7 @@ void Paper::drawFigures(QPainter& painter, const Band& band, double y) const
 void Paper::drawFurniture(QPainter& painter, int page) const
 {
     painter.save();
+    painter.setLayoutDirection(m_composition.direction);
     QStringList marks = {m_composition.draftMark, m_composition.demoMark};
     marks.removeAll(QString());
     const QRectF head(left, headLine - units(7), width, units(6));

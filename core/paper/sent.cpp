@@ -13,6 +13,7 @@ namespace
 {
 
 constexpr double keptPicturesPerInch = 300;
+const QString rightToLeft = QStringLiteral("rtl");
 const QString dataStart = QStringLiteral("data:image/png;base64,");
 
 QString pictureData(const letters::Figure& figure)
@@ -43,6 +44,8 @@ QString kept(const letters::Composition& composition)
     QString head = meta("identity", composition.identity) + meta("footer", composition.footer) +
                    meta("pageWords", composition.pageWords) + meta("draftMark", composition.draftMark) +
                    meta("demoMark", composition.demoMark);
+    if (composition.direction == Qt::RightToLeft)
+        head += meta("direction", rightToLeft);
     QString page = composition.body;
     page.replace(QStringLiteral("</head>"), head + QStringLiteral("</head>"));
     for (size_t i = 0; i < composition.figures.size(); ++i) {
@@ -74,6 +77,9 @@ base::Result<letters::Composition> restored(const QString& body)
         };
         if (page.name() == QLatin1String("title"))
             composition.title = page.readElementText();
+        if (page.name() == QLatin1String("meta") && attribute("name") == QLatin1String("direction") &&
+            attribute("content") == rightToLeft)
+            composition.direction = Qt::RightToLeft;
         if (page.name() == QLatin1String("meta") && fields.contains(attribute("name")))
             *fields.at(attribute("name")) = attribute("content");
         if (page.name() == QLatin1String("img") && attribute("src").startsWith(dataStart)) {

@@ -40,13 +40,7 @@ base::Message optionWords(const std::vector<catalogue::Option>& options)
 
 bool isOption(const std::vector<catalogue::Option>& options, const QString& key)
 {
-    return std::ranges::find(options, key, &catalogue::Option::key) != options.end();
-}
-
-base::Message withUnit(const base::Message& words, values::Unit unit)
-{
-    const QString symbol = values::symbol(unit);
-    return symbol.isEmpty() ? words : base::said("%1 %2").arg(words, base::titled(symbol));
+    return catalogue::optionOf(options, key) != nullptr;
 }
 
 } // namespace records

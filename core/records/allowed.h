@@ -19,7 +19,4 @@ base::Message rangeWords(const std::optional<double>& lowest, const std::optiona
 base::Message optionWords(const std::vector<catalogue::Option>& options);
 bool isOption(const std::vector<catalogue::Option>& options, const QString& key);
 
-/// "10 m"; the bare words where the unit has no symbol.
-base::Message withUnit(const base::Message& words, values::Unit unit);
-
 } // namespace records

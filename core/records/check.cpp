@@ -72,8 +72,9 @@ Wrong wrongWithQuantity(const values::Quantity& quantity, const Finding& finding
                         const catalogue::Measure& measure)
 {
     if (quantity.unit != measure.unit)
-        return invalid(base::said("%1 is recorded in %2.")
-                           .arg(base::titled(measure.title), values::symbol(measure.unit)));
+        return invalid(
+            base::said("%1 is recorded in %2.")
+                .arg(base::titled(measure.title), base::Message(values::symbol(measure.unit).toUtf8())));
     if (finding.trials.empty())
         return wrongWithReading(quantity.number, finding.capReached, measure);
     if (const Wrong wrong = wrongWithNumber(quantity.number, measure))
@@ -342,7 +343,8 @@ std::optional<base::Error> wrongWith(const Letter& letter)
                            {base::said("Question"), letter.question, noteLimit},
                            {base::said("Requested actions"), letter.actions, noteLimit},
                            {base::said("History"), letter.history, textLimit},
-                           {base::said("Interpretation"), letter.interpretation, textLimit}});
+                           {base::said("Interpretation"), letter.interpretation, textLimit},
+                           {base::said("Language"), letter.language, numberLimit}});
 }
 
 std::optional<base::Error> wrongWith(const Clinic& clinic)

@@ -35,10 +35,18 @@ struct Part {
     bool isUnable() const { return occasion && values::isUnable(occasion->finding.value); }
     bool isDoneOrTried() const { return number() || isUnable(); }
     /// "heel to shin, left,": the subject of a sentence.
-    QString name() const
+    base::Message name() const
     {
-        return side == Side::None ? measure->title
-                                  : QStringLiteral("%1, %2,").arg(measure->title, code(side));
+        const base::Message title = base::titled(measure->title);
+        switch (side) {
+        case Side::Right:
+            return base::said("%1, right,").arg(title);
+        case Side::Left:
+            return base::said("%1, left,").arg(title);
+        case Side::None:
+            break;
+        }
+        return title;
     }
 };
 
@@ -47,7 +55,7 @@ using Parts = std::vector<Part>;
 /// What the parts come to.
 struct Outcome {
     values::Value value;
-    QString from;
+    base::Message from;
     std::vector<double> trials = {};
 };
 
@@ -85,21 +93,21 @@ Conditions sharedConditions(const Parts& parts)
     return shared;
 }
 
-Outcome lacking(const QStringList& names)
+Outcome lacking(const base::Messages& names)
 {
-    const QString words =
+    const base::Message words =
         names.size() == 1
-            ? QStringLiteral("%1 is missing").arg(names.front())
-            : QStringLiteral("%1 and %2 more are missing").arg(names.front()).arg(names.size() - 1);
-    return {values::Missing{values::Absence::NotAsked, words}, words};
+            ? base::said("%1 is missing").arg(names.front())
+            : base::said("%1 and %2 more are missing").arg(names.front(), QString::number(names.size() - 1));
+    return {values::Missing{values::Absence::NotAsked, {}}, words};
 }
 
-QStringList namesWithout(const Parts& parts, bool (*isThere)(const Part&))
+base::Messages namesWithout(const Parts& parts, bool (*isThere)(const Part&))
 {
-    QStringList names;
+    base::Messages names;
     for (const Part& part : parts) {
         if (!isThere(part))
-            names += part.name();
+            names.push_back(part.name());
     }
     return names;
 }
@@ -115,9 +123,9 @@ bool hasPositive(const Part& part)
 }
 
 /// "12.50 s"
-QString amountOf(const Part& part)
+base::Message amountOf(const Part& part)
 {
-    return written(part.occasion->finding.value, *part.measure, {});
+    return values::withUnit(written(*part.number(), *part.measure), part.measure->unit);
 }
 
 std::vector<double> trialsOf(const Part& part)
@@ -126,31 +134,38 @@ std::vector<double> trialsOf(const Part& part)
     return trials.empty() ? std::vector{*part.number()} : trials;
 }
 
-QString trialWords(const Part& part)
+base::Message trialWords(const Part& part)
 {
-    QStringList numbers;
-    for (const double trial : trialsOf(part))
-        numbers += writtenTrial(trial, *part.measure);
-    const QString symbol = values::symbol(part.measure->unit);
-    return symbol.isEmpty() ? numbers.join(QStringLiteral(" and "))
-                            : numbers.join(QStringLiteral(" and ")) + u' ' + symbol;
+    base::Message numbers;
+    for (const double trial : trialsOf(part)) {
+        const base::Message number = base::verbatim(writtenTrial(trial, *part.measure));
+        numbers = numbers.isEmpty() ? number : base::said("%1 and %2").arg(numbers, number);
+    }
+    return values::withUnit(numbers, part.measure->unit);
 }
 
-QString ruleWords(catalogue::TrialRule rule, Computing computing, size_t trials)
+/// "10 m in 12.50 and 12.10 s, mean of the speeds"
+base::Message walkWords(const base::Message& metres, const Part& part, Computing computing, size_t trials)
 {
+    const base::Message time = trialWords(part);
     if (trials == 1)
-        return {};
-    const QString each =
-        computing == Computing::Speed ? QStringLiteral("speeds") : QStringLiteral("step lengths");
-    switch (rule) {
+        return base::said("%1 in %2").arg(metres, time);
+    const bool isSpeed = computing == Computing::Speed;
+    switch (part.measure->rule) {
     case catalogue::TrialRule::Mean:
-        return QStringLiteral(", mean of the %1").arg(each);
+        return (isSpeed ? base::said("%1 in %2, mean of the speeds")
+                        : base::said("%1 in %2, mean of the step lengths"))
+            .arg(metres, time);
     case catalogue::TrialRule::Best:
-        return QStringLiteral(", best of the %1").arg(each);
+        return (isSpeed ? base::said("%1 in %2, best of the speeds")
+                        : base::said("%1 in %2, best of the step lengths"))
+            .arg(metres, time);
     case catalogue::TrialRule::Single:
         break;
     }
-    return QStringLiteral(", last of the %1").arg(each);
+    return (isSpeed ? base::said("%1 in %2, last of the speeds")
+                    : base::said("%1 in %2, last of the step lengths"))
+        .arg(metres, time);
 }
 
 /// Metres over each trial of the part, in the measure's unit, then by the part's trial rule.
@@ -158,7 +173,7 @@ Outcome distanceOver(const Measure& measure, const Part& part)
 {
     const double metres = QLocale::c().toDouble(recorded(part.occasion->conditions, timedDistance));
     if (!(metres > 0))
-        return lacking({QStringLiteral("the timed distance")});
+        return lacking({base::said("the timed distance")});
     Outcome outcome;
     for (const double trial : trialsOf(part)) {
         if (!(trial > 0))
@@ -174,8 +189,8 @@ Outcome distanceOver(const Measure& measure, const Part& part)
     ruled.better = measure.better;
     ruled.rule = part.measure->rule;
     outcome.value = valueOfTrials(outcome.trials, ruled);
-    outcome.from = QStringLiteral("%1 m in %2").arg(QString::number(metres), trialWords(part)) +
-                   ruleWords(ruled.rule, measure.computed->rule, outcome.trials.size());
+    outcome.from = walkWords(values::withUnit(QString::number(metres), values::Unit::Metre), part,
+                             measure.computed->rule, outcome.trials.size());
     return outcome;
 }
 
@@ -183,16 +198,16 @@ Outcome cadence(const Measure& measure, const Part& steps, const Part& time)
 {
     const double perMinute = 60 * *steps.number() / *time.number();
     return {values::Quantity{perMinute, measure.unit},
-            QStringLiteral("%1 in %2").arg(amountOf(steps), amountOf(time))};
+            base::said("%1 in %2").arg(amountOf(steps), amountOf(time))};
 }
 
 Outcome ofWalk(const Measure& measure, const Parts& parts)
 {
     for (const Part& part : parts) {
         if (part.isUnable())
-            return {part.occasion->finding.value, QStringLiteral("timed walk tried and unable")};
+            return {part.occasion->finding.value, base::said("timed walk tried and unable")};
     }
-    if (const QStringList missing = namesWithout(parts, hasPositive); !missing.isEmpty())
+    if (const base::Messages missing = namesWithout(parts, hasPositive); !missing.empty())
         return lacking(missing);
     return measure.computed->rule == Computing::Cadence ? cadence(measure, parts[0], parts[1])
                                                         : distanceOver(measure, parts[0]);
@@ -200,23 +215,27 @@ Outcome ofWalk(const Measure& measure, const Parts& parts)
 
 Outcome sumOfItems(const Measure& measure, const Parts& parts)
 {
-    if (const QStringList missing = namesWithout(parts, hasNumber); !missing.isEmpty())
+    if (const base::Messages missing = namesWithout(parts, hasNumber); !missing.empty())
         return lacking(missing);
     double sum = 0;
-    QStringList words;
+    base::Message words;
+    const auto add = [&words](const base::Message& item) {
+        words = words.isEmpty() ? item : base::said("%1 + %2").arg(words, item);
+    };
     for (size_t i = 0; i < parts.size(); ++i) {
         const Measure& item = *parts[i].measure;
         const double number = *parts[i].number();
         if (!item.hasSides) {
             sum += number;
-            words += QStringLiteral("%1 %2").arg(item.title, written(number, item));
+            add(base::said("%1 %2").arg(base::titled(item.title), written(number, item)));
             continue;
         }
         const double left = *parts[++i].number();
         sum += (number + left) / 2;
-        words += QStringLiteral("%1 (%2 + %3)/2").arg(item.title, written(number, item), written(left, item));
+        add(base::said("%1 (%2 + %3)/2")
+                .arg(base::titled(item.title), written(number, item), written(left, item)));
     }
-    return {values::Quantity{sum, measure.unit}, words.join(QStringLiteral(" + "))};
+    return {values::Quantity{sum, measure.unit}, words};
 }
 
 bool isDoneOrTried(const Part& part)
@@ -236,25 +255,25 @@ Outcome shortBattery(const Measure& measure, const Parts& parts)
             break;
     }
     asked.insert(asked.end(), parts.begin() + holds.size(), parts.end());
-    if (const QStringList missing = namesWithout(asked, isDoneOrTried); !missing.isEmpty())
+    if (const base::Messages missing = namesWithout(asked, isDoneOrTried); !missing.empty())
         return lacking(missing);
     if (parts[4].number() && recorded(parts[4].occasion->conditions, timingEnd) != QLatin1String("standing"))
-        return lacking({QStringLiteral("the time of the five rises to the fifth standing")});
+        return lacking({base::said("the time of the five rises to the fifth standing")});
     const int balance = balanceScore(holds[0], holds[1], holds[2]);
     const int walk = walkScore(parts[3].number());
     const int rises = risesScore(parts[4].number());
     return {values::Quantity{static_cast<double>(balance + walk + rises), measure.unit},
-            QStringLiteral("balance %1 + walk %2 + rises %3").arg(balance).arg(walk).arg(rises)};
+            base::said("balance %1 + walk %2 + rises %3").arg(balance, walk, rises)};
 }
 
 Outcome dualTaskCost(const Measure& measure, const Parts& parts)
 {
-    if (const QStringList missing = namesWithout(parts, hasPositive); !missing.isEmpty())
+    if (const base::Messages missing = namesWithout(parts, hasPositive); !missing.empty())
         return lacking(missing);
     const double single = *parts[0].number();
     const double dual = *parts[1].number();
     return {values::Quantity{100 * (dual - single) / single, measure.unit},
-            QStringLiteral("%1 alone, %2 with the task").arg(amountOf(parts[0]), amountOf(parts[1]))};
+            base::said("%1 alone, %2 with the task").arg(amountOf(parts[0]), amountOf(parts[1]))};
 }
 
 Outcome outcomeOf(const Measure& measure, const Parts& parts)

@@ -23,6 +23,7 @@ struct Letter {
     VisitId visit;
     std::optional<VisitId> reference; ///< the earlier visit the letter compares with
     LetterState state = LetterState::Draft;
+    QString language = QStringLiteral("en"); ///< BCP 47
     QString to;
     QString copiesTo;       ///< one a line
     QString urgency;        ///< in the clinic's own words; empty: not stated

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "core/base/message.h"
 #include "core/records/finding.h"
 #include "core/records/ids.h"
 #include "core/records/visit_state.h"
@@ -15,9 +16,9 @@ struct Occasion {
     QDate day;
     VisitState state = VisitState::Draft;
     Finding finding;
-    Conditions conditions; ///< the visit's, with the test's own exceptions
-    QString
-        computedFrom; ///< how a computed value came about ("10 m in 12.50 s"); empty for one that was entered
+    Conditions conditions;       ///< the visit's, with the test's own exceptions
+    base::Message computedFrom;  ///< how a computed value came about ("10 m in 12.50 s"), or what it lacks;
+                                 ///< empty for one that was entered
     base::Id<Visit> series = {}; ///< of the visit, the same for all its versions
     Conditions declared = {};    ///< what conditions not recorded here count as, by a clinician's word
 };

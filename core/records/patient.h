@@ -1,5 +1,6 @@
 #pragma once
 
+#include "core/base/message.h"
 #include "core/records/ids.h"
 
 #include <QDateTime>
@@ -71,12 +72,19 @@ std::optional<Sex> sexFromCode(const QString& code);
 QString code(Hand hand);
 std::optional<Hand> handFromCode(const QString& code);
 
-/// FAMILY, Given · born dd-Mmm-yyyy (age) · sex · No. record number; a missing part is said in words. English
-/// months always, so that day and month cannot be exchanged. Names and number stand isolated
-/// (base::isolated), so that none of them turns the line.
-QString identityLine(const Patient& patient, QDate today);
+/// FAMILY, Given · born dd-Mmm-yyyy (age) · sex · No. record number; a missing part is said in words. Names
+/// and number stand isolated (base::isolated), so that none of them turns the line.
+QString identityLine(const Patient& patient, QDate today, const base::Phrasebook& phrases);
 
-/// 04-Mar-1951
-QString dayInWords(QDate day);
+/// "female", "left" …
+QString written(Sex sex, const base::Phrasebook& phrases);
+QString written(Hand hand, const base::Phrasebook& phrases);
+
+/// 04-Mar-1951: the month in letters, so that day and month cannot be exchanged.
+base::Message dayMessage(QDate day);
+QString dayInWords(QDate day, const base::Phrasebook& phrases);
+
+/// "Mar"
+QString monthInWords(int month, const base::Phrasebook& phrases);
 
 } // namespace records

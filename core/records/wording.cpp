@@ -1,7 +1,7 @@
 #include "core/records/wording.h"
 
 #include "core/base/rounding.h"
-#include "core/catalogue/catalogue.h"
+#include "core/catalogue/texts.h"
 
 #include <cmath>
 
@@ -27,32 +27,23 @@ int decimalsOf(const catalogue::Measure& measure)
 QString quantityWritten(const values::Quantity& quantity, const catalogue::Measure& measure,
                         const base::Phrasebook& phrases)
 {
-    const QString symbol = values::symbol(quantity.unit);
-    const QString number = written(quantity.number, measure);
-    return symbol.isEmpty() ? number : number + u' ' + phrases(symbol.toUtf8().constData());
+    return values::withUnit(written(quantity.number, measure), quantity.unit, phrases);
 }
 
-/// The word of a step, whole; empty where the measure has none for it.
-QString stepWord(int step, const catalogue::Measure& measure, const base::Phrasebook& phrases)
+/// The word of a step; nullptr where the measure has none for it.
+const catalogue::Option* wordOf(int step, const catalogue::Measure& measure)
 {
     const int place = step - int(measure.lowest.value_or(0));
-    if (place < 0 || size_t(place) >= measure.options.size())
-        return {};
-    return phrases(measure.options[size_t(place)].title.toUtf8().constData());
-}
-
-/// The word's first part, where there is little room.
-QString shortWord(const QString& word)
-{
-    return word.section(QStringLiteral(", "), 0, 0);
+    return place < 0 || size_t(place) >= measure.options.size() ? nullptr : &measure.options[size_t(place)];
 }
 
 QString gradeWritten(const values::Grade& grade, const catalogue::Measure& measure,
                      const base::Phrasebook& phrases)
 {
-    const QString word = shortWord(stepWord(grade.step, measure, phrases));
-    return word.isEmpty() ? phrases("grade %1").arg(grade.step)
-                          : phrases("%1 (%2)").arg(word).arg(grade.step);
+    const catalogue::Option* word = wordOf(grade.step, measure);
+    const QString step = QString::number(grade.step);
+    return word == nullptr ? phrases("grade %1").arg(step)
+                           : phrases("%1 (%2)").arg(catalogue::inShort(*word), step);
 }
 
 /// "0 as expected, 4 worst"; empty where neither end is better.
@@ -63,18 +54,16 @@ QString endsOf(const catalogue::Measure& measure, const base::Phrasebook& phrase
     const bool higher = measure.better == catalogue::Direction::HigherIsBetter;
     const int best = int(higher ? *measure.highest : *measure.lowest);
     const int worst = int(higher ? *measure.lowest : *measure.highest);
-    const QString word = shortWord(stepWord(best, measure, phrases));
-    return phrases("%1 %2, %3 worst").arg(best).arg(word.isEmpty() ? phrases("best") : word).arg(worst);
+    const catalogue::Option* word = wordOf(best, measure);
+    return phrases("%1 %2, %3 worst")
+        .arg(QString::number(best), word == nullptr ? phrases("best") : catalogue::inShort(*word),
+             QString::number(worst));
 }
 
-QString choiceWritten(const values::Choice& choice, const catalogue::Measure& measure,
-                      const base::Phrasebook& phrases)
+QString choiceWritten(const values::Choice& choice, const catalogue::Measure& measure)
 {
-    for (const catalogue::Option& option : measure.options) {
-        if (option.key == choice.key)
-            return phrases(option.title.toUtf8().constData());
-    }
-    return choice.key;
+    const catalogue::Option* option = catalogue::optionOf(measure.options, choice.key);
+    return option == nullptr ? choice.key : option->title;
 }
 
 QString missingWritten(const values::Missing& missing, const base::Phrasebook& phrases)
@@ -115,7 +104,7 @@ QString written(const values::Value& value, const catalogue::Measure& measure,
     if (const auto* grade = std::get_if<values::Grade>(&value))
         return gradeWritten(*grade, measure, phrases);
     if (const auto* choice = std::get_if<values::Choice>(&value))
-        return choiceWritten(*choice, measure, phrases);
+        return choiceWritten(*choice, measure);
     return missingWritten(std::get<values::Missing>(value), phrases);
 }
 
@@ -125,11 +114,12 @@ QString writtenInFull(const values::Value& value, const catalogue::Measure& meas
     const auto* grade = std::get_if<values::Grade>(&value);
     if (grade == nullptr)
         return written(value, measure, phrases);
-    const QString word = stepWord(grade->step, measure, phrases);
+    const catalogue::Option* word = wordOf(grade->step, measure);
     const QString ends = endsOf(measure, phrases);
-    const QString place = ends.isEmpty() ? phrases("grade %1").arg(grade->step)
-                                         : phrases("grade %1; %2").arg(grade->step).arg(ends);
-    return word.isEmpty() ? place : phrases("%1 (%2)").arg(word, place);
+    const QString step = QString::number(grade->step);
+    const QString place =
+        ends.isEmpty() ? phrases("grade %1").arg(step) : phrases("grade %1; %2").arg(step, ends);
+    return word == nullptr ? place : phrases("%1 (%2)").arg(word->title, place);
 }
 
 QString written(values::Absence absence, const base::Phrasebook& phrases)
@@ -165,6 +155,16 @@ QString written(Side side, const base::Phrasebook& phrases)
         break;
     }
     return {};
+}
+
+QString sidedTitle(const QString& title, Side side, const base::Phrasebook& phrases)
+{
+    return side == Side::None ? title : phrases("%1, %2").arg(title, written(side, phrases));
+}
+
+QString sidedTitle(const catalogue::Measure& measure, Side side, const base::Phrasebook& phrases)
+{
+    return sidedTitle(titled(measure, phrases), side, phrases);
 }
 
 QString directionWords(const catalogue::Measure& measure, const base::Phrasebook& phrases)

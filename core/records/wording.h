@@ -29,6 +29,10 @@ QString written(values::Absence absence, const base::Phrasebook& phrases);
 /// The measure's title; the clinic's own is marked: "Seated reach (the clinic's own)".
 QString titled(const catalogue::Measure& measure, const base::Phrasebook& phrases);
 
+/// "Heel to shin, left"; the title alone without a side.
+QString sidedTitle(const QString& title, Side side, const base::Phrasebook& phrases);
+QString sidedTitle(const catalogue::Measure& measure, Side side, const base::Phrasebook& phrases);
+
 /// "right", "left", or nothing.
 QString written(Side side, const base::Phrasebook& phrases);
 

@@ -42,6 +42,7 @@ Letter letterFrom(Row& row)
     letter.body = row.text();
     letter.pdf = row.bytes();
     letter.odt = row.bytes();
+    letter.language = row.text();
     return letter;
 }
 
@@ -52,7 +53,7 @@ base::Result<std::vector<Letter>> lettersWhere(const Store& store, const QString
     const QString sql = uR"(
         SELECT id, revision, patient, visit, reference, state, recipient, copies_to, urgency, question, actions,
                history, interpretation, charts, author_name, author_role, author_registration, signed_at, body,
-               pdf, odt
+               pdf, odt, language
         FROM letters WHERE %1 ORDER BY saved_at, id)"_s;
     auto found = read(store, sql.arg(condition), {{":key", key}}, [&](Row& row) -> base::Result<void> {
         letters.push_back(letterFrom(row));
@@ -94,7 +95,8 @@ std::vector<Binding> bindingsOf(const Letter& letter, const QDateTime& now)
             {":now", instant(now)},
             {":body", text(letter.body)},
             {":pdf", letter.pdf},
-            {":odt", letter.odt}};
+            {":odt", letter.odt},
+            {":language", text(letter.language)}};
 }
 
 base::Result<int> insert(const Store& store, const Letter& letter, const QDateTime& now)
@@ -102,10 +104,10 @@ base::Result<int> insert(const Store& store, const Letter& letter, const QDateTi
     const QString sql = uR"(
         INSERT INTO letters (id, revision, patient, visit, reference, state, recipient, copies_to, urgency,
             question, actions, history, interpretation, charts, author_name, author_role, author_registration,
-            saved_at, body, pdf, odt)
+            saved_at, body, pdf, odt, language)
         VALUES (:id, :revision + 1, :patient, :visit, :reference, 'draft', :recipient, :copies_to, :urgency,
             :question, :actions, :history, :interpretation, :charts, :author_name, :author_role,
-            :author_registration, :now, :body, :pdf, :odt))"_s;
+            :author_registration, :now, :body, :pdf, :odt, :language))"_s;
     return write(store, sql, bindingsOf(letter, now));
 }
 
@@ -118,7 +120,7 @@ base::Result<int> update(const Store& store, const Letter& letter, const QDateTi
             recipient = :recipient, copies_to = :copies_to, urgency = :urgency, question = :question,
             actions = :actions, history = :history, interpretation = :interpretation, charts = :charts,
             author_name = :author_name, author_role = :author_role, author_registration = :author_registration,
-            saved_at = :now, body = :body, pdf = :pdf, odt = :odt%1
+            saved_at = :now, body = :body, pdf = :pdf, odt = :odt, language = :language%1
         WHERE id = :id AND revision = :revision AND state = 'draft')"_s;
     return write(store, sql.arg(more), bindingsOf(letter, now));
 }

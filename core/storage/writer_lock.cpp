@@ -80,7 +80,7 @@ Error refusal(int file)
     return {
         ErrorKind::Refused,
         base::said("These records are open elsewhere: %1 has had them open on the computer %2 since %3, %4.")
-            .arg(line(lines.at(0)), line(lines.at(1)), records::dayInWords(since.date()),
+            .arg(line(lines.at(0)), line(lines.at(1)), records::dayMessage(since.date()),
                  since.time().toString(u"HH:mm"_s)),
         {}};
 }

@@ -31,8 +31,9 @@ QString difference(const Sum& sum)
 {
     return sum.phrases("Difference: %1 − %2 = %3 (%4 against %5)")
         .arg(sum.written(sum.now), sum.written(sum.reference),
-             signedAmount(*sum.held.difference, sum.measure), records::dayInWords(sum.held.now.day),
-             records::dayInWords(sum.held.reference.day));
+             signedAmount(*sum.held.difference, sum.measure, sum.phrases),
+             records::dayInWords(sum.held.now.day, sum.phrases),
+             records::dayInWords(sum.held.reference.day, sum.phrases));
 }
 
 QString limitOnScale(const judging::Applied& threshold, const Sum& sum)
@@ -42,28 +43,27 @@ QString limitOnScale(const judging::Applied& threshold, const Sum& sum)
     if (!threshold.row.confidence || !threshold.row.basis)
         return sum.phrases("Threshold: %1, as published").arg(published);
     return sum.phrases("Threshold: %1 at %2 % confidence (%3)")
-        .arg(published)
-        .arg(*threshold.row.confidence * 100)
-        .arg(telling::basisWords(*threshold.row.basis, sum.phrases));
+        .arg(published, QString::number(*threshold.row.confidence * 100),
+             basisWords(*threshold.row.basis, sum.phrases));
 }
 
 /// How the limit on its own scale becomes a difference in the measure's unit. Empty for an absolute limit.
 QString limitInUnit(const judging::Applied& threshold, const Sum& sum)
 {
     const double limit = threshold.limitFor(*sum.held.difference, sum.measure.better) / threshold.factor;
-    const QString inUnit = amount(limit, sum.measure);
+    const QString inUnit = amount(limit, sum.measure, sum.phrases);
     switch (threshold.row.scale) {
     case Scale::Absolute:
         break;
     case Scale::PercentOfReference:
         return sum.phrases("Of the value %1 at the reference visit: %2")
-            .arg(amount(sum.reference, sum.measure), inUnit);
+            .arg(amount(sum.reference, sum.measure, sum.phrases), inUnit);
     case Scale::ProportionalToMean:
         return sum.phrases("Of the mean of %1 and %2: %3")
             .arg(sum.written(sum.reference), sum.written(sum.now), inUnit);
     case Scale::Log:
         return sum.phrases("From the value %1 at the reference visit: %2")
-            .arg(amount(sum.reference, sum.measure), inUnit);
+            .arg(amount(sum.reference, sum.measure, sum.phrases), inUnit);
     }
     return {};
 }
@@ -74,7 +74,7 @@ QString narrowed(const judging::Applied& threshold, const Sum& sum)
         return {};
     const double limit = threshold.limitFor(*sum.held.difference, sum.measure.better);
     return sum.phrases("Means of trials or visits: × √((1/nb + 1/nc)/2) = %1: %2")
-        .arg(base::fixed(threshold.factor, 2), amount(limit, sum.measure));
+        .arg(base::fixed(threshold.factor, 2), amount(limit, sum.measure, sum.phrases));
 }
 
 QString decision(const Sum& sum)
@@ -87,7 +87,8 @@ QString decision(const Sum& sum)
         sentence = sum.phrases("%1 > %2: %3");
     else if (values::exceeds(limit, size))
         sentence = sum.phrases("%1 < %2: %3");
-    return sentence.arg(amount(size, sum.measure, decimals), amount(limit, sum.measure, decimals),
+    return sentence.arg(amount(size, sum.measure, sum.phrases, decimals),
+                        amount(limit, sum.measure, sum.phrases, decimals),
                         written(sum.held.verdict, sum.phrases));
 }
 
@@ -96,10 +97,10 @@ QStringList computations(const judging::Comparison& held, const Measure& measure
     QStringList lines;
     for (const records::Occasion* occasion : {&held.reference, &held.now}) {
         if (!occasion->computedFrom.isEmpty())
-            lines +=
-                phrases("%1: %2 from %3")
-                    .arg(records::dayInWords(occasion->day),
-                         records::written(occasion->finding.value, measure, phrases), occasion->computedFrom);
+            lines += phrases("%1: %2 from %3")
+                         .arg(records::dayInWords(occasion->day, phrases),
+                              records::written(occasion->finding.value, measure, phrases),
+                              occasion->computedFrom.in(phrases));
     }
     return lines;
 }

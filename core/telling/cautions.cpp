@@ -23,11 +23,6 @@ using catalogue::Kind;
 using catalogue::Measure;
 using catalogue::Threshold;
 
-QString asSentence(const QString& words)
-{
-    return words.isEmpty() ? words : words.at(0).toUpper() + words.mid(1) + u'.';
-}
-
 bool hasEnds(const Measure& measure)
 {
     return measure.kind == Kind::Grade || measure.kind == Kind::Score || measure.kind == Kind::Count;
@@ -54,14 +49,14 @@ QString capReached(const records::Occasion& occasion, const Measure& measure, co
     if (!judging::isAtCap(occasion.finding, measure) || !measure.cap)
         return {};
     return phrases("On %1 the trial was stopped at %2: anything beyond cannot show.")
-        .arg(records::dayInWords(occasion.day), amount(*measure.cap, measure));
+        .arg(records::dayInWords(occasion.day, phrases), amount(*measure.cap, measure, phrases));
 }
 
 QString draft(const records::Occasion& reference, const Phrasebook& phrases)
 {
     if (reference.state != records::VisitState::Draft)
         return {};
-    return phrases("The visit of %1 is an unsigned draft.").arg(records::dayInWords(reference.day));
+    return phrases("The visit of %1 is an unsigned draft.").arg(records::dayInWords(reference.day, phrases));
 }
 
 QString important(const judging::Comparison& held, const Measure& measure, const Catalogue& catalogue,
@@ -80,7 +75,8 @@ QString important(const judging::Comparison& held, const Measure& measure, const
             "error.");
     else if (isHidden)
         sentence = phrases("A change of %1 has been called important (%2); it can lie within the error.");
-    return sentence.arg(amount(limit, measure), sourceWords(held.important->row, catalogue, phrases));
+    return sentence.arg(amount(limit, measure, phrases),
+                        sourceWords(held.important->row, catalogue, phrases));
 }
 
 /// A row for people under a condition that nobody recorded here.
@@ -142,10 +138,10 @@ QString otherStage(const judging::Comparison& held, const Catalogue& catalogue, 
     const auto reached = std::ranges::find_if(stages, isOfDay);
     if (recorded == stages.end() || reached == stages.end() || recorded == reached)
         return {};
-    return phrases("%1 is recorded for this patient, but this visit is %2 days after the onset, which is %3: "
+    return phrases("%1 is recorded for this patient, but this visit is %2 after the onset, which is %3: "
                    "the threshold is that of the recorded stage.")
-        .arg(populationWords(held.population, catalogue, phrases), QString::number(days),
-             populationWords(reached->population, catalogue, phrases));
+        .arg(populationWords(held.population, catalogue), daysWords(double(days), phrases),
+             populationWords(reached->population, catalogue));
 }
 
 QString otherBand(const judging::Comparison& held, const Measure& measure, const Phrasebook& phrases)
@@ -167,9 +163,9 @@ QStringList aboutRow(const judging::Comparison& held, const Catalogue& catalogue
     QStringList lines = {choiceThatDoesNotFit(held, phrases), otherStage(held, catalogue, phrases),
                          unrecordedCondition(row, held, catalogue, phrases), longGap(row, held, phrases)};
     if (row.population != held.population)
-        lines += phrases("The threshold is of a wider group (%1) than is recorded for this patient (%2).")
-                     .arg(populationWords(row.population, catalogue, phrases),
-                          populationWords(held.population, catalogue, phrases));
+        lines +=
+            phrases("The threshold is of a wider group (%1) than is recorded for this patient (%2).")
+                .arg(populationWords(row.population, catalogue), populationWords(held.population, catalogue));
     if (row.checked == catalogue::Checked::Memory)
         lines += phrases("The threshold is from memory; look it up in its source before you rely on it.");
     if (row.basis == catalogue::Basis::Assumed)
@@ -191,7 +187,7 @@ QStringList cautions(const judging::Comparison& comparison, const Catalogue& cat
         return {};
     QStringList lines;
     for (const judging::Mismatch& mismatch : comparison.comparability.cautions)
-        lines += asSentence(mismatchWords(mismatch, comparison, catalogue, phrases));
+        lines += sentence(mismatchWords(mismatch, comparison, catalogue, phrases), phrases);
     lines += {endOfScale(comparison, *measure, phrases),
               capReached(comparison.reference, *measure, phrases),
               capReached(comparison.now, *measure, phrases),

@@ -6,12 +6,8 @@
 namespace telling
 {
 
-/// A title as it stands within a sentence: "walking aid"; an abbreviation keeps its capitals.
-QString titleInSentence(const QString& title);
-
-/// The title of a condition within a sentence; its id where the catalogue does not know it.
-QString conditionTitle(const QString& id, const catalogue::Catalogue& catalogue,
-                       const base::Phrasebook& phrases);
+/// The title of a condition within a sentence: "walking aid"; its id where the catalogue does not know it.
+QString conditionInSentence(const QString& id, const catalogue::Catalogue& catalogue);
 
 /// What was recorded for a condition, as a list shows it: "Walker with a seat", "10 m", "not recorded".
 /// `condition` may be null for one the catalogue does not know.

@@ -19,7 +19,7 @@ QString practice(const judging::Change& change, const judging::Comparison& held,
     return phrases(
                "The reference visit holds an early test of this patient, so practice alone may improve the "
                "result. %1")
-        .arg(phrases(measure.practice->words.toUtf8().constData()));
+        .arg(measure.practice->words);
 }
 
 std::vector<double> numbersOf(const judging::Course& course)

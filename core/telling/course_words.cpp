@@ -36,16 +36,20 @@ QString possibleWords(const judging::Comparison& held, int days, const Phraseboo
     if (!held.since || *held.since == held.now.day)
         return phrases("possible: seen once, confirmed if still so after %1").arg(interval);
     return phrases("possible: seen since %1, confirmed if still so after %2")
-        .arg(records::dayInWords(*held.since), interval);
+        .arg(records::dayInWords(*held.since, phrases), interval);
 }
 
 QString sustainedWords(const judging::Trend& trend, const Phrasebook& phrases)
 {
-    const QString words =
-        trend.sustained == judging::Verdict::Better
-            ? phrases("sustained improvement: the trend of %1 comparable visits, there since %2")
-            : phrases("sustained decline: the trend of %1 comparable visits, there since %2");
-    return words.arg(QString::number(trend.n), records::dayInWords(*trend.sustainedSince));
+    const bool isBetter = trend.sustained == judging::Verdict::Better;
+    return (isBetter
+                ? phrases.counted("sustained improvement: the trend of %1 comparable visit, there since %2",
+                                  "sustained improvement: the trend of %1 comparable visits, there since %2",
+                                  trend.n)
+                : phrases.counted("sustained decline: the trend of %1 comparable visit, there since %2",
+                                  "sustained decline: the trend of %1 comparable visits, there since %2",
+                                  trend.n))
+        .arg(QString::number(trend.n), records::dayInWords(*trend.sustainedSince, phrases));
 }
 
 QString ruleWords(FlagRule rule, const Phrasebook& phrases)
@@ -67,15 +71,15 @@ QString ruleWords(FlagRule rule, const Phrasebook& phrases)
 
 QString slopeWords(double perYear, const Measure& measure, const Phrasebook& phrases)
 {
-    return phrases("%1 per year").arg(signedAmount(perYear, measure, 1));
+    return phrases("%1 per year").arg(signedAmount(perYear, measure, phrases, 1));
 }
 
 QString intervalWords(const Slope& slope, const Measure& measure, const Phrasebook& phrases)
 {
     const bool hasLow = std::isfinite(slope.low);
     const bool hasHigh = std::isfinite(slope.high);
-    const QString low = hasLow ? signedAmount(slope.low, measure, 1) : QString();
-    const QString high = hasHigh ? signedAmount(slope.high, measure, 1) : QString();
+    const QString low = hasLow ? signedAmount(slope.low, measure, phrases, 1) : QString();
+    const QString high = hasHigh ? signedAmount(slope.high, measure, phrases, 1) : QString();
     if (hasLow && hasHigh)
         return phrases("95 % interval %1 to %2").arg(low, high);
     if (hasLow)
@@ -97,8 +101,9 @@ QString testWords(const judging::Trend& trend, const Phrasebook& phrases)
 
 QString visitsWords(const judging::Trend& trend, const Phrasebook& phrases)
 {
-    return trend.isProvisional ? phrases("provisional: %1 visits").arg(trend.n)
-                               : phrases("%1 visits").arg(trend.n);
+    return (trend.isProvisional ? phrases.counted("provisional: %1 visit", "provisional: %1 visits", trend.n)
+                                : phrases.counted("%1 visit", "%1 visits", trend.n))
+        .arg(trend.n);
 }
 
 /// The numbers of a run, of several on one day the last.
@@ -146,7 +151,7 @@ QString strengthWords(const judging::Comparison& comparison, const judging::Cour
         return possibleWords(comparison, course.confirmAfterDays, phrases);
     case judging::Strength::Confirmed:
         return phrases("confirmed: there since %1, at least %2")
-            .arg(records::dayInWords(comparison.since.value_or(comparison.now.day)),
+            .arg(records::dayInWords(comparison.since.value_or(comparison.now.day), phrases),
                  daysWords(course.confirmAfterDays, phrases));
     case judging::Strength::Sustained:
         return course.trend && course.trend->sustainedSince ? sustainedWords(*course.trend, phrases)
@@ -158,16 +163,22 @@ QString strengthWords(const judging::Comparison& comparison, const judging::Cour
 QString raisedWords(const judging::Raised& raised, int plannedVisits, const Phrasebook& phrases)
 {
     const bool isMost = raised.rule == FlagRule::Sequential && plannedVisits != statistics::simulatedPlan;
-    QString words =
-        phrases("By this rule (%1) %2 of stable people would be flagged at least once within %3 visits.");
+    const int visits = raised.visits;
+    QString words = phrases.counted(
+        "By this rule (%1) %2 of stable people would be flagged at least once within %3 visit.",
+        "By this rule (%1) %2 of stable people would be flagged at least once within %3 visits.", visits);
     if (isMost)
-        words = phrases(
-            "By this rule (%1) at most %2 of stable people would be flagged at least once within %3 visits.");
-    else if (raised.visits > statistics::mostSimulatedVisits)
-        words = phrases("By this rule (%1) at least %2 of stable people would be flagged at least once "
-                        "within %3 visits.");
+        words = phrases.counted(
+            "By this rule (%1) at most %2 of stable people would be flagged at least once within %3 visit.",
+            "By this rule (%1) at most %2 of stable people would be flagged at least once within %3 visits.",
+            visits);
+    else if (visits > statistics::mostSimulatedVisits)
+        words = phrases.counted(
+            "By this rule (%1) at least %2 of stable people would be flagged at least once within %3 visit.",
+            "By this rule (%1) at least %2 of stable people would be flagged at least once within %3 visits.",
+            visits);
     return words.arg(ruleWords(raised.rule, phrases), percentWords(raised.falseFlagRate, phrases),
-                     QString::number(raised.visits));
+                     QString::number(visits));
 }
 
 QString weightWords(const judging::Comparison& comparison, const catalogue::Catalogue& catalogue,
@@ -186,7 +197,7 @@ QString weightWords(const judging::Comparison& comparison, const catalogue::Cata
     return phrases("The difference is %1 standard errors of a difference (z). If the error is normal and "
                    "nothing else is known, the true change goes this way with a probability of %2, and by "
                    "more than the important %3 with %4.")
-        .arg(size, beyondZero, amount(important, *measure),
+        .arg(size, beyondZero, amount(important, *measure, phrases),
              percentWords(*comparison.probabilityBeyondImportant, phrases));
 }
 
@@ -213,7 +224,7 @@ QStringList trendWords(const judging::Course& course, const Measure& measure, co
 
 QString eventWords(const judging::Event& event, const Phrasebook& phrases)
 {
-    const QString day = records::dayInWords(event.day);
+    const QString day = records::dayInWords(event.day, phrases);
     const bool hasSide = event.side != records::Side::None;
     QString words;
     switch (event.kind) {
@@ -237,16 +248,15 @@ QString compositeWords(const judging::CompositeWorsening& worsening, const catal
     const Measure* measure = catalogue.measure(worsening.measure);
     if (measure == nullptr || !worsening.reference.number || !worsening.confirmed.number)
         return {};
-    QString title = records::titled(*measure, phrases);
-    if (worsening.side != records::Side::None)
-        title = phrases("%1, %2").arg(title, records::written(worsening.side, phrases));
+    const QString title = records::sidedTitle(*measure, worsening.side, phrases);
     return phrases("Composite confirmed worsening, %1: %2 on %3, %4 on %5, %6 % longer; at least 20 % longer "
                    "since %7 without a break (rule of Cadavid et al. 2017, Mult Scler 23:1266, from memory; "
                    "without its disability scale).")
-        .arg(title, amount(*worsening.reference.number, *measure),
-             records::dayInWords(worsening.reference.day), amount(*worsening.confirmed.number, *measure),
-             records::dayInWords(worsening.confirmed.day), base::fixed(worsening.percent, 0),
-             records::dayInWords(worsening.seen.day));
+        .arg(title, amount(*worsening.reference.number, *measure, phrases),
+             records::dayInWords(worsening.reference.day, phrases),
+             amount(*worsening.confirmed.number, *measure, phrases),
+             records::dayInWords(worsening.confirmed.day, phrases), base::fixed(worsening.percent, 0),
+             records::dayInWords(worsening.seen.day, phrases));
 }
 
 } // namespace telling

@@ -24,9 +24,9 @@ QString titles(const std::vector<judging::Mismatch>& missing, const catalogue::C
     for (const judging::Mismatch& mismatch : missing) {
         if (mismatch.before.isEmpty() != isBefore || mismatch.now.isEmpty() != isNow)
             continue;
-        titles += conditionTitle(mismatch.condition, catalogue, phrases);
+        titles += conditionInSentence(mismatch.condition, catalogue);
     }
-    return titles.join(QStringLiteral(", "));
+    return phrases.joined("%1, %2", titles);
 }
 
 QDate dayOf(const VisitId& series, const judging::Comparison& comparison,
@@ -48,15 +48,16 @@ QString unrecordedWords(const std::vector<judging::Mismatch>& missing, const jud
     QStringList sentences;
     const QString before = titles(missing, catalogue, phrases, true, false);
     if (!before.isEmpty())
-        sentences +=
-            phrases("Not recorded on %1: %2.").arg(records::dayInWords(comparison.reference.day), before);
+        sentences += phrases("Not recorded on %1: %2.")
+                         .arg(records::dayInWords(comparison.reference.day, phrases), before);
     const QString now = titles(missing, catalogue, phrases, false, true);
     if (!now.isEmpty())
-        sentences += phrases("Not recorded on %1: %2.").arg(records::dayInWords(comparison.now.day), now);
+        sentences +=
+            phrases("Not recorded on %1: %2.").arg(records::dayInWords(comparison.now.day, phrases), now);
     const QString neither = titles(missing, catalogue, phrases, true, true);
     if (!neither.isEmpty())
         sentences += phrases("Not recorded at either visit: %1.").arg(neither);
-    return sentences.join(u' ');
+    return phrases.joined("%1 %2", sentences);
 }
 
 QString declaredWords(const judging::Comparison& comparison, const records::Patient& patient,
@@ -68,9 +69,10 @@ QString declaredWords(const judging::Comparison& comparison, const records::Pati
         const QDate earlier = dayOf(word.earlier, comparison, visits);
         const QDate later = dayOf(word.later, comparison, visits);
         if (earlier.isValid() && later.isValid())
-            sentences += phrases("Declared the same on %1 and %2 by %3 on %4: “%5”.")
-                             .arg(records::dayInWords(earlier), records::dayInWords(later), word.who,
-                                  records::dayInWords(word.declaredAt.date()), word.reason);
+            sentences +=
+                phrases("Declared the same on %1 and %2 by %3 on %4: “%5”.")
+                    .arg(records::dayInWords(earlier, phrases), records::dayInWords(later, phrases), word.who,
+                         records::dayInWords(word.declaredAt.date(), phrases), word.reason);
     }
     if (sentences.isEmpty())
         return {};
@@ -80,7 +82,7 @@ QString declaredWords(const judging::Comparison& comparison, const records::Pati
                comparison.comparability.cautions.end();
     });
     sentences.prepend(unrecordedWords(missing, comparison, catalogue, phrases));
-    return sentences.join(u' ');
+    return phrases.joined("%1 %2", sentences);
 }
 
 } // namespace telling

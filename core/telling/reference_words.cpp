@@ -46,65 +46,69 @@ QString normWords(const Norm& norm, const Measure& measure, const Phrasebook& ph
 {
     QStringList parts;
     if (norm.mean && norm.sd)
-        parts += phrases("mean %1, SD %2").arg(amount(*norm.mean, measure), amount(*norm.sd, measure));
+        parts += phrases("mean %1, SD %2")
+                     .arg(amount(*norm.mean, measure, phrases), amount(*norm.sd, measure, phrases));
     else if (norm.mean)
-        parts += phrases("mean %1").arg(amount(*norm.mean, measure));
+        parts += phrases("mean %1").arg(amount(*norm.mean, measure, phrases));
     if (norm.meanLow && norm.meanHigh)
         parts += phrases("the mean lies between %1 and %2, which is no range of people")
-                     .arg(amount(*norm.meanLow, measure), amount(*norm.meanHigh, measure));
+                     .arg(amount(*norm.meanLow, measure, phrases), amount(*norm.meanHigh, measure, phrases));
     if (norm.rangeLow && norm.rangeHigh)
         parts += phrases("%1 to %2 (%3)")
-                     .arg(amount(*norm.rangeLow, measure), amount(*norm.rangeHigh, measure),
-                          phrases(norm.rangeWords.toUtf8().constData()));
+                     .arg(amount(*norm.rangeLow, measure, phrases), amount(*norm.rangeHigh, measure, phrases),
+                          norm.rangeWords);
     else if (norm.rangeLow)
-        parts += phrases("%1 and more (%2)")
-                     .arg(amount(*norm.rangeLow, measure), phrases(norm.rangeWords.toUtf8().constData()));
+        parts += phrases("%1 and more (%2)").arg(amount(*norm.rangeLow, measure, phrases), norm.rangeWords);
     else if (norm.rangeHigh)
-        parts += phrases("up to %1 (%2)")
-                     .arg(amount(*norm.rangeHigh, measure), phrases(norm.rangeWords.toUtf8().constData()));
-    return parts.join(QStringLiteral("; "));
+        parts += phrases("up to %1 (%2)").arg(amount(*norm.rangeHigh, measure, phrases), norm.rangeWords);
+    return phrases.joined("%1; %2", parts);
 }
 
-QString term(double factor, const QString& of)
+/// A sum with one more term.
+QString plus(const QString& sum, double factor, const QString& of, const Phrasebook& phrases)
 {
-    const QString sign = factor < 0 ? QStringLiteral(" − ") : QStringLiteral(" + ");
-    return factor == 0 ? QString() : sign + QString::number(std::abs(factor)) + QStringLiteral(" × ") + of;
+    if (factor == 0)
+        return sum;
+    return (factor < 0 ? phrases("%1 − %2 × %3") : phrases("%1 + %2 × %3"))
+        .arg(sum, QString::number(std::abs(factor)), of);
 }
 
 QString equationWords(const Equation& equation, const Measure& measure, const Phrasebook& phrases)
 {
-    const QString sum = QString::number(equation.intercept) + term(equation.perCm, phrases("height in cm")) +
-                        term(equation.perKg, phrases("weight in kg")) +
-                        term(equation.perYear, phrases("age"));
+    QString sum = QString::number(equation.intercept);
+    sum = plus(sum, equation.perCm, phrases("height in cm"), phrases);
+    sum = plus(sum, equation.perKg, phrases("weight in kg"), phrases);
+    sum = plus(sum, equation.perYear, phrases("age"), phrases);
     if (!equation.lowerLimitBelow)
-        return phrases("predicted %1 = %2").arg(values::symbol(measure.unit), sum);
+        return phrases("predicted %1 = %2").arg(values::unitWords(measure.unit, phrases), sum);
     const QString sentence = equation.lowerLimitChecked == Checked::Memory
                                  ? phrases("predicted %1 = %2; lower bound %3 below it (from memory)")
                                  : phrases("predicted %1 = %2; lower bound %3 below it");
-    return sentence.arg(values::symbol(measure.unit), sum, amount(*equation.lowerLimitBelow, measure));
+    return sentence.arg(values::unitWords(measure.unit, phrases), sum,
+                        amount(*equation.lowerLimitBelow, measure, phrases));
 }
 
 QString bandWords(const Band& band, const Measure& measure, const Phrasebook& phrases)
 {
-    const QString words = phrases(band.words.toUtf8().constData());
+    const QString words = band.words;
     const QString where = span(band, measure, phrases);
     if (band.kind == catalogue::BandKind::Level)
         return phrases("%1: %2").arg(where, words);
-    QString line = phrases("cut-off %1 for %2").arg(where, words);
+    QStringList parts = {phrases("cut-off %1 for %2").arg(where, words)};
     if (band.sensitivity)
-        line += phrases(", sensitivity %1").arg(*band.sensitivity);
+        parts += phrases("sensitivity %1").arg(*band.sensitivity);
     if (band.specificity)
-        line += phrases(", specificity %1").arg(*band.specificity);
-    return line;
+        parts += phrases("specificity %1").arg(*band.specificity);
+    return phrases.joined("%1, %2", parts);
 }
 
 template <class Row>
 QString line(const Row& row, const QString& words, const Catalogue& catalogue, const Phrasebook& phrases)
 {
-    const QString note =
-        row.origin.note.isEmpty() ? QString() : u' ' + phrases(row.origin.note.toUtf8().constData());
-    return phrases("%1: %2 (%3).%4")
-        .arg(written(row.whom, phrases), words, sourceWords(row.whom, row.origin, catalogue, phrases), note);
+    const QString line =
+        phrases("%1: %2 (%3).")
+            .arg(written(row.whom, phrases), words, sourceWords(row.whom, row.origin, catalogue, phrases));
+    return phrases.joined("%1 %2", {line, row.origin.note});
 }
 
 } // namespace
@@ -113,11 +117,12 @@ QString written(const Whom& whom, const Phrasebook& phrases)
 {
     QString people = peopleWords(whom.sex, phrases);
     if (whom.ageLow && whom.ageHigh)
-        people = phrases("%1 of %2 to %3").arg(people).arg(*whom.ageLow).arg(*whom.ageHigh);
+        people = phrases("%1 of %2 to %3")
+                     .arg(people, QString::number(*whom.ageLow), QString::number(*whom.ageHigh));
     else if (whom.ageLow)
-        people = phrases("%1 of %2 and over").arg(people).arg(*whom.ageLow);
+        people = phrases("%1 of %2 and over").arg(people, QString::number(*whom.ageLow));
     else if (whom.ageHigh)
-        people = phrases("%1 up to %2").arg(people).arg(*whom.ageHigh);
+        people = phrases("%1 up to %2").arg(people, QString::number(*whom.ageHigh));
     return whom.side.isEmpty() ? people : phrases("%1, %2").arg(people, sideWords(whom.side, phrases));
 }
 
@@ -125,22 +130,21 @@ QString sourceWords(const Whom& whom, const catalogue::Origin& origin, const Cat
                     const Phrasebook& phrases)
 {
     const catalogue::Source* source = catalogue.source(origin.source);
-    QStringList parts = {source != nullptr ? source->shortForm : origin.source,
-                         phrases(whom.populationWords.toUtf8().constData())};
+    QStringList parts = {source != nullptr ? source->shortForm : origin.source, whom.populationWords};
     if (origin.n)
         parts += origin.isOfStudy ? phrases("n %1 in the whole study").arg(*origin.n)
                                   : phrases("n %1").arg(*origin.n);
     if (!whom.protocol.isEmpty())
-        parts += phrases(whom.protocol.toUtf8().constData());
+        parts += whom.protocol;
     if (origin.checked == Checked::Memory)
         parts += phrases("from memory");
-    return parts.join(QStringLiteral(", "));
+    return phrases.joined("%1, %2", parts);
 }
 
 QString span(const Band& band, const Measure& measure, const Phrasebook& phrases)
 {
-    const QString low = band.low ? amount(*band.low, measure) : QString();
-    const QString high = band.high ? amount(*band.high, measure) : QString();
+    const QString low = band.low ? amount(*band.low, measure, phrases) : QString();
+    const QString high = band.high ? amount(*band.high, measure, phrases) : QString();
     if (band.low && band.high) {
         const QString sentence = band.highIncluded
                                      ? band.lowIncluded ? phrases("%1 to %2") : phrases("over %1 to %2")

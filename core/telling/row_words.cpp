@@ -21,8 +21,7 @@ QString populationPart(const judging::Comparison& held, const Catalogue& catalog
     const Threshold& row = held.threshold->row;
     if (row.population == held.population)
         return phrases("of the patient's population");
-    return phrases("of the nearest wider group (%1)")
-        .arg(populationWords(row.population, catalogue, phrases));
+    return phrases("of the nearest wider group (%1)").arg(populationWords(row.population, catalogue));
 }
 
 QString daysPart(const Threshold& row, const Phrasebook& phrases)
@@ -71,7 +70,7 @@ QString basisWords(catalogue::Basis basis, const Phrasebook& phrases)
 QString intervalWords(const Threshold& row, const Phrasebook& phrases)
 {
     if (!row.interval.isEmpty())
-        return phrases(row.interval.toUtf8().constData());
+        return row.interval;
     if (!row.daysLow || !row.daysHigh)
         return {};
     return *row.daysLow == *row.daysHigh
@@ -87,10 +86,12 @@ QString trialsWords(const Threshold& row, const Phrasebook& phrases)
     case catalogue::TrialRule::Single:
         break;
     case catalogue::TrialRule::Mean:
-        return row.trials ? phrases("the mean of %1 trials").arg(*row.trials)
+        return row.trials ? phrases.counted("the mean of %1 trial", "the mean of %1 trials", *row.trials)
+                                .arg(*row.trials)
                           : phrases("the mean of several trials");
     case catalogue::TrialRule::Best:
-        return row.trials ? phrases("the best of %1 trials").arg(*row.trials)
+        return row.trials ? phrases.counted("the best of %1 trial", "the best of %1 trials", *row.trials)
+                                .arg(*row.trials)
                           : phrases("the best of several trials");
     }
     return phrases("a single trial");
@@ -101,7 +102,7 @@ QString choiceWords(const judging::Comparison& comparison, const Phrasebook& phr
     if (!comparison.choice || !comparison.isChosen)
         return {};
     return phrases("chosen by %1 on %2 (“%3”)")
-        .arg(comparison.choice->who, records::dayInWords(comparison.choice->chosenAt.date()),
+        .arg(comparison.choice->who, records::dayInWords(comparison.choice->chosenAt.date(), phrases),
              comparison.choice->reason);
 }
 
@@ -121,15 +122,14 @@ QString whyThisRow(const judging::Comparison& comparison, const Catalogue& catal
                          people.isEmpty() ? QString() : phrases("for people with %1").arg(people),
                          row.n ? phrases("n %1").arg(*row.n) : phrases("number of people not given")};
     parts.removeAll(QString());
-    return parts.join(QStringLiteral(", "));
+    return phrases.joined("%1, %2", parts);
 }
 
 QString whyNotUsed(const judging::NotUsed& notUsed, const Catalogue& catalogue, const Phrasebook& phrases)
 {
     switch (notUsed.reason) {
     case judging::WhyNot::WiderPopulation:
-        return phrases("of a wider group (%1)")
-            .arg(populationWords(notUsed.row.population, catalogue, phrases));
+        return phrases("of a wider group (%1)").arg(populationWords(notUsed.row.population, catalogue));
     case judging::WhyNot::OtherDesign:
         return designWords(notUsed.row.design, phrases);
     case judging::WhyNot::WithinSession:

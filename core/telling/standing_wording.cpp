@@ -61,7 +61,7 @@ QString meanWords(const judging::AgainstNorm& answer, double value, const Measur
     const Comparative words = comparativeOf(measure, phrases);
     const bool isAbove = values::exceeds(value, *norm.mean);
     const bool isBelow = values::exceeds(*norm.mean, value);
-    const QString mean = amount(*norm.mean, measure);
+    const QString mean = amount(*norm.mean, measure, phrases);
     if (!answer.z)
         return !isAbove && !isBelow ? phrases("at the mean of %1").arg(mean)
                                     : (isAbove ? words.above : words.below).arg(mean);
@@ -71,20 +71,21 @@ QString meanWords(const judging::AgainstNorm& answer, double value, const Measur
             ? phrases("at the mean of %1").arg(mean)
             : (isAbove ? words.deviationsAbove : words.deviationsBelow).arg(mean, deviations);
     return phrases("%1 (SD %2), %3")
-        .arg(place, amount(*norm.sd, measure), percentileWords(*answer.percentile, measure, phrases));
+        .arg(place, amount(*norm.sd, measure, phrases),
+             percentileWords(*answer.percentile, measure, phrases));
 }
 
 QString rangeWords(const catalogue::Norm& norm, double value, const Measure& measure,
                    const Phrasebook& phrases)
 {
-    const QString low = norm.rangeLow ? amount(*norm.rangeLow, measure) : phrases("no lower end");
-    const QString high = norm.rangeHigh ? amount(*norm.rangeHigh, measure) : phrases("no upper end");
+    const QString low = norm.rangeLow ? amount(*norm.rangeLow, measure, phrases) : phrases("no lower end");
+    const QString high = norm.rangeHigh ? amount(*norm.rangeHigh, measure, phrases) : phrases("no upper end");
     const bool isBelow = norm.rangeLow && values::exceeds(*norm.rangeLow, value);
     const bool isAbove = norm.rangeHigh && values::exceeds(value, *norm.rangeHigh);
     const QString sentence = isBelow   ? phrases("below the range %1 to %2 (%3)")
                              : isAbove ? phrases("above the range %1 to %2 (%3)")
                                        : phrases("within the range %1 to %2 (%3)");
-    return sentence.arg(low, high, phrases(norm.rangeWords.toUtf8().constData()));
+    return sentence.arg(low, high, norm.rangeWords);
 }
 
 /// The mean's interval says how well the mean is known, not how people lie: worse than it is not abnormal
@@ -102,7 +103,7 @@ QString intervalWords(const catalogue::Norm& norm, double value, const Measure& 
                 ? phrases(
                       "beyond the interval of the mean, %1 to %2: worse than average, which is not abnormal")
                 : phrases("beyond the interval of the mean, %1 to %2: worse than average");
-    return sentence.arg(amount(*norm.meanLow, measure), amount(*norm.meanHigh, measure));
+    return sentence.arg(amount(*norm.meanLow, measure, phrases), amount(*norm.meanHigh, measure, phrases));
 }
 
 QString obstacleWords(judging::Obstacle obstacle, const Phrasebook& phrases)
@@ -154,21 +155,21 @@ struct Teller {
         if (norm.rangeLow || norm.rangeHigh)
             parts += rangeWords(norm, standing.value, measure, phrases);
         return phrases("%1, for %2 (%3)")
-            .arg(parts.join(QStringLiteral("; ")), written(norm.whom, phrases),
+            .arg(phrases.joined("%1; %2", parts), written(norm.whom, phrases),
                  source(norm.whom, norm.origin));
     }
 
     QString operator()(const judging::AgainstPrediction& answer) const
     {
         const catalogue::Equation& equation = answer.equation;
-        QString words =
-            phrases("%1 % of the predicted %2")
-                .arg(QString::number(std::lround(answer.percent)), amount(answer.predicted, measure));
+        QString words = phrases("%1 % of the predicted %2")
+                            .arg(QString::number(std::lround(answer.percent)),
+                                 amount(answer.predicted, measure, phrases));
         if (answer.lowerLimit) {
             const bool isBelow = values::exceeds(*answer.lowerLimit, standing.value);
             const QString limit = isBelow ? phrases("%1, below the lower bound of %2")
                                           : phrases("%1, not below the lower bound of %2");
-            words = limit.arg(words, amount(*answer.lowerLimit, measure));
+            words = limit.arg(words, amount(*answer.lowerLimit, measure, phrases));
             if (equation.lowerLimitChecked == Checked::Memory)
                 words = phrases("%1 (the bound from memory)").arg(words);
         }
@@ -180,7 +181,7 @@ struct Teller {
     {
         const catalogue::Band& band = answer.band;
         const QString where = span(band, measure, phrases);
-        const QString words = phrases(band.words.toUtf8().constData());
+        const QString words = band.words;
         const QString from = source(band.whom, band.origin);
         if (band.kind == BandKind::Level)
             return phrases("%1: %2 (%3)").arg(words, where, from);
@@ -205,7 +206,7 @@ struct Teller {
         for (const judging::Obstacle obstacle : none.obstacles)
             reasons += obstacleWords(obstacle, phrases);
         return phrases("%1, for %2 (%3)")
-            .arg(reasons.join(QStringLiteral("; ")), covered(none), source(none.whom, none.origin));
+            .arg(phrases.joined("%1; %2", reasons), covered(none), source(none.whom, none.origin));
     }
 
     QString covered(const judging::NoReference& none) const
@@ -338,9 +339,7 @@ QStringList standingLines(const std::vector<judging::Standing>& standings, const
             std::visit(Teller{standing, measure, catalogue, phrases, isAlone}, standing.answer);
         const QString& note = originOf(standing).note;
         const bool isAnswer = tellingOf(standing) != Telling::Nothing;
-        lines += note.isEmpty() || !isAnswer
-                     ? phrases("%1.").arg(line)
-                     : phrases("%1. %2").arg(line, phrases(note.toUtf8().constData()));
+        lines += note.isEmpty() || !isAnswer ? phrases("%1.").arg(line) : phrases("%1. %2").arg(line, note);
     }
     return lines;
 }

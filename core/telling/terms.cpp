@@ -1,6 +1,7 @@
 #include "core/telling/terms.h"
 
 #include "core/base/rounding.h"
+#include "core/base/text.h"
 #include "core/records/wording.h"
 #include "core/statistics/reliability.h"
 
@@ -33,12 +34,6 @@ bool isRounded(double number, int decimals)
     return values::exceeds(shown, number) || values::exceeds(number, shown);
 }
 
-QString withUnit(const QString& number, const Measure& measure)
-{
-    const QString symbol = values::symbol(measure.unit);
-    return symbol.isEmpty() ? number : number + u' ' + symbol;
-}
-
 QString brief(double number)
 {
     return QString::number(number, 'g', 4);
@@ -46,18 +41,18 @@ QString brief(double number)
 
 } // namespace
 
-QString amount(double number, const Measure& measure, int decimals)
+QString amount(double number, const Measure& measure, const base::Phrasebook& phrases, int decimals)
 {
     const int shown = decimalsOf(measure) + (isRounded(number, decimalsOf(measure)) ? 1 : 0) + decimals;
-    return withUnit(base::fixed(number, shown), measure);
+    return values::withUnit(base::fixed(number, shown), measure.unit, phrases);
 }
 
-QString signedAmount(double number, const Measure& measure, int decimals)
+QString signedAmount(double number, const Measure& measure, const base::Phrasebook& phrases, int decimals)
 {
     const QString digits = base::fixed(std::abs(number), decimalsOf(measure) + decimals);
-    if (digits.toDouble() == 0)
-        return withUnit(digits, measure);
-    return (number < 0 ? QStringLiteral("−") : QStringLiteral("+")) + withUnit(digits, measure);
+    const bool isNone = digits.toDouble() == 0;
+    const QString sign = isNone ? QString() : number < 0 ? QStringLiteral("−") : QStringLiteral("+");
+    return values::withUnit(sign + digits, measure.unit, phrases);
 }
 
 int tellingDecimals(double a, double b, const Measure& measure)
@@ -76,7 +71,7 @@ QString publishedLimit(double limit, const Threshold& row, const Measure& measur
 {
     switch (row.scale) {
     case Scale::Absolute:
-        return amount(limit, measure);
+        return amount(limit, measure, phrases);
     case Scale::PercentOfReference:
         return phrases("%1 %").arg(brief(limit));
     case Scale::ProportionalToMean:
@@ -105,43 +100,58 @@ QString sourceWords(const Threshold& row, const catalogue::Catalogue& catalogue,
 {
     const catalogue::Source* source = catalogue.source(row.source);
     QStringList parts = {source != nullptr ? source->shortForm : row.source,
-                         row.populationWords.isEmpty() ? populationWords(row.population, catalogue, phrases)
-                                                       : phrases(row.populationWords.toUtf8().constData())};
+                         row.populationWords.isEmpty() ? populationWords(row.population, catalogue)
+                                                       : row.populationWords};
     if (row.n)
         parts += phrases("n %1").arg(*row.n);
     if (row.isOwn)
         parts += phrases("the clinic's own");
     if (row.checked == catalogue::Checked::Memory)
         parts += phrases("from memory");
-    return parts.join(QStringLiteral(", "));
+    return phrases.joined("%1, %2", parts);
 }
 
-QString populationWords(const QString& id, const catalogue::Catalogue& catalogue,
-                        const base::Phrasebook& phrases)
+QString populationWords(const QString& id, const catalogue::Catalogue& catalogue)
 {
     const catalogue::Population* population = catalogue.population(id);
-    return population != nullptr ? phrases(population->title.toUtf8().constData()) : id;
+    return population != nullptr ? population->title : id;
 }
 
 QString mismatchWords(const judging::Mismatch& mismatch, const judging::Comparison& comparison,
                       const catalogue::Catalogue& catalogue, const base::Phrasebook& phrases)
 {
     const catalogue::Condition* condition = catalogue.condition(mismatch.condition);
-    const QString title = conditionTitle(mismatch.condition, catalogue, phrases);
+    const QString title = conditionInSentence(mismatch.condition, catalogue);
     if (mismatch.before.isEmpty() && mismatch.now.isEmpty())
         return phrases("%1 was not recorded at either visit").arg(title);
     if (mismatch.isMissing()) {
         const QDate day = mismatch.before.isEmpty() ? comparison.reference.day : comparison.now.day;
-        return phrases("%1 was not recorded on %2").arg(title, records::dayInWords(day));
+        return phrases("%1 was not recorded on %2").arg(title, records::dayInWords(day, phrases));
     }
     return phrases("%1 was “%2”, now “%3”")
         .arg(title, conditionValueInSentence(mismatch.before, condition, phrases),
              conditionValueInSentence(mismatch.now, condition, phrases));
 }
 
+QString sentence(const QString& words, const base::Phrasebook& phrases)
+{
+    return words.isEmpty() ? words : phrases("%1.").arg(base::capitalised(words));
+}
+
+QString signsWords(const QStringList& signs, const catalogue::Measure& measure,
+                   const base::Phrasebook& phrases)
+{
+    QStringList words;
+    for (const QString& sign : signs) {
+        const catalogue::Option* known = catalogue::optionOf(measure.watchFor, sign);
+        words += known == nullptr ? sign : known->title;
+    }
+    return phrases.joined("%1, %2", words);
+}
+
 QString daysWords(double days, const base::Phrasebook& phrases)
 {
-    return days == 1 ? phrases("1 day") : phrases("%1 days").arg(days);
+    return phrases.counted("%1 day", "%1 days", days).arg(days);
 }
 
 } // namespace telling

@@ -9,10 +9,12 @@ namespace telling
 
 /// "0.18 m/s", "64.5 m": with the measure's decimals, and one more where the number needs it. `decimals` more
 /// on top.
-QString amount(double number, const catalogue::Measure& measure, int decimals = 0);
+QString amount(double number, const catalogue::Measure& measure, const base::Phrasebook& phrases,
+               int decimals = 0);
 
 /// The same with its sign: "+0.15 m/s", "−3 points", "0 points".
-QString signedAmount(double number, const catalogue::Measure& measure, int decimals = 0);
+QString signedAmount(double number, const catalogue::Measure& measure, const base::Phrasebook& phrases,
+                     int decimals = 0);
 
 /// How many more decimals show that two different numbers differ when they are written beside each other.
 int tellingDecimals(double a, double b, const catalogue::Measure& measure);
@@ -31,12 +33,18 @@ QString sourceWords(const catalogue::Threshold& row, const catalogue::Catalogue&
                     const base::Phrasebook& phrases);
 
 /// The title of a population; its id where the catalogue does not know it.
-QString populationWords(const QString& id, const catalogue::Catalogue& catalogue,
-                        const base::Phrasebook& phrases);
+QString populationWords(const QString& id, const catalogue::Catalogue& catalogue);
 
 /// "walking aid was “none”, now “stick”", "footwear was not recorded on 12-Mar-2026".
 QString mismatchWords(const judging::Mismatch& mismatch, const judging::Comparison& comparison,
                       const catalogue::Catalogue& catalogue, const base::Phrasebook& phrases);
+
+/// "slow, uneven": what was seen of a movement, in a row.
+QString signsWords(const QStringList& signs, const catalogue::Measure& measure,
+                   const base::Phrasebook& phrases);
+
+/// Words as a sentence of their own: "Walking aid was …, now …." Nothing stays nothing.
+QString sentence(const QString& words, const base::Phrasebook& phrases);
 
 /// "84 days", "1 day", "2.5 days".
 QString daysWords(double days, const base::Phrasebook& phrases);

@@ -23,7 +23,7 @@ QString notComparable(const judging::Comparison& held, const Catalogue& catalogu
     QStringList reasons;
     for (const judging::Mismatch& mismatch : held.comparability.blocking)
         reasons += mismatchWords(mismatch, held, catalogue, phrases);
-    return phrases("Not comparable: %1.").arg(reasons.join(QStringLiteral("; ")));
+    return phrases("Not comparable: %1.").arg(phrases.joined("%1; %2", reasons));
 }
 
 QString againstLimit(const judging::Comparison& held, const Measure& measure, const Catalogue& catalogue,
@@ -43,8 +43,9 @@ QString againstLimit(const judging::Comparison& held, const Measure& measure, co
     QString source = sourceWords(held.threshold->row, catalogue, phrases);
     if (held.isChosen)
         source = phrases("%1; %2").arg(source, choiceWords(held, phrases));
-    return sentence.arg(signedAmount(difference, measure, decimals), records::dayInWords(held.reference.day),
-                        amount(limit, measure, decimals), source, written(held.verdict, phrases));
+    return sentence.arg(signedAmount(difference, measure, phrases, decimals),
+                        records::dayInWords(held.reference.day, phrases),
+                        amount(limit, measure, phrases, decimals), source, written(held.verdict, phrases));
 }
 
 QString numbersWords(const judging::Comparison& held, const Measure& measure, const Catalogue& catalogue,
@@ -53,10 +54,8 @@ QString numbersWords(const judging::Comparison& held, const Measure& measure, co
     const QString sentence = againstLimit(held, measure, catalogue, phrases);
     const QString converted = conversion(held.threshold->publishedFor(*held.difference, measure.better),
                                          *held.threshold, measure, phrases);
-    QStringList parts = {converted.isEmpty() ? sentence : phrases("%1 %2.").arg(sentence, converted),
-                         cannotShowWords(held, phrases)};
-    parts.removeAll(QString());
-    return parts.join(u' ');
+    const QString numbers = converted.isEmpty() ? sentence : phrases("%1 %2.").arg(sentence, converted);
+    return phrases.joined("%1 %2", {numbers, cannotShowWords(held, phrases)});
 }
 
 QString turnWords(const judging::Comparison& held, const Measure& measure, const Phrasebook& phrases)
@@ -67,9 +66,9 @@ QString turnWords(const judging::Comparison& held, const Measure& measure, const
             : phrases("Tried and unable on %1; done on %3 (%2), under matching conditions.");
     const records::Occasion& done =
         held.verdict == judging::Verdict::BecameUnable ? held.reference : held.now;
-    return sentence.arg(records::dayInWords(held.reference.day),
+    return sentence.arg(records::dayInWords(held.reference.day, phrases),
                         records::written(done.finding.value, measure, phrases),
-                        records::dayInWords(held.now.day));
+                        records::dayInWords(held.now.day, phrases));
 }
 
 bool hasRows(const judging::Comparison& held, const Catalogue& catalogue)
@@ -83,9 +82,9 @@ bool hasRows(const judging::Comparison& held, const Catalogue& catalogue)
 QString noThresholdForNumbers(const judging::Comparison& held, const Measure& measure,
                               const Catalogue& catalogue, const Phrasebook& phrases)
 {
-    const QString difference =
-        phrases("%1 against %2.")
-            .arg(signedAmount(*held.difference, measure), records::dayInWords(held.reference.day));
+    const QString difference = phrases("%1 against %2.")
+                                   .arg(signedAmount(*held.difference, measure, phrases),
+                                        records::dayInWords(held.reference.day, phrases));
     QString reason;
     if (measure.better == catalogue::Direction::Neither)
         reason = phrases("No published threshold: neither direction of this test is better.");
@@ -97,10 +96,10 @@ QString noThresholdForNumbers(const judging::Comparison& held, const Measure& me
             phrases(
                 "No published threshold fits: those for this population (%1) ask for another level, hand or "
                 "condition than is recorded.")
-                .arg(populationWords(held.population, catalogue, phrases));
+                .arg(populationWords(held.population, catalogue));
     else
         reason = phrases("No published threshold for this population (%1).")
-                     .arg(populationWords(held.population, catalogue, phrases));
+                     .arg(populationWords(held.population, catalogue));
     return phrases("%1 %2").arg(difference, reason);
 }
 
@@ -117,9 +116,9 @@ QString noThreshold(const judging::Comparison& held, const Measure& measure, con
                                  ? phrases("A grade has no published threshold: %1 on %2, %3 on %4.")
                                  : phrases("A word has no published threshold: “%1” on %2, “%3” on %4.");
     return sentence.arg(records::written(held.reference.finding.value, measure, phrases),
-                        records::dayInWords(held.reference.day),
+                        records::dayInWords(held.reference.day, phrases),
                         records::written(held.now.finding.value, measure, phrases),
-                        records::dayInWords(held.now.day));
+                        records::dayInWords(held.now.day, phrases));
 }
 
 } // namespace
@@ -209,7 +208,8 @@ QString written(const Threshold& row, const Catalogue& catalogue, const Phrasebo
     else
         parts += designWords(row.design, phrases);
     if (row.confidence && row.basis)
-        parts += phrases("%1 % (%2)").arg(*row.confidence * 100).arg(basisWords(*row.basis, phrases));
+        parts +=
+            phrases("%1 % (%2)").arg(QString::number(*row.confidence * 100), basisWords(*row.basis, phrases));
     else if (row.basis)
         parts += basisWords(*row.basis, phrases);
     if (row.condition)
@@ -217,11 +217,11 @@ QString written(const Threshold& row, const Catalogue& catalogue, const Phrasebo
     if (row.rule)
         parts += trialsWords(row, phrases);
     if (!row.protocol.isEmpty())
-        parts += phrases(row.protocol.toUtf8().constData());
+        parts += row.protocol;
     if (row.checked == catalogue::Checked::Read)
         parts += phrases("read in the source");
-    const QString line = parts.join(QStringLiteral("; "));
-    return row.note.isEmpty() ? line : phrases("%1. %2").arg(line, phrases(row.note.toUtf8().constData()));
+    const QString line = phrases.joined("%1; %2", parts);
+    return row.note.isEmpty() ? line : phrases("%1. %2").arg(line, row.note);
 }
 
 } // namespace telling

@@ -12,6 +12,7 @@
 
 #include <csignal>
 #include <cstdio>
+#include <sys/time.h>
 #include <unistd.h>
 
 using namespace Qt::StringLiterals;
@@ -26,7 +27,8 @@ namespace
 
 constexpr int sequencesOfLife = 50; ///< before the window is opened anew
 constexpr int stepsOfSequence = 20;
-constexpr unsigned longestSeconds = 300; ///< for one sequence, on the slowest build
+constexpr int longestSeconds = 300;     ///< of the processor for one sequence, on the slowest build
+constexpr unsigned longestWait = 3'600; ///< by the clock, where it waits for ever
 
 QByteArray lifeFile; ///< where the steps of this life are written, for who cannot say more any more
 
@@ -73,6 +75,14 @@ public Q_SLOTS:
     void open(const QUrl&) {}
 };
 
+/// A machine that has more to do is slow, and no fault.
+void limitTime()
+{
+    const itimerval ofProcessor{{0, 0}, {longestSeconds, 0}};
+    ::setitimer(ITIMER_PROF, &ofProcessor, nullptr);
+    ::alarm(longestWait);
+}
+
 /// One life: a demo clinic, and a number of sequences one after the other; each ends with a look at the
 /// records and the form. Dialogs run loops of their own, in which the sequence goes on.
 class Life : public QObject
@@ -103,7 +113,7 @@ public:
 private:
     void begin()
     {
-        ::alarm(longestSeconds);
+        limitTime();
         m_steps = 0;
         if (m_given.isEmpty())
             act(m_hand.pace());
@@ -244,7 +254,7 @@ int main(int count, char** words)
     NoBrowser noBrowser;
     for (const QString& scheme : {u"http"_s, u"https"_s})
         QDesktopServices::setUrlHandler(scheme, &noBrowser, "open");
-    for (const int signal : {SIGSEGV, SIGABRT, SIGFPE, SIGALRM})
+    for (const int signal : {SIGSEGV, SIGABRT, SIGFPE, SIGALRM, SIGPROF})
         std::signal(signal, die);
     if (__sanitizer_set_death_callback != nullptr)
         __sanitizer_set_death_callback(sayWhere);
@@ -255,6 +265,7 @@ int main(int count, char** words)
     const QStringList given = parser.isSet(u"steps"_s) ? stepsIn(parser.value(u"steps"_s)) : QStringList();
     quint32 seed = first;
     for (int done = 0; done < wanted; ++seed) {
+        limitTime();
         Life life(seed, std::min(sequencesOfLife, wanted - done), given);
         const QStringList faults = life.run();
         done += life.done();

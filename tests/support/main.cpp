@@ -1,3 +1,4 @@
+#include "app/session/languages.h"
 #include "tests/support/test_support.h"
 
 #include <QApplication>
@@ -45,5 +46,6 @@ int main(int count, char** words)
     const QApplication application(--count, ++words);
     // Programs remember under their name: no two tests under the same one.
     QApplication::setApplicationName(QApplication::applicationName() + u'.' + test->first);
+    session::speak(session::english);
     return test->second(count, words);
 }

@@ -143,7 +143,7 @@ void TestChartFiles::noNameBreaksAnSvg()
     records::Patient patient = examples::patient(u"stroke"_s);
     patient.family = u"Hal\u202eden\x01"_s;
     charts::ChartLook look = charts::paperLook();
-    look.note = records::identityLine(patient, QDate(2026, 3, 4));
+    look.note = records::identityLine(patient, QDate(2026, 3, 4), {});
     charts::TrendPoints points = pointsOf(walk);
     points.title = u"Walk\x1b[2J \ufffeof old"_s;
     QVERIFY(charts::writeSvg(points, look, {}, folder.filePath(u"chart.svg"_s)));

@@ -90,7 +90,7 @@ void TestTrendPoints::valuesComeInOrderWithTheirWords()
     QVERIFY(entries[1].joins);
     QCOMPARE(points.from, QDate(2025, 1, 6));
     QCOMPARE(points.to, QDate(2025, 6, 2));
-    QCOMPARE(points.unit, u"s"_s);
+    QCOMPARE(points.unitWords, u"s"_s);
     QCOMPARE(points.direction, u"lower is better"_s);
 }
 

@@ -65,6 +65,8 @@ void TestConsole::wrongUseIsTwo_data()
     add("chart of nothing", {u"chart"_s, u"x.aplomb"_s, u"--patient"_s, u"1"_s, u"--to"_s, u"x.png"_s});
     add("chart of an unknown measure", {u"chart"_s, u"x.aplomb"_s, u"--patient"_s, u"1"_s, u"--measure"_s,
                                         u"height"_s, u"--to"_s, u"x.png"_s});
+    add("a language nobody speaks",
+        {u"letter"_s, u"x.aplomb"_s, u"--patient"_s, u"1"_s, u"--to"_s, u"x.pdf"_s, u"--in"_s, u"tlh"_s});
     add("an unknown side", {u"chart"_s, u"x.aplomb"_s, u"--patient"_s, u"1"_s, u"--measure"_s,
                             u"nine-hole-peg"_s, u"--side"_s, u"both"_s, u"--to"_s, u"x.png"_s});
     add("a side where there is none", {u"chart"_s, u"x.aplomb"_s, u"--patient"_s, u"1"_s, u"--measure"_s,

@@ -92,7 +92,7 @@ void TestHandbook::whatHasNothingToSayIsLeftOut()
 
 void TestHandbook::strictnessIsSaidInWords()
 {
-    const QStringList said = handbook::matchingWords(walk(), book(), {});
+    const QStringList said = handbook::matchingWords(walk(), book());
     QVERIFY(said.contains(u"Must be recorded at both visits and be the same: walking aid."_s));
     QVERIFY(
         said.contains(u"Where both are recorded, must be the same; not recorded is a caution: footwear."_s));
@@ -104,7 +104,7 @@ void TestHandbook::strictnessIsSaidInWords()
 
 void TestHandbook::aConditionOfOnePopulationNamesIt()
 {
-    const QString said = handbook::matchingWords(walk(), book(), {}).join(u' ');
+    const QString said = handbook::matchingWords(walk(), book()).join(u' ');
     const QString parkinson = book().population(u"parkinson"_s)->title;
     QVERIFY2(said.contains(u"In %1 only, must be recorded at both visits and be the same: "_s.arg(parkinson)),
              qPrintable(said));

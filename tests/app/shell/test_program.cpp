@@ -35,6 +35,7 @@ class TestProgram : public HouseTest
 private Q_SLOTS:
     void wrongUseIsSaidInOneSentence_data();
     void wrongUseIsSaidInOneSentence();
+    void aLanguageIsOneItSpeaks();
     void picturesNeedRecords();
     void everyScreenHasItsPictureInBothLooks();
     void picturesThatAreKilledLeaveNoCopyOfTheRecords();
@@ -45,6 +46,7 @@ void TestProgram::wrongUseIsSaidInOneSentence_data()
     QTest::addColumn<QStringList>("arguments");
     QTest::newRow("unknown option") << QStringList{u"--window"_s};
     QTest::newRow("records without a file") << QStringList{u"--records"_s};
+    QTest::newRow("too many files") << QStringList{u"--records"_s, u"a"_s, u"b"_s};
     QTest::newRow("pictures without a folder") << QStringList{u"pictures"_s, u"clinic.aplomb"_s};
 }
 
@@ -55,6 +57,17 @@ void TestProgram::wrongUseIsSaidInOneSentence()
     QCOMPARE(answer.exitCode, 2);
     QVERIFY(answer.err.contains(u"Use: aplomb"_s));
     QVERIFY(answer.out.isEmpty());
+}
+
+void TestProgram::aLanguageIsOneItSpeaks()
+{
+    const Answer spoken = run({u"--language"_s, u"en"_s, u"check"_s, u"none.aplomb"_s});
+    QCOMPARE(spoken.exitCode, 1);
+    for (const QStringList& asked : {QStringList{u"--language"_s, u"tlh"_s}, QStringList{u"--language"_s}}) {
+        const Answer answer = run(asked);
+        QCOMPARE(answer.exitCode, 2);
+        QCOMPARE(answer.err, u"The language of --language must be one of en.\n"_s);
+    }
 }
 
 void TestProgram::picturesNeedRecords()

@@ -57,6 +57,22 @@ private Q_SLOTS:
         QCOMPARE(base::verbatim(u"Halden"_s).in(turned), u"Halden"_s);
     }
 
+    /// One is one of a kind, also when it is taken away; a number with decimals and none are several.
+    void aNumberAsksForItsForm()
+    {
+        const auto days = [](double number) {
+            return base::counted("%1 day", "%1 days", number).arg(number).english();
+        };
+        QCOMPARE(days(1), u"1 day"_s);
+        QCOMPARE(days(-1), u"-1 day"_s);
+        QCOMPARE(days(0), u"0 days"_s);
+        QCOMPARE(days(2.5), u"2.5 days"_s);
+        QCOMPARE(days(1e12), u"1e+12 days"_s);
+        const base::Phrasebook turned(std::make_shared<Turned>());
+        QCOMPARE(base::counted("%1 day", "%1 days", 1).arg(1).in(turned),
+                 u"⟦1 days⟧"_s); // its rule, not ours
+    }
+
     void listsAndLinesAreMessagesToo()
     {
         const std::vector<Message> words = {said("a"), said("b"), said("c")};
@@ -64,6 +80,8 @@ private Q_SLOTS:
         QCOMPARE(base::listed(words, 2).english(), u"a, b and 1 more"_s);
         QCOMPARE(base::inLines(words).english(), u"a\nb\nc"_s);
         QVERIFY(base::listed(std::vector<Message>()).isEmpty());
+        QCOMPARE(base::listed(base::verbatims({u"%1"_s, u"b"_s, u"c"_s}), 2).english(),
+                 u"%1, b and 1 more"_s);
     }
 };
 

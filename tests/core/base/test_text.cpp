@@ -21,7 +21,6 @@ private Q_SLOTS:
     void ordinaryTextIsNoControl();
     void aNameStandsAlone();
     void aLongTextIsCut();
-    void aLongListSaysHowManyMore();
     void whatOrdersATerminalAboutIsReplaced();
 };
 
@@ -125,13 +124,6 @@ void TextTest::whatOrdersATerminalAboutIsReplaced()
     QCOMPARE(base::printable(u"a\u001b[2J\u009bm\u202eb\u2067c\u007f"_s),
              u"a\ufffd[2J\ufffdm\ufffdb\ufffdc\ufffd"_s);
     QCOMPARE(base::printable(u"two\nlines\t\u2068Zoë\u2069 🌻"_s), u"two\nlines\t\u2068Zoë\u2069 🌻"_s);
-}
-
-void TextTest::aLongListSaysHowManyMore()
-{
-    QCOMPARE(base::listed(QStringList{u"a"_s, u"b"_s}, 2), u"a, b"_s);
-    QCOMPARE(base::listed(QStringList{u"a"_s, u"b"_s, u"c"_s}, 2), u"a, b and 1 more"_s);
-    QCOMPARE(base::listed(QStringList(), 2), QString());
 }
 
 HOUSE_TEST(TextTest)

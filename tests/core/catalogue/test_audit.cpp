@@ -60,7 +60,7 @@ Catalogue sound()
 
 QStringList faultsOf(const Catalogue& catalogue)
 {
-    return audit(catalogue, {u"walk"_s});
+    return base::english(audit(catalogue, {u"walk"_s}));
 }
 
 QStringList faultsOf(const std::vector<Threshold>& rows)
@@ -117,7 +117,7 @@ void AuditTest::aDuplicateIdIsFound()
 
 void AuditTest::aRemovedIdIsFound()
 {
-    QCOMPARE(audit(sound(), {u"walk"_s, u"hop"_s}),
+    QCOMPARE(base::english(audit(sound(), {u"walk"_s, u"hop"_s})),
              QStringList{u"hop: the measure was released once and is gone; retire it instead."_s});
 }
 

@@ -59,7 +59,7 @@ QStringList faultsAfter(const std::function<void(Catalogue&)>& plant)
 {
     Catalogue book = sound();
     plant(book);
-    return normFaults(book);
+    return base::english(normFaults(book));
 }
 
 class NormAuditTest : public HouseTest
@@ -77,7 +77,7 @@ private Q_SLOTS:
 
 void NormAuditTest::soundValuesHaveNoFault()
 {
-    QCOMPARE(normFaults(sound()), QStringList());
+    QCOMPARE(base::english(normFaults(sound())), QStringList());
 }
 
 void NormAuditTest::aPlantedFaultIsFound_data()
@@ -185,7 +185,7 @@ void NormAuditTest::theWholeAuditCallsIt()
 {
     Catalogue book = sound();
     book.norms[0].sd = -1;
-    QVERIFY(audit(book, {}).contains(u"a: the standard deviation is not above 0."_s));
+    QVERIFY(base::english(audit(book, {})).contains(u"a: the standard deviation is not above 0."_s));
 }
 
 HOUSE_TEST(NormAuditTest)

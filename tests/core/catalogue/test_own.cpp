@@ -94,7 +94,7 @@ private Q_SLOTS:
     void ownEntriesStandAfterTheReleasedOnes()
     {
         const Catalogue whole = catalogue::withOwn(shipped(), own_example::own());
-        QVERIFY(catalogue::audit(whole, {}).isEmpty());
+        QVERIFY(catalogue::audit(whole, {}).empty());
         QCOMPARE(whole.forms.front().id, shipped().forms.front().id);
         QVERIFY(whole.form(u"own-short"_s) != nullptr);
         const auto* reach = whole.measure(u"own-seated-reach"_s);

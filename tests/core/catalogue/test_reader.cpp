@@ -113,7 +113,7 @@ void ReaderTest::everyFieldArrives()
     QCOMPARE(stance.cap, 60.0);
     QCOMPARE(stance.step, 0.1);
     QVERIFY(stance.hasSides);
-    QCOMPARE(stance.watchFor, QStringList{u"arms"_s});
+    QCOMPARE(stance.watchFor, (std::vector<catalogue::Option>{{u"arms"_s, u"arms"_s}}));
     const std::vector<catalogue::ConditionRule> rules = {
         {u"footwear"_s, catalogue::Strictness::Hard, {}},
         {u"foam"_s, catalogue::Strictness::IfEither, {}},

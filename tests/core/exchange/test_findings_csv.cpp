@@ -386,7 +386,7 @@ void TestFindingsCsv::aCapThatCannotBeIsRefused_data()
     QTest::newRow("no cap") << Cells{} << QByteArray("yes")
                             << u"This measure has no cap; allowed is no, or nothing."_s;
     QTest::newRow("before the cap") << Cells{{u"measure"_s, u"timed-25-foot-walk"_s}} << QByteArray("yes")
-                                    << u"Yes is allowed beside the value 180, or the state unable."_s;
+                                    << u"“yes” is allowed beside the value 180, or the state unable."_s;
 }
 
 void TestFindingsCsv::aCapThatCannotBeIsRefused()

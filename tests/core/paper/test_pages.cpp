@@ -79,6 +79,7 @@ class TestPages : public HouseTest
     Q_OBJECT
 
 private Q_SLOTS:
+    void aLanguageFromTheRightTurnsThePage();
     void everyPageCarriesIdentityClinicAndItsNumber()
     {
         const PdfFile file(*pdf(longLetter()));
@@ -220,6 +221,37 @@ private Q_SLOTS:
         QCOMPARE(restored(QString()).error().kind, base::ErrorKind::Unreadable);
     }
 };
+
+/// The first cell of a row, a paragraph and the number of the page stand where such a page begins; kept and
+/// restored it is the same.
+void TestPages::aLanguageFromTheRightTurnsThePage()
+{
+    letters::Composition letter;
+    letter.title = letter.identity = letter.footer = QStringLiteral("I");
+    letter.pageWords = QStringLiteral("%1 %2");
+    letter.body =
+        QStringLiteral("<html><head><title>I</title></head><body dir=\"rtl\"><table width=\"100%\"><tr><td "
+                       "width=\"70%\"><p>first</p></td>"
+                       "<td width=\"30%\"><p>&#160;</p></td></tr></table><p>a paragraph</p></body></html>");
+    letter.direction = Qt::RightToLeft;
+    const auto restored = paper::restored(paper::kept(letter));
+    QVERIFY(restored);
+    QCOMPARE(restored->direction, Qt::RightToLeft);
+    for (const letters::Composition& each : {letter, *restored}) {
+        const QImage page = paper::pictures(each, 60).front();
+        const QRect body(0, page.height() / 14, page.width(), page.height() / 2);
+        int left = 0, right = 0;
+        for (int y = body.top(); y < body.bottom(); ++y)
+            for (int x = 0; x < page.width(); ++x)
+                (x < page.width() / 2 ? left : right) += page.pixelColor(x, y).lightness() < 128 ? 1 : 0;
+        QVERIFY2(left == 0 && right > 20, qPrintable(QStringLiteral("%1 %2").arg(left).arg(right)));
+    }
+    const QByteArray odt = *paper::odt(letter);
+    QVERIFY(entryOf(odt, "styles.xml").contains("writing-mode=\"rl-tb\""));
+    QVERIFY(isWellFormed(entryOf(odt, "styles.xml")) && isWellFormed(entryOf(odt, "content.xml")));
+    letter.direction = Qt::LeftToRight;
+    QVERIFY(!entryOf(*paper::odt(letter), "styles.xml").contains("writing-mode"));
+}
 
 HOUSE_TEST(TestPages)
 

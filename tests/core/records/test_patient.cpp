@@ -34,7 +34,7 @@ void TestPatient::theIdentityLineNamesAllParts()
     patient.born = QDate(1951, 3, 4);
     patient.sex = Sex::Female;
     patient.recordNumber = u"L-0042"_s;
-    QCOMPARE(records::identityLine(patient, today),
+    QCOMPARE(records::identityLine(patient, today, {}),
              u"\u2068HÅLDÉN\u2069, \u2068Mirrit\u2069 · born 04-Mar-1951 (74) · female · No. "
              "\u2068L-0042\u2069"_s);
 }
@@ -45,27 +45,28 @@ void TestPatient::noNameTurnsOrSwellsTheIdentityLine()
     patient.family = u"Hal\u202eden"_s; // as older records may hold it
     patient.given = u"שרה"_s;
     patient.recordNumber = u"L\u2069-\x1b[2J1"_s;
-    QCOMPARE(records::identityLine(patient, today),
+    QCOMPARE(records::identityLine(patient, today, {}),
              u"\u2068HALDEN\u2069, \u2068שרה\u2069 · birth date not recorded · sex not recorded · No. "
              "\u2068L-[2J1\u2069"_s);
     patient.family = QString(1'000'000, u'x');
-    QVERIFY(records::identityLine(patient, today).size() < 250);
+    QVERIFY(records::identityLine(patient, today, {}).size() < 250);
 }
 
 void TestPatient::aMissingPartIsSaidInWords()
 {
-    QCOMPARE(records::identityLine({}, today), u"family name not recorded, given name not recorded · birth "
-                                               u"date not recorded · sex not recorded · no "
-                                               "record number"_s);
+    QCOMPARE(records::identityLine({}, today, {}),
+             u"family name not recorded, given name not recorded · birth "
+             u"date not recorded · sex not recorded · no "
+             "record number"_s);
 }
 
 void TestPatient::theAgeIsThatOfCompletedYears()
 {
     Patient patient;
     patient.born = QDate(1951, 3, 4);
-    QVERIFY(records::identityLine(patient, QDate(2026, 3, 3)).contains(u"(74)"_s));
-    QVERIFY(records::identityLine(patient, QDate(2026, 3, 4)).contains(u"(75)"_s));
-    QVERIFY(!records::identityLine(patient, QDate(1950, 1, 1)).contains(u'('));
+    QVERIFY(records::identityLine(patient, QDate(2026, 3, 3), {}).contains(u"(74)"_s));
+    QVERIFY(records::identityLine(patient, QDate(2026, 3, 4), {}).contains(u"(75)"_s));
+    QVERIFY(!records::identityLine(patient, QDate(1950, 1, 1), {}).contains(u'('));
 }
 
 void TestPatient::codesReadBackAsTheyWereWritten()
@@ -83,7 +84,7 @@ void TestPatient::monthsAreEnglishInEveryLocale()
 {
     const QLocale before;
     QLocale::setDefault(QLocale(QLocale::German));
-    const QString words = records::dayInWords(QDate(2026, 5, 9));
+    const QString words = records::dayInWords(QDate(2026, 5, 9), {});
     QLocale::setDefault(before);
     QCOMPARE(words, u"09-May-2026"_s);
 }

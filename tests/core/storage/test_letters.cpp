@@ -41,6 +41,7 @@ struct Clinic {
         letter.actions = u"Gait training\nReview"_s;
         letter.history = u"Falls 🌧"_s;
         letter.interpretation = u"Cautious words"_s;
+        letter.language = u"de"_s;
         letter.charts = {u"toe-tapping/right"_s, u"sara"_s};
         letter.author = serra;
         letter.body = u"<p>Łódź</p>"_s;

@@ -238,7 +238,7 @@ void TestWording::theArithmeticGoesStepByStep()
 void TestWording::aComputedValueSaysFromWhat()
 {
     Comparison comparison = held(u"parkinson"_s, speed, 0.8, 0.9);
-    comparison.reference.computedFrom = u"10 m in 12.50 s"_s;
+    comparison.reference.computedFrom = base::said("10 m in 12.50 s");
     QCOMPARE(arithmetic(comparison).first(), u"12-Mar-2026: 0.80 m/s from 10 m in 12.50 s"_s);
 }
 

@@ -17,6 +17,7 @@ private Q_SLOTS:
     void codesAreThoseOfTheStandard_data();
     void codesAreThoseOfTheStandard();
     void anUnknownCodeIsNoUnit();
+    void aNumberStandsWithItsUnit();
 };
 
 /// The Unified Code for Units of Measure, https://ucum.org; words in braces are its annotations.
@@ -52,6 +53,20 @@ void UnitTest::anUnknownCodeIsNoUnit()
 {
     for (const QString& code : {u"sec"_s, u"S"_s, u" s"_s, u"score"_s})
         QVERIFY2(!values::unitFromCode(code), qPrintable(code));
+}
+
+void UnitTest::aNumberStandsWithItsUnit()
+{
+    const auto with = [](const QString& number, Unit unit) { return values::withUnit(number, unit, {}); };
+    QCOMPARE(with(u"12.50"_s, Unit::Second), u"12.50 s"_s);
+    QCOMPARE(with(u"1"_s, Unit::Steps), u"1 step"_s);
+    QCOMPARE(with(u"−1"_s, Unit::Score), u"−1 point"_s);
+    QCOMPARE(with(u"+3"_s, Unit::Score), u"+3 points"_s);
+    QCOMPARE(with(u"1.0"_s, Unit::Score), u"1.0 points"_s);
+    QCOMPARE(with(u"7"_s, Unit::Count), u"7"_s);
+    QCOMPARE(values::withUnit(base::said("%1 to %2").arg(0, 1), Unit::Score).english(), u"0 to 1 points"_s);
+    QCOMPARE(values::unitWords(Unit::Score, {}), u"points"_s);
+    QCOMPARE(values::unitWords(Unit::Count, {}), QString());
 }
 
 HOUSE_TEST(UnitTest)
