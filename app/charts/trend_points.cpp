@@ -189,9 +189,8 @@ std::vector<TrendStep> stepsOf(const catalogue::Measure& measure, const base::Ph
     } else if (measure.kind == catalogue::Kind::Grade && measure.lowest && measure.highest) {
         for (double at = *measure.lowest; at <= *measure.highest; at += 1) {
             const QString key = QString::number(at);
-            const auto word = std::ranges::find(measure.options, key, &catalogue::Option::key);
-            steps.push_back(
-                {at, word == measure.options.end() ? key : phrases("%1 %2").arg(key, word->title)});
+            const catalogue::Option* word = catalogue::optionOf(measure.options, key);
+            steps.push_back({at, word == nullptr ? key : phrases("%1 %2").arg(key, word->title)});
         }
     }
     return steps;

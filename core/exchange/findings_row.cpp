@@ -45,12 +45,12 @@ base::Message listed(const std::vector<Row>& rows, QString Row::*name, size_t mo
 /// where there is none.
 const catalogue::Option* optionNamed(const std::vector<catalogue::Option>& options, const QString& text)
 {
-    auto found = std::ranges::find(options, text, &catalogue::Option::key);
-    if (found == options.end()) {
-        found = std::ranges::find_if(options, [folded = base::folded(text)](const catalogue::Option& option) {
+    if (const catalogue::Option* option = catalogue::optionOf(options, text))
+        return option;
+    const auto found =
+        std::ranges::find_if(options, [folded = base::folded(text)](const catalogue::Option& option) {
             return base::folded(option.key) == folded || base::folded(option.title) == folded;
         });
-    }
     return found == options.end() ? nullptr : &*found;
 }
 

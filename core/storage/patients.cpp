@@ -5,6 +5,7 @@
 #include "core/storage/audit_trail.h"
 #include "core/storage/query.h"
 #include "core/storage/transaction.h"
+#include "core/storage/visit_reading.h"
 
 using namespace Qt::StringLiterals;
 
@@ -286,22 +287,15 @@ base::Result<std::optional<Patient>> Patients::withRecordNumber(const QString& n
 
 base::Result<std::vector<records::PatientSummary>> Patients::all() const
 {
-    // Of each visit the version that counts, as records::current says: the newest signed one, else the first
-    // draft.
     const QString sql = uR"(
         WITH counted AS (
-            SELECT patient, MAX(day) AS last_day, COUNT(*) AS visits FROM visits
-            WHERE (state <> 'draft' OR version = 1)
-              AND NOT EXISTS (SELECT 1 FROM visit_withdrawals WHERE visit_withdrawals.series = visits.series)
-              AND NOT EXISTS (SELECT 1 FROM visits newer WHERE newer.series = visits.series
-                              AND newer.version > visits.version AND newer.state = 'amended')
-            GROUP BY patient),
+            SELECT patient, MAX(day) AS last_day, COUNT(*) AS visits FROM visits WHERE %1 GROUP BY patient),
         drafts AS (SELECT DISTINCT patient FROM visits WHERE state = 'draft')
         SELECT patients.id, family, given, record_number, born, diagnosis, last_day,
                COALESCE(counted.visits, 0), CASE WHEN drafts.patient IS NULL THEN 0 ELSE 1 END
         FROM patients
         LEFT JOIN counted ON counted.patient = patients.id
-        LEFT JOIN drafts ON drafts.patient = patients.id)"_s;
+        LEFT JOIN drafts ON drafts.patient = patients.id)"_s.arg(thatCounts(Drafts::OnlyFirst));
     std::vector<records::PatientSummary> patients;
     auto found = read(m_store, sql, {}, [&](Row& row) -> base::Result<void> {
         patients.push_back({row.key<Patient>(), row.text(), row.text(), row.text(), row.dayIfAny(),

@@ -14,17 +14,13 @@ namespace storage
 
 base::Result<std::vector<records::Use>> uses(const Store& store, const QString& measure)
 {
-    // Of each visit the version that counts, as records::current says with drafts: the newest, unless it was
-    // entered in error.
     const QString sql = uR"(
         SELECT patients.id, family, given, record_number, visits.id, visits.day
         FROM visits JOIN patients ON patients.id = visits.patient
         WHERE EXISTS (SELECT 1 FROM findings WHERE findings.visit = visits.id AND measure = :measure
                       AND findings.state <> 'not-asked')
-          AND NOT EXISTS (SELECT 1 FROM visits newer WHERE newer.series = visits.series
-                          AND newer.version > visits.version)
-          AND NOT EXISTS (SELECT 1 FROM visit_withdrawals WHERE visit_withdrawals.series = visits.series)
-        ORDER BY visits.day DESC, family, given, visits.id)"_s;
+          AND %1
+        ORDER BY visits.day DESC, family, given, visits.id)"_s.arg(thatCounts(Drafts::Too));
     std::vector<records::Use> all;
     auto found = read(store, sql, {{":measure", text(measure)}}, [&](Row& row) -> base::Result<void> {
         all.push_back({row.key<records::Patient>(), row.text(), row.text(), row.text(),

@@ -249,4 +249,15 @@ base::Result<std::vector<Visit>> visitsWhere(const Store& store, const QString& 
     return std::move(loading.visits);
 }
 
+QString thatCounts(Drafts drafts)
+{
+    const QString mayCount =
+        drafts == Drafts::Too ? u"1 = 1"_s : u"(%1.state <> 'draft' OR %1.version = 1)"_s;
+    return uR"(%1
+        AND NOT EXISTS (SELECT 1 FROM visits newer WHERE newer.series = visits.series
+                        AND newer.version > visits.version AND %2)
+        AND NOT EXISTS (SELECT 1 FROM visit_withdrawals WHERE visit_withdrawals.series = visits.series))"_s
+        .arg(QString(mayCount).replace(u"%1"_s, u"visits"_s), QString(mayCount).replace(u"%1"_s, u"newer"_s));
+}
+
 } // namespace storage

@@ -21,4 +21,11 @@ base::Result<RareParts> rareParts(const Store& store);
 base::Result<std::vector<records::Visit>> visitsWhere(const Store& store, const QString& condition,
                                                       const QString& key, const RareParts* rare = nullptr);
 
+/// Which drafts may be the version that counts: any, or that of a visit that was never signed.
+enum class Drafts { Too, OnlyFirst };
+
+/// SQL that holds for a row of `visits` that is the version that counts of its visit, as records::current
+/// chooses it: the newest of those that may, unless the visit was entered in error.
+QString thatCounts(Drafts drafts);
+
 } // namespace storage
