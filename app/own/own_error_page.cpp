@@ -36,7 +36,6 @@ namespace
 {
 
 constexpr int narrowestPlot = 400;
-constexpr int sourceWidth = 280;
 
 StudySource sourceOf(const QString& code)
 {
@@ -106,7 +105,7 @@ QWidget* OwnErrorPage::madeChoices()
     m_log = new QCheckBox(tr("On the log scale"), choices);
     m_log->setObjectName(u"studyLog"_s);
     m_log->setToolTip(tr("Repeats the study on natural logarithms, where the error grows with the level"));
-    m_source->entry()->setMinimumWidth(sourceWidth);
+    m_source->entry()->setMinimumWidth(m_source->entry()->sizeHint().width());
     auto* cells = new QGridLayout(choices);
     cells->setContentsMargins(0, 0, 0, 0);
     cells->setHorizontalSpacing(widgets::space6);
