@@ -110,6 +110,7 @@ class TestComposer : public HouseTest
     Q_OBJECT
 
 private Q_SLOTS:
+    void theDominantHandIsSaidWhereItIsKnown();
     void identityStandsOnEveryPage()
     {
         Draft letter = material();
@@ -479,6 +480,15 @@ private Q_SLOTS:
         QVERIFY(!text.contains(u"better"_s));
     }
 };
+
+void TestComposer::theDominantHandIsSaidWhereItIsKnown()
+{
+    Draft of = material();
+    of.patient.dominantHand = records::Hand::Unknown;
+    QVERIFY(!textOf(of).contains(u"Dominant hand"_s));
+    of.patient.dominantHand = records::Hand::Left;
+    QVERIFY(textOf(of).contains(u"Dominant hand: left"_s));
+}
 
 HOUSE_TEST(TestComposer)
 
