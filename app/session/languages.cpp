@@ -9,6 +9,7 @@
 #include <QRegularExpression>
 
 #include <algorithm>
+#include <map>
 
 using namespace Qt::StringLiterals;
 
@@ -89,7 +90,10 @@ QString spokenOf(const QStringList& wished)
 
 base::Phrasebook phrasesIn(const QString& code)
 {
-    return code == english ? base::Phrasebook() : base::Phrasebook(translatorOf(code));
+    static std::map<QString, base::Phrasebook> read; // a letter is drawn anew at every key
+    if (code != english && !read.contains(code))
+        read.emplace(code, base::Phrasebook(translatorOf(code)));
+    return code == english ? base::Phrasebook() : read.at(code);
 }
 
 void speak(const QString& code)
