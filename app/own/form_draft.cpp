@@ -174,12 +174,8 @@ Form finished(const FormDraft& draft, const Catalogue& catalogue)
         section.title = base::tidied(section.title);
     form.expected = form.measures();
     form.expected.removeIf([&](const QString& id) { return !draft.form.expected.contains(id); });
-    if (form.id.isEmpty()) {
-        QStringList taken;
-        for (const Form& other : catalogue.forms)
-            taken += other.id;
-        form.id = ownId(form.title, taken);
-    }
+    if (form.id.isEmpty())
+        form.id = ownId(form.title, catalogue.forms);
     return form;
 }
 

@@ -46,7 +46,11 @@ QString keyFor(const QStringList& words, qsizetype line, const std::vector<Optio
 } // namespace
 
 MeasureCheck::MeasureCheck(const MeasureDraft& draft, const catalogue::Catalogue& catalogue)
-    : m_draft(draft), m_catalogue(catalogue), m_kind(kindOf(draft)), m_result{draft.original, {}}
+    : FieldCheck(draft.typed, [kind = kindOf(draft)](MeasureField field) { return matters(field, kind); }),
+      m_draft(draft),
+      m_catalogue(catalogue),
+      m_kind(kindOf(draft)),
+      m_result{draft.original, {}}
 {
 }
 
@@ -71,25 +75,8 @@ CheckedMeasure MeasureCheck::result()
     }
     takeTrials();
     takeConditions();
+    m_result.wrong = m_wrong;
     return m_result;
-}
-
-QString MeasureCheck::words(MeasureField field) const
-{
-    return matters(field, m_kind) ? base::tidied(m_draft.typed.at(field)) : QString();
-}
-
-void MeasureCheck::refuse(MeasureField field, const QString& sentence)
-{
-    m_result.wrong.try_emplace(field, sentence);
-}
-
-QString MeasureCheck::needed(MeasureField field, const QString& sentence)
-{
-    const QString typed = words(field);
-    if (typed.isEmpty())
-        refuse(field, sentence);
-    return typed;
 }
 
 /// Empty, and refused, where no number is typed.
@@ -111,12 +98,8 @@ void MeasureCheck::takeNames()
     };
     if (std::ranges::any_of(m_catalogue.measures, isSame))
         refuse(MeasureField::Title, tr("Another test has this title already."));
-    if (m_draft.isNew) {
-        QStringList taken;
-        for (const Measure& other : m_catalogue.measures)
-            taken += other.id;
-        measure.id = ownId(measure.title, taken);
-    }
+    if (m_draft.isNew)
+        measure.id = ownId(measure.title, m_catalogue.measures);
     measure.shortForm = words(MeasureField::ShortForm);
     measure.section = words(MeasureField::Section);
     if (m_catalogue.section(measure.section) == nullptr)
@@ -160,7 +143,7 @@ void MeasureCheck::takeGrade()
 {
     takeScale();
     Measure& measure = m_result.measure;
-    m_result.wrong.erase(MeasureField::Step);
+    m_wrong.erase(MeasureField::Step);
     measure.step = 1;
     if (!measure.lowest || !measure.highest)
         return;
@@ -217,7 +200,7 @@ void MeasureCheck::takeTrials()
     measure.cap = number(MeasureField::Cap);
     if (measure.cap && *measure.cap <= 0)
         refuse(MeasureField::Cap, tr("The time at which a trial is stopped must be above 0 s."));
-    if (measure.cap && measure.highest && !m_result.wrong.contains(MeasureField::Highest) &&
+    if (measure.cap && measure.highest && !m_wrong.contains(MeasureField::Highest) &&
         *measure.cap > *measure.highest)
         refuse(MeasureField::Cap, tr("A trial is stopped at or below the highest value."));
 }

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "app/own/field_check.h"
 #include "app/own/measure_draft.h"
 
 #include <QCoreApplication>
@@ -8,7 +9,7 @@ namespace own
 {
 
 /// Makes the measure out of what was typed, field by field, and keeps the first fault of each.
-class MeasureCheck
+class MeasureCheck : FieldCheck<MeasureField>
 {
     Q_DECLARE_TR_FUNCTIONS(MeasureCheck)
 
@@ -18,10 +19,7 @@ public:
     CheckedMeasure result();
 
 private:
-    QString words(MeasureField field) const; ///< tidied; empty where the kind has no such field
-    void refuse(MeasureField field, const QString& sentence);
     std::optional<double> number(MeasureField field);
-    QString needed(MeasureField field, const QString& sentence);
 
     void takeNames();
     void takeScale();

@@ -56,7 +56,11 @@ bool isSame(const Source& a, const Source& b)
 
 ThresholdCheck::ThresholdCheck(const ThresholdDraft& draft, const catalogue::Catalogue& catalogue,
                                const catalogue::Own& own)
-    : m_draft(draft), m_catalogue(catalogue), m_own(own), m_result{draft.original, draft.source, {}}
+    : FieldCheck(draft.typed, [&draft](ThresholdField field) { return matters(field, draft); }),
+      m_draft(draft),
+      m_catalogue(catalogue),
+      m_own(own),
+      m_result{draft.original, draft.source, {}}
 {
 }
 
@@ -71,31 +75,10 @@ CheckedThreshold ThresholdCheck::result()
     Threshold& row = m_result.row;
     row.isOwn = true;
     row.note = words(ThresholdField::Note);
-    if (m_draft.isNew) {
-        QStringList taken;
-        for (const Threshold& other : m_catalogue.thresholds)
-            taken += other.id;
-        row.id = ownId(row.measure + u' ' + m_result.source.shortForm, taken);
-    }
+    if (m_draft.isNew)
+        row.id = ownId(row.measure + u' ' + m_result.source.shortForm, m_catalogue.thresholds);
+    m_result.wrong = m_wrong;
     return m_result;
-}
-
-QString ThresholdCheck::words(ThresholdField field) const
-{
-    return matters(field, m_draft) ? base::tidied(m_draft.typed.at(field)) : QString();
-}
-
-void ThresholdCheck::refuse(ThresholdField field, const QString& sentence)
-{
-    m_result.wrong.try_emplace(field, sentence);
-}
-
-QString ThresholdCheck::needed(ThresholdField field, const QString& sentence)
-{
-    const QString typed = words(field);
-    if (typed.isEmpty())
-        refuse(field, sentence);
-    return typed;
 }
 
 std::optional<double> ThresholdCheck::number(ThresholdField field)
@@ -259,10 +242,7 @@ void ThresholdCheck::nameSource()
     if (known != m_catalogue.sources.end()) {
         source.id = known->id;
     } else if (!isOwn || uses > 1) {
-        QStringList taken;
-        for (const Source& other : m_catalogue.sources)
-            taken += other.id;
-        source.id = ownId(source.shortForm, taken);
+        source.id = ownId(source.shortForm, m_catalogue.sources);
     }
 }
 

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "app/own/field_check.h"
 #include "app/own/threshold_draft.h"
 
 #include <QCoreApplication>
@@ -8,7 +9,7 @@ namespace own
 {
 
 /// Makes the row and its source out of what was typed, and keeps the first fault of each field.
-class ThresholdCheck
+class ThresholdCheck : FieldCheck<ThresholdField>
 {
     Q_DECLARE_TR_FUNCTIONS(ThresholdCheck)
 
@@ -19,9 +20,6 @@ public:
     CheckedThreshold result();
 
 private:
-    QString words(ThresholdField field) const; ///< tidied; empty where the field has no meaning
-    void refuse(ThresholdField field, const QString& sentence);
-    QString needed(ThresholdField field, const QString& sentence);
     std::optional<double> number(ThresholdField field); ///< empty where nothing is typed
 
     void takeChange();

@@ -8,6 +8,18 @@
 namespace session
 {
 
+namespace
+{
+
+/// Whether one reading of a version stands in the same place of every list as the other.
+bool standsAlike(const records::Visit& before, const records::Visit& now)
+{
+    return before.series == now.series && before.version == now.version && before.day == now.day &&
+           before.state == now.state && before.withdrawn == now.withdrawn;
+}
+
+} // namespace
+
 base::Result<void> PatientRecord::read(storage::Store& store, const records::PatientId& id)
 {
     clear();
@@ -40,8 +52,14 @@ base::Result<void> PatientRecord::readVisit(storage::Store& store, const records
     auto visit = storage::Visits(store).withId(id);
     if (!visit)
         return visit.error();
-    *known = std::move(*visit);
-    choose();
+    const bool chooseAnew = !standsAlike(*known, *visit);
+    *known = *visit;
+    if (chooseAnew)
+        choose();
+    else
+        for (std::vector<records::Visit>* list : {&m_visits, &m_onRecord})
+            std::ranges::replace_if(
+                *list, [&](const records::Visit& other) { return other.id == id; }, *visit);
     return {};
 }
 
