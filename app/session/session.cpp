@@ -60,9 +60,10 @@ catalogue::Form withoutRetired(catalogue::Form form, const catalogue::Catalogue&
 
 base::Result<std::unique_ptr<Session>> Session::open(const QString& path,
                                                      const catalogue::Catalogue& catalogue, Clock clock,
-                                                     const QString& who, records::Opening opening)
+                                                     const QString& who, records::Opening opening,
+                                                     const std::function<bool(int percent)>& progress)
 {
-    auto store = storage::Store::open(path, {who, clock}, opening);
+    auto store = storage::Store::open(path, {who, clock, progress}, opening);
     if (!store)
         return store.error();
     const auto clinic = (*store)->clinic();

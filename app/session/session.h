@@ -65,9 +65,11 @@ class Session : public QObject
     Q_OBJECT
 
 public:
+    /// `progress` hears how far older records are brought up to date; false leaves them as they were.
     static base::Result<std::unique_ptr<Session>> open(const QString& path,
                                                        const catalogue::Catalogue& catalogue, Clock clock,
-                                                       const QString& who, records::Opening opening);
+                                                       const QString& who, records::Opening opening,
+                                                       const std::function<bool(int percent)>& progress = {});
     ~Session() override;
 
     /// Who sits at the keyboard and stands in every log from then on; until someone has said so it is the

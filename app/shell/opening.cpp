@@ -8,6 +8,7 @@
 
 #include <QDir>
 #include <QFileInfo>
+#include <QProgressDialog>
 #include <QStandardPaths>
 
 using namespace Qt::StringLiterals;
@@ -30,6 +31,31 @@ base::Result<void> begin(session::Session& session, const Welcome& welcome)
     return filled ? session.keep() : filled;
 }
 
+struct OpeningWords {
+    Q_DECLARE_TR_FUNCTIONS(OpeningWords)
+};
+
+/// Shows itself where older records take more than a moment to be brought up to date.
+class Modernising : public QProgressDialog
+{
+public:
+    Modernising()
+        : QProgressDialog(OpeningWords::tr("Bringing the records up to date …"), OpeningWords::tr("Stop"), 0,
+                          100)
+    {
+        setWindowTitle(QCoreApplication::applicationName());
+        setWindowModality(Qt::ApplicationModal);
+        setMinimumDuration(500);
+    }
+
+    bool went(int percent)
+    {
+        setValue(percent);
+        QCoreApplication::processEvents();
+        return !wasCanceled();
+    }
+};
+
 } // namespace
 
 QString usualRecordsPath()
@@ -45,9 +71,11 @@ std::unique_ptr<session::Session> openedRecords(const QString& path, const catal
     Welcome welcome(path);
     if (isFirst && welcome.exec() != QDialog::Accepted)
         return nullptr;
-    Opened opened =
-        session::Session::open(path, catalogue, clock, session::account(),
-                               isFirst ? records::Opening::MayBegin : records::Opening::MustExist);
+    Modernising modernising;
+    Opened opened = session::Session::open(path, catalogue, clock, session::account(),
+                                           isFirst ? records::Opening::MayBegin : records::Opening::MustExist,
+                                           [&](int percent) { return modernising.went(percent); });
+    modernising.reset();
     if (!opened) {
         prompts.tell(opened.error());
         return nullptr;

@@ -6,6 +6,7 @@
 #include <cerrno>
 #include <cstdio>
 #include <fcntl.h>
+#include <sys/stat.h>
 #include <unistd.h>
 
 using namespace Qt::StringLiterals;
@@ -87,6 +88,30 @@ Result<void> write(const QByteArray& bytes, const QString& path)
         return Error{ErrorKind::Unwritable, said("The file cannot be written there."), file.errorString()};
     (void)isOnDisk(target.absolutePath()); // its name; the bytes are there
     return {};
+}
+
+Result<void> moveOver(const QString& from, const QString& to)
+{
+    if (!isOnDisk(from) || ::rename(from.toLocal8Bit().constData(), to.toLocal8Bit().constData()) != 0)
+        return Error{ErrorKind::Unwritable, said("The file cannot be written there."), {}};
+    (void)isOnDisk(QFileInfo(to).absolutePath());
+    return {};
+}
+
+Result<void> nameToo(const QString& file, const QString& name)
+{
+    struct stat one = {};
+    struct stat other = {};
+    const QByteArray from = file.toLocal8Bit();
+    const QByteArray to = name.toLocal8Bit();
+    if (::link(from.constData(), to.constData()) == 0)
+        return {};
+    if (errno != EEXIST)
+        return Error{ErrorKind::Unwritable, said("The file cannot be written there."), {}};
+    if (stat(from.constData(), &one) == 0 && stat(to.constData(), &other) == 0 &&
+        one.st_dev == other.st_dev && one.st_ino == other.st_ino)
+        return {};
+    return Error{ErrorKind::Refused, said("There is a file of that name already; it was left as it is."), {}};
 }
 
 Result<void> moveNew(const QString& from, const QString& to)

@@ -20,6 +20,12 @@ Result<QByteArray> read(const QString& path, qint64 most);
 /// place of a records file or of what belongs to one.
 Result<void> write(const QByteArray& bytes, const QString& path);
 
+/// Puts a finished file in the place of another, in one step, once it is safely on the disk.
+Result<void> moveOver(const QString& from, const QString& to);
+
+/// Gives a file a second name. Refused where there is another file of that name.
+Result<void> nameToo(const QString& file, const QString& name);
+
 /// Gives a finished file its name once it is safely on the disk. Refused where there is something of that
 /// name.
 Result<void> moveNew(const QString& from, const QString& to);

@@ -10,6 +10,11 @@ namespace storage
 namespace
 {
 
+const QString everyEntry = uR"(
+    SELECT made_at, audit_people.who, action, kind, audit_records.record FROM audit_trail
+    JOIN audit_people ON audit_people.key = audit_trail.who
+    JOIN audit_records ON audit_records.key = audit_trail.record)"_s;
+
 base::Result<std::vector<AuditEntry>> entries(const Store& store, const QString& sql,
                                               const std::vector<Binding>& bindings)
 {
@@ -33,9 +38,22 @@ base::Result<void> note(const Store& store, const QString& action, const QString
 base::Result<void> note(const Store& store, const QString& action, const QString& kind, const QString& record,
                         const QDateTime& at)
 {
+    for (const auto& [table, name, value] :
+         {std::tuple(u"audit_people"_s, u"who"_s, text(store.access().who)),
+          std::tuple(u"audit_records"_s, u"record"_s, text(record))}) {
+        auto known = write(store, uR"(
+            INSERT INTO %1 (key, %2)
+            SELECT COALESCE(MAX(key), 0) + 1, :value FROM %1
+            HAVING NOT EXISTS (SELECT 1 FROM %1 WHERE %2 = :value))"_s.arg(table, name),
+                           {{":value", value}});
+        if (!known)
+            return known.error();
+    }
     const QString sql = uR"(
         INSERT INTO audit_trail (number, made_at, who, action, kind, record)
-        SELECT COALESCE(MAX(number), 0) + 1, :at, :who, :action, :kind, :record FROM audit_trail)"_s;
+        SELECT COALESCE(MAX(number), 0) + 1, :at, (SELECT key FROM audit_people WHERE who = :who), :action, :kind,
+               (SELECT key FROM audit_records WHERE record = :record)
+        FROM audit_trail)"_s;
     auto noted = write(store, sql,
                        {{":at", instant(at)},
                         {":who", text(store.access().who)},
@@ -49,18 +67,13 @@ base::Result<void> note(const Store& store, const QString& action, const QString
 
 base::Result<std::vector<AuditEntry>> AuditTrail::ofRecord(const QString& record) const
 {
-    return entries(
-        m_store,
-        u"SELECT made_at, who, action, kind, record FROM audit_trail WHERE record = :record ORDER BY number"_s,
-        {{":record", record}});
+    return entries(m_store, everyEntry + u" WHERE audit_records.record = :record ORDER BY number"_s,
+                   {{":record", record}});
 }
 
 base::Result<std::vector<AuditEntry>> AuditTrail::newest(int most) const
 {
-    return entries(
-        m_store,
-        u"SELECT made_at, who, action, kind, record FROM audit_trail ORDER BY number DESC LIMIT :most"_s,
-        {{":most", most}});
+    return entries(m_store, everyEntry + u" ORDER BY number DESC LIMIT :most"_s, {{":most", most}});
 }
 
 } // namespace storage

@@ -22,14 +22,12 @@ base::Result<void> eachPatient(Store& store, const TakeRecord& take)
     };
     if (auto found = read(store, u"SELECT DISTINCT patient FROM visits"_s, {}, takeId); !found)
         return found;
-    const auto rare = rareParts(store);
-    if (!rare)
-        return rare.error();
+    VisitReader reader(store);
     for (const records::PatientId& id : people) {
         const auto patient = Patients(store).withId(id);
         if (!patient)
             return patient.error();
-        auto versions = visitsWhere(store, u"visits.patient = :key"_s, id.text, &*rare);
+        auto versions = reader.where(u"visits.patient = :key"_s, id.text);
         if (!versions)
             return versions.error();
         take(*patient, std::move(*versions));

@@ -1,6 +1,8 @@
 #include "core/storage/migrations.h"
 
+#include "core/storage/migration_functions.h"
 #include "core/storage/query.h"
+#include "core/storage/statements.h"
 #include "core/storage/transaction.h"
 
 #include <QDir>
@@ -26,11 +28,32 @@ std::vector<Migration> chain(const QString& folder)
     return migrations;
 }
 
+namespace
+{
+
+base::Result<bool> hasTable(const Store& store, const QString& name)
+{
+    bool isThere = false;
+    auto found = read(store, u"SELECT name FROM sqlite_master WHERE type = 'table' AND name = :name"_s,
+                      {{":name", name}}, [&](Row&) -> base::Result<void> {
+                          isThere = true;
+                          return {};
+                      });
+    if (!found)
+        return found.error();
+    return isThere;
+}
+
+} // namespace
+
 base::Result<int> schemaVersion(const Store& store)
 {
-    if (!store.database().tables().contains(u"schema_versions"_s))
-        return 0;
+    const auto isThere = hasTable(store, u"schema_versions"_s);
+    if (!isThere)
+        return isThere.error();
     int version = 0;
+    if (!*isThere)
+        return version;
     auto found = read(store, u"SELECT COALESCE(MAX(version), 0) FROM schema_versions"_s, {},
                       [&](Row& row) -> base::Result<void> {
                           version = row.whole();
@@ -41,8 +64,43 @@ base::Result<int> schemaVersion(const Store& store)
     return version;
 }
 
+namespace
+{
+
+base::Result<void> refuseDifference(Row& row)
+{
+    return base::Error{base::ErrorKind::Unreadable,
+                       base::said("A value did not come through whole when the records were brought up to "
+                                  "date, so they stay as they were."),
+                       row.text()};
+}
+
+base::Result<qint64> findingsCount(const Store& store)
+{
+    const auto isThere = hasTable(store, u"findings"_s);
+    if (!isThere)
+        return isThere.error();
+    qint64 count = 0;
+    if (!*isThere)
+        return count;
+    auto found = read(store, u"SELECT COUNT(*) FROM findings"_s, {}, [&](Row& row) -> base::Result<void> {
+        count = row.whole64();
+        return {};
+    });
+    if (!found)
+        return found.error();
+    return count;
+}
+
+} // namespace
+
 base::Result<void> migrate(Store& store, const std::vector<Migration>& chain)
 {
+    const auto findings = findingsCount(store);
+    if (!findings)
+        return findings.error();
+    // Each finding is a step when it is brought over and when it is compared.
+    const MigrationFunctions functions(store.statements().database(), 2 * *findings, store.access().progress);
     for (const Migration& migration : chain) {
         auto migrated = together(store, [&]() -> base::Result<void> {
             // Asked again inside the transaction: another program may have migrated while this one waited.
@@ -52,8 +110,8 @@ base::Result<void> migrate(Store& store, const std::vector<Migration>& chain)
             if (*version >= migration.version)
                 return {};
             for (const QString& statement : migration.statements) {
-                if (auto done = write(store, statement, {}); !done)
-                    return done.error();
+                if (auto done = read(store, statement, {}, refuseDifference); !done)
+                    return done;
             }
             auto noted =
                 write(store, u"INSERT INTO schema_versions (version, migrated_at) VALUES (:version, :at)"_s,

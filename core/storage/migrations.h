@@ -10,7 +10,8 @@
 namespace storage
 {
 
-/// One file of the chain: what brings the schema from `version` − 1 to `version`.
+/// One file of the chain: what brings the schema from `version` − 1 to `version`. What a SELECT among its
+/// statements finds did not come through as it was, and fails it.
 struct Migration {
     int version = 0;
     QStringList statements;

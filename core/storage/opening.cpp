@@ -1,9 +1,13 @@
 #include "core/base/file.h"
 #include "core/storage/migrations.h"
+#include "core/storage/statements.h"
 #include "core/storage/store.h"
 #include "core/storage/writer_lock.h"
 
 #include <QDir>
+
+#include <sys/stat.h>
+#include <unistd.h>
 
 using namespace Qt::StringLiterals;
 
@@ -146,12 +150,10 @@ Store::Opened Store::toWrite(const QString& path, const Access& access, Opening 
     if (ready)
         ready = store->refuseNewer(chain);
     if (ready)
-        ready = store->keepOlder(chain);
+        ready = store->modernise(chain);
     if (ready)
         ready = store->makeDurable();
     store->m_isWriting = bool(ready);
-    if (ready)
-        ready = store->modernise(chain);
     if (!ready) {
         store->m_lock->withdraw(); // nothing is left beside what cannot be opened
         return ready.error();
@@ -284,17 +286,11 @@ base::Result<void> Store::refuseNewer(const std::vector<Migration>& chain) const
     return {};
 }
 
-/// Before anything is written to a file of an older version.
-base::Result<void> Store::keepOlder(const std::vector<Migration>& chain) const
+base::Result<void> Store::reconnect(const QString& file)
 {
-    const auto version = schemaVersion(*this);
-    if (!version)
-        return version.error();
-    if (*version == chain.back().version)
-        return {};
-    auto copied = keepCopy(*version);
-    removeUnfinished();
-    return copied;
+    disconnect();
+    m_file = file;
+    return connect(Opening::MustExist);
 }
 
 base::Result<void> Store::modernise(const std::vector<Migration>& chain)
@@ -304,26 +300,86 @@ base::Result<void> Store::modernise(const std::vector<Migration>& chain)
         return version.error();
     if (*version == chain.back().version)
         return {};
-    return migrate(*this, chain);
+    if (*version == 0) // our mark, and nothing of ours in it
+        return Error{
+            ErrorKind::Unreadable, base::said("The records file is damaged; restore it from a copy."), {}};
+    auto done = rebuild(chain);
+    disconnect();
+    if (done)
+        done = keepOlder(*version);
+    if (done)
+        done = takePlace();
+    removeUnfinished();
+    m_file = m_home;
+    auto connected = connect(Opening::MustExist);
+    return done ? connected : done;
 }
 
-/// Under the name of a copy once it is one.
-base::Result<void> Store::keepCopy(int version) const
+/// A copy in the newest schema beside its place. The older records are at rest from here on, without a log
+/// that the new ones could be taken for.
+base::Result<void> Store::rebuild(const std::vector<Migration>& chain)
 {
-    const Error failed{ErrorKind::Unwritable,
-                       base::said("The records cannot be copied before they are brought up to date."),
-                       {}};
-    if (!makeUnfinished())
-        return failed;
+    const auto mode = ask(u"PRAGMA journal_mode = DELETE"_s);
+    if (!mode || *mode != u"delete"_s)
+        return Error{ErrorKind::Unwritable,
+                     base::said("Another program is reading these records, which must be brought up to date "
+                                "first; close it and open them again."),
+                     {}};
+    if (auto made = makeUnfinished(); !made)
+        return made;
     if (auto copied = copyInto(unfinished()); !copied)
         return copied;
-    const QString base = m_home + u".version-%1"_s.arg(version);
-    auto moved = base::moveNew(unfinished(), base);
-    for (int i = 2; !moved && moved.error().kind == ErrorKind::Refused; ++i)
-        moved = base::moveNew(unfinished(), base + u"-%1"_s.arg(i));
-    if (!moved)
-        return failed;
+    if (auto connected = reconnect(unfinished()); !connected)
+        return connected;
+    // Without a log and without waiting for the disk: it is nothing yet, and waited for as a whole.
+    for (const QString& setting :
+         {u"PRAGMA foreign_keys = OFF"_s, u"PRAGMA journal_mode = MEMORY"_s, u"PRAGMA synchronous = OFF"_s}) {
+        if (auto set = ask(setting); !set)
+            return set.error();
+    }
+    if (auto migrated = migrate(*this, chain); !migrated)
+        return migrated;
+    if (auto linked = refuseUnlinked(); !linked)
+        return linked;
+    if (auto packed = ask(u"VACUUM"_s); !packed)
+        return packed.error();
     return {};
+}
+
+/// While rows are brought over, nothing watches that they belong to each other.
+base::Result<void> Store::refuseUnlinked() const
+{
+    const auto unlinked = ask(u"PRAGMA foreign_key_check"_s);
+    if (!unlinked)
+        return unlinked.error();
+    if (!unlinked->isEmpty())
+        return Error{ErrorKind::Unreadable,
+                     base::said("The records file is damaged; restore it from a copy."), *unlinked};
+    return {};
+}
+
+/// The older records get a name of their own before the new ones take theirs; a name they were given by a
+/// program that was ended then will do.
+base::Result<void> Store::keepOlder(int version) const
+{
+    const QString name = m_home + u".version-%1"_s.arg(version);
+    auto kept = base::nameToo(m_home, name);
+    for (int i = 2; !kept && kept.error().kind == ErrorKind::Refused; ++i)
+        kept = base::nameToo(m_home, name + u"-%1"_s.arg(i));
+    if (!kept)
+        return Error{ErrorKind::Unwritable,
+                     base::said("The records cannot be kept as they are before they are brought up to date."),
+                     {}};
+    return {};
+}
+
+/// What was rebuilt belongs to whom the older records belonged.
+base::Result<void> Store::takePlace() const
+{
+    struct stat home = {};
+    if (stat(m_home.toLocal8Bit().constData(), &home) == 0 && home.st_uid != geteuid())
+        (void)!chown(unfinished().toLocal8Bit().constData(), home.st_uid, home.st_gid);
+    return base::moveOver(unfinished(), m_home);
 }
 
 } // namespace storage

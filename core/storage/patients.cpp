@@ -139,8 +139,8 @@ base::Result<void> refuseStrangeVisits(const Store& store, const PatientId& pati
 {
     int visits = 0;
     const QString sql = uR"(
-        SELECT COUNT(DISTINCT series) FROM visits
-        WHERE patient = :patient AND series IN (:earlier, :later))"_s;
+        SELECT COUNT(*) FROM visits
+        WHERE patient = :patient AND version = 1 AND id IN (:earlier, :later))"_s;
     auto counted =
         read(store, sql,
              {{":patient", key(patient)}, {":earlier", key(word.earlier)}, {":later", key(word.later)}},

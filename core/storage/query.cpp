@@ -2,7 +2,7 @@
 
 #include "core/base/text.h"
 
-#include <QSqlError>
+#include <sqlite3.h>
 
 #include <cmath>
 
@@ -10,29 +10,6 @@ using namespace Qt::StringLiterals;
 
 namespace storage
 {
-
-namespace
-{
-
-base::Result<QSqlQuery> run(const Store& store, const QString& sql, const std::vector<Binding>& bindings)
-{
-    QSqlQuery query(store.database());
-    query.setForwardOnly(true);
-    bool isDone = true;
-    if (bindings.empty()) { // prepared, a colon in a comment or a trigger would be taken for a name
-        isDone = query.exec(sql);
-    } else {
-        isDone = query.prepare(sql);
-        for (const Binding& binding : bindings)
-            query.bindValue(QString::fromLatin1(binding.name), binding.value);
-        isDone = isDone && query.exec();
-    }
-    if (!isDone)
-        return Store::errorFrom(query.lastError());
-    return query;
-}
-
-} // namespace
 
 QVariant text(const QString& words)
 {
@@ -70,55 +47,76 @@ bool isStorable(std::optional<double> value)
     return !value || std::isfinite(*value);
 }
 
+QByteArrayView Row::view()
+{
+    const auto* bytes = static_cast<const char*>(sqlite3_column_blob(m_row, m_column));
+    return {bytes, sqlite3_column_bytes(m_row, m_column++)};
+}
+
+bool Row::isNull() const
+{
+    return sqlite3_column_type(m_row, m_column) == SQLITE_NULL;
+}
+
 QStringList Row::lines()
 {
-    return text().split(u'\n', Qt::SkipEmptyParts);
+    const QString words = text();
+    return words.isEmpty() ? QStringList() : words.split(u'\n', Qt::SkipEmptyParts);
+}
+
+qint64 Row::whole64()
+{
+    return sqlite3_column_int64(m_row, m_column++);
 }
 
 std::optional<double> Row::numberIfAny()
 {
-    const QVariant value = next();
-    return value.isNull() ? std::nullopt : std::optional(value.toDouble());
+    const bool isThere = !isNull();
+    const double number = sqlite3_column_double(m_row, m_column++);
+    return isThere ? std::optional(number) : std::nullopt;
 }
 
-std::optional<int> Row::wholeIfAny()
+std::optional<qint64> Row::wholeIfAny()
 {
-    const QVariant value = next();
-    return value.isNull() ? std::nullopt : std::optional(value.toInt());
+    const bool isThere = !isNull();
+    const qint64 number = whole64();
+    return isThere ? std::optional(number) : std::nullopt;
 }
 
 std::optional<QDate> Row::dayIfAny()
 {
-    const QVariant value = next();
-    return value.isNull() ? std::nullopt : std::optional(QDate::fromString(value.toString(), Qt::ISODate));
+    const bool isThere = !isNull();
+    const QString words = text();
+    return isThere ? std::optional(QDate::fromString(words, Qt::ISODate)) : std::nullopt;
 }
 
 QDateTime Row::instant()
 {
-    return QDateTime::fromString(text(), Qt::ISODateWithMs);
+    const QString words = text();
+    return words.isEmpty() ? QDateTime() : QDateTime::fromString(words, Qt::ISODateWithMs);
 }
 
 base::Result<int> write(const Store& store, const QString& sql, const std::vector<Binding>& bindings)
 {
-    auto query = run(store, sql, bindings);
-    if (!query)
-        return query.error();
-    return query->numRowsAffected();
+    Statements::Run run(store.statements(), sql, bindings);
+    if (const auto done = run.step(); !done)
+        return done.error();
+    return run.touched();
 }
 
 base::Result<void> read(const Store& store, const QString& sql, const std::vector<Binding>& bindings,
                         const std::function<base::Result<void>(Row&)>& take)
 {
-    auto query = run(store, sql, bindings);
-    if (!query)
-        return query.error();
-    while (query->next()) {
-        Row row(*query);
+    Statements::Run run(store.statements(), sql, bindings);
+    auto more = run.step();
+    while (more && *more) {
+        Row row(run.row());
         if (auto taken = take(row); !taken)
             return taken;
+        more = run.step();
     }
-    if (query->lastError().isValid())
-        return Store::errorFrom(query->lastError());
+    if (!more)
+        return more.error();
     return {};
 }
 

@@ -2,9 +2,8 @@
 
 #include "core/base/id.h"
 #include "core/base/result.h"
+#include "core/storage/statements.h"
 #include "core/storage/store.h"
-
-#include <QSqlQuery>
 
 #include <functional>
 #include <optional>
@@ -12,12 +11,6 @@
 
 namespace storage
 {
-
-/// What stands for one `:name` of a statement.
-struct Binding {
-    const char* name;
-    QVariant value;
-};
 
 /// How values are stored. Text loses outer spaces and U+0000; an absent date or number is NULL.
 QVariant text(const QString& words);
@@ -39,18 +32,20 @@ bool isStorable(std::optional<double> value);
 class Row
 {
 public:
-    explicit Row(const QSqlQuery& query) : m_query(query) {}
+    explicit Row(sqlite3_stmt* row) : m_row(row) {}
 
-    QString text() { return next().toString(); }
+    /// As it lies there, in UTF-8; gone with the row.
+    QByteArrayView view();
+    QString text() { return QString::fromUtf8(view()); }
     QStringList lines();
-    int whole() { return next().toInt(); }
+    qint64 whole64();
+    int whole() { return int(whole64()); }
     bool flag() { return whole() == 1; }
-    double number() { return next().toDouble(); }
     std::optional<double> numberIfAny();
-    std::optional<int> wholeIfAny();
+    std::optional<qint64> wholeIfAny();
     std::optional<QDate> dayIfAny();
     QDateTime instant(); ///< invalid where there is none
-    QByteArray bytes() { return next().toByteArray(); }
+    QByteArray bytes() { return view().toByteArray(); }
     template <class Record>
     base::Id<Record> key()
     {
@@ -58,9 +53,9 @@ public:
     }
 
 private:
-    QVariant next() { return m_query.value(m_column++); }
+    bool isNull() const;
 
-    const QSqlQuery& m_query;
+    sqlite3_stmt* m_row;
     int m_column = 0;
 };
 

@@ -88,17 +88,21 @@ base::Result<void> addBrokenRules(QStringList& faults, const Store& store)
         {uR"(SELECT letters.id FROM letters JOIN visits ON visits.id = letters.visit
              WHERE letters.state = 'signed' AND visits.state = 'draft')"_s,
          u"Letter %1: It is signed, and its visit is not."_s},
-        {uR"(SELECT visit_withdrawals.series FROM visit_withdrawals
-             WHERE reason = '' OR author_name = '' OR withdrawn_at = ''
+        {uR"(SELECT firsts.id FROM visit_withdrawals JOIN visits firsts ON firsts.key = visit_withdrawals.series
+             WHERE reason = '' OR visit_withdrawals.author_name = '' OR withdrawn_at = ''
                 OR EXISTS (SELECT 1 FROM visits WHERE visits.series = visit_withdrawals.series
                            AND visits.state = 'draft'))"_s,
          u"Visit %1: It is entered in error without a reason, an author or an instant, or while a draft."_s},
-        {uR"(SELECT visit_withdrawals.series FROM visit_withdrawals
-             WHERE NOT EXISTS (SELECT 1 FROM audit_trail JOIN visits ON visits.id = audit_trail.record
+        {uR"(SELECT firsts.id FROM visit_withdrawals JOIN visits firsts ON firsts.key = visit_withdrawals.series
+             WHERE NOT EXISTS (SELECT 1 FROM audit_trail
+                               JOIN audit_records ON audit_records.key = audit_trail.record
+                               JOIN visits ON visits.id = audit_records.record
                                WHERE visits.series = visit_withdrawals.series
                                  AND audit_trail.action = 'withdrawn'))"_s,
          u"Visit %1: It is entered in error, but the audit trail does not say so."_s},
-        {uR"(SELECT visits.id FROM audit_trail JOIN visits ON visits.id = audit_trail.record
+        {uR"(SELECT visits.id FROM audit_trail
+             JOIN audit_records ON audit_records.key = audit_trail.record
+             JOIN visits ON visits.id = audit_records.record
              WHERE audit_trail.action = 'withdrawn' AND NOT EXISTS (
                  SELECT 1 FROM visit_withdrawals WHERE visit_withdrawals.series = visits.series))"_s,
          u"Visit %1: The audit trail says that it was entered in error, the visit does not."_s},

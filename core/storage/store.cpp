@@ -2,12 +2,13 @@
 
 #include "core/storage/audit_trail.h"
 #include "core/storage/query.h"
+#include "core/storage/statements.h"
 #include "core/storage/transaction.h"
 #include "core/storage/writer_lock.h"
 
 #include <QFileInfo>
 #include <QSqlDriver>
-#include <QSqlQuery>
+#include <QSqlError>
 #include <QUuid>
 
 #include <sqlite3.h>
@@ -56,8 +57,9 @@ Store::~Store()
         m_lock->withdraw();
 }
 
-void Store::disconnect() const
+void Store::disconnect()
 {
+    m_statements.reset(); // SQLite closes no connection that still has some
     database().close();
     QSqlDatabase::removeDatabase(m_connection);
 }
@@ -76,7 +78,8 @@ base::Result<void> Store::connect(Opening opening)
                                    ? u"QSQLITE_BUSY_TIMEOUT=5000;QSQLITE_OPEN_READONLY"_s
                                    : u"QSQLITE_BUSY_TIMEOUT=5000"_s);
     if (!database.open())
-        return errorFrom(database.lastError());
+        return errorOf(database.lastError().nativeErrorCode().toInt(), database.lastError().text());
+    m_statements = std::make_unique<Statements>(handleOf(database));
     m_place = placeOf(m_file);
     return {};
 }
@@ -113,7 +116,7 @@ base::Result<void> Store::takeCopyOf(const Store& other) const
 {
     const Error failed{ErrorKind::Unreadable, base::said("The records could not be copied into memory."), {}};
     sqlite3_backup* copy =
-        sqlite3_backup_init(handleOf(database()), "main", handleOf(other.database()), "main");
+        sqlite3_backup_init(m_statements->database(), "main", other.m_statements->database(), "main");
     if (copy == nullptr)
         return failed;
     const int reached = sqlite3_backup_step(copy, -1);
@@ -152,12 +155,14 @@ base::Result<void> Store::makeDurable() const
     const auto mode = ask(u"PRAGMA journal_mode = WAL"_s);
     if (!mode)
         return mode.error();
-    if (mode->toString() != u"wal"_s) {
+    if (*mode != u"wal"_s) {
         return Error{
             ErrorKind::Unwritable,
             base::said("This place cannot keep a records file safely; choose a folder on a local disk."),
             {}};
     }
+    QFile::remove(m_file +
+                  u"-journal"_s); // of a program ended before its first write; with the log nobody reads it
     return {};
 }
 
@@ -170,13 +175,18 @@ base::Result<void> Store::copyInto(const QString& path) const
 }
 
 /// Runs one statement; the first column of its first row, if it has any.
-base::Result<QVariant> Store::ask(const QString& statement) const
+base::Result<QString> Store::ask(const QString& statement) const
 {
-    QSqlQuery query(database());
-    query.setForwardOnly(true);
-    if (!query.exec(statement))
-        return errorFrom(query.lastError());
-    return query.next() ? query.value(0) : QVariant();
+    QString answer;
+    bool isFirst = true;
+    auto asked = read(*this, statement, {}, [&](Row& row) -> base::Result<void> {
+        if (std::exchange(isFirst, false))
+            answer = row.text();
+        return {};
+    });
+    if (!asked)
+        return asked.error();
+    return answer;
 }
 
 base::Result<void> Store::begin(bool writes)
@@ -216,42 +226,6 @@ void Store::rollBack()
     (void)ask(u"RELEASE part_%1"_s.arg(m_depth));
 }
 
-base::Error Store::errorFrom(const QSqlError& error)
-{
-    // https://www.sqlite.org/rescode.html; the low byte is the primary code.
-    const int extended = error.nativeErrorCode().toInt();
-    const QString detail = error.text();
-    switch (extended & 0xff) {
-    case 5: // busy
-    case 6: // locked
-        return {
-            ErrorKind::Unwritable,
-            base::said(
-                "Another program is writing to the records, so nothing was saved; try again in a moment."),
-            detail};
-    case 8: // read only
-        return {ErrorKind::Unwritable, base::said("The records file is read-only."), detail};
-    case 10: // input or output
-        return {ErrorKind::Unwritable, base::said("The disk did not answer, so nothing was saved."), detail};
-    case 13: // full
-        return {ErrorKind::Unwritable, base::said("The disk is full, so nothing was saved."), detail};
-    case 14: // cannot open
-        return {ErrorKind::Unwritable, base::said("The records file cannot be opened."), detail};
-    case 11: // corrupt
-        return {ErrorKind::Unreadable, base::said("The records file is damaged; restore it from a copy."),
-                detail};
-    case 26: // no database
-        return {ErrorKind::Foreign, base::said("This is not a records file."), detail};
-    case 19:                  // constraint
-        if (extended == 1811) // raised by one of our triggers, in our own words
-            return {ErrorKind::Refused, base::titled(error.databaseText()), detail};
-        return {ErrorKind::Invalid, base::said("The records do not allow this entry, so nothing was saved."),
-                detail};
-    default:
-        return {ErrorKind::Unreadable, base::said("The records file does not hold what it should."), detail};
-    }
-}
-
 base::Result<QStringList> Store::fileFaults() const
 {
     QStringList faults;
@@ -264,9 +238,10 @@ base::Result<QStringList> Store::fileFaults() const
         return checked.error();
     auto linked = read(*this, u"PRAGMA foreign_key_check"_s, {}, [&](Row& row) -> base::Result<void> {
         const QString table = row.text();
-        const int number = row.whole();
-        faults += u"Row %1 of the table %2 belongs to a record in %3 that is not there."_s.arg(number).arg(
-            table, row.text());
+        const auto number = row.wholeIfAny(); // a clustered table has none
+        const QString one = number ? u"Row %1"_s.arg(*number) : u"A row"_s;
+        faults +=
+            u"%1 of the table %2 belongs to a record in %3 that is not there."_s.arg(one, table, row.text());
         return {};
     });
     if (!linked)

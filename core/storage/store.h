@@ -6,7 +6,6 @@
 
 #include <QDateTime>
 #include <QSqlDatabase>
-#include <QSqlError>
 #include <QStringList>
 
 #include <functional>
@@ -21,10 +20,13 @@ namespace storage
 struct Access {
     QString who;
     std::function<QDateTime()> now; ///< UTC
+    /// Told while older records are brought up to date; false leaves them as they were. May be empty.
+    std::function<bool(int percent)> progress = {};
 };
 
 using records::Opening;
 
+class Statements;
 class Transaction;
 class WriterLock;
 struct Migration;
@@ -34,10 +36,11 @@ struct Migration;
 class Store
 {
 public:
-    /// Opens a records file and brings it to the newest schema (a copy is kept beside it before an older one
-    /// is migrated). A file of another program (Foreign), of a newer Aplomb (Newer), one that is damaged
-    /// (Unreadable), that cannot be written (Unwritable) or that another program has open to write (Refused)
-    /// is refused in plain words. A new file is there whole or not at all, and readable by its owner only.
+    /// Opens a records file. An older one is rebuilt beside its place in the newest schema, compared value by
+    /// value, and only then replaced; it keeps a name of its own beside it. A file of another program
+    /// (Foreign), of a newer Aplomb (Newer), one that is damaged (Unreadable), that cannot be written
+    /// (Unwritable) or that another program has open to write (Refused) is refused in plain words. A new file
+    /// is there whole or not at all, and readable by its owner only.
     static base::Result<std::unique_ptr<Store>> open(const QString& path, const Access& access,
                                                      Opening opening);
     /// The same with another migration chain than the program's own.
@@ -58,13 +61,10 @@ public:
     /// Who writes from now on.
     void setWho(const QString& who) { m_access.who = who; }
     QSqlDatabase database() const;
+    Statements& statements() const { return *m_statements; }
 
     base::Result<records::Clinic> clinic() const;
     base::Result<void> save(const records::Clinic& clinic);
-
-    /// What the database said, as the kind of error it is. Busy, read-only and full are Unwritable, damaged
-    /// is Unreadable, a broken rule of the schema is Invalid, a frozen record is Refused.
-    static base::Error errorFrom(const QSqlError& error);
 
     /// Faults of the file itself, one sentence each: pages, indexes, constraints, foreign keys.
     base::Result<QStringList> fileFaults() const;
@@ -81,7 +81,7 @@ private:
     static Opened asCopy(const QString& path, const Access& access, const std::vector<Migration>& chain);
     base::Result<void> makeEmpty(const std::vector<Migration>& chain);
     base::Result<void> connect(Opening opening);
-    void disconnect() const;
+    void disconnect();
     base::Result<void> takeCopyOf(const Store& other) const;
     base::Result<void> refuseMoved() const;
     base::Result<void> refuseNewer(const std::vector<Migration>& chain) const;
@@ -91,11 +91,14 @@ private:
     base::Result<void> markAsOurs() const;
     base::Result<void> refuseForeign() const;
     base::Result<void> makeDurable() const;
-    base::Result<void> keepOlder(const std::vector<Migration>& chain) const;
     base::Result<void> modernise(const std::vector<Migration>& chain);
-    base::Result<void> keepCopy(int version) const;
+    base::Result<void> rebuild(const std::vector<Migration>& chain);
+    base::Result<void> refuseUnlinked() const;
+    base::Result<void> keepOlder(int version) const;
+    base::Result<void> takePlace() const;
+    base::Result<void> reconnect(const QString& file);
     base::Result<void> copyInto(const QString& path) const;
-    base::Result<QVariant> ask(const QString& statement) const;
+    base::Result<QString> ask(const QString& statement) const;
     base::Result<void> begin(bool writes);
     base::Result<void> commit();
     void rollBack();
@@ -112,7 +115,8 @@ private:
     QString m_file; ///< what is connected to: the home, or what is not finished yet
     Access m_access;
     QString m_connection;
-    std::optional<Place> m_place; ///< of the file when it was opened
+    std::unique_ptr<Statements> m_statements; ///< while connected
+    std::optional<Place> m_place;             ///< of the file when it was opened
     std::unique_ptr<WriterLock> m_lock;
     bool m_isWriting = false; ///< the file is ours, up to date and in its place
     int m_depth = 0;          ///< transactions open, one inside another

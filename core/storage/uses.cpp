@@ -17,7 +17,7 @@ base::Result<std::vector<records::Use>> uses(const Store& store, const QString& 
     const QString sql = uR"(
         SELECT patients.id, family, given, record_number, visits.id, visits.day
         FROM visits JOIN patients ON patients.id = visits.patient
-        WHERE EXISTS (SELECT 1 FROM findings WHERE findings.visit = visits.id AND measure = :measure
+        WHERE EXISTS (SELECT 1 FROM findings WHERE findings.visit = visits.key AND measure = :measure
                       AND findings.state <> 'not-asked')
           AND %1
         ORDER BY visits.day DESC, family, given, visits.id)"_s.arg(thatCounts(Drafts::Too));
@@ -37,8 +37,8 @@ base::Result<std::vector<records::Finding>> findingsOf(Store& store, const QStri
     const Transaction transaction(store, Transaction::Kind::Reads);
     if (!transaction.begun())
         return transaction.begun().error();
-    const auto visits =
-        visitsWhere(store, u"visits.id IN (SELECT visit FROM findings WHERE measure = :key)"_s, measure);
+    const auto visits = VisitReader(store).where(
+        u"visits.key IN (SELECT visit FROM findings WHERE measure = :key)"_s, measure);
     if (!visits)
         return visits.error();
     std::vector<records::Finding> findings;

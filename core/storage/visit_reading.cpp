@@ -1,9 +1,10 @@
 #include "core/storage/visit_reading.h"
 
 #include "core/catalogue/own.h"
-#include "core/storage/query.h"
+#include "core/storage/number_list.h"
 
-#include <QSet>
+#include <QJsonDocument>
+#include <QJsonObject>
 
 #include <algorithm>
 #include <numeric>
@@ -18,139 +19,50 @@ namespace
 
 using base::Error;
 using base::ErrorKind;
+using records::Conditions;
 using records::Finding;
 using records::Visit;
 
 const Error unknownWord{
     ErrorKind::Unreadable, base::said("The records hold a word this program does not know."), {}};
 
-/// Where the rows read so far ended up, so that later rows find what they belong to.
-struct Loading {
-    const RareParts* rare = nullptr;
-    std::vector<Visit> visits;
-    std::vector<std::vector<int>> positions; ///< of each visit's findings
-    QSet<QString> measures;                  ///< one text for all findings of a measure
-    QHash<QString, size_t> visitAt;
-    QHash<QString, std::pair<size_t, size_t>> findingAt;
-
-    Finding& finding(const QString& id)
-    {
-        const auto [visit, finding] = findingAt.value(id);
-        return visits.at(visit).findings.at(finding);
-    }
-};
-
-base::Result<void> takeVisit(Loading& loading, Row& row)
+/// What a code means, asked of `meaning` the first time alone.
+template <class Meaning, class Ask>
+std::optional<Meaning> known(QHash<QByteArray, std::optional<Meaning>>& all, QByteArrayView code, Ask meaning)
 {
-    Visit visit;
-    visit.id = row.key<Visit>();
-    visit.series = row.key<Visit>();
-    visit.version = row.whole();
-    visit.revision = row.whole();
-    visit.patient = row.key<records::Patient>();
-    visit.day = row.dayIfAny().value_or(QDate());
-    const auto state = records::visitStateFromCode(row.text());
-    visit.form = row.text();
-    const QString formMade = row.text();
-    visit.formAsMade = catalogue::formFrom(formMade);
-    visit.conditionsConfirmed = row.flag();
-    visit.author = {row.text(), row.text(), row.text()};
-    visit.signedAt = row.instant();
-    visit.amendmentReason = row.text();
-    if (const QString reason = row.text(); !reason.isEmpty())
-        visit.withdrawn = {reason, {row.text(), row.text(), row.text()}, row.instant()};
-    if (!state || (!formMade.isEmpty() && !visit.formAsMade))
+    const auto found = all.constFind(QByteArray::fromRawData(code.data(), code.size()));
+    return found != all.constEnd() ? *found
+                                   : *all.insert(code.toByteArray(), meaning(QString::fromUtf8(code)));
+}
+
+/// The numbers of a list; nothing for no list.
+base::Result<NumberList> listFrom(Row& row)
+{
+    const QByteArrayView words = row.view();
+    if (words.isEmpty())
+        return NumberList();
+    auto numbers = numbersFrom(words);
+    if (!numbers)
         return unknownWord;
-    visit.state = *state;
-    loading.visitAt.insert(visit.id.text, loading.visits.size());
-    loading.visits.push_back(std::move(visit));
-    loading.positions.emplace_back();
-    return {};
+    return std::move(*numbers);
 }
 
-std::optional<values::Value> valueFrom(Row& row)
+void takeTrials(Finding& finding, const NumberList& trials)
 {
-    const QString state = row.text();
-    const auto number = row.numberIfAny();
-    const auto unit = values::unitFromCode(row.text());
-    const auto grade = row.wholeIfAny();
-    const QString choice = row.text();
-    const QString reason = row.text();
-    if (const auto absence = values::absenceFromCode(state))
-        return values::Missing{*absence, reason};
-    if (number && unit)
-        return values::Quantity{*number, *unit};
-    if (grade)
-        return values::Grade{*grade};
-    if (!choice.isEmpty())
-        return values::Choice{choice};
-    return std::nullopt;
-}
-
-base::Result<void> takeFinding(Loading& loading, Row& row)
-{
-    const QString id = row.text();
-    const size_t visit = loading.visitAt.value(row.text());
-    const int position = row.whole();
-    Finding finding;
-    finding.measure = *loading.measures.insert(row.text());
-    const auto side = records::sideFromCode(row.text());
-    const auto value = valueFrom(row);
-    if (!side || !value)
-        return unknownWord;
-    finding.side = *side;
-    finding.value = *value;
-    finding.capReached = row.flag();
-    finding.signs = row.lines();
-    finding.note = row.text();
-    if (loading.rare != nullptr) {
-        finding.taps = loading.rare->taps.value(id);
-        finding.exceptions = loading.rare->exceptions.value(id);
+    finding.trials.reserve(trials.size());
+    int number = 0;
+    for (const std::optional<double>& trial : trials) {
+        ++number;
+        if (trial)
+            records::addTrial(finding, number, *trial);
     }
-    auto& findings = loading.visits.at(visit).findings;
-    loading.findingAt.insert(id, {visit, findings.size()});
-    findings.push_back(std::move(finding));
-    loading.positions[visit].push_back(position);
-    return {};
 }
 
-/// Number `number` of a list, counted from 1.
-void put(std::vector<double>& numbers, int number, double value)
+bool takeTaps(Finding& finding, const NumberList& taps)
 {
-    numbers.resize(std::max(numbers.size(), size_t(number)));
-    numbers[size_t(number) - 1] = value;
-}
-
-base::Result<void> takeTrial(Loading& loading, Row& row)
-{
-    Finding& finding = loading.finding(row.text());
-    const int number = row.whole();
-    records::addTrial(finding, number, row.number());
-    return {};
-}
-
-base::Result<void> takeTap(Loading& loading, Row& row)
-{
-    Finding& finding = loading.finding(row.text());
-    const int number = row.whole();
-    put(finding.taps, number, row.number());
-    return {};
-}
-
-base::Result<void> takeException(Loading& loading, Row& row)
-{
-    Finding& finding = loading.finding(row.text());
-    const QString name = row.text();
-    finding.exceptions[name] = row.text();
-    return {};
-}
-
-base::Result<void> takeCondition(Loading& loading, Row& row)
-{
-    Visit& visit = loading.visits.at(loading.visitAt.value(row.text()));
-    const QString name = row.text();
-    visit.conditions[name] = row.text();
-    return {};
+    for (const std::optional<double>& tap : taps)
+        finding.taps.push_back(tap.value_or(0));
+    return std::ranges::all_of(taps, [](const auto& tap) { return tap.has_value(); });
 }
 
 /// In the order in which they were first entered.
@@ -168,85 +80,171 @@ void arrange(std::vector<Finding>& findings, const std::vector<int>& positions)
     findings = std::move(arranged);
 }
 
-/// Most visits repeat the conditions of the one before; then both share one map.
-void shareConditions(std::vector<Visit>& visits)
+/// The one text of a row that is referred to by its key.
+base::Result<QByteArray> referred(const Store& store, const QString& sql, qint64 key)
 {
-    for (size_t i = 1; i < visits.size(); ++i) {
-        if (visits[i].conditions == visits[i - 1].conditions)
-            visits[i].conditions = visits[i - 1].conditions;
-    }
+    QByteArray words;
+    auto found = read(store, sql, {{":key", key}}, [&](Row& row) -> base::Result<void> {
+        words = row.bytes();
+        return {};
+    });
+    if (!found)
+        return found.error();
+    return words;
 }
 
 } // namespace
 
-base::Result<RareParts> rareParts(const Store& store)
+base::Result<std::vector<Visit>> VisitReader::where(const QString& condition, const QString& key)
 {
-    RareParts rare;
-    const auto takeTaps = [&](Row& row) -> base::Result<void> {
-        std::vector<double>& taps = rare.taps[row.text()];
-        const int number = row.whole();
-        put(taps, number, row.number());
-        return {};
-    };
-    const auto takeExceptions = [&](Row& row) -> base::Result<void> {
-        records::Conditions& exceptions = rare.exceptions[row.text()];
-        const QString name = row.text();
-        exceptions[name] = row.text();
-        return {};
-    };
-    if (auto taken = read(store, u"SELECT finding, number, at_s FROM taps"_s, {}, takeTaps); !taken)
-        return taken.error();
-    if (auto taken =
-            read(store, u"SELECT finding, name, value FROM finding_conditions"_s, {}, takeExceptions);
-        !taken)
-        return taken.error();
-    return rare;
+    const QString sql = uR"(
+        SELECT visits.key, visits.id, firsts.id, visits.version, visits.revision, visits.patient, visits.day, visits.state,
+               visits.form, visits.form_made, visits.conditions, visits.conditions_confirmed, visits.author_name,
+               visits.author_role, visits.author_registration, visits.signed_at, visits.amendment_reason,
+               visit_withdrawals.reason, visit_withdrawals.author_name, visit_withdrawals.author_role,
+               visit_withdrawals.author_registration, withdrawn_at
+        FROM visits
+        JOIN visits firsts ON firsts.key = visits.series
+        LEFT JOIN visit_withdrawals ON visit_withdrawals.series = visits.series
+        WHERE %1 ORDER BY visits.day, firsts.id, visits.version)"_s;
+    std::vector<Visit> visits;
+    auto found = read(m_store, sql.arg(condition), {{":key", key}}, [&](Row& row) -> base::Result<void> {
+        const qint64 visitKey = row.whole64();
+        auto visit = visitFrom(row);
+        if (!visit)
+            return visit.error();
+        visits.push_back(std::move(*visit));
+        return addFindings(visits.back(), visitKey);
+    });
+    if (!found)
+        return found.error();
+    return visits;
 }
 
-base::Result<std::vector<Visit>> visitsWhere(const Store& store, const QString& condition, const QString& key,
-                                             const RareParts* rare)
+base::Result<Visit> VisitReader::visitFrom(Row& row)
 {
-    const QString visits = uR"(
-        SELECT visits.id, visits.series, version, revision, patient, day, state, form, form_made,
-               conditions_confirmed, visits.author_name, visits.author_role, visits.author_registration, signed_at,
-               amendment_reason, visit_withdrawals.reason, visit_withdrawals.author_name,
-               visit_withdrawals.author_role, visit_withdrawals.author_registration, withdrawn_at
-        FROM visits LEFT JOIN visit_withdrawals ON visit_withdrawals.series = visits.series
-        WHERE %1 ORDER BY day, visits.series, version)"_s;
-    const QString findings = uR"(
-        SELECT findings.id, findings.visit, position, measure, side, findings.state, number, unit, grade, choice, reason,
-               cap_reached, signs, note
-        FROM findings JOIN visits ON visits.id = findings.visit WHERE %1)"_s;
-    const QString trials = uR"(
-        SELECT finding, trials.number, trials.value FROM trials
-        JOIN findings ON findings.id = finding JOIN visits ON visits.id = findings.visit
-        WHERE %1)"_s;
-    const QString taps = uR"(
-        SELECT finding, taps.number, taps.at_s FROM taps
-        JOIN findings ON findings.id = finding JOIN visits ON visits.id = findings.visit
-        WHERE %1)"_s;
-    const QString exceptions = uR"(
-        SELECT finding, name, value FROM finding_conditions
-        JOIN findings ON findings.id = finding JOIN visits ON visits.id = findings.visit WHERE %1)"_s;
-    const QString conditions = uR"(
-        SELECT visit, name, value FROM visit_conditions JOIN visits ON visits.id = visit WHERE %1)"_s;
+    Visit visit;
+    visit.id = row.key<Visit>();
+    visit.series = row.key<Visit>();
+    visit.version = row.whole();
+    visit.revision = row.whole();
+    visit.patient = row.key<records::Patient>();
+    visit.day = row.dayIfAny().value_or(QDate());
+    const auto state = records::visitStateFromCode(row.text());
+    visit.form = row.text();
+    auto form = formMade(row.wholeIfAny());
+    auto set = conditions(row.wholeIfAny());
+    if (!form || !set)
+        return (form ? set.error() : form.error());
+    visit.formAsMade = std::move(*form);
+    visit.conditions = *set;
+    visit.conditionsConfirmed = row.flag();
+    visit.author = {row.text(), row.text(), row.text()};
+    visit.signedAt = row.instant();
+    visit.amendmentReason = row.text();
+    if (const QString reason = row.text(); !reason.isEmpty())
+        visit.withdrawn = {reason, {row.text(), row.text(), row.text()}, row.instant()};
+    if (!state)
+        return unknownWord;
+    visit.state = *state;
+    return visit;
+}
 
-    Loading loading;
-    loading.rare = rare;
-    std::vector<std::pair<QString, base::Result<void> (*)(Loading&, Row&)>> parts = {
-        {visits, &takeVisit}, {findings, &takeFinding}, {trials, &takeTrial}, {conditions, &takeCondition}};
-    if (rare == nullptr)
-        parts.insert(parts.end(), {{taps, &takeTap}, {exceptions, &takeException}});
-    for (const auto& part : parts) {
-        auto loaded = read(store, part.first.arg(condition), {{":key", key}},
-                           [&](Row& row) { return part.second(loading, row); });
-        if (!loaded)
-            return loaded.error();
-    }
-    for (size_t visit = 0; visit < loading.visits.size(); ++visit)
-        arrange(loading.visits[visit].findings, loading.positions[visit]);
-    shareConditions(loading.visits);
-    return std::move(loading.visits);
+base::Result<void> VisitReader::addFindings(Visit& visit, qint64 key)
+{
+    const QString sql = uR"(
+        SELECT position, measure, side, state, number, unit, grade, choice, reason, trials, cap_reached, signs, note, taps,
+               exceptions
+        FROM findings WHERE visit = :visit)"_s;
+    std::vector<int> positions;
+    auto found = read(m_store, sql, {{":visit", key}}, [&](Row& row) -> base::Result<void> {
+        positions.push_back(row.whole());
+        auto finding = findingFrom(row);
+        if (!finding)
+            return finding.error();
+        visit.findings.push_back(std::move(*finding));
+        return {};
+    });
+    arrange(visit.findings, positions);
+    return found;
+}
+
+base::Result<Finding> VisitReader::findingFrom(Row& row)
+{
+    Finding finding;
+    finding.measure = *known<QString>(m_measures, row.view(), [](const QString& id) { return id; });
+    const auto side = known<records::Side>(m_sides, row.view(), &records::sideFromCode);
+    auto value = valueFrom(row);
+    const auto trials = listFrom(row);
+    finding.capReached = row.flag();
+    finding.signs = row.lines();
+    finding.note = row.text();
+    const auto taps = listFrom(row);
+    auto exceptions = conditions(row.wholeIfAny());
+    if (!exceptions)
+        return exceptions.error();
+    if (!side || !value || !trials || !taps || !takeTaps(finding, *taps))
+        return unknownWord;
+    takeTrials(finding, *trials);
+    finding.side = *side;
+    finding.value = std::move(*value);
+    finding.exceptions = *exceptions;
+    return finding;
+}
+
+std::optional<values::Value> VisitReader::valueFrom(Row& row)
+{
+    const QByteArrayView state = row.view();
+    const auto absence = state == "done" ? std::nullopt : values::absenceFromCode(QString::fromUtf8(state));
+    const auto number = row.numberIfAny();
+    const auto unit = known<values::Unit>(m_units, row.view(), &values::unitFromCode);
+    const auto grade = row.wholeIfAny();
+    const QString choice = row.text();
+    const QString reason = row.text();
+    if (absence)
+        return values::Missing{*absence, reason};
+    if (number && unit)
+        return values::Quantity{*number, *unit};
+    if (grade)
+        return values::Grade{int(*grade)};
+    if (!choice.isEmpty())
+        return values::Choice{choice};
+    return std::nullopt;
+}
+
+base::Result<Conditions> VisitReader::conditions(std::optional<qint64> set)
+{
+    if (!set)
+        return Conditions();
+    if (const auto found = m_sets.constFind(*set); found != m_sets.constEnd())
+        return *found;
+    const auto words = referred(m_store, u"SELECT conditions FROM condition_sets WHERE key = :key"_s, *set);
+    if (!words)
+        return words.error();
+    const QJsonObject all = QJsonDocument::fromJson(*words).object();
+    Conditions conditions;
+    for (auto one = all.begin(); one != all.end(); ++one)
+        conditions[one.key()] = one.value().toString();
+    if (conditions.isEmpty())
+        return unknownWord;
+    m_sets.insert(*set, conditions);
+    return conditions;
+}
+
+base::Result<std::optional<catalogue::Form>> VisitReader::formMade(std::optional<qint64> key)
+{
+    if (!key)
+        return std::optional<catalogue::Form>();
+    if (const auto found = m_forms.constFind(*key); found != m_forms.constEnd())
+        return std::optional(*found);
+    const auto words = referred(m_store, u"SELECT document FROM forms_made WHERE key = :key"_s, *key);
+    if (!words)
+        return words.error();
+    const auto form = catalogue::formFrom(QString::fromUtf8(*words));
+    if (!form)
+        return unknownWord;
+    m_forms.insert(*key, *form);
+    return form;
 }
 
 QString thatCounts(Drafts drafts)

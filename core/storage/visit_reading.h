@@ -1,25 +1,43 @@
 #pragma once
 
 #include "core/records/visit.h"
-#include "core/storage/store.h"
+#include "core/storage/query.h"
 
 #include <QHash>
 
 namespace storage
 {
 
-/// What few findings have, by the finding's id, read at once for a pass over all patients.
-struct RareParts {
-    QHash<QString, std::vector<double>> taps;
-    QHash<QString, records::Conditions> exceptions;
-};
-base::Result<RareParts> rareParts(const Store& store);
+/// Reads visits with everything in them. What many of them share (sets of conditions, forms as made, the
+/// names of measures) is read once and shared, so one reader serves for a whole pass; it lives within one
+/// transaction of the caller, since it does not see later changes.
+class VisitReader
+{
+public:
+    explicit VisitReader(const Store& store) : m_store(store) {}
 
-/// The visits of which a condition on `visits` holds (with `:key` in it), with everything in them, oldest day
-/// and version first; a handful of queries, however many there are, two fewer where `rare` holds their rows.
-/// Inside a transaction of the caller.
-base::Result<std::vector<records::Visit>> visitsWhere(const Store& store, const QString& condition,
-                                                      const QString& key, const RareParts* rare = nullptr);
+    /// The visits of which a condition on `visits` holds, with `:key` in it; oldest day and version first.
+    base::Result<std::vector<records::Visit>> where(const QString& condition, const QString& key);
+
+private:
+    /// What a code means, looked up once.
+    template <class Meaning>
+    using Known = QHash<QByteArray, std::optional<Meaning>>;
+
+    base::Result<records::Visit> visitFrom(Row& row);
+    base::Result<void> addFindings(records::Visit& visit, qint64 key);
+    base::Result<records::Finding> findingFrom(Row& row);
+    std::optional<values::Value> valueFrom(Row& row);
+    base::Result<records::Conditions> conditions(std::optional<qint64> set);
+    base::Result<std::optional<catalogue::Form>> formMade(std::optional<qint64> key);
+
+    const Store& m_store;
+    QHash<qint64, records::Conditions> m_sets;
+    QHash<qint64, catalogue::Form> m_forms;
+    Known<QString> m_measures;
+    Known<records::Side> m_sides;
+    Known<values::Unit> m_units;
+};
 
 /// Which drafts may be the version that counts: any, or that of a visit that was never signed.
 enum class Drafts { Too, OnlyFirst };

@@ -1,9 +1,10 @@
 #include "core/storage/visit_writing.h"
 
 #include "core/catalogue/own.h"
+#include "core/storage/condition_sets.h"
+#include "core/storage/keys.h"
+#include "core/storage/number_list.h"
 #include "core/storage/query.h"
-
-#include <QUuid>
 
 #include <algorithm>
 
@@ -19,47 +20,26 @@ using base::Error;
 using base::ErrorKind;
 using records::Finding;
 using records::Visit;
-using records::VisitId;
 
-base::Result<void> insertTrials(const Store& store, const QString& findingId, const Finding& finding)
+NumberList trialsOf(const Finding& finding)
 {
+    NumberList trials;
     for (size_t place = 0; place < finding.trials.size(); ++place) {
-        auto written =
-            write(store, u"INSERT INTO trials (finding, number, value) VALUES (:finding, :number, :value)"_s,
-                  {{":finding", findingId},
-                   {":number", records::trialNumber(finding, place)},
-                   {":value", finding.trials[place]}});
-        if (!written)
-            return written.error();
+        trials.resize(size_t(records::trialNumber(finding, place)));
+        trials.back() = finding.trials[place];
     }
-    return {};
+    return trials;
 }
 
-base::Result<void> insertTaps(const Store& store, const QString& findingId, const std::vector<double>& taps)
+/// NULL for no numbers.
+QVariant list(const NumberList& numbers)
 {
-    int count = 0;
-    for (const double tap : taps) {
-        auto written =
-            write(store, u"INSERT INTO taps (finding, number, at_s) VALUES (:finding, :number, :at)"_s,
-                  {{":finding", findingId}, {":number", ++count}, {":at", tap}});
-        if (!written)
-            return written.error();
-    }
-    return {};
+    return numbers.empty() ? QVariant() : QVariant(QString::fromLatin1(written(numbers)));
 }
 
-base::Result<void> insertExceptions(const Store& store, const QString& findingId,
-                                    const records::Conditions& exceptions)
+QVariant wholeOrNull(std::optional<qint64> number)
 {
-    for (const auto& [name, value] : exceptions.asKeyValueRange()) {
-        auto written =
-            write(store,
-                  u"INSERT INTO finding_conditions (finding, name, value) VALUES (:finding, :name, :value)"_s,
-                  {{":finding", findingId}, {":name", text(name)}, {":value", text(value)}});
-        if (!written)
-            return written.error();
-    }
-    return {};
+    return number ? QVariant(*number) : QVariant();
 }
 
 base::Result<void> refuseUnstorable(const Finding& finding)
@@ -75,37 +55,13 @@ base::Result<void> refuseUnstorable(const Finding& finding)
     return {};
 }
 
-/// The id and position the finding has in the visit, or would have.
-base::Result<std::pair<QString, int>> placeOf(const Store& store, const VisitId& visit,
-                                              const Finding& finding)
-{
-    std::pair<QString, int> place;
-    const QString sql = uR"(
-        SELECT COALESCE(MAX(CASE WHEN measure = :measure AND side = :side THEN id ELSE '' END), ''),
-               COALESCE(MAX(position), 0) + 1
-        FROM findings WHERE visit = :visit)"_s;
-    auto found =
-        read(store, sql,
-             {{":measure", text(finding.measure)}, {":side", code(finding.side)}, {":visit", key(visit)}},
-             [&](Row& row) -> base::Result<void> {
-                 place.first = row.text();
-                 place.second = row.whole();
-                 return {};
-             });
-    if (!found)
-        return found.error();
-    return place;
-}
-
-std::vector<Binding> bindingsOf(const QString& id, const VisitId& visit, int position, const Finding& finding)
+std::vector<Binding> bindingsOf(qint64 visit, const Finding& finding, std::optional<qint64> exceptions)
 {
     const auto* quantity = std::get_if<values::Quantity>(&finding.value);
     const auto* grade = std::get_if<values::Grade>(&finding.value);
     const auto* choice = std::get_if<values::Choice>(&finding.value);
     const auto* missing = std::get_if<values::Missing>(&finding.value);
-    return {{":id", id},
-            {":visit", key(visit)},
-            {":position", position},
+    return {{":visit", visit},
             {":measure", text(finding.measure)},
             {":side", code(finding.side)},
             {":state", values::stateCode(finding.value)},
@@ -113,21 +69,60 @@ std::vector<Binding> bindingsOf(const QString& id, const VisitId& visit, int pos
             {":unit", quantity != nullptr ? text(values::code(quantity->unit)) : QVariant()},
             {":grade", grade != nullptr ? QVariant(grade->step) : QVariant()},
             {":choice", choice != nullptr ? text(choice->key) : QVariant()},
+            {":trials", list(trialsOf(finding))},
             {":reason", text(missing != nullptr ? missing->reason : QString())},
             {":cap_reached", flag(finding.capReached)},
             {":signs", lines(finding.signs)},
-            {":note", text(finding.note)}};
+            {":note", text(finding.note)},
+            {":taps", list({finding.taps.begin(), finding.taps.end()})},
+            {":exceptions", wholeOrNull(exceptions)}};
 }
 
-base::Result<void> clearParts(const Store& store, const QString& findingId)
+/// The set of conditions a finding refers to, if it is there and does.
+base::Result<std::vector<qint64>> setOfFinding(const Store& store, qint64 visit, const QString& measure,
+                                               records::Side side)
 {
-    for (const QString& sql :
-         {u"DELETE FROM trials WHERE finding = :finding"_s, u"DELETE FROM taps WHERE finding = :finding"_s,
-          u"DELETE FROM finding_conditions WHERE finding = :finding"_s}) {
-        if (auto cleared = write(store, sql, {{":finding", findingId}}); !cleared)
-            return cleared.error();
-    }
-    return {};
+    std::vector<qint64> sets;
+    const QString sql = uR"(
+        SELECT exceptions FROM findings
+        WHERE visit = :visit AND measure = :measure AND side = :side AND exceptions IS NOT NULL)"_s;
+    auto found = read(store, sql, {{":visit", visit}, {":measure", text(measure)}, {":side", code(side)}},
+                      [&](Row& row) -> base::Result<void> {
+                          sets.push_back(row.whole64());
+                          return {};
+                      });
+    if (!found)
+        return found.error();
+    return sets;
+}
+
+/// The key of the version a visit begins with, of which `own` is the key where it is that itself.
+base::Result<qint64> keyOfSeries(const Store& store, const Visit& visit, qint64 own)
+{
+    if (visit.series == visit.id)
+        return own;
+    std::optional<qint64> series;
+    auto found = read(store, u"SELECT key FROM visits WHERE id = :id"_s, {{":id", key(visit.series)}},
+                      [&](Row& row) -> base::Result<void> {
+                          series = row.whole64();
+                          return {};
+                      });
+    if (!found)
+        return found.error();
+    if (!series)
+        return Error{ErrorKind::NotFound, base::said("This visit is not in the records."), {}};
+    return *series;
+}
+
+base::Result<std::optional<qint64>> keyOfForm(const Store& store, const std::optional<catalogue::Form>& form)
+{
+    if (!form)
+        return std::optional<qint64>();
+    const auto key =
+        keyOfText(store, u"forms_made"_s, u"document"_s, text(catalogue::written(*form)).toString().toUtf8());
+    if (!key)
+        return key.error();
+    return std::optional(*key);
 }
 
 } // namespace
@@ -136,79 +131,88 @@ base::Result<void> insertDraft(const Store& store, const Visit& visit)
 {
     if (!visit.day.isValid())
         return Error{ErrorKind::Invalid, base::said("A visit needs a day of the calendar."), {}};
+    const auto own = nextKey(store, u"visits"_s);
+    if (!own)
+        return own.error();
+    const auto series = keyOfSeries(store, visit, *own);
+    const auto form = series ? keyOfForm(store, visit.formAsMade) : series.error();
+    if (!form)
+        return form.error();
     const QString sql = uR"(
-        INSERT INTO visits (id, revision, series, version, patient, day, state, form, form_made,
+        INSERT INTO visits (key, id, revision, series, version, patient, day, state, form, form_made,
             conditions_confirmed, author_name, author_role, author_registration, amendment_reason)
-        VALUES (:id, 1, :series, :version, :patient, :day, 'draft', :form, :form_made, :confirmed, '', '', '',
+        VALUES (:key, :id, 1, :series, :version, :patient, :day, 'draft', :form, :form_made, :confirmed, '', '', '',
             :reason))"_s;
-    auto written =
-        write(store, sql,
-              {{":id", key(visit.id)},
-               {":series", key(visit.series)},
-               {":version", visit.version},
-               {":patient", key(visit.patient)},
-               {":day", day(visit.day)},
-               {":form", text(visit.form)},
-               {":form_made", visit.formAsMade ? text(catalogue::written(*visit.formAsMade)) : text({})},
-               {":confirmed", flag(visit.conditionsConfirmed)},
-               {":reason", text(visit.amendmentReason)}});
+    auto written = write(store, sql,
+                         {{":key", *own},
+                          {":id", key(visit.id)},
+                          {":series", *series},
+                          {":version", visit.version},
+                          {":patient", key(visit.patient)},
+                          {":day", day(visit.day)},
+                          {":form", text(visit.form)},
+                          {":form_made", wholeOrNull(*form)},
+                          {":confirmed", flag(visit.conditionsConfirmed)},
+                          {":reason", text(visit.amendmentReason)}});
     if (!written)
         return written.error();
     for (const Finding& finding : visit.findings) {
-        if (auto put = putFinding(store, visit.id, finding); !put)
+        if (auto put = putFinding(store, *own, finding); !put)
             return put;
     }
-    return putConditions(store, visit.id, visit.conditions);
+    return putConditions(store, *own, visit.conditions);
 }
 
-base::Result<void> putFinding(const Store& store, const VisitId& visit, const Finding& finding)
+base::Result<void> putFinding(const Store& store, qint64 visit, const Finding& finding)
 {
     if (auto storable = refuseUnstorable(finding); !storable)
         return storable;
-    auto place = placeOf(store, visit, finding);
-    if (!place)
-        return place.error();
-    auto& [id, position] = *place;
-    const bool isNew = id.isEmpty();
-    if (isNew)
-        id = QUuid::createUuid().toString(QUuid::WithoutBraces);
-    else if (auto cleared = clearParts(store, id); !cleared)
-        return cleared;
-
+    const auto before = setOfFinding(store, visit, finding.measure, finding.side);
+    const auto exceptions = before ? keyOfSet(store, finding.exceptions) : before.error();
+    if (!exceptions)
+        return exceptions.error();
     const QString sql = uR"(
-        INSERT INTO findings (id, revision, visit, position, measure, side, state, number, unit, grade, choice,
-            reason, cap_reached, signs, note)
-        VALUES (:id, 1, :visit, :position, :measure, :side, :state, :number, :unit, :grade, :choice,
-            :reason, :cap_reached, :signs, :note)
+        INSERT INTO findings (visit, measure, side, position, state, number, unit, grade, choice, trials, reason,
+            cap_reached, signs, note, taps, exceptions)
+        SELECT :visit, :measure, :side, COALESCE(MAX(position), 0) + 1, :state, :number, :unit, :grade, :choice, :trials,
+            :reason, :cap_reached, :signs, :note, :taps, :exceptions
+        FROM findings WHERE visit = :visit
         ON CONFLICT (visit, measure, side) DO UPDATE
-        SET revision = findings.revision + 1, state = excluded.state, number = excluded.number,
-            unit = excluded.unit, grade = excluded.grade, choice = excluded.choice, reason = excluded.reason,
-            cap_reached = excluded.cap_reached, signs = excluded.signs, note = excluded.note)"_s;
-    auto written = write(store, sql, bindingsOf(id, visit, position, finding));
-    if (!written)
+        SET state = excluded.state, number = excluded.number, unit = excluded.unit, grade = excluded.grade,
+            choice = excluded.choice, trials = excluded.trials, reason = excluded.reason,
+            cap_reached = excluded.cap_reached, signs = excluded.signs, note = excluded.note, taps = excluded.taps,
+            exceptions = excluded.exceptions)"_s;
+    if (auto written = write(store, sql, bindingsOf(visit, finding, *exceptions)); !written)
         return written.error();
-    if (auto trials = insertTrials(store, id, finding); !trials)
-        return trials;
-    if (auto taps = insertTaps(store, id, finding.taps); !taps)
-        return taps;
-    return insertExceptions(store, id, finding.exceptions);
+    return dropUnused(store, *before);
 }
 
-base::Result<void> putConditions(const Store& store, const VisitId& visit,
-                                 const records::Conditions& conditions)
+base::Result<int> removeFinding(const Store& store, qint64 visit, const QString& measure, records::Side side)
 {
-    if (auto cleared =
-            write(store, u"DELETE FROM visit_conditions WHERE visit = :visit"_s, {{":visit", key(visit)}});
-        !cleared)
-        return cleared.error();
-    for (const auto& [name, value] : conditions.asKeyValueRange()) {
-        auto written = write(
-            store, u"INSERT INTO visit_conditions (visit, name, value) VALUES (:visit, :name, :value)"_s,
-            {{":visit", key(visit)}, {":name", text(name)}, {":value", text(value)}});
-        if (!written)
-            return written.error();
-    }
-    return {};
+    const auto before = setOfFinding(store, visit, measure, side);
+    if (!before)
+        return before.error();
+    auto removed =
+        write(store, u"DELETE FROM findings WHERE visit = :visit AND measure = :measure AND side = :side"_s,
+              {{":visit", visit}, {":measure", text(measure)}, {":side", code(side)}});
+    if (!removed)
+        return removed;
+    if (auto dropped = dropUnused(store, *before); !dropped)
+        return dropped.error();
+    return removed;
+}
+
+base::Result<void> putConditions(const Store& store, qint64 visit, const records::Conditions& conditions)
+{
+    const auto before = setsOfVisit(store, visit);
+    const auto set = before ? keyOfSet(store, conditions) : before.error();
+    if (!set)
+        return set.error();
+    auto written = write(store, u"UPDATE visits SET conditions = :conditions WHERE key = :visit"_s,
+                         {{":conditions", wholeOrNull(*set)}, {":visit", visit}});
+    if (!written)
+        return written.error();
+    return dropUnused(store, *before);
 }
 
 } // namespace storage

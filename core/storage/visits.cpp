@@ -2,6 +2,7 @@
 
 #include "core/base/text.h"
 #include "core/storage/audit_trail.h"
+#include "core/storage/condition_sets.h"
 #include "core/storage/query.h"
 #include "core/storage/transaction.h"
 #include "core/storage/visit_reading.h"
@@ -21,9 +22,13 @@ using records::Visit;
 using records::VisitId;
 using records::VisitState;
 
+const QString openDraft = uR"(
+    SELECT visits.id FROM visits JOIN visits firsts ON firsts.key = visits.series
+    WHERE firsts.id = :key AND visits.state = 'draft')"_s;
+
 base::Result<Visit> oneVisit(const Store& store, const VisitId& id)
 {
-    auto visits = visitsWhere(store, u"visits.id = :key"_s, id.text);
+    auto visits = VisitReader(store).where(u"visits.id = :key"_s, id.text);
     if (!visits)
         return visits.error();
     if (visits->empty())
@@ -62,13 +67,22 @@ base::Result<void> refuseUnlessDraft(const Store& store, const VisitId& visit,
     return *touched == 1 ? base::Result<void>() : refusal(store, visit);
 }
 
-/// Marks a draft as changed; refused when it is none.
-base::Result<void> touch(const Store& store, const VisitId& visit)
+/// Marks a draft as changed and gives back its key; refused when it is none.
+base::Result<qint64> touched(const Store& store, const VisitId& visit)
 {
-    return refuseUnlessDraft(
-        store, visit,
-        write(store, u"UPDATE visits SET revision = revision + 1 WHERE id = :id AND state = 'draft'"_s,
-              {{":id", key(visit)}}));
+    std::optional<qint64> draft;
+    auto found =
+        read(store,
+             u"UPDATE visits SET revision = revision + 1 WHERE id = :id AND state = 'draft' RETURNING key"_s,
+             {{":id", key(visit)}}, [&](Row& row) -> base::Result<void> {
+                 draft = row.whole64();
+                 return {};
+             });
+    if (!found)
+        return found.error();
+    if (!draft)
+        return refusal(store, visit);
+    return *draft;
 }
 
 base::Result<void> signDraft(const Store& store, const VisitId& visit, const records::Author& author,
@@ -107,15 +121,16 @@ base::Result<void> refuseAmendment(const Store& store, const Visit& visit, const
             base::said("This visit was entered in error, so it is not amended; enter it where it belongs."),
             {}};
     QString newest;
-    auto found = read(store, u"SELECT id FROM visits WHERE series = :key ORDER BY version"_s,
+    auto found = read(store, uR"(
+        SELECT visits.id FROM visits JOIN visits firsts ON firsts.key = visits.series
+        WHERE firsts.id = :key ORDER BY visits.version)"_s,
                       {{":key", key(visit.series)}}, [&](Row& row) -> base::Result<void> {
                           newest = row.text();
                           return {};
                       });
     if (!found)
         return found;
-    const auto isOpen =
-        exists(store, u"SELECT id FROM visits WHERE series = :key AND state = 'draft'"_s, visit.series.text);
+    const auto isOpen = exists(store, openDraft, visit.series.text);
     if (!isOpen)
         return isOpen.error();
     if (*isOpen)
@@ -142,8 +157,7 @@ base::Result<void> refuseWithdrawal(const Store& store, const Visit& visit, cons
         return Error{ErrorKind::Refused,
                      base::said("A visit is withdrawn by someone; the author's name is missing."),
                      {}};
-    const auto isOpen =
-        exists(store, u"SELECT id FROM visits WHERE series = :key AND state = 'draft'"_s, visit.series.text);
+    const auto isOpen = exists(store, openDraft, visit.series.text);
     if (!isOpen)
         return isOpen.error();
     if (*isOpen)
@@ -193,15 +207,16 @@ base::Result<std::vector<Visit>> Visits::ofPatient(const records::PatientId& pat
     const Transaction transaction(m_store, Transaction::Kind::Reads);
     if (!transaction.begun())
         return transaction.begun().error();
-    return visitsWhere(m_store, u"visits.patient = :key"_s, patient.text);
+    return VisitReader(m_store).where(u"visits.patient = :key"_s, patient.text);
 }
 
 base::Result<void> Visits::saveFinding(const VisitId& visit, const records::Finding& finding)
 {
     return together(m_store, [&]() -> base::Result<void> {
-        if (auto touched = touch(m_store, visit); !touched)
-            return touched;
-        if (auto put = putFinding(m_store, visit, finding); !put)
+        const auto draft = touched(m_store, visit);
+        if (!draft)
+            return draft.error();
+        if (auto put = putFinding(m_store, *draft, finding); !put)
             return put;
         return note(m_store, u"changed"_s, u"finding"_s, visit.text);
     });
@@ -210,11 +225,10 @@ base::Result<void> Visits::saveFinding(const VisitId& visit, const records::Find
 base::Result<void> Visits::removeFinding(const VisitId& visit, const QString& measure, records::Side side)
 {
     return together(m_store, [&]() -> base::Result<void> {
-        if (auto touched = touch(m_store, visit); !touched)
-            return touched;
-        auto removed = write(
-            m_store, u"DELETE FROM findings WHERE visit = :visit AND measure = :measure AND side = :side"_s,
-            {{":visit", key(visit)}, {":measure", text(measure)}, {":side", code(side)}});
+        const auto draft = touched(m_store, visit);
+        if (!draft)
+            return draft.error();
+        const auto removed = storage::removeFinding(m_store, *draft, measure, side);
         if (!removed)
             return removed.error();
         return *removed == 0 ? base::Result<void>() : note(m_store, u"removed"_s, u"finding"_s, visit.text);
@@ -225,13 +239,15 @@ base::Result<void> Visits::saveConditions(const VisitId& visit, const records::C
                                           bool confirmed)
 {
     return together(m_store, [&]() -> base::Result<void> {
-        if (auto touched = touch(m_store, visit); !touched)
-            return touched;
-        auto marked = write(m_store, u"UPDATE visits SET conditions_confirmed = :confirmed WHERE id = :id"_s,
-                            {{":confirmed", flag(confirmed)}, {":id", key(visit)}});
+        const auto draft = touched(m_store, visit);
+        if (!draft)
+            return draft.error();
+        auto marked =
+            write(m_store, u"UPDATE visits SET conditions_confirmed = :confirmed WHERE key = :key"_s,
+                  {{":confirmed", flag(confirmed)}, {":key", *draft}});
         if (!marked)
             return marked.error();
-        if (auto put = putConditions(m_store, visit, conditions); !put)
+        if (auto put = putConditions(m_store, *draft, conditions); !put)
             return put;
         return note(m_store, u"changed"_s, u"conditions"_s, visit.text);
     });
@@ -242,10 +258,11 @@ base::Result<void> Visits::saveDay(const VisitId& visit, QDate newDay)
     if (!newDay.isValid())
         return Error{ErrorKind::Invalid, base::said("A visit needs a day of the calendar."), {}};
     return together(m_store, [&]() -> base::Result<void> {
-        if (auto touched = touch(m_store, visit); !touched)
-            return touched;
-        auto saved = write(m_store, u"UPDATE visits SET day = :day WHERE id = :id"_s,
-                           {{":day", day(newDay)}, {":id", key(visit)}});
+        const auto draft = touched(m_store, visit);
+        if (!draft)
+            return draft.error();
+        auto saved = write(m_store, u"UPDATE visits SET day = :day WHERE key = :key"_s,
+                           {{":day", day(newDay)}, {":key", *draft}});
         if (!saved)
             return saved.error();
         return note(m_store, u"changed"_s, u"visit"_s, visit.text);
@@ -263,12 +280,15 @@ base::Result<void> Visits::discard(const VisitId& visit)
             return Error{ErrorKind::Refused,
                          base::said("A letter belongs to this draft, so it cannot be discarded."),
                          {}};
-        auto removed =
-            refuseUnlessDraft(m_store, visit,
-                              write(m_store, u"DELETE FROM visits WHERE id = :id AND state = 'draft'"_s,
-                                    {{":id", key(visit)}}));
+        const auto draft = touched(m_store, visit);
+        const auto sets = draft ? setsOfVisit(m_store, *draft) : draft.error();
+        if (!sets)
+            return sets.error();
+        auto removed = write(m_store, u"DELETE FROM visits WHERE key = :key"_s, {{":key", *draft}});
         if (!removed)
-            return removed;
+            return removed.error();
+        if (auto dropped = dropUnused(m_store, *sets); !dropped)
+            return dropped;
         return note(m_store, u"removed"_s, u"visit"_s, visit.text);
     });
 }
@@ -324,7 +344,7 @@ base::Result<Visit> Visits::withdraw(const VisitId& id, const QString& reason, c
         const QString sql = uR"(
             INSERT INTO visit_withdrawals (series, reason, author_name, author_role, author_registration,
                 withdrawn_at)
-            VALUES (:series, :reason, :name, :role, :registration, :at))"_s;
+            SELECT key, :reason, :name, :role, :registration, :at FROM visits WHERE id = :series)"_s;
         auto withdrawn = write(m_store, sql,
                                {{":series", key(visit->series)},
                                 {":reason", text(reason)},

@@ -1,15 +1,18 @@
 #include "tests/bench/everyone.h"
 
+#include "core/catalogue/own.h"
+#include "core/judging/change.h"
 #include "core/records/visit.h"
 #include "tests/bench/clinic.h"
+#include "tests/bench/older.h"
 
 #include "core/storage/store.h"
 
 #include <QElapsedTimer>
+#include <QFileInfo>
+#include <QJsonDocument>
+#include <QJsonObject>
 #include <QProcess>
-#include <QSqlDatabase>
-#include <QSqlQuery>
-#include <QSqlRecord>
 #include <QTextStream>
 #include <QTimeZone>
 
@@ -25,31 +28,41 @@ namespace bench
 namespace
 {
 
+constexpr int visitsEach = 20;
 constexpr int measuresEach = 40;
+constexpr int differingSets = 400;
 constexpr int atOnce = 64; ///< patients handed to a thread together
+
+/// Whether all visits have the same conditions, or each of a person's its own.
+enum class Conditions { Equal, Vary };
 
 const char* const visitsOfEveryone = R"(
     CREATE TEMP TABLE made AS
     WITH RECURSIVE n (k) AS (SELECT 0 UNION ALL SELECT k + 1 FROM n WHERE k < 19)
-    SELECT lower(hex(randomblob(16))) AS id, patients.id AS patient, k FROM patients, n;
+    SELECT ROW_NUMBER() OVER (ORDER BY k * 30 + patients.rowid % 30, patients.rowid) AS key,
+           lower(hex(randomblob(16))) AS id, patients.id AS patient, patients.rowid AS person, k FROM patients, n;
     INSERT INTO visits
-        (id, revision, series, version, patient, day, state, form, form_made, conditions_confirmed, author_name,
-         author_role, author_registration, signed_at, amendment_reason)
-    SELECT id, 1, id, 1, patient, date('2020-01-06', (k * 30) || ' days'), 'draft', 'neurological', '', 1, '', '',
-           '', NULL, '' FROM made ORDER BY patient, k;
-    INSERT INTO visit_conditions (visit, name, value)
-    SELECT made.id, name, value FROM made, recorded ORDER BY patient, k;
+        (key, id, revision, series, version, patient, day, state, form, form_made, conditions, conditions_confirmed,
+         author_name, author_role, author_registration, signed_at, amendment_reason)
+    SELECT key, id, 1, key, 1, patient, date('2020-01-06', (k * 30 + person % 30) || ' days'), 'draft', 'neurological', 1,
+           (person * 7 + k) % (SELECT COUNT(*) FROM condition_sets) + 1, 1, '', '', '', NULL, ''
+    FROM made ORDER BY key;
     INSERT INTO findings
-        (id, revision, visit, position, measure, side, state, number, unit, grade, choice, reason, cap_reached,
-         signs, note)
-    SELECT lower(hex(randomblob(16))), 1, made.id, place, measure, side, 'done',
-           CASE WHEN unit IS NULL THEN NULL ELSE middle + abs(random() % 9) * step END, unit,
-           CASE WHEN unit IS NULL THEN abs(random() % 3) END, NULL, '', 0, '', ''
-    FROM made, wanted ORDER BY patient, k, place;
-    INSERT INTO trials (finding, number, value)
-    SELECT findings.id, trial, findings.number FROM findings JOIN wanted ON wanted.measure = findings.measure,
-           (SELECT 1 AS trial UNION ALL SELECT 2 UNION ALL SELECT 3) WHERE trial <= trials AND trials > 1
-           AND findings.number IS NOT NULL;
+        (visit, measure, side, position, state, number, unit, grade, choice, trials, reason, cap_reached, signs, note)
+    SELECT key, measure, side, place, 'done', number, unit, CASE WHEN unit IS NULL THEN abs(random() % 3) END, NULL,
+           CASE WHEN number IS NULL OR trials < 2 THEN NULL
+                WHEN trials = 2 THEN '[' || number || ',' || number || ']'
+                ELSE '[' || number || ',' || number || ',' || number || ']' END,
+           '', 0, '', CASE WHEN (key + place) % 10 = 0 THEN 'slowly, with a rest in between' ELSE '' END
+    FROM (SELECT made.key, wanted.*, CASE WHEN unit IS NOT NULL THEN round(middle + abs(random() % 9) * step, 3) END
+          AS number FROM made, wanted)
+    ORDER BY key, measure, side;
+    UPDATE visits SET state = 'signed', author_name = 'A. Invented', signed_at = day || 'T10:00:00.000Z';
+    INSERT INTO audit_people (key, who) VALUES (1, 'A. Invented');
+    INSERT INTO audit_records (key, record) SELECT key, id FROM made ORDER BY key;
+    INSERT INTO audit_trail (number, made_at, who, action, kind, record)
+    SELECT ROW_NUMBER() OVER (ORDER BY key, act), '2026-01-05T10:00:00.000Z', 1, word, 'visit', key
+    FROM made, (SELECT 1 AS act, 'created' AS word UNION ALL SELECT 2, 'signed') acts ORDER BY key, act;
 )";
 
 /// Every table the judgement needs.
@@ -61,8 +74,7 @@ bool run(sqlite3* database, const QString& sql)
     return sqlite3_exec(database, sql.toUtf8().constData(), nullptr, nullptr, nullptr) == SQLITE_OK;
 }
 
-/// The measures everyone is examined with and the conditions of every visit, as tables the statements above
-/// can join.
+/// The measures everyone is examined with, as a table the statements above can join.
 QString wanted(const catalogue::Catalogue& catalogue)
 {
     QString sql = QStringLiteral(
@@ -83,14 +95,47 @@ QString wanted(const catalogue::Catalogue& catalogue)
                    .arg(step)
                    .arg(measure.trials);
     }
-    sql += QStringLiteral("CREATE TEMP TABLE recorded (name, value);");
-    const records::Conditions conditions = everyCondition(catalogue);
-    for (const auto& [name, value] : conditions.asKeyValueRange())
-        sql += QStringLiteral("INSERT INTO recorded VALUES ('%1', '%2');").arg(name, value);
     return sql;
 }
 
-bool make(const QString& path, const catalogue::Catalogue& catalogue, int patients)
+QString quoted(const QByteArray& words)
+{
+    return u'\'' + QString::fromUtf8(words).replace(u'\'', QStringLiteral("''")) + u'\'';
+}
+
+/// One set of conditions, or many that differ in what a soft condition says, so that every visit of a person
+/// has another.
+QString conditionSets(const catalogue::Catalogue& catalogue, Conditions kind)
+{
+    QString sql;
+    const int sets = kind == Conditions::Equal ? 1 : differingSets;
+    for (int set = 0; set < sets; ++set) {
+        QJsonObject all;
+        int place = 0;
+        const records::Conditions conditions = everyCondition(catalogue);
+        for (const auto& [name, value] : conditions.asKeyValueRange()) {
+            const catalogue::Condition* condition = catalogue.condition(name);
+            const bool varies = kind == Conditions::Vary && ++place % 3 == 0 && condition->options.size() > 1;
+            all[name] =
+                varies ? condition->options.at(size_t(set + place) % condition->options.size()).key : value;
+        }
+        all[QStringLiteral("remark")] = QString::number(set);
+        sql += QStringLiteral("INSERT INTO condition_sets VALUES (%1, %1, %2);")
+                   .arg(set + 1)
+                   .arg(quoted(QJsonDocument(all).toJson(QJsonDocument::Compact)));
+    }
+    return sql;
+}
+
+QString formMade(const catalogue::Catalogue& catalogue)
+{
+    const auto form =
+        std::ranges::find(catalogue.forms, QStringLiteral("neurological"), &catalogue::Form::id);
+    return QStringLiteral("INSERT INTO forms_made VALUES (1, 1, %1);")
+        .arg(quoted(catalogue::written(*form).toUtf8()));
+}
+
+bool make(const QString& path, const catalogue::Catalogue& catalogue, int patients, Conditions kind)
 {
     const auto now = [] { return QDateTime(QDate(2026, 1, 5), QTime(9, 0), QTimeZone::utc()); };
     if (!storage::Store::open(path, {QStringLiteral("bench"), now}, records::Opening::MayCreate))
@@ -105,33 +150,13 @@ bool make(const QString& path, const catalogue::Catalogue& catalogue, int patien
     const bool isMade = sqlite3_open(path.toUtf8().constData(), &database) == SQLITE_OK &&
                         run(database, QStringLiteral("PRAGMA synchronous = OFF; BEGIN")) &&
                         run(database, people) && run(database, wanted(catalogue)) &&
+                        run(database, conditionSets(catalogue, kind)) && run(database, formMade(catalogue)) &&
                         run(database, QString::fromLatin1(visitsOfEveryone)) &&
-                        run(database, QStringLiteral("COMMIT"));
+                        run(database, QStringLiteral("COMMIT; VACUUM"));
     if (!isMade)
         QTextStream(stderr) << sqlite3_errmsg(database) << '\n';
     sqlite3_close(database);
     return isMade;
-}
-
-/// The same rows through Qt Sql, every column looked at and nothing kept.
-void readThroughQt(const QString& path)
-{
-    QSqlDatabase database =
-        QSqlDatabase::addDatabase(QStringLiteral("QSQLITE"), QStringLiteral("through-qt"));
-    database.setDatabaseName(path);
-    if (!database.open())
-        return;
-    for (const char* table : tables) {
-        QSqlQuery query(database);
-        query.setForwardOnly(true);
-        query.exec(QStringLiteral("SELECT * FROM %1").arg(QLatin1String(table)));
-        const int columns = query.record().count();
-        while (query.next()) {
-            for (int column = 0; column < columns; ++column)
-                benchmark::DoNotOptimize(query.value(column));
-        }
-    }
-    database.close();
 }
 
 struct Person {
@@ -171,47 +196,72 @@ std::optional<size_t> judgedAll(const session::Session& session, const catalogue
     return taken ? std::optional(changes) : std::nullopt;
 }
 
-} // namespace
-
-bool judgeEveryone(const QString& folder, const catalogue::Catalogue& catalogue, int patients)
+/// The rows read by the sqlite3 shell, seconds; nothing where it could not.
+std::optional<double> shellReads(const QString& path)
 {
-    const QString path = folder + QStringLiteral("/everyone.aplomb");
-    if (!make(path, catalogue, patients))
-        return false;
-    const auto session = openedClinic(path, catalogue);
-    if (session == nullptr)
-        return false;
-
+    QString everyRow;
+    for (const char* table : tables)
+        everyRow += QStringLiteral("SELECT * FROM %1; ").arg(QLatin1String(table));
     QElapsedTimer clock;
     clock.start();
     QProcess shell;
     shell.setStandardOutputFile(QProcess::nullDevice());
-    QString everyRow;
-    for (const char* table : tables)
-        everyRow += QStringLiteral("SELECT * FROM %1; ").arg(QLatin1String(table));
     shell.start(QStringLiteral("sqlite3"), {QStringLiteral("-readonly"), path, everyRow});
     if (!shell.waitForFinished(-1) || shell.exitCode() != 0)
+        return std::nullopt;
+    return double(clock.elapsed()) / 1000;
+}
+
+bool judgeEveryone(const QString& folder, const catalogue::Catalogue& catalogue, int patients,
+                   Conditions kind)
+{
+    const bool areEqual = kind == Conditions::Equal;
+    const QString path =
+        folder + (areEqual ? QStringLiteral("/equal.aplomb") : QStringLiteral("/vary.aplomb"));
+    const QString older = path + QStringLiteral(".older");
+    if (!make(path, catalogue, patients, kind) || !makeOlder(older, path))
         return false;
-    const double bare = double(clock.restart());
-    readThroughQt(path);
-    const double throughQt = double(clock.restart());
+    const auto session = openedClinic(path, catalogue);
+    const auto bare = shellReads(older);
+    if (session == nullptr || !bare)
+        return false;
+
+    QElapsedTimer clock;
+    clock.start();
+    size_t read = 0;
+    const auto isRead = session->eachPatient(
+        [&](const records::Patient&, const std::vector<records::Visit>& visits) { read += visits.size(); });
+    const double reading = double(clock.restart()) / 1000;
     const auto changes = judgedAll(*session, catalogue);
-    const double ours = double(clock.elapsed());
+    const double ours = double(clock.elapsed()) / 1000;
 
     rusage usage = {};
     getrusage(RUSAGE_SELF, &usage);
+    const double findings = double(patients) * visitsEach * measuresEach;
     QTextStream(stdout) << QStringLiteral(
-                               "%1 ms  %2 ms  ratio %3  judge %4 patients × 20 visits × %5 measures "
-                               "(bare: the sqlite3 shell reads the rows; at most 2; reading them through "
-                               "Qt Sql alone %6); peak memory %7 MB\n")
-                               .arg(ours, 10, 'f', 0)
-                               .arg(bare, 10, 'f', 0)
-                               .arg(ours / bare, 7, 'f', 2)
+                               "%1 s   %2 s   ratio %3  judge %4 patients × %5 visits × %6 measures, "
+                               "conditions %7 (bare: the sqlite3 shell reads the sixth schema); reading "
+                               "alone %8; %9 bytes a finding, %10 before; peak memory %11 MB\n")
+                               .arg(ours, 9, 'f', 2)
+                               .arg(*bare, 9, 'f', 2)
+                               .arg(ours / *bare, 7, 'f', 2)
                                .arg(patients)
+                               .arg(visitsEach)
                                .arg(measuresEach)
-                               .arg(throughQt / bare, 0, 'f', 2)
+                               .arg(areEqual ? QStringLiteral("equal") : QStringLiteral("that vary"))
+                               .arg(reading / *bare, 0, 'f', 2)
+                               .arg(double(QFileInfo(path).size()) / findings, 0, 'f', 0)
+                               .arg(double(QFileInfo(older).size()) / findings, 0, 'f', 0)
                                .arg(usage.ru_maxrss / 1024);
-    return changes == size_t(patients) * measuresEach;
+    return isRead && read == size_t(patients) * visitsEach && changes == size_t(patients) * measuresEach;
+}
+
+} // namespace
+
+bool judgeEveryone(const QString& folder, const catalogue::Catalogue& catalogue, int patients)
+{
+    return judgeEveryone(folder, catalogue, patients, Conditions::Equal) &&
+           judgeEveryone(folder, catalogue, patients, Conditions::Vary);
 }
 
 } // namespace bench

@@ -3,6 +3,7 @@
 #include "tests/bench/bare.h"
 #include "tests/bench/clinic.h"
 #include "tests/bench/everyone.h"
+#include "tests/bench/older.h"
 
 #include "app/charts/chart_files.h"
 #include "app/shell/main_window.h"
@@ -37,6 +38,7 @@ struct Ground {
     catalogue::Catalogue catalogue;
     QString path;
     QString another; ///< the same records, for the windows that are started; a file has one writer
+    QString older;   ///< the same records in the sixth schema
     std::unique_ptr<session::Session> session;
     records::PatientId patient;
     QString program;
@@ -174,7 +176,7 @@ void registerPairs(const Ground& ground)
                 ground.session->choosePatient(ground.patient);
         },
         [&](State& state) {
-            bench::BareRecords bare(ground.path);
+            bench::BareRecords bare(ground.older);
             for (auto _ : state)
                 must(bare.readPatient(ground.patient.text) > 1000, "too few rows");
         });
@@ -187,7 +189,7 @@ void registerPairs(const Ground& ground)
                 saveField(ground, draft, ++round);
         },
         [&](State& state) {
-            bench::BareRecords bare(ground.path);
+            bench::BareRecords bare(ground.older);
             const records::Visit draft = draftOf(ground);
             int round = 0;
             for (auto _ : state)
@@ -202,7 +204,7 @@ void registerPairs(const Ground& ground)
             }
         },
         [&](State& state) {
-            bench::BareRecords bare(ground.path);
+            bench::BareRecords bare(ground.older);
             for (auto _ : state)
                 must(bare.readPatient(ground.patient.text) > 1000, "too few rows");
         });
@@ -286,6 +288,8 @@ int main(int count, char** words)
     must(bool(bench::makeClinic(ground.path, ground.catalogue)), "the records could not be made");
     ground.another = folder.filePath(QStringLiteral("another.aplomb"));
     must(QFile::copy(ground.path, ground.another), "the records could not be copied");
+    ground.older = folder.filePath(QStringLiteral("older.aplomb"));
+    must(bench::makeOlder(ground.older, ground.path), "the older records could not be made");
     ground.session = bench::openedClinic(ground.path, ground.catalogue);
     must(ground.session != nullptr, "the records do not open");
     ground.patient = bench::patientWithMany(*ground.session);

@@ -26,8 +26,7 @@ void TestFirstVisit::examine(Person& person)
 {
     person.keys({u"F4"_s});
     person.type(u"none\tnone\town\tnone\tw\t10\t"_s);
-    QVERIFY(
-        person.comesToBeStored(u"SELECT value FROM visit_conditions WHERE name = 'distance_m'"_s, u"10"_s));
+    QVERIFY(person.comesToBeStored(u"SELECT conditions ->> 'distance_m' FROM condition_sets"_s, u"10"_s));
     person.keys({u"F4"_s});
     const std::tuple<QString, QString, QString, QString> tests[] = {
         {u"toe tapping"_s, u"1\t3\t"_s, u"toe-tapping"_s, u"1\n3"_s},

@@ -137,13 +137,20 @@ private Q_SLOTS:
     void theDatabaseItselfRefusesToChangeIt_data()
     {
         QTest::addColumn<QString>("sql");
-        QTest::newRow("update") << u"UPDATE audit_trail SET who = 'nobody'"_s;
+        QTest::newRow("update") << u"UPDATE audit_trail SET who = 2"_s;
         QTest::newRow("delete") << u"DELETE FROM audit_trail"_s;
         QTest::newRow("replace")
             << u"INSERT OR REPLACE INTO audit_trail (number, made_at, who, action, kind, record) "
-               "VALUES (1, '', 'nobody', 'created', 'patient', '')"_s;
+               "VALUES (1, '', 1, 'created', 'patient', 1)"_s;
+        QTest::newRow("name changed") << u"UPDATE audit_people SET who = 'nobody'"_s;
+        QTest::newRow("name replaced") << u"INSERT OR REPLACE INTO audit_people VALUES (1, 'nobody')"_s;
+        QTest::newRow("name taken over") << u"INSERT OR REPLACE INTO audit_people VALUES (9, 'tester')"_s;
+        QTest::newRow("name removed") << u"DELETE FROM audit_people"_s;
+        QTest::newRow("record changed") << u"UPDATE audit_records SET record = 'x'"_s;
+        QTest::newRow("record replaced") << u"INSERT OR REPLACE INTO audit_records VALUES (1, 'x')"_s;
+        QTest::newRow("record removed") << u"DELETE FROM audit_records"_s;
         QTest::newRow("gap") << u"INSERT INTO audit_trail (number, made_at, who, action, kind, record) "
-                                "VALUES (9, '', 'nobody', 'created', 'patient', '')"_s;
+                                "VALUES (9, '', 1, 'created', 'patient', 1)"_s;
     }
 
     void theDatabaseItselfRefusesToChangeIt()

@@ -56,11 +56,10 @@ private Q_SLOTS:
     {
         QTest::addColumn<QString>("sql");
         const auto ofSigned = u" (SELECT id FROM visits WHERE state = 'signed')"_s;
-        const auto findingOfSigned =
-            u" (SELECT id FROM findings WHERE measure = 'gait-speed-comfortable' AND visit ="_s + ofSigned +
-            u')';
+        const auto keyOfSigned = u" (SELECT key FROM visits WHERE state = 'signed')"_s;
         QTest::newRow("visit changed") << u"UPDATE visits SET day = '2026-01-01' WHERE id ="_s + ofSigned;
-        QTest::newRow("form as made changed") << u"UPDATE visits SET form_made = '' WHERE id ="_s + ofSigned;
+        QTest::newRow("form as made changed")
+            << u"UPDATE visits SET form_made = NULL WHERE id ="_s + ofSigned;
         QTest::newRow("visit unsigned")
             << u"UPDATE visits SET state = 'draft', signed_at = NULL, author_name = '' "
                "WHERE id ="_s +
@@ -68,39 +67,31 @@ private Q_SLOTS:
         QTest::newRow("visit removed") << u"DELETE FROM visits WHERE id ="_s + ofSigned;
         QTest::newRow("visit replaced")
             << u"INSERT OR REPLACE INTO visits SELECT * FROM visits WHERE state = 'signed'"_s;
-        QTest::newRow("finding changed") << u"UPDATE findings SET note = 'x' WHERE visit ="_s + ofSigned;
-        QTest::newRow("finding moved away") << u"UPDATE findings SET visit = 'x' WHERE visit ="_s + ofSigned;
+        QTest::newRow("finding changed") << u"UPDATE findings SET note = 'x' WHERE visit ="_s + keyOfSigned;
+        QTest::newRow("finding moved away")
+            << u"UPDATE findings SET visit = 99 WHERE visit ="_s + keyOfSigned;
         QTest::newRow("finding moved in")
-            << u"UPDATE findings SET measure = measure || 'x', visit ="_s + ofSigned +
-                   u" WHERE visit = (SELECT id FROM visits WHERE state = 'draft')"_s;
-        QTest::newRow("finding removed") << u"DELETE FROM findings WHERE visit ="_s + ofSigned;
-        QTest::newRow("finding added") << u"INSERT INTO findings (id, revision, visit, position, measure, "
-                                          u"side, state, reason, cap_reached, "
-                                          "signs, note) VALUES ('x', 1,"_s +
-                                              ofSigned +
+            << u"UPDATE findings SET measure = measure || 'x', visit ="_s + keyOfSigned +
+                   u" WHERE visit = (SELECT key FROM visits WHERE state = 'draft')"_s;
+        QTest::newRow("finding removed") << u"DELETE FROM findings WHERE visit ="_s + keyOfSigned;
+        QTest::newRow("finding added") << u"INSERT INTO findings (visit, position, measure, side, state, "
+                                          "reason, cap_reached, signs, note) VALUES ("_s +
+                                              keyOfSigned +
                                               u", 99, 'sara', 'none', 'not-asked', '', 0, '', '')"_s;
-        QTest::newRow("trial changed") << u"UPDATE trials SET value = 1 WHERE finding ="_s + findingOfSigned;
-        QTest::newRow("trial removed") << u"DELETE FROM trials WHERE finding ="_s + findingOfSigned;
-        QTest::newRow("trial added") << u"INSERT INTO trials (finding, number, value) VALUES ("_s +
-                                            findingOfSigned + u", 9, 1.5)"_s;
-        QTest::newRow("tap changed") << u"UPDATE taps SET at_s = 1 WHERE finding ="_s + findingOfSigned;
-        QTest::newRow("tap moved in") << u"UPDATE taps SET number = number + 10, finding ="_s +
-                                             findingOfSigned + u" WHERE finding <>"_s + findingOfSigned;
-        QTest::newRow("tap removed") << u"DELETE FROM taps WHERE finding ="_s + findingOfSigned;
-        QTest::newRow("tap added") << u"INSERT INTO taps (finding, number, at_s) VALUES ("_s +
-                                          findingOfSigned + u", 9, 1.5)"_s;
-        QTest::newRow("exception changed")
-            << u"UPDATE finding_conditions SET value = 'x' WHERE finding ="_s + findingOfSigned;
-        QTest::newRow("exception removed")
-            << u"DELETE FROM finding_conditions WHERE finding ="_s + findingOfSigned;
-        QTest::newRow("exception added")
-            << u"INSERT INTO finding_conditions (finding, name, value) VALUES ("_s + findingOfSigned +
-                   u", 'surface', 'grass')"_s;
-        QTest::newRow("condition changed")
-            << u"UPDATE visit_conditions SET value = 'x' WHERE visit ="_s + ofSigned;
-        QTest::newRow("condition removed") << u"DELETE FROM visit_conditions WHERE visit ="_s + ofSigned;
-        QTest::newRow("condition added") << u"INSERT INTO visit_conditions (visit, name, value) VALUES ("_s +
-                                                ofSigned + u", 'surface', 'grass')"_s;
+        QTest::newRow("trials changed")
+            << u"UPDATE findings SET trials = '[1]' WHERE visit ="_s + keyOfSigned;
+        QTest::newRow("taps changed") << u"UPDATE findings SET taps = '[1]' WHERE visit ="_s + keyOfSigned;
+        QTest::newRow("exceptions removed")
+            << u"UPDATE findings SET exceptions = NULL WHERE visit ="_s + keyOfSigned;
+        QTest::newRow("conditions removed") << u"UPDATE visits SET conditions = NULL WHERE id ="_s + ofSigned;
+        QTest::newRow("conditions changed") << u"UPDATE condition_sets SET conditions = '{\"aid\":\"x\"}'"_s;
+        QTest::newRow("conditions replaced") << u"INSERT OR REPLACE INTO condition_sets SELECT key, digest, "
+                                                "'{\"aid\":\"x\"}' FROM condition_sets"_s;
+        QTest::newRow("conditions dropped") << u"DELETE FROM condition_sets"_s;
+        QTest::newRow("form as made changed itself") << u"UPDATE forms_made SET document = '{\"id\":1}'"_s;
+        QTest::newRow("form as made replaced")
+            << u"INSERT OR REPLACE INTO forms_made SELECT key, digest, '{\"id\":1}' FROM forms_made"_s;
+        QTest::newRow("form as made dropped") << u"DELETE FROM forms_made"_s;
         QTest::newRow("letter changed") << u"UPDATE letters SET body = 'x' WHERE state = 'signed'"_s;
         QTest::newRow("letter removed") << u"DELETE FROM letters WHERE state = 'signed'"_s;
         QTest::newRow("letter replaced")
@@ -152,7 +143,7 @@ private Q_SLOTS:
         const auto refused = storage::write(clinic.file.store(), sql, {});
         QVERIFY(!refused);
         QVERIFY2(refused.error().kind == ErrorKind::Refused, qPrintable(refused.error().detail));
-        QVERIFY(refused.error().what.english().endsWith(u"never changes."_s));
+        QVERIFY(refused.error().what.english().contains(u"never change"_s));
         QCOMPARE(*clinic.visits.withId(clinic.frozen.id), clinic.frozen);
         QCOMPARE(*clinic.visits.withId(clinic.draft.id), clinic.draft);
     }
@@ -161,7 +152,7 @@ private Q_SLOTS:
     {
         QTest::addColumn<QString>("sql");
         const auto speed = u" WHERE measure = 'gait-speed-comfortable' AND visit = "
-                           "(SELECT id FROM visits WHERE state = 'draft')"_s;
+                           "(SELECT key FROM visits WHERE state = 'draft')"_s;
         QTest::newRow("done without a value") << u"UPDATE findings SET number = NULL, unit = NULL"_s + speed;
         QTest::newRow("done with two values") << u"UPDATE findings SET grade = 1"_s + speed;
         QTest::newRow("a number without a unit") << u"UPDATE findings SET unit = NULL"_s + speed;
@@ -209,9 +200,9 @@ private Q_SLOTS:
         QVERIFY(sql.open(QIODevice::WriteOnly));
         for (const storage::Migration& migration : storage::chain(u":/schema"_s)) {
             for (const QString& statement : migration.statements) {
-                // The one thing the two databases say differently.
-                if (!statement.contains(u"TRIGGER"_s))
-                    sql.write((statement + u";\n\n"_s).toUtf8());
+                // What the two databases say differently, and what brings over records PostgreSQL never held.
+                if (!statement.contains(u"TRIGGER"_s) && migration.version != 11)
+                    sql.write((QString(statement).remove(u" WITHOUT ROWID"_s) + u";\n\n"_s).toUtf8());
             }
         }
         sql.close();

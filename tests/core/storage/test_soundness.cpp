@@ -77,7 +77,7 @@ private Q_SLOTS:
         QTest::addColumn<QStringList>("damage");
         QTest::addColumn<QString>("said");
         QTest::newRow("a finding without its visit")
-            << QStringList{u"DROP TRIGGER findings_signed_update"_s, u"UPDATE findings SET visit = 'x'"_s}
+            << QStringList{u"DROP TRIGGER findings_signed_update"_s, u"UPDATE findings SET visit = 99"_s}
             << u"findings"_s;
         QTest::newRow("a visit signed by nobody")
             << QStringList{u"DROP TRIGGER visits_signed_update"_s, u"UPDATE visits SET author_name = ''"_s}
@@ -95,9 +95,8 @@ private Q_SLOTS:
                            "height_cm, weight_kg, diagnosis, population, onset, referrer, "
                            "general_practitioner, "
                            "allergies, notes FROM patients"_s,
-                           u"INSERT INTO visits SELECT 'y', 1, series, 2, 'x', day, 'draft', form, 0, '', "
-                           u"'', '', "
-                           "NULL, 'reason', '' FROM visits"_s}
+                           u"INSERT INTO visits SELECT 99, 'y', 1, series, 2, 'x', day, 'draft', form, NULL, "
+                           "NULL, 0, '', '', '', NULL, 'reason' FROM visits"_s}
             << u"another patient"_s;
     }
 

@@ -141,6 +141,7 @@ private Q_SLOTS:
         QVERIFY(QFile::setPermissions(path, ownerOnly | QFile::ReadGroup | QFile::ReadOther));
         const auto store = Store::open(path, tester, Opening::MustExist);
         QVERIFY(store);
+        QVERIFY(storage::Patients(**store).save(fullPatient()));
         for (const QString& suffix : {u""_s, u"-wal"_s, u"-shm"_s})
             QCOMPARE(QFile::permissions(path + suffix), ownerOnly);
     }
@@ -287,6 +288,15 @@ private Q_SLOTS:
         bytes.replace(100, 3000, QByteArray(3000, '\xff')); // the first page holds the list of tables
         write(file.path(), bytes);
         QCOMPARE(refusal(file.path()), ErrorKind::Unreadable);
+    }
+
+    void aFileWithOurMarkAndNoTablesIsNotTakenForAnEmptyClinic()
+    {
+        RecordsFile file;
+        file.close();
+        const QString bare = file.path() + u".bare"_s;
+        sqlite(bare, {u"PRAGMA application_id = 1097886829"_s, u"CREATE TABLE x (y)"_s, u"DROP TABLE x"_s});
+        QCOMPARE(refusal(bare), ErrorKind::Unreadable);
     }
 
     void anOlderFileIsCopiedAndBroughtUpToDate()

@@ -166,8 +166,9 @@ private Q_SLOTS:
         QTest::newRow("a draft") << u"INSERT INTO visit_withdrawals SELECT series, 'x', 'y', '', '', 'z' "
                                     "FROM visits WHERE state = 'draft'"_s;
         QTest::newRow("a new version of it")
-            << u"INSERT INTO visits SELECT 'new', 1, series, 2, patient, day, 'draft', form, 0, '', '', '', "
-               "NULL, 'x', '' FROM visits WHERE series IN (SELECT series FROM visit_withdrawals)"_s;
+            << u"INSERT INTO visits SELECT 99, 'new', 1, series, 2, patient, day, 'draft', form, NULL, NULL, "
+               u"0, "
+               "'', '', '', NULL, 'x' FROM visits WHERE series IN (SELECT series FROM visit_withdrawals)"_s;
         QTest::newRow("its letter signed")
             << u"UPDATE letters SET state = 'signed', signed_at = 'x' WHERE state = 'draft'"_s;
     }
@@ -199,7 +200,7 @@ private Q_SLOTS:
         QCOMPARE(faults().size(), 1);
         QVERIFY(faults().front().contains(u"The audit trail says"_s));
         QVERIFY(storage::write(clinic.file.store(),
-                               u"INSERT INTO visit_withdrawals SELECT id, 'x', 'y', '', '', 'z' FROM visits "
+                               u"INSERT INTO visit_withdrawals SELECT key, 'x', 'y', '', '', 'z' FROM visits "
                                "WHERE day = '2026-01-10'"_s,
                                {}));
         QCOMPARE(faults().size(), 2);

@@ -141,14 +141,12 @@ QStringList answers(const Store& store, const QString& sql, int columns)
     return done ? found : QStringList(done.error().what.english() + done.error().detail);
 }
 
-std::vector<quint64> numbers(const Store& store, const QString& sql)
+std::vector<quint64> bits(const std::vector<double>& numbers)
 {
-    std::vector<quint64> found;
-    const auto done = storage::read(store, sql, {}, [&](storage::Row& row) -> base::Result<void> {
-        found.push_back(bits(row.number()));
-        return {};
-    });
-    return done ? found : std::vector<quint64>();
+    std::vector<quint64> all;
+    for (const double number : numbers)
+        all.push_back(bits(number));
+    return all;
 }
 
 /// Records from before the words were the program's own are brought over whole, signed or not.
@@ -166,11 +164,12 @@ private Q_SLOTS:
         file.finish();
         const auto store = *Store::open(file.path(), tester, Opening::MustExist);
         QCOMPARE(answers(*store,
-                         u"SELECT id, state, reason, revision, position, note FROM findings ORDER BY id"_s,
+                         u"SELECT id, measure, findings.state, reason, position, note FROM findings "
+                         "JOIN visits ON visits.key = visit ORDER BY id, measure"_s,
                          6),
-                 (QStringList{u"draft.six-minute-walk|refused|declined at 12.5 m|3|7|note"_s,
-                              u"signed.berg-balance|not-attempted|declined by the team|3|7|note"_s,
-                              u"signed.six-minute-walk|refused|declined at 12.5 m|3|7|note"_s}));
+                 (QStringList{u"draft|six-minute-walk|refused|declined at 12.5 m|7|note"_s,
+                              u"signed|berg-balance|not-attempted|declined by the team|7|note"_s,
+                              u"signed|six-minute-walk|refused|declined at 12.5 m|7|note"_s}));
         const auto visit = storage::Visits(*store).withId({u"signed"_s});
         QVERIFY(visit);
         for (const records::Finding& finding : visit->findings) {
@@ -187,22 +186,11 @@ private Q_SLOTS:
         file.finding(u"draft"_s, u"nine-hole-peg"_s, u"done"_s);
         file.finish();
         const auto store = *Store::open(file.path(), tester, Opening::MustExist);
-        std::vector<quint64> expected;
-        for (const double number : awkward)
-            expected.push_back(bits(number));
-        QCOMPARE(numbers(*store, u"SELECT number FROM findings"_s),
-                 (std::vector<quint64>{expected[1], expected[1]}));
         for (const QString& visit : {u"signed"_s, u"draft"_s}) {
-            QCOMPARE(
-                numbers(*store,
-                        u"SELECT value FROM trials WHERE finding = '%1.nine-hole-peg' ORDER BY number"_s.arg(
-                            visit)),
-                expected);
-            QCOMPARE(
-                numbers(
-                    *store,
-                    u"SELECT at_s FROM taps WHERE finding = '%1.nine-hole-peg' ORDER BY number"_s.arg(visit)),
-                expected);
+            const records::Finding finding = storage::Visits(*store).withId({visit})->findings.front();
+            QCOMPARE(bits(std::get<values::Quantity>(finding.value).number), bits(awkward[1]));
+            QCOMPARE(bits(finding.trials), bits(awkward));
+            QCOMPARE(bits(finding.taps), bits(awkward));
         }
     }
 
@@ -215,20 +203,19 @@ private Q_SLOTS:
         }
         file.finish();
         const auto store = *Store::open(file.path(), tester, Opening::MustExist);
-        for (const QString& sql : {u"UPDATE findings SET note = 'x' WHERE visit = 'signed'"_s,
-                                   u"DELETE FROM findings WHERE visit = 'signed'"_s,
-                                   u"UPDATE trials SET value = 1 WHERE finding = 'signed.nine-hole-peg'"_s,
-                                   u"UPDATE taps SET at_s = 1 WHERE finding = 'signed.nine-hole-peg'"_s,
-                                   u"DELETE FROM finding_conditions WHERE finding = 'signed.nine-hole-peg'"_s,
-                                   u"UPDATE letters SET body = 'x'"_s, u"DELETE FROM letters"_s}) {
+        const QString ofSigned = u" WHERE visit = (SELECT key FROM visits WHERE id = 'signed')"_s;
+        for (const QString& sql :
+             {u"UPDATE findings SET note = 'x'"_s + ofSigned, u"DELETE FROM findings"_s + ofSigned,
+              u"UPDATE findings SET trials = NULL"_s + ofSigned,
+              u"UPDATE findings SET exceptions = NULL"_s + ofSigned, u"UPDATE letters SET body = 'x'"_s,
+              u"DELETE FROM letters"_s}) {
             const auto refused = storage::write(*store, sql, {});
             QVERIFY2(!refused, qPrintable(sql));
             QCOMPARE(refused.error().kind, base::ErrorKind::Refused);
         }
-        QVERIFY(storage::write(*store, u"DELETE FROM findings WHERE visit = 'draft'"_s, {}));
-        for (const QString& table : {u"trials"_s, u"taps"_s, u"finding_conditions"_s})
-            QCOMPARE(answers(*store, u"SELECT DISTINCT finding FROM %1"_s.arg(table), 1),
-                     QStringList(u"signed.nine-hole-peg"_s));
+        const QString ofDraft = u" WHERE visit = (SELECT key FROM visits WHERE id = 'draft')"_s;
+        QVERIFY(storage::write(*store, u"DELETE FROM findings"_s + ofDraft, {}));
+        QCOMPARE(answers(*store, u"SELECT measure FROM findings"_s, 1), QStringList(u"nine-hole-peg"_s));
         QVERIFY(answers(*store, u"PRAGMA foreign_key_check"_s, 1).isEmpty());
         QVERIFY(answers(*store, u"SELECT name FROM sqlite_master WHERE name LIKE 'new_%'"_s, 1).isEmpty());
     }
@@ -287,11 +274,20 @@ private Q_SLOTS:
         file.finish();
         const auto store = *Store::open(file.path(), tester, Opening::MustExist);
         QCOMPARE(
-            answers(*store, u"SELECT finding, name, value FROM finding_conditions ORDER BY finding"_s, 3),
-            (QStringList{u"draft.two-minute-walk|course_m|25"_s, u"signed.six-minute-walk|course_m|30"_s}));
-        QCOMPARE(
-            answers(*store, u"SELECT visit, name, value FROM visit_conditions ORDER BY visit"_s, 3),
-            (QStringList{u"draft|distance_m|25"_s, u"mixed|distance_m|10"_s, u"signed|distance_m|10"_s}));
+            answers(
+                *store,
+                u"SELECT visits.id, measure, condition_sets.conditions FROM findings "
+                "JOIN visits ON visits.key = visit JOIN condition_sets ON condition_sets.key = exceptions "
+                "ORDER BY visits.id"_s,
+                3),
+            (QStringList{u"draft|two-minute-walk|{\"course_m\":\"25\"}"_s,
+                         u"signed|six-minute-walk|{\"course_m\":\"30\"}"_s}));
+        QCOMPARE(answers(*store,
+                         u"SELECT id, condition_sets.conditions FROM visits "
+                         "JOIN condition_sets ON condition_sets.key = visits.conditions ORDER BY id"_s,
+                         2),
+                 (QStringList{u"draft|{\"distance_m\":\"25\"}"_s, u"mixed|{\"distance_m\":\"10\"}"_s,
+                              u"signed|{\"distance_m\":\"10\"}"_s}));
     }
 };
 
