@@ -53,7 +53,6 @@ PatientsPage::PatientsPage(session::Session& session, session::Prompts& prompts,
     };
     connect(&m_session, &session::Session::patientChanged, this, follow);
     connect(&m_session, &session::Session::visitsChanged, this, follow);
-    reload();
 }
 
 QWidget* PatientsPage::madeList()

@@ -45,7 +45,9 @@ base::Result<void> Session::store(const Edit& edit, const std::optional<records:
     }
     if (!saved)
         return saved;
-    if (auto read = m_record->readVisit(*m_store, edit.visit); !read)
+    if (auto read = conditions ? m_record->readVisit(*m_store, edit.visit)
+                               : m_record->readFinding(*m_store, edit.visit, edit.measure, edit.side);
+        !read)
         return read;
     Q_EMIT visitChanged(fact(m_record->patient().id), edit.visit);
     return {};

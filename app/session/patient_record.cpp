@@ -4,6 +4,7 @@
 #include "core/storage/visits.h"
 
 #include <algorithm>
+#include <tuple>
 
 namespace session
 {
@@ -53,20 +54,52 @@ base::Result<void> PatientRecord::readVisit(storage::Store& store, const records
     if (!visit)
         return visit.error();
     const bool chooseAnew = !standsAlike(*known, *visit);
-    *known = *visit;
+    inEveryList(id, [&](records::Visit& version) { version = *visit; });
     if (chooseAnew)
         choose();
-    else
-        for (std::vector<records::Visit>* list : {&m_visits, &m_onRecord})
-            std::ranges::replace_if(
-                *list, [&](const records::Visit& other) { return other.id == id; }, *visit);
     return {};
 }
 
+base::Result<void> PatientRecord::readFinding(storage::Store& store, const records::VisitId& id,
+                                              const QString& measure, records::Side side)
+{
+    if (std::ranges::find(m_versions, id, &records::Visit::id) == m_versions.end())
+        return {};
+    const auto read = storage::Visits(store).finding(id, measure, side);
+    if (!read)
+        return read.error();
+    inEveryList(id, [&](records::Visit& version) { records::take(version, measure, side, *read); });
+    return {};
+}
+
+template <class Change>
+void PatientRecord::inEveryList(const records::VisitId& id, Change change)
+{
+    const auto in = [&](std::vector<records::Visit>& list) {
+        const auto version = std::ranges::find(list, id, &records::Visit::id);
+        if (version != list.end())
+            change(*version);
+    };
+    in(m_versions);
+    if (m_onRecord)
+        in(*m_onRecord);
+    if (m_visits)
+        in(*m_visits);
+}
+
+/// Most patients' visits have one version each and none was entered in error; then one list is all.
 void PatientRecord::choose()
 {
-    m_visits = records::current(m_versions, true);
-    m_onRecord = records::onRecord(m_versions);
+    std::ranges::sort(m_versions, {}, [](const records::Visit& visit) {
+        return std::tuple(visit.day, visit.series.text, visit.version);
+    });
+    m_onRecord.reset();
+    m_visits.reset();
+    if (std::ranges::any_of(m_versions, [](const records::Visit& visit) { return visit.version > 1; }))
+        m_onRecord = records::onRecord(m_versions);
+    if (std::ranges::any_of(m_versions,
+                            [](const records::Visit& visit) { return visit.withdrawn.has_value(); }))
+        m_visits = records::current(m_versions, true);
 }
 
 } // namespace session

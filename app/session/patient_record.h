@@ -3,6 +3,7 @@
 #include "core/base/result.h"
 #include "core/records/visit.h"
 
+#include <optional>
 #include <vector>
 
 namespace storage
@@ -24,22 +25,28 @@ public:
     base::Result<void> readPatient(storage::Store& store);
     /// One version of a visit alone; one of another patient is not taken.
     base::Result<void> readVisit(storage::Store& store, const records::VisitId& id);
+    /// One finding of a version alone.
+    base::Result<void> readFinding(storage::Store& store, const records::VisitId& id, const QString& measure,
+                                   records::Side side);
     void clear() { *this = {}; }
 
     const records::Patient& patient() const { return m_patient; }
     const std::vector<records::Visit>& versions() const { return m_versions; }
     /// The versions that count, drafts too; oldest first.
-    const std::vector<records::Visit>& visits() const { return m_visits; }
+    const std::vector<records::Visit>& visits() const { return m_visits ? *m_visits : onRecord(); }
     /// The same with the visits entered in error among them.
-    const std::vector<records::Visit>& onRecord() const { return m_onRecord; }
+    const std::vector<records::Visit>& onRecord() const { return m_onRecord ? *m_onRecord : m_versions; }
 
 private:
     void choose();
+    /// Does to the version in every list what `change` does to it.
+    template <class Change>
+    void inEveryList(const records::VisitId& id, Change change);
 
     records::Patient m_patient;
     std::vector<records::Visit> m_versions;
-    std::vector<records::Visit> m_visits;
-    std::vector<records::Visit> m_onRecord;
+    std::optional<std::vector<records::Visit>> m_onRecord; ///< where a visit has several versions
+    std::optional<std::vector<records::Visit>> m_visits;   ///< where one was entered in error
 };
 
 } // namespace session

@@ -47,15 +47,7 @@ MainWindow::MainWindow(session::Session& session, session::Prompts& prompts, QWi
     m_top = new TopBar(session, prompts, ground);
     m_stack = new widgets::PageStack(ground);
     m_patients = new patients::PatientsPage(session, prompts, m_stack);
-    m_patient = new PatientPage(session, prompts, m_stack);
-    m_forms = new own::FormsPage(session, prompts, m_stack);
-    m_measures = new handbook::MeasuresPage(session, m_stack);
-    m_ownError = new own::OwnErrorPage(session, prompts, m_stack);
     m_stack->addWidget(m_patients);
-    m_stack->addWidget(m_patient);
-    m_stack->addWidget(m_forms);
-    m_stack->addWidget(m_measures);
-    m_stack->addWidget(m_ownError);
     auto* column = new QVBoxLayout(ground);
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(0);
@@ -66,8 +58,8 @@ MainWindow::MainWindow(session::Session& session, session::Prompts& prompts, QWi
     connect(m_top, &TopBar::formsAsked, this, &MainWindow::showForms);
     connect(&m_top->find(), &FindField::patientChosen, this, &MainWindow::openPatient);
     connect(&m_top->find(), &FindField::testChosen, this, [this](const QString& measure) {
-        showPage(m_patient);
-        m_patient->showMeasure(measure);
+        showPage(&patientPage());
+        patientPage().showMeasure(measure);
     });
     connect(m_top, &TopBar::measuresAsked, this, &MainWindow::showMeasures);
     connect(&m_top->find(), &FindField::pageChosen, this, &MainWindow::showHandbook);
@@ -75,37 +67,75 @@ MainWindow::MainWindow(session::Session& session, session::Prompts& prompts, QWi
     connect(qApp, &QApplication::focusChanged, this, &MainWindow::focusMoved);
     connect(m_patients, &patients::PatientsPage::opened, this, &MainWindow::openPatient);
     connect(m_patients, &patients::PatientsPage::editEnded, this, &MainWindow::editEnded);
-    connect(m_patient, &PatientPage::editAsked, this, &MainWindow::editPatient);
-    connect(m_patient, &PatientPage::handbookAsked, this, &MainWindow::showHandbook);
-    connect(m_measures, &handbook::MeasuresPage::left, this, &MainWindow::leaveMeasures);
-    connect(m_measures, &handbook::MeasuresPage::visitAsked, this, &MainWindow::openVisit);
-    connect(m_measures, &handbook::MeasuresPage::ownMeasureAsked, this, [this] {
-        showForms();
-        m_forms->newMeasure();
-    });
-    connect(m_measures, &handbook::MeasuresPage::ownThresholdAsked, this, [this](const QString& measure) {
-        showForms();
-        m_forms->newThreshold(measure);
-    });
-    connect(m_measures, &handbook::MeasuresPage::ownErrorAsked, this, [this](const QString& measure) {
-        m_ownError->showMeasure(measure);
-        showPage(m_ownError);
-        takeKeyboard();
-    });
-    connect(m_ownError, &own::OwnErrorPage::left, this, [this] {
-        showPage(m_measures);
-        m_measures->takeList();
-    });
-    connect(m_ownError, &own::OwnErrorPage::thresholdAsked, this,
-            [this](const catalogue::Threshold& row, const catalogue::Source& source) {
-                showForms();
-                m_forms->newThreshold(row, source);
-            });
     bindKeys();
     if (!restoreGeometry(rememberedGeometry()))
         resize(usualSize);
     fitScreen();
     showPatients();
+}
+
+PatientPage& MainWindow::patientPage()
+{
+    if (m_patient != nullptr)
+        return *m_patient;
+    m_patient = new PatientPage(m_session, m_prompts, m_stack);
+    m_stack->addWidget(m_patient);
+    connect(m_patient, &PatientPage::editAsked, this, &MainWindow::editPatient);
+    connect(m_patient, &PatientPage::handbookAsked, this, &MainWindow::showHandbook);
+    return *m_patient;
+}
+
+own::FormsPage& MainWindow::formsPage()
+{
+    if (m_forms != nullptr)
+        return *m_forms;
+    m_forms = new own::FormsPage(m_session, m_prompts, m_stack);
+    m_stack->addWidget(m_forms);
+    return *m_forms;
+}
+
+handbook::MeasuresPage& MainWindow::measuresPage()
+{
+    using handbook::MeasuresPage;
+    if (m_measures != nullptr)
+        return *m_measures;
+    m_measures = new MeasuresPage(m_session, m_stack);
+    m_stack->addWidget(m_measures);
+    connect(m_measures, &MeasuresPage::left, this, &MainWindow::leaveMeasures);
+    connect(m_measures, &MeasuresPage::visitAsked, this, &MainWindow::openVisit);
+    connect(m_measures, &MeasuresPage::ownMeasureAsked, this, [this] {
+        showForms();
+        formsPage().newMeasure();
+    });
+    connect(m_measures, &MeasuresPage::ownThresholdAsked, this, [this](const QString& measure) {
+        showForms();
+        formsPage().newThreshold(measure);
+    });
+    connect(m_measures, &MeasuresPage::ownErrorAsked, this, [this](const QString& measure) {
+        ownErrorPage().showMeasure(measure);
+        showPage(m_ownError);
+        takeKeyboard();
+    });
+    return *m_measures;
+}
+
+own::OwnErrorPage& MainWindow::ownErrorPage()
+{
+    using own::OwnErrorPage;
+    if (m_ownError != nullptr)
+        return *m_ownError;
+    m_ownError = new OwnErrorPage(m_session, m_prompts, m_stack);
+    m_stack->addWidget(m_ownError);
+    connect(m_ownError, &OwnErrorPage::left, this, [this] {
+        showPage(&measuresPage());
+        m_measures->takeList();
+    });
+    connect(m_ownError, &OwnErrorPage::thresholdAsked, this,
+            [this](const catalogue::Threshold& row, const catalogue::Source& source) {
+                showForms();
+                m_forms->newThreshold(row, source);
+            });
+    return *m_ownError;
 }
 
 MainWindow::~MainWindow()
@@ -142,7 +172,7 @@ void MainWindow::bindKeys()
     bind(u"Ctrl+0"_s, [this] { showPatients(); });
     bind(u"Ctrl+8"_s, [this] { showForms(); });
     bind(u"Ctrl+9"_s, [this] { showMeasures(); });
-    for (int tab = 0; tab < m_patient->tabCount(); ++tab)
+    for (int tab = 0; tab < PatientPage::tabCount; ++tab)
         bind(u"Ctrl+%1"_s.arg(tab + 1), [this, tab] { showTab(tab); });
     const auto bindAtPatient = [this, &bind](const QString& keys, auto act) {
         bind(keys, [this, act] {
@@ -161,7 +191,7 @@ void MainWindow::bindKeys()
 
 bool MainWindow::isAtPatient() const
 {
-    return m_stack->currentWidget() == m_patient;
+    return m_patient != nullptr && m_stack->currentWidget() == m_patient;
 }
 
 void MainWindow::takeKeyboard()
@@ -202,6 +232,7 @@ void MainWindow::showPage(QWidget* page)
 
 void MainWindow::openPatient(const records::PatientId& id)
 {
+    PatientPage& page = patientPage();
     m_session.choosePatient(id);
     if (m_session.focus().patient != id) {
         m_prompts.tell(
@@ -209,7 +240,7 @@ void MainWindow::openPatient(const records::PatientId& id)
         showPatients();
         return;
     }
-    showPage(m_patient);
+    showPage(&page);
     showTab(0);
 }
 
@@ -224,7 +255,7 @@ void MainWindow::showPatients()
 
 void MainWindow::showForms()
 {
-    showPage(m_forms);
+    showPage(&formsPage());
     m_forms->showList();
 }
 
@@ -234,18 +265,18 @@ void MainWindow::showMeasures()
     if (keyboard != nullptr && !isAboutMeasures(m_stack->currentWidget()) &&
         m_stack->currentWidget()->isAncestorOf(keyboard))
         m_from = keyboard;
-    showPage(m_measures);
+    showPage(&measuresPage());
     takeKeyboard();
 }
 
 bool MainWindow::isAboutMeasures(const QWidget* page) const
 {
-    return page == m_measures || page == m_ownError;
+    return page != nullptr && (page == m_measures || page == m_ownError);
 }
 
 void MainWindow::showHandbook(const QString& measure)
 {
-    m_measures->showMeasure(measure);
+    measuresPage().showMeasure(measure);
     showMeasures();
 }
 
@@ -255,7 +286,7 @@ void MainWindow::leaveMeasures()
         showPatients();
         return;
     }
-    showPage(m_patient);
+    showPage(&patientPage());
     goBack();
 }
 
@@ -277,11 +308,6 @@ void MainWindow::showTab(int tab)
         m_patient->showTab(tab);
 }
 
-int MainWindow::tabCount() const
-{
-    return m_patient->tabCount();
-}
-
 void MainWindow::editPatient(const records::PatientId& id)
 {
     showPage(m_patients);
@@ -292,21 +318,22 @@ void MainWindow::editEnded()
 {
     if (!m_session.focus().patient)
         return;
-    showPage(m_patient);
+    showPage(&patientPage());
     m_patient->takeKeyboard();
 }
 
 /// Shows the entry that would be lost where the person does not want to lose it.
 bool MainWindow::mayQuit()
 {
-    const QStringList inForm = m_patient->unsaved();
+    const QStringList inForm = m_patient != nullptr ? m_patient->unsaved() : QStringList();
     const std::tuple<bool, QWidget*, QString> entries[] = {
         {!inForm.isEmpty(), m_patient,
          records::identityLine(m_session.patientInFocus(), m_session.today(), session::screenPhrases()) +
              u"\n\n"_s + tr("This stands in the examination and is not recorded:") + u'\n' +
              inForm.join(u'\n')},
         {m_patients->hasUnsavedEntry(), m_patients, m_patients->unsavedWords()},
-        {m_forms->hasUnsavedEntry(), m_forms, tr("The entry of the clinic's own has not been saved.")}};
+        {m_forms != nullptr && m_forms->hasUnsavedEntry(), m_forms,
+         tr("The entry of the clinic's own has not been saved.")}};
     for (const auto& [isUnsaved, page, words] : entries) {
         if (isUnsaved &&
             !m_prompts.mayLose(tr("Quit and throw away what you typed?"), words, tr("Throw away and quit"))) {

@@ -48,7 +48,6 @@ public:
     void showHandbook(const QString& measure);
     /// 0 Examination, 1 Change, 2 Trend, 3 Letters; of the patient who is open.
     void showTab(int tab);
-    int tabCount() const;
     /// The form of the patient, with the way back to where one was.
     void editPatient(const records::PatientId& id);
 
@@ -57,6 +56,10 @@ protected:
     void showEvent(QShowEvent* event) override;
 
 private:
+    PatientPage& patientPage();
+    own::FormsPage& formsPage();
+    handbook::MeasuresPage& measuresPage();
+    own::OwnErrorPage& ownErrorPage();
     void bindKeys();
     void fitScreen();
     void editEnded();
@@ -77,10 +80,11 @@ private:
     QPointer<QWidget> m_from; ///< had the keyboard before the bar or the handbook took it
     QStackedWidget* m_stack;
     patients::PatientsPage* m_patients;
-    PatientPage* m_patient;
-    own::FormsPage* m_forms;
-    handbook::MeasuresPage* m_measures;
-    own::OwnErrorPage* m_ownError;
+    // Made when they are first asked for, which would be most of a start.
+    PatientPage* m_patient = nullptr;
+    own::FormsPage* m_forms = nullptr;
+    handbook::MeasuresPage* m_measures = nullptr;
+    own::OwnErrorPage* m_ownError = nullptr;
 };
 
 } // namespace shell

@@ -197,11 +197,6 @@ void PatientPage::addPage(const QString& title, QWidget* page)
     m_tabs->setTabToolTip(tab, tr("Ctrl+%1").arg(tab + 1));
 }
 
-int PatientPage::tabCount() const
-{
-    return m_tabs->count();
-}
-
 void PatientPage::showTab(int tab)
 {
     if (tab < m_tabs->count())

@@ -35,7 +35,7 @@ public:
     VisitActions& actions() { return *m_actions; }
     StatusLine& status() { return *m_status; }
     VisitRibbon& ribbon() { return *m_ribbon; }
-    int tabCount() const;
+    static constexpr int tabCount = 4; ///< Examination, Change, Trend, Letters
     /// Shows a page and gives it the keyboard.
     void showTab(int tab);
     void takeKeyboard();

@@ -3,6 +3,7 @@
 #include "app/shell/about.h"
 #include "app/shell/clinic_dialog.h"
 #include "app/shell/main_window.h"
+#include "app/shell/patient_page.h"
 #include "app/shell/visit_actions.h"
 #include "app/shell/welcome.h"
 #include "app/widgets/dialogs.h"
@@ -156,7 +157,7 @@ void takePatient(session::Session& session, MainWindow& window, const records::P
 {
     window.openPatient(patient.id);
     const QString tabs[] = {u"examination"_s, u"change"_s, u"trend"_s, u"letters"_s};
-    for (int tab = 0; tab < window.tabCount(); ++tab) {
+    for (int tab = 0; tab < PatientPage::tabCount; ++tab) {
         window.showTab(tab);
         album.take(window, tabs[tab]);
     }

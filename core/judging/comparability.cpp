@@ -20,31 +20,39 @@ Strictness strictnessFor(const catalogue::ConditionRule& rule, const catalogue::
     return holds ? rule.strictness : Strictness::Soft;
 }
 
-bool isSameNumber(const QString& before, const QString& now)
+/// An option's key, whether the key or the title was recorded.
+QString keyOf(const QString& recorded, const catalogue::Condition& condition)
+{
+    const QString words = base::folded(recorded);
+    const auto option = std::ranges::find_if(condition.options, [&](const catalogue::Option& option) {
+        return base::folded(option.title) == words;
+    });
+    return option == condition.options.end() ? recorded : option->key;
+}
+
+bool isSame(const QString& before, const QString& now)
 {
     bool isNumberBefore = false;
     bool isNumberNow = false;
     const double a = before.toDouble(&isNumberBefore);
     const double b = now.toDouble(&isNumberNow);
-    return isNumberBefore && isNumberNow && !values::exceeds(a, b) && !values::exceeds(b, a);
+    if (isNumberBefore && isNumberNow)
+        return !values::exceeds(a, b) && !values::exceeds(b, a);
+    const QString words = base::folded(before);
+    return before == now || (!words.isEmpty() && words == base::folded(now));
 }
 
-/// An option's key, whether the key or the title was recorded.
-QString keyOf(const QString& recorded, const catalogue::Condition* condition)
+/// Whether two recorded values of a condition say the same. Most are keys, which only look alike: then
+/// nothing has to be spelled out.
+bool isSame(const QString& before, const QString& now, const catalogue::Condition* condition)
 {
+    if (before == now)
+        return true;
     if (condition == nullptr)
-        return recorded;
-    const auto named = [&](const catalogue::Option& option) {
-        return base::folded(option.title) == base::folded(recorded);
-    };
-    const auto option = std::ranges::find_if(condition->options, named);
-    return option == condition->options.end() ? recorded : option->key;
-}
-
-bool isSame(const QString& before, const QString& now)
-{
-    return before == now || isSameNumber(before, now) ||
-           (!base::folded(before).isEmpty() && base::folded(before) == base::folded(now));
+        return isSame(before, now);
+    const bool areKeys = catalogue::optionOf(condition->options, before) != nullptr &&
+                         catalogue::optionOf(condition->options, now) != nullptr;
+    return !areKeys && isSame(keyOf(before, *condition), keyOf(now, *condition));
 }
 
 /// What was recorded, else what it was declared to count as.
@@ -61,15 +69,17 @@ Comparability comparability(const catalogue::Measure& measure, const catalogue::
 {
     Comparability found;
     for (const catalogue::ConditionRule& rule : measure.conditions) {
-        const Mismatch mismatch{rule.condition,
-                                records::recorded(before.conditions, rule.condition).trimmed(),
-                                records::recorded(now.conditions, rule.condition).trimmed()};
+        const QString recordedBefore = records::recorded(before.conditions, rule.condition).trimmed();
+        const bool isOneSet = before.conditions.isSharedWith(now.conditions);
+        const QString recordedNow =
+            isOneSet ? recordedBefore : records::recorded(now.conditions, rule.condition).trimmed();
+        if (!recordedBefore.isEmpty() && recordedBefore == recordedNow)
+            continue;
+        const Mismatch mismatch{rule.condition, recordedBefore, recordedNow};
         const catalogue::Condition* condition = catalogue.condition(rule.condition);
         const Mismatch counts{rule.condition, counted(mismatch.before, before, rule.condition),
                               counted(mismatch.now, now, rule.condition)};
-        const bool isWordForWord = counts.before == counts.now;
-        if (!counts.isMissing() &&
-            (isWordForWord || isSame(keyOf(counts.before, condition), keyOf(counts.now, condition)))) {
+        if (!counts.isMissing() && isSame(counts.before, counts.now, condition)) {
             if (mismatch.isMissing())
                 found.declared.push_back(mismatch);
             continue;

@@ -92,23 +92,32 @@ QString handOf(records::Side side, records::Hand dominant)
     return isDominant ? QStringLiteral("dominant") : QStringLiteral("non-dominant");
 }
 
-/// What the two visits record together; where they differ, both words, which are no row's.
-records::Conditions common(records::Conditions before, const records::Conditions& now)
+/// What two visits record together of one condition; where they differ, both words, which are no row's.
+QString common(const QString& before, const QString& now)
 {
-    for (const auto& [id, value] : now.asKeyValueRange()) {
-        QString& together = before[id];
-        if (together == value)
-            continue;
-        if (together.isEmpty() || base::folded(together) == base::folded(value))
-            together = value;
-        else if (!value.isEmpty())
-            together += QStringLiteral(", ") + value;
-    }
-    return before;
+    if (before == now || now.isEmpty())
+        return before;
+    if (before.isEmpty() || base::folded(before) == base::folded(now))
+        return now;
+    return before + QStringLiteral(", ") + now;
 }
 
-Circumstances circumstances(const Comparison& held, const records::Patient& patient,
-                            std::map<QString, double> levels)
+/// The same of those conditions that a threshold of the measure asks for.
+records::Conditions common(const Comparison& held, const catalogue::Catalogue& catalogue)
+{
+    records::Conditions together;
+    for (const Threshold& row : catalogue.thresholds) {
+        if (row.measure != held.measure || !row.condition)
+            continue;
+        const QString& id = row.condition->condition;
+        together[id] = common(records::recorded(held.reference.conditions, id),
+                              records::recorded(held.now.conditions, id));
+    }
+    return together;
+}
+
+Circumstances circumstances(const Comparison& held, const catalogue::Catalogue& catalogue,
+                            const records::Patient& patient, std::map<QString, double> levels)
 {
     if (const auto* level = std::get_if<values::Quantity>(&held.reference.finding.value))
         levels.try_emplace(held.measure, level->number);
@@ -116,7 +125,7 @@ Circumstances circumstances(const Comparison& held, const records::Patient& pati
     return {held.population,
             handOf(held.side, patient.dominantHand),
             std::move(levels),
-            common(held.reference.conditions, held.now.conditions),
+            common(held, catalogue),
             days,
             held.choice ? held.choice->threshold : QString()};
 }
@@ -296,7 +305,7 @@ Comparison comparison(const catalogue::Catalogue& catalogue, const records::Pati
     if (measure->better == Direction::Neither)
         return held;
     held.choice = choiceFor(held.measure, patient);
-    const Circumstances here = circumstances(held, patient, levels);
+    const Circumstances here = circumstances(held, catalogue, patient, levels);
     const Best error = best(held, Answers::Error, catalogue, here, measure->better);
     held.threshold = error.used;
     held.notUsed = error.notUsed;

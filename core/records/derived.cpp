@@ -77,16 +77,21 @@ Parts partsOf(const Measure& measure, const Visit& visit, const catalogue::Catal
 
 Conditions sharedConditions(const Parts& parts)
 {
-    Conditions shared;
+    std::vector<Conditions> different; // mostly those of the visit alone
     for (const Part& part : parts) {
-        if (part.occasion)
-            shared.insert(part.occasion->conditions);
+        if (part.occasion && std::ranges::find(different, part.occasion->conditions) == different.end())
+            different.push_back(part.occasion->conditions);
     }
+    if (different.size() == 1)
+        return different.front();
+    Conditions shared;
+    for (const Conditions& conditions : different)
+        shared.insert(conditions);
     for (const QString& id : shared.keys()) {
         QStringList recordings;
-        for (const Part& part : parts) {
-            if (part.occasion && !recordings.contains(recorded(part.occasion->conditions, id)))
-                recordings += recorded(part.occasion->conditions, id);
+        for (const Conditions& conditions : different) {
+            if (!recordings.contains(recorded(conditions, id)))
+                recordings += recorded(conditions, id);
         }
         shared[id] = recordings.contains(QString()) ? QString() : recordings.join(QStringLiteral(" / "));
     }

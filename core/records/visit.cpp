@@ -40,6 +40,21 @@ const Finding* Visit::finding(const QString& measure, Side side) const
     return found == findings.end() ? nullptr : &*found;
 }
 
+void take(Visit& visit, const QString& measure, Side side, const FindingRead& read)
+{
+    visit.revision = read.revision;
+    const auto place = std::ranges::find_if(visit.findings, [&](const Finding& finding) {
+        return finding.measure == measure && finding.side == side;
+    });
+    const bool isNew = place == visit.findings.end();
+    if (read.finding && isNew)
+        visit.findings.push_back(*read.finding);
+    else if (read.finding)
+        *place = *read.finding;
+    else if (!isNew)
+        visit.findings.erase(place);
+}
+
 namespace
 {
 

@@ -46,6 +46,16 @@ struct Visit {
     const Finding* finding(const QString& measure, Side side) const;
 };
 
+/// One finding of a visit as it was read alone, and the visit's revision then.
+struct FindingRead {
+    int revision = 0;
+    std::optional<Finding> finding; ///< empty: there is none
+};
+
+/// Puts what was read of one measure and side into what was read of the visit before: in its place, or behind
+/// the others where it is new.
+void take(Visit& visit, const QString& measure, Side side, const FindingRead& read);
+
 /// Of each series the version that counts: the newest signed one, or the draft while nothing is signed.
 /// Oldest day first. `draftsToo` takes an open amendment in place of the version it amends. What was entered
 /// in error does not count; this alone decides it, for judging, trends, letters and every export.

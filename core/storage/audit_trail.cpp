@@ -43,8 +43,8 @@ base::Result<void> note(const Store& store, const QString& action, const QString
           std::tuple(u"audit_records"_s, u"record"_s, text(record))}) {
         auto known = write(store, uR"(
             INSERT INTO %1 (key, %2)
-            SELECT COALESCE(MAX(key), 0) + 1, :value FROM %1
-            HAVING NOT EXISTS (SELECT 1 FROM %1 WHERE %2 = :value))"_s.arg(table, name),
+            SELECT (SELECT COALESCE(MAX(key), 0) + 1 FROM %1), :value
+            WHERE NOT EXISTS (SELECT 1 FROM %1 WHERE %2 = :value))"_s.arg(table, name),
                            {{":value", value}});
         if (!known)
             return known.error();

@@ -26,6 +26,10 @@ using records::Visit;
 const Error unknownWord{
     ErrorKind::Unreadable, base::said("The records hold a word this program does not know."), {}};
 
+const QString findingColumns = u"measure, side, findings.state, number, unit, grade, choice, reason, trials, "
+                               u"cap_reached, signs, note, taps, "
+                               "exceptions"_s;
+
 /// What a code means, asked of `meaning` the first time alone.
 template <class Meaning, class Ask>
 std::optional<Meaning> known(QHash<QByteArray, std::optional<Meaning>>& all, QByteArrayView code, Ask meaning)
@@ -152,10 +156,7 @@ base::Result<Visit> VisitReader::visitFrom(Row& row)
 
 base::Result<void> VisitReader::addFindings(Visit& visit, qint64 key)
 {
-    const QString sql = uR"(
-        SELECT position, measure, side, state, number, unit, grade, choice, reason, trials, cap_reached, signs, note, taps,
-               exceptions
-        FROM findings WHERE visit = :visit)"_s;
+    const QString sql = u"SELECT position, %1 FROM findings WHERE visit = :visit"_s.arg(findingColumns);
     std::vector<int> positions;
     auto found = read(m_store, sql, {{":visit", key}}, [&](Row& row) -> base::Result<void> {
         positions.push_back(row.whole());
@@ -167,6 +168,32 @@ base::Result<void> VisitReader::addFindings(Visit& visit, qint64 key)
     });
     arrange(visit.findings, positions);
     return found;
+}
+
+base::Result<records::FindingRead> VisitReader::finding(const records::VisitId& visit, const QString& measure,
+                                                        records::Side side)
+{
+    const QString sql = uR"(
+        SELECT visits.revision, findings.position, %1
+        FROM visits LEFT JOIN findings ON findings.visit = visits.key AND measure = :measure AND side = :side
+        WHERE visits.id = :id)"_s.arg(findingColumns);
+    std::optional<records::FindingRead> finding;
+    auto found = read(m_store, sql, {{":id", key(visit)}, {":measure", text(measure)}, {":side", code(side)}},
+                      [&](Row& row) -> base::Result<void> {
+                          finding = {row.whole(), std::nullopt};
+                          if (!row.wholeIfAny())
+                              return {};
+                          auto one = findingFrom(row);
+                          if (!one)
+                              return one.error();
+                          finding->finding = std::move(*one);
+                          return {};
+                      });
+    if (!found)
+        return found.error();
+    if (!finding)
+        return Error{ErrorKind::NotFound, base::said("This visit is not in the records."), {}};
+    return std::move(*finding);
 }
 
 base::Result<Finding> VisitReader::findingFrom(Row& row)

@@ -19,6 +19,10 @@ public:
     /// The visits of which a condition on `visits` holds, with `:key` in it; oldest day and version first.
     base::Result<std::vector<records::Visit>> where(const QString& condition, const QString& key);
 
+    /// One finding of a visit. NotFound where the visit is gone.
+    base::Result<records::FindingRead> finding(const records::VisitId& visit, const QString& measure,
+                                               records::Side side);
+
 private:
     /// What a code means, looked up once.
     template <class Meaning>

@@ -210,6 +210,15 @@ base::Result<std::vector<Visit>> Visits::ofPatient(const records::PatientId& pat
     return VisitReader(m_store).where(u"visits.patient = :key"_s, patient.text);
 }
 
+base::Result<records::FindingRead> Visits::finding(const VisitId& visit, const QString& measure,
+                                                   records::Side side) const
+{
+    const Transaction transaction(m_store, Transaction::Kind::Reads);
+    if (!transaction.begun())
+        return transaction.begun().error();
+    return VisitReader(m_store).finding(visit, measure, side);
+}
+
 base::Result<void> Visits::saveFinding(const VisitId& visit, const records::Finding& finding)
 {
     return together(m_store, [&]() -> base::Result<void> {

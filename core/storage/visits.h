@@ -17,6 +17,9 @@ public:
     base::Result<records::Visit> withId(const records::VisitId& id) const;
     /// Every version of every visit of a patient, in a handful of queries. Oldest day and version first.
     base::Result<std::vector<records::Visit>> ofPatient(const records::PatientId& patient) const;
+    /// One finding as it is stored now, with the visit's revision. NotFound where the visit is gone.
+    base::Result<records::FindingRead> finding(const records::VisitId& visit, const QString& measure,
+                                               records::Side side) const;
 
     /// The writes of a draft; each is one durable transaction. Refused when the visit is signed.
     base::Result<void> saveFinding(const records::VisitId& visit, const records::Finding& finding);
