@@ -177,16 +177,11 @@ base::Result<void> Store::copyInto(const QString& path) const
 /// Runs one statement; the first column of its first row, if it has any.
 base::Result<QString> Store::ask(const QString& statement) const
 {
-    QString answer;
-    bool isFirst = true;
-    auto asked = read(*this, statement, {}, [&](Row& row) -> base::Result<void> {
-        if (std::exchange(isFirst, false))
-            answer = row.text();
-        return {};
-    });
-    if (!asked)
-        return asked.error();
-    return answer;
+    Statements::Run run(statements(), statement, {});
+    const auto isAnswered = run.step();
+    if (!isAnswered)
+        return isAnswered.error();
+    return *isAnswered ? Row(run.row()).text() : QString();
 }
 
 base::Result<void> Store::begin(bool writes)
