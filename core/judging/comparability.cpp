@@ -24,9 +24,8 @@ Strictness strictnessFor(const catalogue::ConditionRule& rule, const catalogue::
 QString keyOf(const QString& recorded, const catalogue::Condition& condition)
 {
     const QString words = base::folded(recorded);
-    const auto option = std::ranges::find_if(condition.options, [&](const catalogue::Option& option) {
-        return base::folded(option.title) == words;
-    });
+    const auto option = std::ranges::find_if(
+        condition.options, [&](const catalogue::Option& one) { return base::folded(one.title) == words; });
     return option == condition.options.end() ? recorded : option->key;
 }
 
