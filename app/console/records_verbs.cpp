@@ -108,6 +108,17 @@ base::Result<void> moveCatalogue(const Request& request)
     return {};
 }
 
+base::Result<void> backUpRecords(const Request& request)
+{
+    const auto session = openRecords(request);
+    if (!session)
+        return session.error();
+    if (auto done = (*session)->backUp(request.file); !done)
+        return done;
+    request.out << u"Backed up and checked: %1\n"_s.arg(request.file);
+    return {};
+}
+
 base::Result<void> checkRecords(const Request& request)
 {
     const auto session = session::Session::open(request.records, request.catalogue, request.clock,

@@ -61,6 +61,7 @@ base::Result<void> writeLetter(const Request& request);
 base::Result<void> writeChart(const Request& request);
 base::Result<void> moveCatalogue(const Request& request);
 base::Result<void> checkRecords(const Request& request);
+base::Result<void> backUpRecords(const Request& request);
 base::Result<void> studyError(const Request& request);
 
 } // namespace console

@@ -7,6 +7,7 @@
 #include "core/judging/change.h"
 #include "core/records/check.h"
 #include "core/records/letter.h"
+#include "core/storage/backup.h"
 #include "core/storage/letters.h"
 #include "core/storage/patients.h"
 #include "core/storage/store.h"
@@ -117,6 +118,11 @@ base::Result<void> Session::keep()
 QString Session::path() const
 {
     return m_store->path();
+}
+
+base::Result<void> Session::backUp(const QString& path) const
+{
+    return storage::backUp(*m_store, path);
 }
 
 QDate Session::today() const

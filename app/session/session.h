@@ -103,6 +103,8 @@ public:
     /// Why a newer version of the clinic's part was not taken when the records were opened; empty: it was.
     QString catalogueFault() const { return m_catalogueFault; }
     QString path() const;
+    /// All of the records as they are now in one new file, opened again and checked.
+    base::Result<void> backUp(const QString& path) const;
     /// Gives records that were begun (records::Opening::MayBegin) their place.
     base::Result<void> keep();
     QDate today() const;                        ///< local calendar day

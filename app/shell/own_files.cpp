@@ -1,6 +1,7 @@
 #include "app/shell/own_files.h"
 
 #include <QCoreApplication>
+#include <QFileInfo>
 
 using namespace Qt::StringLiterals;
 
@@ -20,6 +21,24 @@ QString filter()
 }
 
 } // namespace
+
+void backUp(const session::Session& session, session::Prompts& prompts)
+{
+    const QString suggested = u"%1-%2.aplomb"_s.arg(QFileInfo(session.path()).completeBaseName(),
+                                                    session.today().toString(Qt::ISODate));
+    const auto path = prompts.fileToWrite(OwnFilesWords::tr("Back up all records"), suggested,
+                                          OwnFilesWords::tr("Records (*.aplomb)"));
+    if (!path)
+        return;
+    if (const auto done = session.backUp(*path); !done)
+        prompts.tell(done.error());
+    else
+        prompts.say(
+            OwnFilesWords::tr("Backed up and checked."),
+            OwnFilesWords::tr("%1 holds all records as they are now. Keep it where this computer's end "
+                              "does not reach it.")
+                .arg(*path));
+}
 
 bool readOwn(session::Session& session, session::Prompts& prompts)
 {

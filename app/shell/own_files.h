@@ -6,6 +6,9 @@
 namespace shell
 {
 
+/// Writes a backup where it is wished, and says that it is whole.
+void backUp(const session::Session& session, session::Prompts& prompts);
+
 // The clinic's own catalogue as a file that goes from one clinic to another.
 
 /// Whether a file was read. A refused one changes nothing.

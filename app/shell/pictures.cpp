@@ -102,6 +102,7 @@ public:
     std::optional<records::Author> person(const records::Author&) override { return author({}, {}); }
     std::optional<QString> fileToWrite(const QString&, const QString&, const QString&) override { return {}; }
     std::optional<QString> fileToRead(const QString&, const QString&) override { return {}; }
+    void say(const QString&, const QString&) override {}
     void tell(const base::Error&) override {}
 };
 

@@ -103,6 +103,8 @@ QMenu* TopBar::madeMenu()
     menu->addSeparator();
     menu->addAction(tr("Where the records are"), this,
                     [this] { showRecordsPlace(m_session.path(), window()); });
+    menu->addAction(tr("Back up now…"), this, [this] { backUp(m_session, m_prompts); })
+        ->setObjectName(u"backUp"_s);
     menu->addAction(tr("Keyboard"), QKeySequence(Qt::SHIFT | Qt::Key_F1), this,
                     [this] { showKeyboard(window()); });
     menu->addAction(tr("About Aplomb"), this, [this] { showAbout(window()); });

@@ -128,6 +128,13 @@ std::optional<QString> Dialogs::fileToRead(const QString& title, const QString& 
     return chosen.isEmpty() ? std::nullopt : std::optional(chosen);
 }
 
+void Dialogs::say(const QString& what, const QString& explanation)
+{
+    Question dialog(what, explanation, tr("Close"), front());
+    dialog.withoutRefusal();
+    dialog.exec();
+}
+
 void Dialogs::tell(const base::Error& error)
 {
     Question dialog(session::sentence(error), advice(error.kind), tr("Close"), front());

@@ -17,6 +17,7 @@ struct Answers : session::Prompts {
     QStringList asked;
     int risked = 0; ///< questions of which Return turns back
     QStringList told;
+    QStringList said;
     QStringList suggested;   ///< file names
     records::Author offered; ///< who signed last
 
@@ -59,5 +60,6 @@ struct Answers : session::Prompts {
         return file;
     }
     std::optional<QString> fileToRead(const QString&, const QString&) override { return file; }
+    void say(const QString& what, const QString&) override { said += what; }
     void tell(const base::Error& error) override { told += error.what.english(); }
 };

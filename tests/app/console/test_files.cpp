@@ -58,6 +58,8 @@ class TestFiles : public HouseTest
 
 private Q_SLOTS:
     void readingVerbsWorkBesideAnOpenWindow();
+    void aBackupIsMadeBesideAnOpenWindow();
+    void aBackupTakesNoFilesPlace();
     void aWritingVerbIsToldWhoHasTheRecords();
     void aCatalogueIsNotWrittenOverRecords_data();
     void aCatalogueIsNotWrittenOverRecords();
@@ -91,6 +93,32 @@ void TestFiles::readingVerbsWorkBesideAnOpenWindow()
     QCOMPARE(letter.err, u"This patient has no signed visit to write about yet.\n"_s);
     further.recordNumber = u"T-3"_s;
     QVERIFY(storage::Patients(*window).save(further));
+}
+
+void TestFiles::aBackupIsMadeBesideAnOpenWindow()
+{
+    const Clinic clinic;
+    const auto window = clinic.open(Opening::MustExist);
+    records::Patient further;
+    further.recordNumber = u"T-2"_s;
+    QVERIFY(storage::Patients(*window).save(further)); // in the log and not yet in the file
+    const QString backup = clinic.path(u"backup.aplomb"_s);
+    const Outcome done = run({u"backup"_s, clinic.records, backup});
+    QCOMPARE(done.err, QString());
+    QCOMPARE(done.code, 0);
+    QCOMPARE(done.out, u"Backed up and checked: %1\n"_s.arg(backup));
+    QCOMPARE(run({u"check"_s, backup}).out, u"sound\n"_s);
+    QCOMPARE(run({u"change"_s, backup, u"--patient"_s, u"T-2"_s}).code, 0);
+}
+
+void TestFiles::aBackupTakesNoFilesPlace()
+{
+    const Clinic clinic;
+    const QByteArray before = clinic.bytes();
+    const Outcome refused = run({u"backup"_s, clinic.records, clinic.records});
+    QCOMPARE(refused.code, 1);
+    QCOMPARE(refused.err, u"There is a file of that name already; choose another for the backup.\n"_s);
+    QCOMPARE(clinic.bytes(), before);
 }
 
 void TestFiles::aWritingVerbIsToldWhoHasTheRecords()

@@ -83,6 +83,7 @@ private Q_SLOTS:
     void anOpenDraftIsGoneOnWithInItsForm();
     void quittingAsksAboutAnUnsavedForm();
     void theCatalogueGoesToAFileAndBack();
+    void aBackupIsMadeAndSaid();
 };
 
 void TestOwnForm::aVisitKeepsTheFormItWasMadeWith()
@@ -187,6 +188,18 @@ void TestOwnForm::theCatalogueGoesToAFileAndBack()
     act(u"readOwn"_s);
     QCOMPARE(desk.answers.told.size(), 1);
     QCOMPARE(desk.session->own().forms.size(), size_t(1));
+}
+
+void TestOwnForm::aBackupIsMadeAndSaid()
+{
+    Window desk;
+    desk.answers.file = desk.folder.filePath(u"backup.aplomb"_s);
+    desk.window.findChild<QAction*>(u"backUp"_s)->trigger();
+    QCOMPARE(desk.answers.told, QStringList());
+    QCOMPARE(desk.answers.said, QStringList{u"Backed up and checked."_s});
+    QVERIFY(QFile::exists(*desk.answers.file));
+    desk.window.findChild<QAction*>(u"backUp"_s)->trigger();
+    QCOMPARE(desk.answers.told.size(), 1);
 }
 
 HOUSE_TEST(TestOwnForm)

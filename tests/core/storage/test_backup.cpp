@@ -1,0 +1,141 @@
+#include "core/base/file.h"
+#include "core/storage/backup.h"
+#include "core/storage/patients.h"
+#include "core/storage/query.h"
+#include "core/storage/transaction.h"
+#include "core/storage/visits.h"
+#include "tests/support/records_file.h"
+#include "tests/support/test_support.h"
+
+#include <QDir>
+
+#include <csignal>
+#include <sys/resource.h>
+
+using namespace Qt::StringLiterals;
+
+namespace test_backup
+{
+
+using base::ErrorKind;
+using records::Opening;
+using storage::Store;
+
+/// A clinic with one patient and a folder for backups.
+struct Clinic {
+    RecordsFile file;
+    records::Patient patient = *storage::Patients(file.store()).save(fullPatient());
+    records::Visit visit = *storage::Visits(file.store()).add(fullVisit(patient.id, QDate(2026, 2, 20)));
+    QTemporaryDir folder;
+    QString path = folder.filePath(u"backup.aplomb"_s);
+
+    QStringList files() const { return QDir(folder.path()).entryList(QDir::Files | QDir::Hidden); }
+};
+
+class TestBackup : public HouseTest
+{
+    Q_OBJECT
+
+private Q_SLOTS:
+    void itHoldsEverythingAndIsItsOwnersAlone()
+    {
+        Clinic clinic;
+        QVERIFY(storage::backUp(clinic.file.store(), clinic.path));
+        QCOMPARE(clinic.files(), QStringList{u"backup.aplomb"_s});
+        QCOMPARE(QFile::permissions(clinic.path) & ~(QFile::ReadUser | QFile::WriteUser),
+                 QFile::ReadOwner | QFile::WriteOwner);
+        const auto copy = Store::open(clinic.path, clinic.file.access(), Opening::MustExist);
+        QVERIFY(copy);
+        QCOMPARE(*storage::Patients(**copy).withId(clinic.patient.id), clinic.patient);
+        QCOMPARE(*storage::Visits(**copy).withId(clinic.visit.id), clinic.visit);
+    }
+
+    void itIsMadeBesideAnOpenWindowFromRecordsOpenedToRead()
+    {
+        Clinic clinic;
+        const auto reader = clinic.file.openAgain();
+        QVERIFY(storage::backUp(*reader, clinic.path));
+        const auto copy = Store::open(clinic.path, clinic.file.access(), Opening::ToRead);
+        QVERIFY(copy);
+        QCOMPARE(*storage::Visits(**copy).withId(clinic.visit.id), clinic.visit);
+    }
+
+    void whatIsNotCommittedYetIsNotInIt()
+    {
+        Clinic clinic;
+        const auto reader = clinic.file.openAgain();
+        storage::Transaction transaction(clinic.file.store(), storage::Transaction::Kind::Writes);
+        QVERIFY(transaction.begun());
+        QVERIFY(storage::Patients(clinic.file.store()).save(records::Patient{}));
+        QVERIFY(storage::backUp(*reader, clinic.path));
+        const auto copy = Store::open(clinic.path, clinic.file.access(), Opening::ToRead);
+        QVERIFY(copy);
+        QCOMPARE(storage::Patients(**copy).all()->size(), size_t(1));
+    }
+
+    void aFileOfThatNameIsLeftAsItIs()
+    {
+        Clinic clinic;
+        QVERIFY(base::write("something else", clinic.path + u".txt"_s));
+        QVERIFY(QFile::rename(clinic.path + u".txt"_s, clinic.path));
+        const auto refused = storage::backUp(clinic.file.store(), clinic.path);
+        QVERIFY(!refused);
+        QCOMPARE(refused.error().kind, ErrorKind::Refused);
+        QCOMPARE(*base::read(clinic.path, 100), QByteArray("something else"));
+        const auto itself = storage::backUp(clinic.file.store(), clinic.file.path());
+        QVERIFY(!itself);
+        QCOMPARE(itself.error().kind, ErrorKind::Refused);
+    }
+
+    void whereNothingCanBeWrittenNothingIsLeft()
+    {
+        Clinic clinic;
+        const auto refused =
+            storage::backUp(clinic.file.store(), clinic.folder.filePath(u"none/backup.aplomb"_s));
+        QVERIFY(!refused);
+        QCOMPARE(refused.error().kind, ErrorKind::Unwritable);
+        QCOMPARE(clinic.files(), QStringList());
+    }
+
+    void onAFullDiskNothingIsLeft()
+    {
+        Clinic clinic;
+        std::signal(SIGXFSZ, SIG_IGN);
+        rlimit before = {};
+        getrlimit(RLIMIT_FSIZE, &before);
+        const rlimit less{20'000, before.rlim_max};
+        setrlimit(RLIMIT_FSIZE, &less);
+        const auto refused = storage::backUp(clinic.file.store(), clinic.path);
+        setrlimit(RLIMIT_FSIZE, &before);
+        QVERIFY(!refused);
+        QCOMPARE(refused.error().kind, ErrorKind::Unwritable);
+        QCOMPARE(clinic.files(), QStringList());
+    }
+
+    void recordsThatAreDamagedAreNotCalledBackedUp()
+    {
+        Clinic clinic;
+        auto& store = clinic.file.store();
+        QVERIFY(storage::write(store, u"PRAGMA foreign_keys = OFF"_s, {}));
+        QVERIFY(storage::write(store, u"UPDATE visits SET patient = 'nobody'"_s, {}));
+        const auto refused = storage::backUp(store, clinic.path);
+        QVERIFY(!refused);
+        QCOMPARE(refused.error().kind, ErrorKind::Unreadable);
+        QVERIFY(refused.error().what.english().contains(u"not backed up"_s));
+        QCOMPARE(clinic.files(), QStringList());
+    }
+
+    void theLeftoverOfAnEndedProgramIsNoHindrance()
+    {
+        Clinic clinic;
+        QVERIFY(base::write("half a copy", clinic.path + u".unfinished"_s));
+        QVERIFY(storage::backUp(clinic.file.store(), clinic.path));
+        QCOMPARE(clinic.files(), QStringList{u"backup.aplomb"_s});
+    }
+};
+
+HOUSE_TEST(TestBackup)
+
+} // namespace test_backup
+
+#include "test_backup.moc"
