@@ -18,6 +18,15 @@ using base::ErrorKind;
 
 const Error cannotBeWritten{ErrorKind::Unwritable, base::said("The backup cannot be written there."), {}};
 
+/// With what opening it may have laid beside it.
+void removeWhole(const QString& copy)
+{
+    const QFileInfo file(copy);
+    for (const QString& path :
+         {copy, QString(copy + u"-journal"_s), u"%1/.%2.lock"_s.arg(file.path(), file.fileName())})
+        QFile::remove(path);
+}
+
 base::Result<void> refuseUnsound(const QString& copy, const Access& access)
 {
     const auto opened = Store::open(copy, access, Opening::ToRead);
@@ -55,11 +64,11 @@ base::Result<void> backUp(Store& store, const QString& path)
                      base::said("There is a file of that name already; choose another for the backup."),
                      {}};
     const QString copy = target + u".unfinished"_s;
-    QFile::remove(copy); // of a program that was ended
+    removeWhole(copy); // of a program that was ended
     auto done = copyChecked(store, copy);
     if (done)
         done = base::moveNew(copy, target);
-    QFile::remove(copy);
+    removeWhole(copy);
     return done;
 }
 
