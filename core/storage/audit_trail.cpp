@@ -1,5 +1,6 @@
 #include "core/storage/audit_trail.h"
 
+#include "core/storage/keys.h"
 #include "core/storage/query.h"
 
 using namespace Qt::StringLiterals;
@@ -28,6 +29,30 @@ base::Result<std::vector<AuditEntry>> entries(const Store& store, const QString&
     return found;
 }
 
+/// The key of a name in a table of (key, `column`); it is stored where it was not.
+base::Result<qint64> keyOfName(const Store& store, const QString& table, const QString& column,
+                               const QString& name)
+{
+    std::optional<qint64> known;
+    auto found = read(store, u"SELECT key FROM %1 WHERE %2 = :name"_s.arg(table, column),
+                      {{":name", text(name)}}, [&](Row& row) -> base::Result<void> {
+                          known = row.whole64();
+                          return {};
+                      });
+    if (!found)
+        return found.error();
+    if (known)
+        return *known;
+    const auto key = nextKey(store, table);
+    if (!key)
+        return key.error();
+    auto written = write(store, u"INSERT INTO %1 (key, %2) VALUES (:key, :name)"_s.arg(table, column),
+                         {{":key", *key}, {":name", text(name)}});
+    if (!written)
+        return written.error();
+    return *key;
+}
+
 } // namespace
 
 base::Result<void> note(const Store& store, const QString& action, const QString& kind, const QString& record)
@@ -38,28 +63,19 @@ base::Result<void> note(const Store& store, const QString& action, const QString
 base::Result<void> note(const Store& store, const QString& action, const QString& kind, const QString& record,
                         const QDateTime& at)
 {
-    for (const auto& [table, name, value] :
-         {std::tuple(u"audit_people"_s, u"who"_s, text(store.access().who)),
-          std::tuple(u"audit_records"_s, u"record"_s, text(record))}) {
-        auto known = write(store, uR"(
-            INSERT INTO %1 (key, %2)
-            SELECT (SELECT COALESCE(MAX(key), 0) + 1 FROM %1), :value
-            WHERE NOT EXISTS (SELECT 1 FROM %1 WHERE %2 = :value))"_s.arg(table, name),
-                           {{":value", value}});
-        if (!known)
-            return known.error();
-    }
+    const auto person = keyOfName(store, u"audit_people"_s, u"who"_s, store.access().who);
+    const auto recordKey = person ? keyOfName(store, u"audit_records"_s, u"record"_s, record) : person;
+    if (!recordKey)
+        return recordKey.error();
     const QString sql = uR"(
         INSERT INTO audit_trail (number, made_at, who, action, kind, record)
-        SELECT COALESCE(MAX(number), 0) + 1, :at, (SELECT key FROM audit_people WHERE who = :who), :action, :kind,
-               (SELECT key FROM audit_records WHERE record = :record)
-        FROM audit_trail)"_s;
+        SELECT COALESCE(MAX(number), 0) + 1, :at, :who, :action, :kind, :record FROM audit_trail)"_s;
     auto noted = write(store, sql,
                        {{":at", instant(at)},
-                        {":who", text(store.access().who)},
+                        {":who", *person},
                         {":action", action},
                         {":kind", kind},
-                        {":record", record}});
+                        {":record", *recordKey}});
     if (!noted)
         return noted.error();
     return {};

@@ -20,31 +20,38 @@ QByteArray written(const NumberList& numbers)
     return words + ']';
 }
 
+bool eachNumber(QByteArrayView words, const std::function<void(int place, double number)>& take)
+{
+    if (words.size() < 3 || words.front() != '[' || words.back() != ']')
+        return false;
+    const char* at = words.begin() + 1;
+    const char* const end = words.end() - 1;
+    for (int place = 1;; ++place) {
+        double number = 0;
+        if (QByteArrayView(at, end - at).startsWith("null")) {
+            at += 4;
+        } else if (const auto read = std::from_chars(at, end, number);
+                   read.ec == std::errc() && std::isfinite(number)) {
+            take(place, number);
+            at = read.ptr;
+        } else {
+            return false;
+        }
+        if (at == end)
+            return true;
+        if (*at++ != ',')
+            return false;
+    }
+}
+
 std::optional<NumberList> numbersFrom(QByteArrayView words)
 {
     NumberList numbers;
-    if (words.size() < 3 || words.front() != '[' || words.back() != ']')
-        return std::nullopt;
-    const char* place = words.begin() + 1;
-    const char* const end = words.end() - 1;
-    while (true) {
-        const QByteArrayView rest(place, end - place);
-        double number = 0;
-        if (rest.startsWith("null")) {
-            numbers.emplace_back();
-            place += 4;
-        } else if (const auto read = std::from_chars(place, end, number);
-                   read.ec == std::errc() && std::isfinite(number)) {
-            numbers.emplace_back(number);
-            place = read.ptr;
-        } else {
-            return std::nullopt;
-        }
-        if (place == end)
-            return numbers;
-        if (*place++ != ',')
-            return std::nullopt;
-    }
+    const bool isList = eachNumber(words, [&](int place, double number) {
+        numbers.resize(size_t(place));
+        numbers.back() = number;
+    });
+    return isList ? std::optional(std::move(numbers)) : std::nullopt;
 }
 
 } // namespace storage

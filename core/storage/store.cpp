@@ -161,8 +161,8 @@ base::Result<void> Store::makeDurable() const
             base::said("This place cannot keep a records file safely; choose a folder on a local disk."),
             {}};
     }
-    QFile::remove(m_file +
-                  u"-journal"_s); // of a program ended before its first write; with the log nobody reads it
+    // Of a program that was ended before its first write; with the log nobody reads it.
+    QFile::remove(m_file + u"-journal"_s);
     return {};
 }
 

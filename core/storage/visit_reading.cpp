@@ -39,34 +39,20 @@ std::optional<Meaning> known(QHash<QByteArray, std::optional<Meaning>>& all, QBy
                                    : *all.insert(code.toByteArray(), meaning(QString::fromUtf8(code)));
 }
 
-/// The numbers of a list; nothing for no list.
-base::Result<NumberList> listFrom(Row& row)
+/// Whether it is a list or none.
+bool takeTrials(Finding& finding, QByteArrayView words)
 {
-    const QByteArrayView words = row.view();
-    if (words.isEmpty())
-        return NumberList();
-    auto numbers = numbersFrom(words);
-    if (!numbers)
-        return unknownWord;
-    return std::move(*numbers);
+    return words.isEmpty() ||
+           eachNumber(words, [&](int number, double trial) { records::addTrial(finding, number, trial); });
 }
 
-void takeTrials(Finding& finding, const NumberList& trials)
+/// The same; none is left out.
+bool takeTaps(Finding& finding, QByteArrayView words)
 {
-    finding.trials.reserve(trials.size());
-    int number = 0;
-    for (const std::optional<double>& trial : trials) {
-        ++number;
-        if (trial)
-            records::addTrial(finding, number, *trial);
-    }
-}
-
-bool takeTaps(Finding& finding, const NumberList& taps)
-{
-    for (const std::optional<double>& tap : taps)
-        finding.taps.push_back(tap.value_or(0));
-    return std::ranges::all_of(taps, [](const auto& tap) { return tap.has_value(); });
+    return words.isEmpty() || eachNumber(words, [&](int number, double tap) {
+               finding.taps.resize(size_t(number));
+               finding.taps.back() = tap;
+           });
 }
 
 /// In the order in which they were first entered.
@@ -202,17 +188,16 @@ base::Result<Finding> VisitReader::findingFrom(Row& row)
     finding.measure = *known<QString>(m_measures, row.view(), [](const QString& id) { return id; });
     const auto side = known<records::Side>(m_sides, row.view(), &records::sideFromCode);
     auto value = valueFrom(row);
-    const auto trials = listFrom(row);
+    const bool areTrials = takeTrials(finding, row.view());
     finding.capReached = row.flag();
     finding.signs = row.lines();
     finding.note = row.text();
-    const auto taps = listFrom(row);
+    const bool areTaps = takeTaps(finding, row.view());
     auto exceptions = conditions(row.wholeIfAny());
     if (!exceptions)
         return exceptions.error();
-    if (!side || !value || !trials || !taps || !takeTaps(finding, *taps))
+    if (!side || !value || !areTrials || !areTaps)
         return unknownWord;
-    takeTrials(finding, *trials);
     finding.side = *side;
     finding.value = std::move(*value);
     finding.exceptions = *exceptions;

@@ -213,9 +213,6 @@ base::Result<std::vector<Visit>> Visits::ofPatient(const records::PatientId& pat
 base::Result<records::FindingRead> Visits::finding(const VisitId& visit, const QString& measure,
                                                    records::Side side) const
 {
-    const Transaction transaction(m_store, Transaction::Kind::Reads);
-    if (!transaction.begun())
-        return transaction.begun().error();
     return VisitReader(m_store).finding(visit, measure, side);
 }
 
