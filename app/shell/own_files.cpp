@@ -33,11 +33,10 @@ void backUp(const session::Session& session, session::Prompts& prompts)
     if (const auto done = session.backUp(*path); !done)
         prompts.tell(done.error());
     else
-        prompts.say(
-            OwnFilesWords::tr("Backed up and checked."),
-            OwnFilesWords::tr("%1 holds all records as they are now. Keep it where this computer's end "
-                              "does not reach it.")
-                .arg(*path));
+        prompts.say(OwnFilesWords::tr("Backed up and checked."),
+                    OwnFilesWords::tr("%1 holds all records as they are now. It is not encrypted: keep it on "
+                                      "an encrypted disk, apart from this computer.")
+                        .arg(*path));
 }
 
 bool readOwn(session::Session& session, session::Prompts& prompts)
