@@ -29,30 +29,6 @@ base::Result<std::vector<AuditEntry>> entries(const Store& store, const QString&
     return found;
 }
 
-/// The key of a name in a table of (key, `column`); it is stored where it was not.
-base::Result<qint64> keyOfName(const Store& store, const QString& table, const QString& column,
-                               const QString& name)
-{
-    std::optional<qint64> known;
-    auto found = read(store, u"SELECT key FROM %1 WHERE %2 = :name"_s.arg(table, column),
-                      {{":name", text(name)}}, [&](Row& row) -> base::Result<void> {
-                          known = row.whole64();
-                          return {};
-                      });
-    if (!found)
-        return found.error();
-    if (known)
-        return *known;
-    const auto key = nextKey(store, table);
-    if (!key)
-        return key.error();
-    auto written = write(store, u"INSERT INTO %1 (key, %2) VALUES (:key, :name)"_s.arg(table, column),
-                         {{":key", *key}, {":name", text(name)}});
-    if (!written)
-        return written.error();
-    return *key;
-}
-
 } // namespace
 
 base::Result<void> note(const Store& store, const QString& action, const QString& kind, const QString& record)

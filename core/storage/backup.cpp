@@ -1,7 +1,6 @@
 #include "core/storage/backup.h"
 
 #include "core/base/file.h"
-#include "core/storage/query.h"
 
 #include <QFileInfo>
 
@@ -15,8 +14,6 @@ namespace
 
 using base::Error;
 using base::ErrorKind;
-
-const Error cannotBeWritten{ErrorKind::Unwritable, base::said("The backup cannot be written there."), {}};
 
 /// With what opening it may have laid beside it.
 void removeWhole(const QString& copy)
@@ -43,17 +40,6 @@ base::Result<void> refuseUnsound(const QString& copy, const Access& access)
     return {};
 }
 
-base::Result<void> copyChecked(Store& store, const QString& copy)
-{
-    QFile file(copy);
-    if (!file.open(QIODevice::WriteOnly | QIODevice::NewOnly, QFile::ReadOwner | QFile::WriteOwner))
-        return cannotBeWritten;
-    file.close();
-    if (auto copied = write(store, u"VACUUM INTO :path"_s, {{":path", copy}}); !copied)
-        return copied.error();
-    return refuseUnsound(copy, store.access());
-}
-
 } // namespace
 
 base::Result<void> backUp(Store& store, const QString& path)
@@ -65,7 +51,9 @@ base::Result<void> backUp(Store& store, const QString& path)
                      {}};
     const QString copy = target + u".unfinished"_s;
     removeWhole(copy); // of a program that was ended
-    auto done = copyChecked(store, copy);
+    auto done = store.copyInto(copy);
+    if (done)
+        done = refuseUnsound(copy, store.access());
     if (done)
         done = base::moveNew(copy, target);
     removeWhole(copy);

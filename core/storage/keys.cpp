@@ -12,15 +12,10 @@ namespace storage
 
 base::Result<qint64> nextKey(const Store& store, const QString& table)
 {
-    qint64 next = 0;
-    auto found = read(store, u"SELECT COALESCE(MAX(key), 0) + 1 FROM %1"_s.arg(table), {},
-                      [&](Row& row) -> base::Result<void> {
-                          next = row.whole64();
-                          return {};
-                      });
-    if (!found)
-        return found.error();
-    return next;
+    const auto next = readWhole(store, u"SELECT COALESCE(MAX(key), 0) + 1 FROM %1"_s.arg(table), {});
+    if (!next)
+        return next.error();
+    return next->value_or(1);
 }
 
 qint64 digestOf(const QByteArray& words)
@@ -53,6 +48,25 @@ base::Result<qint64> keyOfText(const Store& store, const QString& table, const Q
     if (!written)
         return written.error();
     return *key;
+}
+
+base::Result<qint64> keyOfName(const Store& store, const QString& table, const QString& column,
+                               const QString& name)
+{
+    const auto known = readWhole(store, u"SELECT key FROM %1 WHERE %2 = :name"_s.arg(table, column),
+                                 {{":name", text(name)}});
+    if (!known)
+        return known.error();
+    if (*known)
+        return **known;
+    const auto key = nextKey(store, table);
+    if (!key)
+        return key;
+    auto written = write(store, u"INSERT INTO %1 (key, %2) VALUES (:key, :name)"_s.arg(table, column),
+                         {{":key", *key}, {":name", text(name)}});
+    if (!written)
+        return written.error();
+    return key;
 }
 
 } // namespace storage

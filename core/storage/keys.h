@@ -19,4 +19,8 @@ qint64 digestOf(const QByteArray& words);
 base::Result<qint64> keyOfText(const Store& store, const QString& table, const QString& column,
                                const QByteArray& words);
 
+/// The same of a name short enough to be found by itself, in a table of (key, `column`).
+base::Result<qint64> keyOfName(const Store& store, const QString& table, const QString& column,
+                               const QString& name);
+
 } // namespace storage

@@ -31,37 +31,27 @@ std::vector<Migration> chain(const QString& folder)
 namespace
 {
 
-base::Result<bool> hasTable(const Store& store, const QString& name)
+/// The number a SELECT on a table answers with; 0 where there is no such table.
+base::Result<qint64> numberFrom(const Store& store, const QString& table, const QString& sql)
 {
-    bool isThere = false;
-    auto found = read(store, u"SELECT name FROM sqlite_master WHERE type = 'table' AND name = :name"_s,
-                      {{":name", name}}, [&](Row&) -> base::Result<void> {
-                          isThere = true;
-                          return {};
-                      });
-    if (!found)
-        return found.error();
-    return isThere;
+    const auto isThere =
+        readWhole(store, u"SELECT COUNT(*) FROM sqlite_master WHERE type = 'table' AND name = :name"_s,
+                  {{":name", table}});
+    const auto number = isThere && *isThere != 0 ? readWhole(store, sql, {}) : isThere;
+    if (!number)
+        return number.error();
+    return number->value_or(0);
 }
 
 } // namespace
 
 base::Result<int> schemaVersion(const Store& store)
 {
-    const auto isThere = hasTable(store, u"schema_versions"_s);
-    if (!isThere)
-        return isThere.error();
-    int version = 0;
-    if (!*isThere)
-        return version;
-    auto found = read(store, u"SELECT COALESCE(MAX(version), 0) FROM schema_versions"_s, {},
-                      [&](Row& row) -> base::Result<void> {
-                          version = row.whole();
-                          return {};
-                      });
-    if (!found)
-        return found.error();
-    return version;
+    const auto version =
+        numberFrom(store, u"schema_versions"_s, u"SELECT MAX(version) FROM schema_versions"_s);
+    if (!version)
+        return version.error();
+    return int(*version);
 }
 
 namespace
@@ -75,28 +65,11 @@ base::Result<void> refuseDifference(Row& row)
                        row.text()};
 }
 
-base::Result<qint64> findingsCount(const Store& store)
-{
-    const auto isThere = hasTable(store, u"findings"_s);
-    if (!isThere)
-        return isThere.error();
-    qint64 count = 0;
-    if (!*isThere)
-        return count;
-    auto found = read(store, u"SELECT COUNT(*) FROM findings"_s, {}, [&](Row& row) -> base::Result<void> {
-        count = row.whole64();
-        return {};
-    });
-    if (!found)
-        return found.error();
-    return count;
-}
-
 } // namespace
 
 base::Result<void> migrate(Store& store, const std::vector<Migration>& chain)
 {
-    const auto findings = findingsCount(store);
+    const auto findings = numberFrom(store, u"findings"_s, u"SELECT COUNT(*) FROM findings"_s);
     if (!findings)
         return findings.error();
     // Each finding is a step when it is brought over and when it is compared.

@@ -225,9 +225,9 @@ void Store::removeUnfinished() const
 }
 
 /// An empty file that only its owner may read. -wal and -shm follow it.
-base::Result<void> Store::makeUnfinished() const
+base::Result<void> Store::makePrivate(const QString& path)
 {
-    QFile file(unfinished());
+    QFile file(path);
     if (!file.open(QIODevice::WriteOnly | QIODevice::NewOnly, ownerOnly))
         return Error{ErrorKind::Unwritable, base::said("A records file cannot be made in this place."), {}};
     return {};
@@ -236,7 +236,7 @@ base::Result<void> Store::makeUnfinished() const
 /// Made beside its place under another name, without a log of its own, and moved there when it is whole.
 base::Result<void> Store::makeEmpty(const std::vector<Migration>& chain)
 {
-    if (auto made = makeUnfinished(); !made)
+    if (auto made = makePrivate(unfinished()); !made)
         return made;
     m_file = unfinished();
     if (auto connected = connect(Opening::MayBegin); !connected)
@@ -325,8 +325,6 @@ base::Result<void> Store::rebuild(const std::vector<Migration>& chain)
                      base::said("Another program is reading these records, which must be brought up to date "
                                 "first; close it and open them again."),
                      {}};
-    if (auto made = makeUnfinished(); !made)
-        return made;
     if (auto copied = copyInto(unfinished()); !copied)
         return copied;
     if (auto connected = reconnect(unfinished()); !connected)
@@ -370,6 +368,7 @@ base::Result<void> Store::keepOlder(int version) const
         return Error{ErrorKind::Unwritable,
                      base::said("The records cannot be kept as they are before they are brought up to date."),
                      {}};
+    closeToOthers(m_home); // the same file by either name
     return {};
 }
 

@@ -120,4 +120,17 @@ base::Result<void> read(const Store& store, const QString& sql, const std::vecto
     return {};
 }
 
+base::Result<std::optional<qint64>> readWhole(const Store& store, const QString& sql,
+                                              const std::vector<Binding>& bindings)
+{
+    std::optional<qint64> number;
+    auto found = read(store, sql, bindings, [&](Row& row) -> base::Result<void> {
+        number = row.wholeIfAny();
+        return {};
+    });
+    if (!found)
+        return found.error();
+    return number;
+}
+
 } // namespace storage

@@ -66,4 +66,8 @@ base::Result<int> write(const Store& store, const QString& sql, const std::vecto
 base::Result<void> read(const Store& store, const QString& sql, const std::vector<Binding>& bindings,
                         const std::function<base::Result<void>(Row&)>& take);
 
+/// The whole number a SELECT answers with in the first column of its last row; nothing where it has none.
+base::Result<std::optional<qint64>> readWhole(const Store& store, const QString& sql,
+                                              const std::vector<Binding>& bindings);
+
 } // namespace storage

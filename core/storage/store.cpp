@@ -166,9 +166,10 @@ base::Result<void> Store::makeDurable() const
     return {};
 }
 
-/// Copies the records as they are at this moment into an empty file.
 base::Result<void> Store::copyInto(const QString& path) const
 {
+    if (auto made = makePrivate(path); !made)
+        return made;
     if (auto copied = write(*this, u"VACUUM INTO :path"_s, {{":path", path}}); !copied)
         return copied.error();
     return {};

@@ -53,6 +53,8 @@ public:
     /// Gives records that were begun their place; of others nothing is done. Refused where another program
     /// has made a file there meanwhile, which is left alone.
     base::Result<void> keep();
+    /// Copies the records as they are at this moment into a new file that only its owner may read.
+    base::Result<void> copyInto(const QString& path) const;
     /// Brings everything saved into the one file, for a moment when nobody waits.
     void settle() const;
 
@@ -86,7 +88,7 @@ private:
     base::Result<void> refuseMoved() const;
     base::Result<void> refuseNewer(const std::vector<Migration>& chain) const;
     QString unfinished() const;
-    base::Result<void> makeUnfinished() const;
+    static base::Result<void> makePrivate(const QString& path);
     void removeUnfinished() const;
     base::Result<void> markAsOurs() const;
     base::Result<void> refuseForeign() const;
@@ -97,7 +99,6 @@ private:
     base::Result<void> keepOlder(int version) const;
     base::Result<void> takePlace() const;
     base::Result<void> reconnect(const QString& file);
-    base::Result<void> copyInto(const QString& path) const;
     base::Result<QString> ask(const QString& statement) const;
     base::Result<void> begin(bool writes);
     base::Result<void> commit();

@@ -82,18 +82,13 @@ std::vector<Binding> bindingsOf(qint64 visit, const Finding& finding, std::optio
 base::Result<std::vector<qint64>> setOfFinding(const Store& store, qint64 visit, const QString& measure,
                                                records::Side side)
 {
-    std::vector<qint64> sets;
-    const QString sql = uR"(
-        SELECT exceptions FROM findings
-        WHERE visit = :visit AND measure = :measure AND side = :side AND exceptions IS NOT NULL)"_s;
-    auto found = read(store, sql, {{":visit", visit}, {":measure", text(measure)}, {":side", code(side)}},
-                      [&](Row& row) -> base::Result<void> {
-                          sets.push_back(row.whole64());
-                          return {};
-                      });
-    if (!found)
-        return found.error();
-    return sets;
+    const auto set = readWhole(
+        store,
+        u"SELECT exceptions FROM findings WHERE visit = :visit AND measure = :measure AND side = :side"_s,
+        {{":visit", visit}, {":measure", text(measure)}, {":side", code(side)}});
+    if (!set)
+        return set.error();
+    return *set ? std::vector<qint64>{**set} : std::vector<qint64>();
 }
 
 /// The key of the version a visit begins with, of which `own` is the key where it is that itself.
@@ -101,17 +96,13 @@ base::Result<qint64> keyOfSeries(const Store& store, const Visit& visit, qint64 
 {
     if (visit.series == visit.id)
         return own;
-    std::optional<qint64> series;
-    auto found = read(store, u"SELECT key FROM visits WHERE id = :id"_s, {{":id", key(visit.series)}},
-                      [&](Row& row) -> base::Result<void> {
-                          series = row.whole64();
-                          return {};
-                      });
-    if (!found)
-        return found.error();
+    const auto series =
+        readWhole(store, u"SELECT key FROM visits WHERE id = :id"_s, {{":id", key(visit.series)}});
     if (!series)
+        return series.error();
+    if (!*series)
         return Error{ErrorKind::NotFound, base::said("This visit is not in the records."), {}};
-    return *series;
+    return **series;
 }
 
 base::Result<std::optional<qint64>> keyOfForm(const Store& store, const std::optional<catalogue::Form>& form)

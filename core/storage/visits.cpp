@@ -70,19 +70,15 @@ base::Result<void> refuseUnlessDraft(const Store& store, const VisitId& visit,
 /// Marks a draft as changed and gives back its key; refused when it is none.
 base::Result<qint64> touched(const Store& store, const VisitId& visit)
 {
-    std::optional<qint64> draft;
-    auto found =
-        read(store,
-             u"UPDATE visits SET revision = revision + 1 WHERE id = :id AND state = 'draft' RETURNING key"_s,
-             {{":id", key(visit)}}, [&](Row& row) -> base::Result<void> {
-                 draft = row.whole64();
-                 return {};
-             });
-    if (!found)
-        return found.error();
+    const auto draft = readWhole(
+        store,
+        u"UPDATE visits SET revision = revision + 1 WHERE id = :id AND state = 'draft' RETURNING key"_s,
+        {{":id", key(visit)}});
     if (!draft)
+        return draft.error();
+    if (!*draft)
         return refusal(store, visit);
-    return *draft;
+    return **draft;
 }
 
 base::Result<void> signDraft(const Store& store, const VisitId& visit, const records::Author& author,

@@ -173,6 +173,15 @@ private Q_SLOTS:
                  QStringList());
     }
 
+    void whatIsKeptOfItIsItsOwnersAlone()
+    {
+        Older older(newestFixture);
+        QVERIFY(QFile::setPermissions(older.path, QFile::ReadOwner | QFile::WriteOwner | QFile::ReadGroup |
+                                                      QFile::ReadOther));
+        QVERIFY(older.opened());
+        QVERIFY(!(QFile::permissions(older.path + u".version-9"_s) & (QFile::ReadGroup | QFile::ReadOther)));
+    }
+
     void itTellsHowFarItIsAndCanBeStopped()
     {
         Older older(newestFixture);
