@@ -39,13 +39,12 @@ endif()
 if(APLOMB_SEALING AND sqlite_is_there)
   if(NOT EXISTS ${sqlite_folder}/sqlite3.c)
     file(ARCHIVE_EXTRACT INPUT ${sqlite_archive} DESTINATION ${CMAKE_BINARY_DIR}/sqlite PATTERNS package/deps/sqlite3/*)
-    # A page that could not be read was taken for one that could, whatever lay in memory (mcIoRead; test_failing_calls).
+  endif()
+  # A page that could not be read was taken for one that could, whatever lay in memory (mcIoRead; test_failing_calls).
+  file(STRINGS ${sqlite_folder}/sqlite3.c sqlite_unmended REGEX "if [(]rc == SQLITE_IOERR_SHORT_READ[)]")
+  if(sqlite_unmended)
     execute_process(COMMAND_ERROR_IS_FATAL ANY COMMAND
       sed -i "s/if (rc == SQLITE_IOERR_SHORT_READ)/if (rc != SQLITE_OK)/" ${sqlite_folder}/sqlite3.c)
-    file(STRINGS ${sqlite_folder}/sqlite3.c sqlite_unmended REGEX "if [(]rc == SQLITE_IOERR_SHORT_READ[)]")
-    if(sqlite_unmended)
-      message(FATAL_ERROR "The fetched SQLite could not be mended.")
-    endif()
   endif()
   add_library(sqlite SHARED ${sqlite_folder}/sqlite3.c)
   set_target_properties(sqlite PROPERTIES OUTPUT_NAME sqlite3 SOVERSION 0 LIBRARY_OUTPUT_DIRECTORY ${CMAKE_BINARY_DIR}/lib
