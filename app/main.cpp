@@ -1,4 +1,5 @@
 #include "app/console/console.h"
+#include "app/console/password.h"
 #include "app/session/languages.h"
 #include "app/session/messages.h"
 #include "app/shell/doorbell.h"
@@ -77,15 +78,23 @@ bool asksForPictures(const QStringList& arguments)
     return arguments.value(0) == u"pictures"_s;
 }
 
-/// aplomb pictures RECORDS --to FOLDER
+/// aplomb pictures RECORDS --to FOLDER [--password-file FILE]
 int pictures(const QStringList& arguments, const catalogue::Catalogue& catalogue)
 {
-    if (arguments.size() != 4 || arguments.at(2) != u"--to"_s)
-        return failed(WrongUse, base::said("Use: aplomb pictures RECORDS --to FOLDER"));
+    const bool isUsed =
+        (arguments.size() == 4 || (arguments.size() == 6 && arguments.at(4) == u"--password-file"_s)) &&
+        arguments.at(2) == u"--to"_s;
+    if (!isUsed)
+        return failed(WrongUse,
+                      base::said("Use: aplomb pictures RECORDS --to FOLDER [--password-file FILE]"));
+    QTextStream err(stderr);
+    const auto seal = console::sealFor(arguments.at(1), arguments.value(5), err);
+    if (!seal)
+        return failed(CouldNot, seal.error().what);
     // The screens are worked with, so in a copy, and under a name of its own for what programs remember.
     QApplication::setApplicationName(u"Aplomb pictures"_s);
-    const auto session =
-        session::Session::open(arguments.at(1), catalogue, now, u"pictures"_s, records::Opening::AsCopy);
+    const auto session = session::Session::open(arguments.at(1), catalogue, {u"pictures"_s, now, {}, *seal},
+                                                records::Opening::AsCopy);
     if (!session)
         return failed(CouldNot, session.error().what);
     (*session)->speakAsScreen();

@@ -1,5 +1,6 @@
 #include "app/console/console.h"
 
+#include "app/console/password.h"
 #include "app/console/request.h"
 #include "app/session/languages.h"
 #include "app/session/messages.h"
@@ -30,6 +31,13 @@ struct Verb {
     QStringList needed;  ///< options with a value
     QStringList allowed; ///< further options
     base::Result<void> (*work)(const Request&);
+
+    QStringList options() const
+    {
+        const bool opens =
+            work != makeDemo && (positionals + needed).contains(u"RECORDS"_s, Qt::CaseInsensitive);
+        return needed + allowed + (opens ? QStringList{u"password-file"_s} : QStringList());
+    }
 };
 
 const std::vector<Verb>& verbs()
@@ -124,7 +132,11 @@ QString help()
     for (const Verb& verb : verbs())
         text += u"  aplomb %1\n      %2.\n"_s.arg(verb.usage, verb.what);
     return text +
-           u"\n--language CODE says the sentences of standard error, or the window, in another language than "
+           u"\nSealed records ask for their password, or their printed code: in the first line of "
+           u"--password-file "
+           u"FILE, else on the standard input. A file of records that is made with --password-file is "
+           u"sealed.\n"
+           u"--language CODE says the sentences of standard error, or the window, in another language than "
            u"the "
            "environment's; data stay as they are.\nWhat is written stands in the logs with --by, else with "
            "the account that runs "
@@ -153,13 +165,17 @@ std::optional<WrongUse> wrongEnding(const QString& verb, const QString& to)
 /// With the clinic's own part where the records can be read.
 catalogue::Catalogue catalogueOf(const Request& request)
 {
-    const auto session = session::Session::open(request.records, request.catalogue, request.clock,
-                                                whoWrites(request), records::Opening::ToRead);
+    const auto session = session::Session::open(request.records, request.catalogue, accessOf(request),
+                                                records::Opening::ToRead);
     return session ? (*session)->catalogue() : request.catalogue;
 }
 
-std::optional<WrongUse> wrongSide(const QString& code, Request& request)
+/// Whether the measure has the side that was named. Needs what the clinic added, so the records are open to
+/// this request by now.
+std::optional<WrongUse> wrongSide(Request& request)
 {
+    if (request.measure.isEmpty())
+        return std::nullopt;
     const catalogue::Catalogue catalogue = catalogueOf(request);
     const catalogue::Measure* measure = catalogue.measure(request.measure);
     if (measure == nullptr) {
@@ -169,9 +185,9 @@ std::optional<WrongUse> wrongSide(const QString& code, Request& request)
         return WrongUse{base::said("The measure of --measure must be one of %1.")
                             .arg(base::listed(base::verbatims(ids)))};
     }
-    if (code.isEmpty())
+    if (request.sideCode.isEmpty())
         return std::nullopt;
-    request.side = records::sideFromCode(code);
+    request.side = records::sideFromCode(request.sideCode);
     if (!request.side || *request.side == records::Side::None)
         return WrongUse{base::said("The side of --side must be right or left.")};
     if (!measure->hasSides)
@@ -184,7 +200,7 @@ std::optional<WrongUse> wrongSide(const QString& code, Request& request)
 std::optional<WrongUse> taken(const Verb& verb, const QStringList& arguments, Request& request)
 {
     QCommandLineParser parser;
-    for (const QString& option : verb.needed + verb.allowed)
+    for (const QString& option : verb.options())
         parser.addOption(takesValue(option) ? QCommandLineOption(option, {}, option)
                                             : QCommandLineOption(option));
     const auto wrong = [&verb](const base::Message& what) {
@@ -204,7 +220,7 @@ std::optional<WrongUse> taken(const Verb& verb, const QStringList& arguments, Re
             return wrong(base::said("The verb %1 needs --%2.").arg(verb.name, option));
     }
     const auto value = [&](const QString& option) {
-        return (verb.needed + verb.allowed).contains(option) ? parser.value(option) : QString();
+        return verb.options().contains(option) ? parser.value(option) : QString();
     };
     const qsizetype records = verb.positionals.indexOf(u"RECORDS"_s);
     request.records = records < 0 ? value(u"records"_s) : places.at(records);
@@ -212,7 +228,9 @@ std::optional<WrongUse> taken(const Verb& verb, const QStringList& arguments, Re
     request.asJson = verb.allowed.contains(u"json"_s) && parser.isSet(u"json"_s);
     request.patient = value(u"patient"_s);
     request.measure = value(u"measure"_s);
+    request.sideCode = value(u"side"_s);
     request.to = value(u"to"_s);
+    request.passwordFile = value(u"password-file"_s);
     request.by = base::tidied(value(u"by"_s));
     if (verb.allowed.contains(u"by"_s) && parser.isSet(u"by"_s) && request.by.isEmpty())
         return wrong(base::said("The name of --by must not be empty."));
@@ -233,7 +251,7 @@ std::optional<WrongUse> taken(const Verb& verb, const QStringList& arguments, Re
         if (auto wrongTo = wrongEnding(verb.name, request.to))
             return wrongTo;
     }
-    return request.measure.isEmpty() ? std::nullopt : wrongSide(value(u"side"_s), request);
+    return std::nullopt;
 }
 
 /// Data may hold what would order a terminal about; in JSON it is escaped, elsewhere replaced.
@@ -303,6 +321,18 @@ int run(const QStringList& arguments, const catalogue::Catalogue& catalogue, con
     QTextStream remarksOut(&remarks);
     Request request{catalogue, clock, dataOut, remarksOut};
     if (const auto wrong = taken(*verb, arguments.mid(1), request)) {
+        tell(err, wrong->what);
+        return WrongUsed;
+    }
+    const auto seal = request.records.isEmpty() || verb->work == makeDemo
+                          ? base::Result<std::optional<sealing::Seal>>(std::optional<sealing::Seal>())
+                          : sealFor(request.records, request.passwordFile, err);
+    if (!seal) {
+        tell(err, seal.error().what);
+        return CouldNot;
+    }
+    request.seal = *seal;
+    if (const auto wrong = wrongSide(request)) {
         tell(err, wrong->what);
         return WrongUsed;
     }

@@ -1,6 +1,7 @@
 #include "app/console/request.h"
 #include "app/session/demo.h"
 #include "app/session/importing.h"
+#include "app/session/languages.h"
 #include "core/base/file.h"
 #include "core/catalogue/audit.h"
 #include "core/catalogue/own.h"
@@ -8,6 +9,8 @@
 #include "core/exchange/findings_csv.h"
 #include "core/records/summary.h"
 #include "core/storage/soundness.h"
+
+#include <QFileInfo>
 
 namespace console
 {
@@ -19,20 +22,40 @@ namespace
 
 using Outcome = base::Result<void>;
 
+/// What is to know of a records file that was just made.
+base::Message sealingWords(const session::Session& session)
+{
+    if (session.isSealed())
+        return base::said("The records are sealed. Print their code from the menu of the window: without the "
+                          "password and the code they are lost.");
+    if (session.clinic().isDemo)
+        return base::said("The demo clinic is not sealed; enter no real people there.");
+    return base::said("The new records are not sealed: whoever gets hold of the file can read it. "
+                      "--password-file seals them, or the window does.");
+}
+
 /// Does `work`, which gives back what to say, in the records file. Where there is none it comes to be when
 /// the work is done.
 template <class Work>
 Outcome inRecords(const Request& request, Work work)
 {
+    const bool isNew = !QFileInfo::exists(base::plainPath(request.records));
     const auto session = openRecords(request, records::Opening::MayBegin);
     if (!session)
         return session.error();
     const base::Result<QString> done = work(**session);
     if (!done)
         return done.error();
+    if (isNew && !(*session)->clinic().isDemo && !session::Session::canSeal())
+        return base::Error{base::ErrorKind::Refused,
+                           base::said("This build of Aplomb cannot seal records, so it begins no clinic with "
+                                      "real people."),
+                           {}};
     if (auto kept = (*session)->keep(); !kept)
         return kept;
     request.out << *done;
+    if (isNew)
+        request.err << sealingWords(**session).in(session::screenPhrases()) << '\n';
     return {};
 }
 
@@ -121,8 +144,8 @@ base::Result<void> backUpRecords(const Request& request)
 
 base::Result<void> checkRecords(const Request& request)
 {
-    const auto session = session::Session::open(request.records, request.catalogue, request.clock,
-                                                whoWrites(request), records::Opening::ToRead);
+    const auto session = session::Session::open(request.records, request.catalogue, accessOf(request),
+                                                records::Opening::ToRead);
     if (!session)
         return session.error();
     const auto inFile = storage::faults((*session)->store(), (*session)->catalogue(), latestDay(**session));

@@ -42,9 +42,9 @@ private:
 base::Result<std::unique_ptr<session::Session>> openRecords(const Request& request, records::Opening opening)
 {
     Telling telling(request.err);
-    auto session =
-        session::Session::open(request.records, request.catalogue, request.clock, whoWrites(request), opening,
-                               [&](int percent) { return telling.went(percent); });
+    records::Access access = accessOf(request);
+    access.progress = [&](int percent) { return telling.went(percent); };
+    auto session = session::Session::open(request.records, request.catalogue, access, opening);
     if (session && !(*session)->catalogueFault().isEmpty())
         request.err << (*session)->catalogueFault() << '\n' << Qt::flush;
     return session;
@@ -58,6 +58,11 @@ base::Result<std::unique_ptr<session::Session>> openRecords(const Request& reque
 QString whoWrites(const Request& request)
 {
     return request.by.isEmpty() ? session::account() : request.by;
+}
+
+records::Access accessOf(const Request& request)
+{
+    return {whoWrites(request), request.clock, {}, request.seal};
 }
 
 base::Result<Found> found(session::Session& session, const QString& recordNumber)

@@ -25,10 +25,13 @@ struct Request {
     QString file = {};    ///< the file to read, or to write the clinic's own catalogue to
     QString patient = {}; ///< record number
     QString measure = {}; ///< id, in the catalogue
-    std::optional<records::Side> side = {};
-    QString to = {};             ///< the file to write
-    QString letterLanguage = {}; ///< BCP 47; empty: English
-    QString by = {};             ///< who writes; the operating system's user unless another was named
+    QString sideCode = {};
+    std::optional<records::Side> side = {}; ///< of a measure that has sides
+    QString to = {};                        ///< the file to write
+    QString letterLanguage = {};            ///< BCP 47; empty: English
+    QString passwordFile = {};              ///< "-": the standard input
+    std::optional<sealing::Seal> seal = {};
+    QString by = {}; ///< who writes; the operating system's user unless another was named
     bool asJson = false;
     bool ofAll = false;
     bool isWriting = false; ///< of the clinic's own catalogue: writing, not reading
@@ -43,6 +46,9 @@ base::Result<std::unique_ptr<session::Session>> openRecords(const Request& reque
 
 /// Who stands in the audit trail, and as the author of what is imported.
 QString whoWrites(const Request& request);
+
+/// By whom, when and with which seal the records are opened.
+records::Access accessOf(const Request& request);
 
 /// One patient with the versions of their visits that count. Those never signed are among them.
 struct Found {

@@ -10,6 +10,7 @@
 #include "core/storage/backup.h"
 #include "core/storage/letters.h"
 #include "core/storage/patients.h"
+#include "core/storage/sealing.h"
 #include "core/storage/store.h"
 #include "core/storage/visits.h"
 
@@ -60,18 +61,17 @@ catalogue::Form withoutRetired(catalogue::Form form, const catalogue::Catalogue&
 } // namespace
 
 base::Result<std::unique_ptr<Session>> Session::open(const QString& path,
-                                                     const catalogue::Catalogue& catalogue, Clock clock,
-                                                     const QString& who, records::Opening opening,
-                                                     const std::function<bool(int percent)>& progress)
+                                                     const catalogue::Catalogue& catalogue,
+                                                     const records::Access& access, records::Opening opening)
 {
-    auto store = storage::Store::open(path, {who, clock, progress}, opening);
+    auto store = storage::Store::open(path, access, opening);
     if (!store)
         return store.error();
     const auto clinic = (*store)->clinic();
     if (!clinic)
         return clinic.error();
     std::unique_ptr<Session> session(
-        new Session(std::move(*store), catalogue, std::move(clock), *clinic, who));
+        new Session(std::move(*store), catalogue, access.now, *clinic, access.who));
     if (auto taken = session->takeNewestOwn(); !taken)
         return taken.error();
     return session;
@@ -123,6 +123,39 @@ QString Session::path() const
 base::Result<void> Session::backUp(const QString& path) const
 {
     return storage::backUp(*m_store, path);
+}
+
+bool Session::canSeal()
+{
+    return storage::canSeal();
+}
+
+bool Session::isSealed() const
+{
+    return m_store->isSealed();
+}
+
+base::Result<void> Session::seal(const sealing::Seal& seal, const records::Progress& progress)
+{
+    const auto done = m_store->seal(seal, progress);
+    if (done)
+        Q_EMIT clinicChanged(fact());
+    return done;
+}
+
+base::Result<void> Session::changePassword(const QString& old, const QString& password)
+{
+    const auto seal = sealing::opened(path(), old);
+    const auto anew = seal ? sealing::wrappedAnew(seal->key, password) : seal;
+    return anew ? m_store->rewrap(anew->wrapped) : anew.error();
+}
+
+base::Result<QStringList> Session::code(const QString& password) const
+{
+    const auto seal = sealing::opened(path(), password);
+    if (!seal)
+        return seal.error();
+    return seal->key.code();
 }
 
 QDate Session::today() const

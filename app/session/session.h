@@ -65,15 +65,14 @@ class Session : public QObject
     Q_OBJECT
 
 public:
-    /// `progress` hears how far older records are brought up to date; false leaves them as they were.
     static base::Result<std::unique_ptr<Session>> open(const QString& path,
-                                                       const catalogue::Catalogue& catalogue, Clock clock,
-                                                       const QString& who, records::Opening opening,
-                                                       const std::function<bool(int percent)>& progress = {});
+                                                       const catalogue::Catalogue& catalogue,
+                                                       const records::Access& access,
+                                                       records::Opening opening);
     ~Session() override;
 
     /// Who sits at the keyboard and stands in every log from then on; until someone has said so it is the
-    /// `who` the records were opened with, without a role.
+    /// `who` of the access, without a role.
     const records::Author& person() const { return m_person; }
     bool isPersonKnown() const { return m_isPersonKnown; }
     void setPerson(const records::Author& person);
@@ -105,6 +104,17 @@ public:
     QString path() const;
     /// All of the records as they are now in one new file, opened again and checked.
     base::Result<void> backUp(const QString& path) const;
+    /// Whether this build can seal records, and open sealed ones.
+    static bool canSeal();
+    /// Whether only a password or the printed code opens the records.
+    bool isSealed() const;
+    /// Seals plain records in their place. What `progress` stops leaves them as they were.
+    base::Result<void> seal(const sealing::Seal& seal, const records::Progress& progress);
+    /// Has another password open the records; the key, and so the code, stays. Refused where `old` does not
+    /// open them.
+    base::Result<void> changePassword(const QString& old, const QString& password);
+    /// The printed code once more, for who knows the password.
+    base::Result<QStringList> code(const QString& password) const;
     /// Gives records that were begun (records::Opening::MayBegin) their place.
     base::Result<void> keep();
     QDate today() const;                        ///< local calendar day

@@ -5,6 +5,8 @@
 #include <QApplication>
 #include <QDir>
 
+using namespace Qt::StringLiterals;
+
 namespace shell
 {
 
@@ -72,15 +74,17 @@ void showKeyboard(QWidget* window)
     show(AboutWords::tr("Keyboard"), lines.join(u'\n'), window);
 }
 
-void showRecordsPlace(const QString& path, QWidget* window)
+void showRecordsPlace(const QString& path, bool areSealed, QWidget* window)
 {
-    show(AboutWords::tr("Where the records are"),
-         AboutWords::tr(
-             "%1\n\nOnly your account may read this file. It is not encrypted by Aplomb: keep it on an "
-             "encrypted "
-             "disk and back it up as your clinic's rules ask.")
-             .arg(QDir::toNativeSeparators(path)),
-         window);
+    const QString words =
+        areSealed ? AboutWords::tr(
+                        "The file is sealed: only the password or the printed code opens it. The file of "
+                        "keys beside it belongs to it; keep both together in every copy, and back them up "
+                        "as your clinic's rules ask.")
+                  : AboutWords::tr(
+                        "The file is not sealed: only your account may read it here, but whoever gets hold "
+                        "of it, or of the disk, can. Back it up as your clinic's rules ask.");
+    show(AboutWords::tr("Where the records are"), QDir::toNativeSeparators(path) + u"\n\n"_s + words, window);
 }
 
 } // namespace shell

@@ -12,6 +12,6 @@ void showAbout(QWidget* window);
 /// Every key that works everywhere.
 void showKeyboard(QWidget* window);
 /// The records file, and what to know of keeping it.
-void showRecordsPlace(const QString& path, QWidget* window);
+void showRecordsPlace(const QString& path, bool areSealed, QWidget* window);
 
 } // namespace shell

@@ -1,14 +1,16 @@
 #include "app/shell/opening.h"
 
+#include "app/keys/password_dialog.h"
+#include "app/keys/sealing_acts.h"
 #include "app/session/account.h"
 #include "app/session/demo.h"
 #include "app/shell/settings.h"
 #include "app/shell/welcome.h"
+#include "app/widgets/long_work.h"
 #include "core/catalogue/catalogue.h"
 
 #include <QDir>
 #include <QFileInfo>
-#include <QProgressDialog>
 #include <QStandardPaths>
 
 using namespace Qt::StringLiterals;
@@ -35,26 +37,22 @@ struct OpeningWords {
     Q_DECLARE_TR_FUNCTIONS(OpeningWords)
 };
 
-/// Shows itself where older records take more than a moment to be brought up to date.
-class Modernising : public QProgressDialog
+/// Finds what opens the records, or will open those that are begun. False when the person turned back.
+bool askSeal(const QString& path, const Welcome* welcome, session::Prompts& prompts,
+             std::optional<sealing::Seal>& seal)
 {
-public:
-    Modernising()
-        : QProgressDialog(OpeningWords::tr("Bringing the records up to date …"), OpeningWords::tr("Stop"), 0,
-                          100)
-    {
-        setWindowTitle(QCoreApplication::applicationName());
-        setWindowModality(Qt::ApplicationModal);
-        setMinimumDuration(500);
+    if (welcome != nullptr) {
+        const bool isReal = welcome->choice() == Welcome::Choice::EmptyClinic;
+        seal = isReal ? keys::newSeal(welcome->password(), path, prompts, nullptr) : std::nullopt;
+        return seal || !isReal;
     }
-
-    bool went(int percent)
-    {
-        setValue(percent);
-        QCoreApplication::processEvents();
-        return !wasCanceled();
-    }
-};
+    if (!sealing::isSealed(path))
+        return true;
+    keys::PasswordDialog dialog(path);
+    if (dialog.exec() == QDialog::Accepted)
+        seal = dialog.seal();
+    return seal.has_value();
+}
 
 } // namespace
 
@@ -68,20 +66,24 @@ std::unique_ptr<session::Session> openedRecords(const QString& path, const catal
                                                 const session::Clock& clock, session::Prompts& prompts)
 {
     const bool isFirst = !QFileInfo::exists(path);
-    Welcome welcome(path);
-    if (isFirst && welcome.exec() != QDialog::Accepted)
+    std::optional<Welcome> welcome;
+    if (isFirst && welcome.emplace(path).exec() != QDialog::Accepted)
         return nullptr;
-    Modernising modernising;
-    Opened opened = session::Session::open(path, catalogue, clock, session::account(),
-                                           isFirst ? records::Opening::MayBegin : records::Opening::MustExist,
-                                           [&](int percent) { return modernising.went(percent); });
+    std::optional<sealing::Seal> seal;
+    if (!askSeal(path, welcome ? &*welcome : nullptr, prompts, seal))
+        return nullptr;
+    widgets::LongWork modernising(OpeningWords::tr("Bringing the records up to date …"), nullptr);
+    const records::Access access{session::account(), clock,
+                                 [&](int percent) { return modernising.went(percent); }, seal};
+    Opened opened = session::Session::open(
+        path, catalogue, access, isFirst ? records::Opening::MayBegin : records::Opening::MustExist);
     modernising.reset();
     if (!opened) {
         prompts.tell(opened.error());
         return nullptr;
     }
     if (isFirst) {
-        if (const auto begun = begin(**opened, welcome); !begun) {
+        if (const auto begun = begin(**opened, *welcome); !begun) {
             prompts.tell(begun.error());
             return nullptr;
         }

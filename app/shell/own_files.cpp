@@ -33,10 +33,15 @@ void backUp(const session::Session& session, session::Prompts& prompts)
     if (const auto done = session.backUp(*path); !done)
         prompts.tell(done.error());
     else
-        prompts.say(OwnFilesWords::tr("Backed up and checked."),
-                    OwnFilesWords::tr("%1 holds all records as they are now. It is not encrypted: keep it on "
-                                      "an encrypted disk, apart from this computer.")
-                        .arg(*path));
+        prompts.say(
+            OwnFilesWords::tr("Backed up and checked."),
+            (session.isSealed()
+                 ? OwnFilesWords::tr("%1 holds all records as they are now, sealed as these are; the "
+                                     "file of keys beside it belongs to it. Keep both apart from this "
+                                     "computer.")
+                 : OwnFilesWords::tr("%1 holds all records as they are now. It is not sealed: keep it "
+                                     "on an encrypted disk, apart from this computer."))
+                .arg(*path));
 }
 
 bool readOwn(session::Session& session, session::Prompts& prompts)

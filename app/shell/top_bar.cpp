@@ -1,5 +1,6 @@
 #include "app/shell/top_bar.h"
 
+#include "app/keys/sealing_acts.h"
 #include "app/shell/about.h"
 #include "app/shell/clinic_dialog.h"
 #include "app/shell/find_field.h"
@@ -41,6 +42,7 @@ TopBar::TopBar(session::Session& session, session::Prompts& prompts, QWidget* pa
       m_forms(madePlace(tr("Forms"), u"forms"_s, tr("Ctrl+8"))),
       m_clinic(new widgets::ElidedLabel(this)),
       m_demo(new QLabel(tr("Demo: invented people"), this)),
+      m_plain(new QPushButton(tr("Not sealed"), this)),
       m_find(new FindField(session, this)),
       m_person(new QPushButton(this)),
       m_more(new QToolButton(this))
@@ -51,6 +53,11 @@ TopBar::TopBar(session::Session& session, session::Prompts& prompts, QWidget* pa
     m_clinic->setMinimumWidth(1); // gives way first in a narrow window
     m_demo->setObjectName(u"demoMark"_s);
     m_demo->setProperty("role", u"caution"_s);
+    m_demo->setToolTip(tr("Enter no real people here; the demo clinic is not sealed."));
+    m_plain->setObjectName(u"notSealed"_s);
+    m_plain->setProperty("kind", u"quiet"_s);
+    m_plain->setToolTip(tr("Whoever gets hold of the records file can read it. Press to seal it."));
+    m_plain->setAccessibleDescription(m_plain->toolTip());
     m_person->setObjectName(u"person"_s);
     m_person->setProperty("kind", u"quiet"_s);
     m_find->setMinimumWidth(leastFindWidth);
@@ -70,6 +77,7 @@ TopBar::TopBar(session::Session& session, session::Prompts& prompts, QWidget* pa
     row->addWidget(m_measures);
     row->addWidget(m_forms);
     row->addWidget(m_demo);
+    row->addWidget(m_plain);
     row->addWidget(m_clinic, 1);
     row->addWidget(m_find, 2);
     row->addWidget(m_person);
@@ -78,6 +86,8 @@ TopBar::TopBar(session::Session& session, session::Prompts& prompts, QWidget* pa
     connect(m_forms, &QPushButton::clicked, this, &TopBar::formsAsked);
     connect(m_measures, &QPushButton::clicked, this, &TopBar::measuresAsked);
     connect(m_person, &QPushButton::clicked, this, &TopBar::askPerson);
+    connect(m_plain, &QPushButton::clicked, this,
+            [this] { keys::sealRecords(m_session, m_prompts, window()); });
     connect(&m_session, &session::Session::clinicChanged, this, &TopBar::settle);
     connect(&m_session, &session::Session::personChanged, this, &TopBar::showPerson);
     settle();
@@ -102,9 +112,11 @@ QMenu* TopBar::madeMenu()
     addLooks(*menu->addMenu(tr("Look")));
     menu->addSeparator();
     menu->addAction(tr("Where the records are"), this,
-                    [this] { showRecordsPlace(m_session.path(), window()); });
+                    [this] { showRecordsPlace(m_session.path(), m_session.isSealed(), window()); });
     menu->addAction(tr("Back up now…"), this, [this] { backUp(m_session, m_prompts); })
         ->setObjectName(u"backUp"_s);
+    addSealing(*menu);
+    menu->addSeparator();
     menu->addAction(tr("Keyboard"), QKeySequence(Qt::SHIFT | Qt::Key_F1), this,
                     [this] { showKeyboard(window()); });
     menu->addAction(tr("About Aplomb"), this, [this] { showAbout(window()); });
@@ -122,6 +134,31 @@ void TopBar::addOwnFiles(QMenu& menu)
             Q_EMIT formsAsked();
     });
     connect(write, &QAction::triggered, this, [this] { writeOwn(m_session, m_prompts); });
+}
+
+/// What can be done for records that are sealed, and for those that are not.
+void TopBar::addSealing(QMenu& menu)
+{
+    QAction* seal = menu.addAction(tr("Seal the records…"), this,
+                                   [this] { keys::sealRecords(m_session, m_prompts, window()); });
+    QAction* change = menu.addAction(tr("Change the password…"), this,
+                                     [this] { keys::changePassword(m_session, window()); });
+    QAction* code = menu.addAction(tr("Show the code of the records…"), this,
+                                   [this] { keys::showCode(m_session, window()); });
+    seal->setObjectName(u"seal"_s);
+    change->setObjectName(u"changePassword"_s);
+    code->setObjectName(u"showCode"_s);
+    connect(&menu, &QMenu::aboutToShow, this, [this, seal, change, code] {
+        seal->setVisible(canBeSealed());
+        change->setVisible(m_session.isSealed());
+        code->setVisible(m_session.isSealed());
+    });
+}
+
+/// The demo clinic stays as it is: everyone may read it.
+bool TopBar::canBeSealed() const
+{
+    return !m_session.isSealed() && !m_session.clinic().isDemo && session::Session::canSeal();
 }
 
 void TopBar::addLooks(QMenu& menu)
@@ -186,6 +223,7 @@ void TopBar::settle()
     m_clinic->setText(clinic.name);
     m_clinic->setToolTip(clinic.name);
     m_demo->setVisible(clinic.isDemo);
+    m_plain->setVisible(canBeSealed());
     m_more->setIcon(widgets::icon(u"more"_s, palette()));
 }
 

@@ -43,6 +43,8 @@ private:
     QMenu* madeMenu();
     void addLooks(QMenu& menu);
     void addOwnFiles(QMenu& menu);
+    void addSealing(QMenu& menu);
+    bool canBeSealed() const;
     void editClinic();
     void askPerson();
     void showPerson();
@@ -55,6 +57,7 @@ private:
     QPushButton* m_forms;
     QLabel* m_clinic;
     QLabel* m_demo;
+    QPushButton* m_plain; ///< offers to seal records that are not
     FindField* m_find;
     QPushButton* m_person;
     QToolButton* m_more;

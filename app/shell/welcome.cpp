@@ -1,5 +1,7 @@
 #include "app/shell/welcome.h"
 
+#include "app/keys/new_password.h"
+#include "app/session/session.h"
 #include "app/shell/window_place.h"
 #include "app/widgets/theme.h"
 #include "core/base/text.h"
@@ -55,8 +57,8 @@ Welcome::Welcome(const QString& path, QWidget* parent) : QDialog(parent)
     setWindowTitle(tr("Aplomb"));
     auto* cards = new QHBoxLayout;
     cards->setSpacing(widgets::space4);
-    cards->addWidget(madeEmptyCard(), 1);
-    cards->addWidget(madeDemoCard(), 1);
+    cards->addWidget(madeEmptyCard(), 3);
+    cards->addWidget(madeDemoCard(), 2);
 
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(widgets::space8, widgets::space8, widgets::space8, widgets::space6);
@@ -69,28 +71,59 @@ Welcome::Welcome(const QString& path, QWidget* parent) : QDialog(parent)
     column->addLayout(cards, 1);
     column->addWidget(label(tr("Records will be kept in %1").arg(QDir::toNativeSeparators(path)),
                             widgets::captionFont(), u"quiet"_s, this));
-    resize(fitted({0, 0, 820, 460}, screen()->availableGeometry()).size());
+    resize(fitted({0, 0, 900, 520}, screen()->availableGeometry()).size());
     m_name->setFocus();
+}
+
+/// As tall as its words need, which is known once everything has its look.
+void Welcome::showEvent(QShowEvent* event)
+{
+    QDialog::showEvent(event);
+    const int tall = std::max(height(), layout()->totalHeightForWidth(width()));
+    resize(fitted({pos(), QSize(width(), tall)}, screen()->availableGeometry()).size());
 }
 
 QWidget* Welcome::madeEmptyCard()
 {
-    m_name = new QLineEdit(this);
+    auto* fields = new QWidget(this);
+    m_name = new QLineEdit(fields);
     m_name->setObjectName(u"newClinicName"_s);
     m_name->setAccessibleName(tr("Name of the clinic"));
     m_name->setPlaceholderText(tr("Name of the clinic"));
-    auto* take = new QPushButton(tr("Begin an empty clinic"), this);
+    auto* column = new QVBoxLayout(fields);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->setSpacing(widgets::space3);
+    column->addWidget(m_name);
+    const bool canSeal = session::Session::canSeal();
+    if (canSeal) {
+        m_password = new keys::NewPassword(fields);
+        column->addWidget(m_password);
+    }
+    fields->setEnabled(canSeal);
+    auto* take = new QPushButton(tr("Begin an empty clinic"), this); // after the fields, as Tab goes
     take->setObjectName(u"beginEmpty"_s);
     take->setProperty("kind", u"primary"_s);
     take->setEnabled(false);
     take->setDefault(true);
     connect(m_name, &QLineEdit::textChanged, take,
             [take](const QString& name) { take->setEnabled(!name.trimmed().isEmpty()); });
-    connect(take, &QPushButton::clicked, this, [this] { choose(Choice::EmptyClinic); });
-    return card(
-        tr("Your clinic"),
-        tr("Starts without patients. The name stands at the head of letters and can be changed later."),
-        m_name, take, this);
+    connect(take, &QPushButton::clicked, this, &Welcome::beginClinic);
+    const QString words =
+        canSeal
+            ? tr("Starts without patients. The name stands at the head of letters and can be changed later. "
+                 "The records are sealed: this password is asked at every start.")
+            : tr("This build of Aplomb cannot seal records, so it begins no clinic with real people. Build "
+                 "it again where the source of SQLite can be fetched.");
+    return card(tr("Your clinic"), words, fields, take, this);
+}
+
+void Welcome::beginClinic()
+{
+    const auto password = m_password->taken();
+    if (!password)
+        return;
+    m_chosen = *password;
+    choose(Choice::EmptyClinic);
 }
 
 QWidget* Welcome::madeDemoCard()

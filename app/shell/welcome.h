@@ -4,6 +4,11 @@
 
 class QLineEdit;
 
+namespace keys
+{
+class NewPassword;
+}
+
 namespace shell
 {
 
@@ -20,14 +25,21 @@ public:
 
     Choice choice() const { return m_choice; }
     QString clinicName() const;
+    const QString& password() const { return m_chosen; } ///< of a real clinic
+
+protected:
+    void showEvent(QShowEvent* event) override;
 
 private:
     QWidget* madeEmptyCard();
     QWidget* madeDemoCard();
     void choose(Choice choice);
+    void beginClinic();
 
     Choice m_choice = Choice::EmptyClinic;
     QLineEdit* m_name = nullptr;
+    keys::NewPassword* m_password = nullptr; ///< none where this build cannot seal
+    QString m_chosen;
 };
 
 } // namespace shell

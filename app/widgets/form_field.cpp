@@ -68,6 +68,13 @@ FormField* FormField::line(const QString& label, const QString& after, const QSt
     return field;
 }
 
+FormField* FormField::secret(const QString& label, const QString& name, QWidget* parent)
+{
+    FormField* field = line(label, {}, name, parent);
+    qobject_cast<QLineEdit*>(field->m_entry)->setEchoMode(QLineEdit::Password);
+    return field;
+}
+
 FormField* FormField::lines(const QString& label, const QString& name, QWidget* parent)
 {
     auto* entry = new QPlainTextEdit;

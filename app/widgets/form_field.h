@@ -18,6 +18,8 @@ class FormField : public QWidget
 
 public:
     static FormField* line(const QString& label, const QString& after, const QString& name, QWidget* parent);
+    /// A line that shows nobody what is typed.
+    static FormField* secret(const QString& label, const QString& name, QWidget* parent);
     static FormField* lines(const QString& label, const QString& name, QWidget* parent);
     /// Codes beside what people read.
     static FormField* choice(const QString& label, const QList<std::pair<QString, QString>>& options,

@@ -33,19 +33,25 @@ bool isDatabase(const QString& path)
     return QFileInfo(path).isFile() && file.open(QIODevice::ReadOnly) && file.read(15) == "SQLite format 3";
 }
 
-/// A database, its journals, and the file that says who writes it.
+/// A database, or sealed records, which have their keys beside them.
+bool areRecords(const QString& path)
+{
+    return isDatabase(path) || (QFileInfo::exists(path) && QFileInfo::exists(path + u".keys"_s));
+}
+
+/// Records, their journals and keys, and the file that says who writes them.
 bool belongsToRecords(const QFileInfo& file)
 {
     const QString path = file.filePath();
-    if (isDatabase(path) || (file.exists() && file.suffix() == u"aplomb"_s))
+    if (areRecords(path) || (file.exists() && file.suffix() == u"aplomb"_s))
         return true;
-    for (const QString& ending : {u"-wal"_s, u"-shm"_s, u"-journal"_s}) {
-        if (path.endsWith(ending) && isDatabase(path.chopped(ending.size())))
+    for (const QString& ending : {u"-wal"_s, u"-shm"_s, u"-journal"_s, u".keys"_s}) {
+        if (path.endsWith(ending) && areRecords(path.chopped(ending.size())))
             return true;
     }
     const QString name = file.fileName();
     return name.startsWith(u'.') && name.endsWith(u".lock"_s) &&
-           isDatabase(file.path() + u'/' + name.sliced(1).chopped(5));
+           areRecords(file.path() + u'/' + name.sliced(1).chopped(5));
 }
 
 } // namespace

@@ -1,5 +1,13 @@
 #pragma once
 
+#include "core/sealing/seal.h"
+
+#include <QDateTime>
+#include <QString>
+
+#include <functional>
+#include <optional>
+
 namespace records
 {
 
@@ -10,6 +18,17 @@ enum class Opening {
     MustExist, ///< to write
     MayCreate, ///< to write; where there is none, an empty one is made
     MayBegin   ///< to write; where there is none, one comes to be with Store::keep, and else leaves nothing
+};
+
+/// Told how far a long work is; false stops it and leaves everything as it was. May be empty.
+using Progress = std::function<bool(int percent)>;
+
+/// Who writes, where the time comes from, and what opens sealed records.
+struct Access {
+    QString who;
+    std::function<QDateTime()> now;         ///< UTC
+    Progress progress = {};                 ///< of bringing older records up to date
+    std::optional<sealing::Seal> seal = {}; ///< of records that are sealed, or will be when they are begun
 };
 
 } // namespace records

@@ -19,8 +19,8 @@ using base::ErrorKind;
 void removeWhole(const QString& copy)
 {
     const QFileInfo file(copy);
-    for (const QString& path :
-         {copy, QString(copy + u"-journal"_s), u"%1/.%2.lock"_s.arg(file.path(), file.fileName())})
+    for (const QString& path : {copy, sealing::keysOf(copy), QString(copy + u"-journal"_s),
+                                u"%1/.%2.lock"_s.arg(file.path(), file.fileName())})
         QFile::remove(path);
 }
 
@@ -45,17 +45,24 @@ base::Result<void> refuseUnsound(const QString& copy, const Access& access)
 base::Result<void> backUp(Store& store, const QString& path)
 {
     const QString target = QFileInfo(base::plainPath(path)).absoluteFilePath();
-    if (QFileInfo::exists(target))
+    const auto& seal = store.access().seal;
+    if (QFileInfo::exists(target) || (seal && QFileInfo::exists(sealing::keysOf(target))))
         return Error{ErrorKind::Refused,
                      base::said("There is a file of that name already; choose another for the backup."),
                      {}};
     const QString copy = target + u".unfinished"_s;
     removeWhole(copy); // of a program that was ended
-    auto done = store.copyInto(copy);
+    auto done = seal ? sealing::writeKeys(*seal, sealing::keysOf(copy)) : base::Result<void>();
+    if (done)
+        done = store.copyInto(copy);
     if (done)
         done = refuseUnsound(copy, store.access());
+    if (done && seal)
+        done = base::moveNew(sealing::keysOf(copy), sealing::keysOf(target));
     if (done)
         done = base::moveNew(copy, target);
+    if (!done && seal && !QFileInfo::exists(target))
+        QFile::remove(sealing::keysOf(target));
     removeWhole(copy);
     return done;
 }

@@ -89,7 +89,7 @@ constexpr Function functions[] = {{"number_list", 2, nullptr, &addNumber, &finis
 
 } // namespace
 
-MigrationFunctions::MigrationFunctions(sqlite3* database, qint64 steps, std::function<bool(int percent)> told)
+MigrationFunctions::MigrationFunctions(sqlite3* database, qint64 steps, records::Progress told)
     : m_database(database), m_steps(std::max<qint64>(1, steps)), m_told(std::move(told))
 {
     for (const Function& one : functions)

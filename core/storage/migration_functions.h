@@ -16,7 +16,7 @@ class MigrationFunctions
 {
 public:
     /// `told` hears how far it is, in percent of `steps`, and stops it by false; it may be empty.
-    MigrationFunctions(sqlite3* database, qint64 steps, std::function<bool(int percent)> told);
+    MigrationFunctions(sqlite3* database, qint64 steps, records::Progress told);
     ~MigrationFunctions();
     MigrationFunctions(const MigrationFunctions&) = delete;
     MigrationFunctions& operator=(const MigrationFunctions&) = delete;
@@ -28,7 +28,7 @@ private:
     qint64 m_steps;
     qint64 m_done = 0;
     int m_percent = -1; ///< told last
-    std::function<bool(int percent)> m_told;
+    records::Progress m_told;
 };
 
 } // namespace storage

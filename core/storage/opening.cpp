@@ -1,5 +1,6 @@
 #include "core/base/file.h"
 #include "core/storage/migrations.h"
+#include "core/storage/sealing.h"
 #include "core/storage/statements.h"
 #include "core/storage/store.h"
 #include "core/storage/writer_lock.h"
@@ -66,6 +67,11 @@ base::Result<void> makePlaceFor(const QFileInfo& file)
                 {}};
         }
     }
+    if (QFileInfo::exists(sealing::keysOf(file.filePath())))
+        return Error{
+            ErrorKind::Foreign,
+            base::said("Beside this place lies the file of keys of other records; move it away first."),
+            {}};
     return {};
 }
 
@@ -87,7 +93,7 @@ base::Result<void> refuseCutOff(const QFileInfo& file)
 void closeToOthers(const QString& path)
 {
     constexpr auto others = QFile::ReadGroup | QFile::WriteGroup | QFile::ReadOther | QFile::WriteOther;
-    for (const QString& file : {path, path + u"-wal"_s, path + u"-shm"_s}) {
+    for (const QString& file : {path, path + u"-wal"_s, path + u"-shm"_s, path + u".keys"_s}) {
         if (QFile::permissions(file) & others)
             QFile::setPermissions(file, ownerOnly);
     }
@@ -104,11 +110,12 @@ base::Result<std::unique_ptr<Store>> Store::open(const QString& path, const Acce
                                                  const std::vector<Migration>& chain)
 {
     const QString name = base::plainPath(path);
-    if (opening == Opening::ToRead)
-        return toRead(name, access, chain);
-    if (opening == Opening::AsCopy)
-        return asCopy(name, access, chain);
-    return toWrite(name, access, opening, chain);
+    auto opened = opening == Opening::ToRead   ? toRead(name, access, chain)
+                  : opening == Opening::AsCopy ? asCopy(name, access, chain)
+                                               : toWrite(name, access, opening, chain);
+    if (opened)
+        (*opened)->m_access.progress = {}; // whoever watched the opening may be gone
+    return opened;
 }
 
 Store::Opened Store::toWrite(const QString& path, const Access& access, Opening opening,
@@ -142,7 +149,9 @@ Store::Opened Store::toWrite(const QString& path, const Access& access, Opening 
 
     store->m_file = store->m_home;
     const auto whole = refuseCutOff(QFileInfo(store->m_file)); // connecting makes a journal
-    auto ready = store->connect(opening);
+    auto ready = store->refuseOtherwiseSealed();
+    if (ready)
+        ready = store->connect(opening);
     if (ready)
         ready = store->refuseForeign();
     if (ready)
@@ -174,7 +183,9 @@ Store::Opened Store::toRead(const QString& path, const Access& access, const std
         store->m_home = file.canonicalFilePath();
         store->m_file = store->m_home;
         const auto whole = refuseCutOff(QFileInfo(store->m_file));
-        auto ready = store->connect(Opening::ToRead);
+        auto ready = store->refuseOtherwiseSealed();
+        if (ready)
+            ready = store->connect(Opening::ToRead);
         if (ready)
             ready = store->refuseForeign();
         if (ready)
@@ -220,8 +231,20 @@ QString Store::unfinished() const
 /// The leftover of a program that was ended while it made a file or a copy. Only the writer comes here.
 void Store::removeUnfinished() const
 {
-    for (const QString& ending : {u""_s, u"-journal"_s})
+    for (const QString& ending : {u""_s, u"-journal"_s, u".keys"_s})
         QFile::remove(unfinished() + ending);
+}
+
+/// Without the key, or with one that nothing asks for, nothing could be read.
+base::Result<void> Store::refuseOtherwiseSealed() const
+{
+    if (sealing::isSealed(m_file) == isSealed())
+        return {};
+    return Error{ErrorKind::Refused,
+                 isSealed() ? base::said("These records are not sealed.")
+                            : base::said("These records are sealed; their password or their printed code "
+                                         "opens them."),
+                 {}};
 }
 
 /// An empty file that only its owner may read. -wal and -shm follow it.
@@ -236,6 +259,10 @@ base::Result<void> Store::makePrivate(const QString& path)
 /// Made beside its place under another name, without a log of its own, and moved there when it is whole.
 base::Result<void> Store::makeEmpty(const std::vector<Migration>& chain)
 {
+    if (isSealed()) {
+        if (auto written = sealing::writeKeys(*m_access.seal, sealing::keysOf(unfinished())); !written)
+            return written;
+    }
     if (auto made = makePrivate(unfinished()); !made)
         return made;
     m_file = unfinished();
@@ -255,7 +282,14 @@ base::Result<void> Store::keep()
     if (m_file == m_home)
         return {};
     disconnect();
+    if (isSealed()) {
+        if (!sealing::isSealed(m_file))
+            return Error{ErrorKind::Unwritable, base::said("The records could not be sealed."), {}};
+        if (auto moved = base::moveNew(sealing::keysOf(m_file), sealing::keysOf(m_home)); !moved)
+            return moved;
+    }
     if (auto moved = base::moveNew(m_file, m_home); !moved) {
+        QFile::remove(sealing::keysOf(m_home));
         return moved.error().kind == ErrorKind::Refused
                    ? Error{ErrorKind::Refused,
                            base::said(
@@ -315,12 +349,17 @@ base::Result<void> Store::modernise(const std::vector<Migration>& chain)
     return done ? connected : done;
 }
 
-/// A copy in the newest schema beside its place. The older records are at rest from here on, without a log
-/// that the new ones could be taken for.
-base::Result<void> Store::rebuild(const std::vector<Migration>& chain)
+/// What is at rest has no log that what takes its place could be read with.
+bool Store::isAtRest() const
 {
     const auto mode = ask(u"PRAGMA journal_mode = DELETE"_s);
-    if (!mode || *mode != u"delete"_s)
+    return mode && *mode == u"delete"_s;
+}
+
+/// A copy in the newest schema beside its place.
+base::Result<void> Store::rebuild(const std::vector<Migration>& chain)
+{
+    if (!isAtRest())
         return Error{ErrorKind::Unwritable,
                      base::said("Another program is reading these records, which must be brought up to date "
                                 "first; close it and open them again."),
@@ -360,14 +399,19 @@ base::Result<void> Store::refuseUnlinked() const
 /// program that was ended then will do.
 base::Result<void> Store::keepOlder(int version) const
 {
-    const QString name = m_home + u".version-%1"_s.arg(version);
+    const QString wished = m_home + u".version-%1"_s.arg(version);
+    QString name = wished;
     auto kept = base::nameToo(m_home, name);
-    for (int i = 2; !kept && kept.error().kind == ErrorKind::Refused; ++i)
-        kept = base::nameToo(m_home, name + u"-%1"_s.arg(i));
+    for (int i = 2; !kept && kept.error().kind == ErrorKind::Refused; ++i) {
+        name = wished + u"-%1"_s.arg(i);
+        kept = base::nameToo(m_home, name);
+    }
     if (!kept)
         return Error{ErrorKind::Unwritable,
                      base::said("The records cannot be kept as they are before they are brought up to date."),
                      {}};
+    if (isSealed()) // without it the printed code opens them
+        (void)base::nameToo(sealing::keysOf(m_home), sealing::keysOf(name));
     closeToOthers(m_home); // the same file by either name
     return {};
 }
@@ -379,6 +423,69 @@ base::Result<void> Store::takePlace() const
     if (stat(m_home.toLocal8Bit().constData(), &home) == 0 && home.st_uid != geteuid())
         (void)!chown(unfinished().toLocal8Bit().constData(), home.st_uid, home.st_gid);
     return base::moveOver(unfinished(), m_home);
+}
+
+base::Result<void> Store::seal(const sealing::Seal& seal, const records::Progress& progress)
+{
+    if (isSealed())
+        return Error{ErrorKind::Refused, base::said("These records are sealed already."), {}};
+    if (auto inPlace = refuseMoved(); !inPlace)
+        return inPlace;
+    if (!isAtRest()) {
+        auto durable = makeDurable();
+        return durable ? Error{ErrorKind::Refused,
+                               base::said(
+                                   "Another program is reading these records; close it and seal them then."),
+                               {}}
+                       : durable;
+    }
+    disconnect(); // nothing is saved where it would be left behind
+    auto done = makeSealed(seal, progress);
+    disconnect();
+    if (done)
+        done = base::moveOver(sealing::keysOf(unfinished()), sealing::keysOf(m_home));
+    if (done)
+        done = takePlace();
+    removeUnfinished();
+    if (!done)
+        m_access.seal.reset();
+    m_file = m_home;
+    auto ready = connect(Opening::MustExist);
+    if (ready)
+        ready = makeDurable();
+    return done ? ready : done;
+}
+
+/// A sealed copy beside its place, opened and read to its last page.
+base::Result<void> Store::makeSealed(const sealing::Seal& seal, const records::Progress& progress)
+{
+    removeUnfinished();
+    if (auto written = sealing::writeKeys(seal, sealing::keysOf(unfinished())); !written)
+        return written;
+    if (auto made = makePrivate(unfinished()); !made)
+        return made;
+    if (auto copied = copySealed(m_home, unfinished(), seal.key, progress); !copied)
+        return copied;
+    m_access.seal = seal;
+    m_file = unfinished();
+    if (auto connected = connect(Opening::MustExist); !connected)
+        return connected;
+    return refuseFaults();
+}
+
+base::Result<void> Store::rewrap(const QByteArray& wrapped)
+{
+    if (!isSealed() || !m_isWriting)
+        return Error{ErrorKind::Refused, base::said("These records are not sealed."), {}};
+    const sealing::Seal seal{m_access.seal->key, wrapped};
+    removeUnfinished();
+    auto done = sealing::writeKeys(seal, sealing::keysOf(unfinished()));
+    if (done)
+        done = base::moveOver(sealing::keysOf(unfinished()), sealing::keysOf(m_home));
+    removeUnfinished();
+    if (done)
+        m_access.seal = seal;
+    return done;
 }
 
 } // namespace storage

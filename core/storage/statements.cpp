@@ -17,7 +17,9 @@ Statements::~Statements()
 Statements::Run::Run(Statements& statements, const QString& sql, const std::vector<Binding>& bindings)
     : m_statements(statements), m_sql(sql), m_statement(statements.m_idle.take(sql))
 {
-    if (m_statement == nullptr) {
+    if (m_statements.m_database == nullptr)
+        m_fault = SQLITE_CANTOPEN;
+    else if (m_statement == nullptr) {
         const QByteArray bytes = sql.toUtf8();
         m_fault = sqlite3_prepare_v3(m_statements.m_database, bytes.constData(), int(bytes.size()),
                                      SQLITE_PREPARE_PERSISTENT, &m_statement, nullptr);
@@ -122,6 +124,10 @@ Error errorOf(int extendedCode, const QString& words)
 
 Error errorOf(sqlite3* database)
 {
+    if (database == nullptr)
+        return {ErrorKind::Unwritable,
+                base::said("The records file is not open any more; close the program and start it again."),
+                {}};
     return errorOf(sqlite3_extended_errcode(database), QString::fromUtf8(sqlite3_errmsg(database)));
 }
 

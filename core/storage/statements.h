@@ -24,6 +24,7 @@ struct Binding {
 class Statements
 {
 public:
+    /// Of no database (nullptr) all fail.
     explicit Statements(sqlite3* database) : m_database(database) {}
     ~Statements();
     Statements(const Statements&) = delete;

@@ -2,6 +2,7 @@
 
 #include "core/storage/audit_trail.h"
 #include "core/storage/query.h"
+#include "core/storage/sealing.h"
 #include "core/storage/statements.h"
 #include "core/storage/transaction.h"
 #include "core/storage/writer_lock.h"
@@ -37,7 +38,10 @@ sqlite3* handleOf(const QSqlDatabase& database)
 } // namespace
 
 Store::Store(QString path, Access access)
-    : m_path(std::move(path)), m_access(std::move(access)), m_connection(QUuid::createUuid().toString())
+    : m_path(std::move(path)),
+      m_access(std::move(access)),
+      m_connection(QUuid::createUuid().toString()),
+      m_statements(std::make_unique<Statements>(nullptr))
 {
 }
 
@@ -59,7 +63,7 @@ Store::~Store()
 
 void Store::disconnect()
 {
-    m_statements.reset(); // SQLite closes no connection that still has some
+    m_statements = std::make_unique<Statements>(nullptr); // SQLite closes no connection that still has some
     database().close();
     QSqlDatabase::removeDatabase(m_connection);
 }
@@ -81,6 +85,8 @@ base::Result<void> Store::connect(Opening opening)
         return errorOf(database.lastError().nativeErrorCode().toInt(), database.lastError().text());
     m_statements = std::make_unique<Statements>(handleOf(database));
     m_place = placeOf(m_file);
+    if (isSealed() && opening != Opening::AsCopy)
+        return applyKey(handleOf(database), m_access.seal->key);
     return {};
 }
 
@@ -111,19 +117,22 @@ void Store::settle() const
         (void)ask(u"PRAGMA wal_checkpoint(PASSIVE)"_s); // what a reader still holds back is brought in later
 }
 
-/// All of the other's records, as they are at this moment.
+/// All of the other's records, as they are at this moment, in clear.
 base::Result<void> Store::takeCopyOf(const Store& other) const
 {
     const Error failed{ErrorKind::Unreadable, base::said("The records could not be copied into memory."), {}};
-    sqlite3_backup* copy =
-        sqlite3_backup_init(m_statements->database(), "main", other.m_statements->database(), "main");
+    sqlite3_int64 size = 0;
+    unsigned char* copy = sqlite3_serialize(other.m_statements->database(), "main", &size, 0);
     if (copy == nullptr)
         return failed;
-    const int reached = sqlite3_backup_step(copy, -1);
-    sqlite3_backup_finish(copy);
-    if (reached != SQLITE_DONE)
+    // Which kind of journal the file has; memory has none.
+    constexpr int readVersion = 18;
+    constexpr int writeVersion = 19;
+    copy[readVersion] = copy[writeVersion] = 1;
+    if (sqlite3_deserialize(m_statements->database(), "main", copy, size, size,
+                            SQLITE_DESERIALIZE_FREEONCLOSE | SQLITE_DESERIALIZE_RESIZEABLE) != SQLITE_OK)
         return failed;
-    return {};
+    return refuseFaults(); // a page that could not be read is an empty one here
 }
 
 base::Result<void> Store::markAsOurs() const
@@ -136,6 +145,11 @@ base::Result<void> Store::markAsOurs() const
 base::Result<void> Store::refuseForeign() const
 {
     const auto id = ask(u"PRAGMA application_id"_s);
+    if (!id && id.error().kind == ErrorKind::Foreign && isSealed())
+        return Error{ErrorKind::Refused,
+                     base::said("These records do not open with this key: it is that of others, or their "
+                                "first page is damaged."),
+                     id.error().detail};
     if (!id)
         return id.error();
     if (id->toInt() != applicationId)
@@ -222,9 +236,24 @@ void Store::rollBack()
     (void)ask(u"RELEASE part_%1"_s.arg(m_depth));
 }
 
+base::Result<void> Store::refuseFaults() const
+{
+    const auto faults = fileFaults();
+    if (!faults)
+        return faults.error();
+    if (!faults->isEmpty())
+        return Error{ErrorKind::Unreadable,
+                     base::said("The records file is damaged; restore it from a copy."), faults->first()};
+    return {};
+}
+
 base::Result<QStringList> Store::fileFaults() const
 {
     QStringList faults;
+    if (isSealed()) { // every page has a mark that only the key can make, also one that holds nothing now
+        if (auto read = ask(u"SELECT SUM(LENGTH(data)) FROM sqlite_dbpage"_s); !read)
+            return read.error();
+    }
     auto checked = read(*this, u"PRAGMA integrity_check"_s, {}, [&](Row& row) -> base::Result<void> {
         if (const QString said = row.text(); said != u"ok"_s)
             faults += u"The file is damaged: %1."_s.arg(said);

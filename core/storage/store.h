@@ -16,14 +16,7 @@
 namespace storage
 {
 
-/// Who writes, and where the time comes from.
-struct Access {
-    QString who;
-    std::function<QDateTime()> now; ///< UTC
-    /// Told while older records are brought up to date; false leaves them as they were. May be empty.
-    std::function<bool(int percent)> progress = {};
-};
-
+using records::Access;
 using records::Opening;
 
 class Statements;
@@ -39,8 +32,9 @@ public:
     /// Opens a records file. An older one is rebuilt beside its place in the newest schema, compared value by
     /// value, and only then replaced; it keeps a name of its own beside it. A file of another program
     /// (Foreign), of a newer Aplomb (Newer), one that is damaged (Unreadable), that cannot be written
-    /// (Unwritable) or that another program has open to write (Refused) is refused in plain words. A new file
-    /// is there whole or not at all, and readable by its owner only.
+    /// (Unwritable), that another program has open to write or that is sealed otherwise (Refused) is refused
+    /// in plain words. A new file is there whole or not at all, sealed where the access has a seal, and
+    /// readable by its owner only.
     static base::Result<std::unique_ptr<Store>> open(const QString& path, const Access& access,
                                                      Opening opening);
     /// The same with another migration chain than the program's own.
@@ -55,6 +49,13 @@ public:
     base::Result<void> keep();
     /// Copies the records as they are at this moment into a new file that only its owner may read.
     base::Result<void> copyInto(const QString& path) const;
+    /// Seals plain records that are open to write: a sealed copy beside them takes their place once every
+    /// page of it has been read and checked. Refused where they are sealed or somebody reads them. What the
+    /// disk held where the plain file was is beyond any program.
+    base::Result<void> seal(const sealing::Seal& seal, const records::Progress& progress);
+    bool isSealed() const { return m_access.seal.has_value(); }
+    /// Puts another wrapping of the same key into the file of keys.
+    base::Result<void> rewrap(const QByteArray& wrapped);
     /// Brings everything saved into the one file, for a moment when nobody waits.
     void settle() const;
 
@@ -83,9 +84,11 @@ private:
     static Opened asCopy(const QString& path, const Access& access, const std::vector<Migration>& chain);
     base::Result<void> makeEmpty(const std::vector<Migration>& chain);
     base::Result<void> connect(Opening opening);
+    base::Result<void> refuseFaults() const;
     void disconnect();
     base::Result<void> takeCopyOf(const Store& other) const;
     base::Result<void> refuseMoved() const;
+    base::Result<void> refuseOtherwiseSealed() const;
     base::Result<void> refuseNewer(const std::vector<Migration>& chain) const;
     QString unfinished() const;
     static base::Result<void> makePrivate(const QString& path);
@@ -94,6 +97,8 @@ private:
     base::Result<void> refuseForeign() const;
     base::Result<void> makeDurable() const;
     base::Result<void> modernise(const std::vector<Migration>& chain);
+    bool isAtRest() const;
+    base::Result<void> makeSealed(const sealing::Seal& seal, const records::Progress& progress);
     base::Result<void> rebuild(const std::vector<Migration>& chain);
     base::Result<void> refuseUnlinked() const;
     base::Result<void> keepOlder(int version) const;
@@ -116,7 +121,7 @@ private:
     QString m_file; ///< what is connected to: the home, or what is not finished yet
     Access m_access;
     QString m_connection;
-    std::unique_ptr<Statements> m_statements; ///< while connected
+    std::unique_ptr<Statements> m_statements; ///< of no database while nothing is connected
     std::optional<Place> m_place;             ///< of the file when it was opened
     std::unique_ptr<WriterLock> m_lock;
     bool m_isWriting = false; ///< the file is ours, up to date and in its place

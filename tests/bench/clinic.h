@@ -13,6 +13,9 @@ base::Result<void> makeClinic(const QString& path, const catalogue::Catalogue& c
 /// Something recorded for every condition, so that all results of a measure can be compared.
 records::Conditions everyCondition(const catalogue::Catalogue& catalogue);
 
+/// Seals the records at this path, which openedClinic opens all the same.
+bool seal(const QString& path, const catalogue::Catalogue& catalogue);
+
 /// The clinic opened, and the patient with the many visits.
 std::unique_ptr<session::Session> openedClinic(const QString& path, const catalogue::Catalogue& catalogue);
 records::PatientId patientWithMany(const session::Session& session);

@@ -212,14 +212,15 @@ std::optional<double> shellReads(const QString& path)
     return double(clock.elapsed()) / 1000;
 }
 
-bool judgeEveryone(const QString& folder, const catalogue::Catalogue& catalogue, int patients,
+bool judgeEveryone(const QString& folder, const catalogue::Catalogue& catalogue, int patients, bool areSealed,
                    Conditions kind)
 {
     const bool areEqual = kind == Conditions::Equal;
     const QString path =
         folder + (areEqual ? QStringLiteral("/equal.aplomb") : QStringLiteral("/vary.aplomb"));
     const QString older = path + QStringLiteral(".older");
-    if (!make(path, catalogue, patients, kind) || !makeOlder(older, path))
+    if (!make(path, catalogue, patients, kind) || !makeOlder(older, path) ||
+        (areSealed && !seal(path, catalogue)))
         return false;
     const auto session = openedClinic(path, catalogue);
     const auto bare = shellReads(older);
@@ -258,10 +259,10 @@ bool judgeEveryone(const QString& folder, const catalogue::Catalogue& catalogue,
 
 } // namespace
 
-bool judgeEveryone(const QString& folder, const catalogue::Catalogue& catalogue, int patients)
+bool judgeEveryone(const QString& folder, const catalogue::Catalogue& catalogue, int patients, bool areSealed)
 {
-    return judgeEveryone(folder, catalogue, patients, Conditions::Equal) &&
-           judgeEveryone(folder, catalogue, patients, Conditions::Vary);
+    return judgeEveryone(folder, catalogue, patients, areSealed, Conditions::Equal) &&
+           judgeEveryone(folder, catalogue, patients, areSealed, Conditions::Vary);
 }
 
 } // namespace bench

@@ -268,9 +268,10 @@ private:
 int main(int count, char** words)
 {
     QApplication application(count, words);
-    const QStringList arguments = QCoreApplication::arguments();
+    QStringList arguments = QCoreApplication::arguments();
     if (arguments.value(1) == QLatin1String("--window"))
         return openWindow(arguments.value(2));
+    const bool areSealed = arguments.removeAll(QStringLiteral("--sealed")) > 0;
 
     const QTemporaryDir folder;
     Ground ground;
@@ -279,7 +280,8 @@ int main(int count, char** words)
     must(bool(catalogue), "the catalogue does not load");
     ground.catalogue = std::move(*catalogue);
     if (everyone > 0) {
-        must(bench::judgeEveryone(folder.path(), ground.catalogue, arguments.value(everyone + 1).toInt()),
+        must(bench::judgeEveryone(folder.path(), ground.catalogue, arguments.value(everyone + 1).toInt(),
+                                  areSealed),
              "not everyone was judged");
         return 0;
     }
@@ -290,12 +292,16 @@ int main(int count, char** words)
     must(QFile::copy(ground.path, ground.another), "the records could not be copied");
     ground.older = folder.filePath(QStringLiteral("older.aplomb"));
     must(bench::makeOlder(ground.older, ground.path), "the older records could not be made");
+    must(!areSealed ||
+             (bench::seal(ground.path, ground.catalogue) && bench::seal(ground.another, ground.catalogue)),
+         "the records could not be sealed");
     ground.session = bench::openedClinic(ground.path, ground.catalogue);
     must(ground.session != nullptr, "the records do not open");
     ground.patient = bench::patientWithMany(*ground.session);
     ground.session->choosePatient(ground.patient);
 
-    QTextStream(stdout) << "   Aplomb         bare           (medians of five)\n";
+    QTextStream(stdout) << "   Aplomb         bare           (medians of five; the records are "
+                        << (areSealed ? "sealed" : "plain") << ")\n";
     benchmark::Initialize(&count, words);
     registerPairs(ground);
     Ratios ratios;

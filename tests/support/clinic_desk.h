@@ -45,7 +45,7 @@ struct Desk {
     {
         const auto clock = [] { return QDateTime(today, QTime(9, 30), Qt::UTC); };
         auto opened =
-            session::Session::open(path(), book(), clock, u"tester"_s,
+            session::Session::open(path(), book(), {u"tester"_s, clock},
                                    session ? records::Opening::ToRead : records::Opening::MayCreate);
         return opened ? std::move(*opened) : nullptr;
     }

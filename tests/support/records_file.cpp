@@ -27,18 +27,21 @@ const QByteArray& emptyRecords()
 
 } // namespace
 
-RecordsFile::RecordsFile() : m_now(QDate(2026, 3, 1), QTime(8, 59, 59), Qt::UTC)
+RecordsFile::RecordsFile(const std::optional<sealing::Seal>& seal)
+    : m_seal(seal), m_now(QDate(2026, 3, 1), QTime(8, 59, 59), Qt::UTC)
 {
     QFile file(path());
-    if (!file.open(QIODevice::WriteOnly) || file.write(emptyRecords()) < 0)
+    if (!seal && (!file.open(QIODevice::WriteOnly) || file.write(emptyRecords()) < 0))
         qFatal("The temporary folder cannot be written.");
     file.close();
+    if (seal && !storage::Store::open(path(), access(), records::Opening::MayCreate))
+        qFatal("No sealed records file.");
     m_store = openAgain();
 }
 
 storage::Access RecordsFile::access()
 {
-    return {u"tester"_s, [this] { return m_now = m_now.addSecs(1); }};
+    return {u"tester"_s, [this] { return m_now = m_now.addSecs(1); }, {}, m_seal};
 }
 
 std::unique_ptr<storage::Store> RecordsFile::openAgain()
@@ -48,6 +51,11 @@ std::unique_ptr<storage::Store> RecordsFile::openAgain()
     if (!opened)
         qFatal("No records file: %s", qPrintable(opened.error().what.english() + opened.error().detail));
     return std::move(*opened);
+}
+
+sealing::Seal quickSeal()
+{
+    return {sealing::Key::made(), "{\"format\": 1}\n"};
 }
 
 records::Patient fullPatient()

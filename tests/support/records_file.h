@@ -10,7 +10,7 @@
 class RecordsFile
 {
 public:
-    RecordsFile();
+    explicit RecordsFile(const std::optional<sealing::Seal>& seal = {});
 
     QString path() const { return m_folder.filePath(QStringLiteral("records.aplomb")); }
     storage::Access access();
@@ -21,9 +21,13 @@ public:
 
 private:
     QTemporaryDir m_folder;
+    std::optional<sealing::Seal> m_seal;
     QDateTime m_now;
     std::unique_ptr<storage::Store> m_store;
 };
+
+/// A new key whose file of keys no password opens, which would take most of a second.
+sealing::Seal quickSeal();
 
 /// An invented patient with every field filled.
 records::Patient fullPatient();

@@ -74,8 +74,8 @@ Story::Story()
 {
     const auto book = orStop(catalogue::readCatalogue(u":/catalogue"_s));
     const auto clock = [] { return QDateTime(QDate(2026, 9, 7), QTime(9, 30), Qt::UTC); };
-    m_session = orStop(session::Session::open(m_folder.filePath(u"records.aplomb"_s), book, clock,
-                                              u"tester"_s, records::Opening::MayCreate));
+    m_session = orStop(session::Session::open(m_folder.filePath(u"records.aplomb"_s), book,
+                                              {u"tester"_s, clock}, records::Opening::MayCreate));
     m_patient = orStop(m_session->savePatient(oskar())).id;
     add({2024, 3, 4}, with(u"stick"_s), examination(3, 31.2, 18.2, 41, 24.1, {}), true);
     add({2024, 5, 20}, with(u"stick"_s), examination(2, 27.5, 16.4, 44, 23.5, 61.2), true);

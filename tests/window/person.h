@@ -1,5 +1,6 @@
 #pragma once
 
+#include "core/sealing/seal.h"
 #include "tests/window/screen.h"
 
 #include <csignal>
@@ -28,14 +29,22 @@ public:
     Person(const Person&) = delete;
     Person& operator=(const Person&) = delete;
 
+    const QString password = u"four words and blue"_s;
     QString records() const { return m_screen.home() + u"/clinic.aplomb"_s; }
 
-    /// Starts the program and waits until its window is there.
+    /// Starts the program, types the password where there are records, and waits until its window is there.
     bool open()
     {
+        const bool isFirst = !QFile::exists(records());
         m_program = std::make_unique<Helper>();
         m_program->start(places::program(), {u"--records"_s, records()}, m_environment);
-        return waitForWindow();
+        if (!waitForWindow() || isFirst)
+            return isOpen();
+        if (!comesToShow(u"text"_s, u"Password"_s))
+            return false;
+        type(password);
+        keys({u"Return"_s});
+        return comes([this] { return !thing(u"text"_s, u"Password"_s) && hasKeyboard(); });
     }
     bool hasKeyboard() { return m_screen.xdo({u"getactivewindow"_s, u"getwindowpid"_s}) == pid(); }
     /// Waits until a window of the program has the keyboard.
@@ -69,8 +78,20 @@ public:
     {
         if (!open() || !fill(u"Name of the clinic"_s, u"Harbour clinic"_s))
             return false;
+        type(u"\t"_s + password + u'\t' + password);
         keys({u"Return"_s});
-        return comesToShow(u"push button"_s, u"New patient"_s);
+        if (!click(u"check box"_s, u"I have it on paper"_s))
+            return false;
+        keys({u"Return"_s});
+        if (!comesToShow(u"push button"_s, u"New patient"_s))
+            return false;
+        const auto seal = sealing::openedByPassword(records(), password);
+        if (!seal)
+            return false;
+        const auto bytes = seal->key.bytes();
+        m_key = QString::fromLatin1(
+            QByteArray(reinterpret_cast<const char*>(bytes.data()), qsizetype(bytes.size())).toHex());
+        return true;
     }
     bool registerPatient()
     {
@@ -204,10 +225,17 @@ public:
         });
     }
 
-    /// The answer of the sqlite3 shell, its columns parted by "|".
+    /// The answer of the sqlite3 shell to the records as another program decrypts them, its columns parted by
+    /// "|".
     QString stored(const QString& question) const
     {
-        return output(u"sqlite3"_s, {u"-readonly"_s, records(), question}, m_environment).trimmed();
+        const QString plain = m_screen.home() + u"/decrypted"_s;
+        output(u"python3"_s, {places::inSource(u"tests/support/read_sealed.py"_s), records(), m_key, plain},
+               m_environment);
+        const QString answer =
+            output(u"sqlite3"_s, {u"-readonly"_s, plain, question}, m_environment).trimmed();
+        QFile::remove(plain); // what could not be decrypted the next time is not answered from this one
+        return answer;
     }
     bool comesToBeStored(const QString& question, const QString& answer) const
     {
@@ -324,6 +352,7 @@ private:
     }
 
     Screen& m_screen;
+    QString m_key; ///< of the records, in hexadecimal digits
     double m_scale;
     QProcessEnvironment m_environment;
     std::unique_ptr<Helper> m_program;

@@ -25,7 +25,10 @@ private:
     {
         QProcess other;
         other.setProcessEnvironment(screen.environment());
-        other.start(places::program(), {u"demo"_s, person.records()});
+        const QString own = screen.home() + u"/own.json"_s;
+        other.start(places::program(), {u"catalogue"_s, u"read"_s, own, u"--records"_s, person.records()});
+        other.write(person.password.toUtf8() + '\n');
+        other.closeWriteChannel();
         other.waitForFinished(window::longestMs);
         return other.exitCode() == 1 ? QString::fromUtf8(other.readAllStandardError()) : QString();
     }

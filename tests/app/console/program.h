@@ -20,10 +20,13 @@ struct Outcome {
     QString err;
 };
 
-inline Outcome run(const QStringList& arguments)
+/// With something on its standard input, which is empty else.
+inline Outcome run(const QStringList& arguments, const QByteArray& input = {})
 {
     QProcess process;
     process.start(places::program(), arguments);
+    process.write(input);
+    process.closeWriteChannel();
     if (!process.waitForFinished(120'000) || process.exitStatus() != QProcess::NormalExit)
         return {-1, {}, process.errorString()};
     return {process.exitCode(), QString::fromUtf8(process.readAllStandardOutput()),

@@ -68,7 +68,7 @@ void TestDemo::initTestCase()
 {
     const auto catalogue = catalogue::readCatalogue(u":/catalogue"_s);
     QVERIFY(catalogue);
-    auto session = session::Session::open(m_folder.filePath(u"demo.aplomb"_s), *catalogue, now, u"tester"_s,
+    auto session = session::Session::open(m_folder.filePath(u"demo.aplomb"_s), *catalogue, {u"tester"_s, now},
                                           records::Opening::MayCreate);
     QVERIFY(session);
     m_session = std::move(*session);

@@ -4,6 +4,7 @@
 #include "core/records/summary.h"
 #include "core/storage/backup.h"
 #include "core/storage/patients.h"
+#include "core/storage/sealing.h"
 #include "core/storage/visits.h"
 #include "tests/support/findings_file.h"
 #include "tests/support/places.h"
@@ -23,7 +24,7 @@ using storage::Store;
 namespace
 {
 
-/// Whether every single call fails once (`failing_calls whole`, minutes), or forty of each kind of work.
+/// Whether every single call fails once (`failing_calls whole`, minutes), or twenty of each kind of work.
 bool isWhole = false;
 
 QDateTime now()
@@ -32,6 +33,23 @@ QDateTime now()
 }
 
 const storage::Access tester{u"tester"_s, &now};
+
+/// What seals the records of this test. The file of keys opens with no password, which would take a second.
+const sealing::Seal& seal()
+{
+    static const sealing::Seal made{sealing::Key::made(), "{}"};
+    return made;
+}
+
+/// Opens the file as it is found.
+storage::Access accessTo(const QString& path)
+{
+    storage::Access access = tester;
+    if (sealing::isSealed(path))
+        access.seal = seal();
+    return access;
+}
+
 const records::PatientId ada{u"11111111-0000-4000-8000-000000000001"_s};
 const records::PatientId fern{u"11111111-0000-4000-8000-000000000002"_s};
 const records::VisitId draft{u"22222222-0000-4000-8000-000000000004"_s};
@@ -61,7 +79,7 @@ struct Held {
 
 std::optional<Held> heldIn(const QString& path)
 {
-    const auto store = Store::open(path, tester, Opening::MustExist);
+    const auto store = Store::open(path, accessTo(path), Opening::MustExist);
     const QStringList faults =
         store ? *(*store)->fileFaults() : QStringList(store.error().what.english() + store.error().detail);
     if (!faults.isEmpty()) {
@@ -83,14 +101,17 @@ std::optional<Held> heldIn(const QString& path)
     return held;
 }
 
-/// A fixture of the ninth schema, or one that was brought up to date, at this path.
-bool make(const QString& path, bool isOlder)
+enum class From { Older, Plain, Sealed };
+
+/// A fixture of the ninth schema, or one that was brought up to date and may be sealed, at this path.
+bool make(const QString& path, From from)
 {
     const bool isMade = QFile::copy(places::inSource(u"tests/data/schema-9.aplomb"_s), path) &&
                         QFile::setPermissions(path, QFile::ReadOwner | QFile::WriteOwner);
-    if (isMade && !isOlder) {
-        const bool isModern = bool(Store::open(path, tester, Opening::MustExist));
-        return isModern && QFile::remove(path + u".version-9"_s);
+    if (isMade && from != From::Older) {
+        const auto store = Store::open(path, tester, Opening::MustExist);
+        return store && QFile::remove(path + u".version-9"_s) &&
+               (from == From::Plain || (*store)->seal(seal(), {}));
     }
     return isMade;
 }
@@ -100,7 +121,7 @@ using Work = base::Result<void> (*)(const QString& path, const std::function<voi
 
 base::Result<void> saveField(const QString& path, const std::function<void()>& begin)
 {
-    const auto store = Store::open(path, tester, Opening::MustExist);
+    const auto store = Store::open(path, accessTo(path), Opening::MustExist);
     if (!store)
         return store.error();
     records::Finding finding;
@@ -115,7 +136,7 @@ base::Result<void> saveField(const QString& path, const std::function<void()>& b
 
 base::Result<void> importFindings(const QString& path, const std::function<void()>& begin)
 {
-    const auto session = session::Session::open(path, book(), &now, u"tester"_s, Opening::MustExist);
+    const auto session = session::Session::open(path, book(), accessTo(path), Opening::MustExist);
     if (!session)
         return session.error();
     const auto patients =
@@ -136,11 +157,20 @@ base::Result<void> bringUpToDate(const QString& path, const std::function<void()
 
 base::Result<void> backUp(const QString& path, const std::function<void()>& begin)
 {
-    const auto store = Store::open(path, tester, Opening::MustExist);
+    const auto store = Store::open(path, accessTo(path), Opening::MustExist);
     if (!store)
         return store.error();
     begin();
     return storage::backUp(**store, path + u".backup"_s);
+}
+
+base::Result<void> sealThem(const QString& path, const std::function<void()>& begin)
+{
+    const auto store = Store::open(path, tester, Opening::MustExist);
+    if (!store)
+        return store.error();
+    begin();
+    return (*store)->seal(seal(), {});
 }
 
 /// How it ended: 0 done, 1 refused in one sentence, 2 refused in words that are none.
@@ -172,6 +202,7 @@ int worked(Work work, const QString& path, long at, int error, bool lasts, long&
 } // namespace
 
 Q_DECLARE_METATYPE(Work)
+Q_DECLARE_METATYPE(From)
 
 class TestFailingCalls : public HouseTest
 {
@@ -181,29 +212,36 @@ private Q_SLOTS:
     void whateverFailsTheRecordsAreAsBeforeOrAsWished_data()
     {
         QTest::addColumn<Work>("work");
-        QTest::addColumn<bool>("isOlder");
+        QTest::addColumn<From>("from");
         QTest::addColumn<bool>("isFull");
         for (const bool isFull : {false, true}) {
             const char* kind = isFull ? "disk full" : "one call fails";
-            QTest::addRow("save, %s", kind) << &saveField << false << isFull;
-            QTest::addRow("import, %s", kind) << &importFindings << false << isFull;
-            QTest::addRow("bring up to date, %s", kind) << &bringUpToDate << true << isFull;
-            QTest::addRow("back up, %s", kind) << &backUp << false << isFull;
+            QTest::addRow("save, %s", kind) << &saveField << From::Plain << isFull;
+            QTest::addRow("save sealed, %s", kind) << &saveField << From::Sealed << isFull;
+            QTest::addRow("import, %s", kind) << &importFindings << From::Plain << isFull;
+            QTest::addRow("bring up to date, %s", kind) << &bringUpToDate << From::Older << isFull;
+            QTest::addRow("back up, %s", kind) << &backUp << From::Plain << isFull;
+            QTest::addRow("back up sealed, %s", kind) << &backUp << From::Sealed << isFull;
+            QTest::addRow("seal, %s", kind) << &sealThem << From::Plain << isFull;
         }
     }
 
     void whateverFailsTheRecordsAreAsBeforeOrAsWished()
     {
         QFETCH(Work, work);
-        QFETCH(bool, isOlder);
+        QFETCH(From, from);
         QFETCH(bool, isFull);
+        if (!storage::canSeal() && (from == From::Sealed || work == &sealThem))
+            QSKIP("This build has the system's SQLite.");
+        const bool isSealed = from == From::Sealed;
         const QTemporaryDir folder;
         const QString pristine = folder.filePath(u"pristine"_s);
-        QVERIFY(make(pristine, isOlder));
+        QVERIFY(make(pristine, from));
         const QString path = folder.filePath(u"work/records"_s);
         const auto anew = [&] {
             return QDir(folder.filePath(u"work"_s)).removeRecursively() &&
-                   QDir(folder.path()).mkdir(u"work"_s) && QFile::copy(pristine, path);
+                   QDir(folder.path()).mkdir(u"work"_s) && QFile::copy(pristine, path) &&
+                   (!isSealed || QFile::copy(pristine + u".keys"_s, path + u".keys"_s));
         };
         QVERIFY(anew());
         const auto before = heldIn(path);
@@ -216,7 +254,7 @@ private Q_SLOTS:
 
         int refused = 0;
         long last = calls;
-        const long step = isWhole ? 1 : std::max(1L, last / 40);
+        const long step = isWhole ? 1 : std::max(1L, last / 20);
         for (long at = 1; at <= last; at += step) {
             QVERIFY(anew());
             const int ended = worked(work, path, at, isFull ? ENOSPC : EIO, isFull, calls);
@@ -229,6 +267,8 @@ private Q_SLOTS:
             QVERIFY2(ended == 1 || *found == *after, when.c_str());
             const bool isBackUp = work == &backUp;
             QVERIFY2(QFile::exists(path + u".backup"_s) == (isBackUp && ended == 0), when.c_str());
+            QVERIFY2(from == From::Sealed || work != &sealThem || ended == 1 || sealing::isSealed(path),
+                     when.c_str());
             const QStringList left = QDir(folder.filePath(u"work"_s)).entryList(QDir::Files | QDir::Hidden);
             QVERIFY2(left.filter(u"unfinished"_s).isEmpty(), qPrintable(left.join(u' ')));
         }

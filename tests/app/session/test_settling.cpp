@@ -23,7 +23,7 @@ Held inTheFileAlone(const clinic_desk::Desk& desk)
         return {};
     const auto clock = [] { return QDateTime(clinic_desk::today, QTime(9, 30), Qt::UTC); };
     const auto session =
-        session::Session::open(copy, clinic_desk::book(), clock, u"tester"_s, records::Opening::ToRead);
+        session::Session::open(copy, clinic_desk::book(), {u"tester"_s, clock}, records::Opening::ToRead);
     const auto patients = session ? (*session)->patients() : session.error();
     if (!patients || patients->empty())
         return {};

@@ -25,7 +25,7 @@ inline const catalogue::Catalogue& book()
 inline std::unique_ptr<session::Session> openSession(const QString& path)
 {
     const auto clock = [] { return QDateTime(QDate(2026, 3, 4), QTime(9, 30), Qt::UTC); };
-    auto opened = session::Session::open(path, book(), clock, u"tester"_s, records::Opening::MayCreate);
+    auto opened = session::Session::open(path, book(), {u"tester"_s, clock}, records::Opening::MayCreate);
     return opened ? std::move(*opened) : nullptr;
 }
 

@@ -58,7 +58,7 @@ struct Open : desk::Desk {
         const auto patient = session->patientInFocus().id;
         session.reset();
         const auto clock = [] { return QDateTime(today, QTime(9, 30), Qt::UTC); };
-        session = std::move(*session::Session::open(path(), bookWithParts(), clock, u"tester"_s,
+        session = std::move(*session::Session::open(path(), bookWithParts(), {u"tester"_s, clock},
                                                     records::Opening::MustExist));
         session->choosePatient(patient);
         startVisit(today);

@@ -39,7 +39,7 @@ struct Writing {
     {
         const auto clock = [] { return QDateTime(QDate(2026, 3, 4), QTime(9, 30), Qt::UTC); };
         const auto opened =
-            session::Session::open(desk.path(), desk::book(), clock, u"reader"_s, records::Opening::ToRead);
+            session::Session::open(desk.path(), desk::book(), {u"reader"_s, clock}, records::Opening::ToRead);
         const auto& again = *opened;
         again->choosePatient(desk.session->patientInFocus().id);
         const Finding* found = again->visitInFocus()->finding(place.measure, place.side);

@@ -243,9 +243,9 @@ private Q_SLOTS:
         desk::Desk desk;
         desk.session.reset();
         QDateTime now(QDate(2026, 6, 12), QTime(9, 30), Qt::UTC); // goes on whenever it is asked
-        const auto session = *session::Session::open(
-            desk.folder.filePath(u"clinic.aplomb"_s), desk.book, [&now] { return now = now.addSecs(60); },
-            u"tester"_s, records::Opening::MustExist);
+        const auto session = *session::Session::open(desk.folder.filePath(u"clinic.aplomb"_s), desk.book,
+                                                     {u"tester"_s, [&now] { return now = now.addSecs(60); }},
+                                                     records::Opening::MustExist);
         session->choosePatient(session->patients()->front().id);
         LetterDraft draft(*session);
         QVERIFY(draft.begin());

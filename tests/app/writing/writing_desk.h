@@ -42,7 +42,7 @@ struct Desk {
         Q_ASSERT(read);
         book = *read;
         const auto clock = [] { return QDateTime(QDate(2026, 6, 12), QTime(9, 30), Qt::UTC); };
-        auto opened = session::Session::open(folder.filePath(u"clinic.aplomb"_s), book, clock, u"tester"_s,
+        auto opened = session::Session::open(folder.filePath(u"clinic.aplomb"_s), book, {u"tester"_s, clock},
                                              records::Opening::MayCreate);
         Q_ASSERT(opened);
         session = std::move(*opened);

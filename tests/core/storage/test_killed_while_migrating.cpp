@@ -1,6 +1,7 @@
 #include "core/base/file.h"
 #include "core/storage/migrations.h"
 #include "core/storage/query.h"
+#include "core/storage/sealing.h"
 #include "core/storage/visits.h"
 #include "tests/support/places.h"
 #include "tests/support/test_support.h"
@@ -17,7 +18,8 @@ using storage::Store;
 namespace
 {
 
-constexpr int kills = 100;
+/// How often it is killed; `killed_while_migrating whole` does it 100 times.
+int kills = 25;
 constexpr int findings = 4000;
 
 const storage::Access tester{u"tester"_s, [] { return QDateTime(QDate(2026, 3, 1), QTime(9, 0), Qt::UTC); }};
@@ -48,6 +50,33 @@ bool makeOlder(const QString& path)
            run(u"INSERT INTO trials SELECT 'f' || i, 1, i / 7.0 FROM n"_s);
 }
 
+/// With the code of sealed records, "-" for plain ones.
+storage::Access accessWith(const QString& code)
+{
+    storage::Access access = tester;
+    if (const auto key = sealing::Key::fromCode(code))
+        access.seal = sealing::Seal{*key, "{}"};
+    return access;
+}
+
+/// Sealed records are of the newest schema, so one to come brings them up to date.
+std::vector<storage::Migration> chainFor(const QString& code)
+{
+    auto chain = storage::chain(u":/schema"_s);
+    if (code != u"-"_s)
+        chain.push_back({chain.back().version + 1,
+                         {u"CREATE TABLE later AS SELECT * FROM findings"_s,
+                          u"CREATE INDEX later_by_measure ON later (measure)"_s}});
+    return chain;
+}
+
+/// The same records sealed.
+bool sealThem(const QString& path, const QString& code)
+{
+    const auto store = Store::open(path, tester, Opening::MustExist);
+    return store && QFile::remove(path + u".version-9"_s) && (*store)->seal(*accessWith(code).seal, {});
+}
+
 QStringList filesIn(const QString& folder)
 {
     QStringList files = QDir(folder).entryList(QDir::Files | QDir::Hidden);
@@ -62,12 +91,25 @@ class TestKilledWhileMigrating : public HouseTest
     Q_OBJECT
 
 private Q_SLOTS:
+    void theOldOrTheNewFileIsThere_data()
+    {
+        QTest::addColumn<QString>("code");
+        QTest::newRow("plain") << u"-"_s;
+        if (storage::canSeal())
+            QTest::newRow("sealed") << sealing::Key::made().code().join(QString());
+    }
+
     void theOldOrTheNewFileIsThere()
     {
+        QFETCH(QString, code);
+        const bool isSealed = code != u"-"_s;
         const QTemporaryDir folder;
         const QString path = folder.filePath(u"records"_s);
         const QString pristine = folder.filePath(u"pristine"_s);
         QVERIFY(makeOlder(pristine));
+        QVERIFY(!isSealed || sealThem(pristine, code));
+        const auto chain = chainFor(code);
+        const QString older = u".version-%1"_s.arg(isSealed ? chain.back().version - 1 : 9);
         const QByteArray old = *base::read(pristine, 100'000'000);
 
         QElapsedTimer clock;
@@ -77,9 +119,11 @@ private Q_SLOTS:
         int newFound = 0;
         for (int kill = -1; kill < kills; ++kill) {
             QVERIFY(QFile::copy(pristine, path));
+            if (isSealed)
+                QVERIFY(QFile::copy(pristine + u".keys"_s, path + u".keys"_s));
             clock.start();
             QProcess migrating;
-            migrating.start(QCoreApplication::applicationFilePath(), {u"open"_s, path});
+            migrating.start(QCoreApplication::applicationFilePath(), {u"open"_s, path, code});
             QVERIFY(migrating.waitForReadyRead());
             if (kill >= 0) {
                 QThread::usleep(random.bounded(quint32(whole) * 1000));
@@ -90,17 +134,17 @@ private Q_SLOTS:
 
             const bool isOld = *base::read(path, 100'000'000) == old;
             (isOld ? oldFound : newFound) += kill < 0 ? 0 : 1;
-            const auto store = Store::open(path, tester, Opening::MustExist);
+            const auto store = Store::open(path, accessWith(code), Opening::MustExist, chain);
             QVERIFY2(store, store ? "" : qPrintable(store.error().what.english() + store.error().detail));
             const auto draft =
                 storage::Visits(**store).ofPatient({u"11111111-0000-4000-8000-000000000002"_s});
             QVERIFY(draft);
             QCOMPARE(draft->front().findings.size(), size_t(findings + 1));
             QCOMPARE(draft->front().findings.back().trials, std::vector<double>{findings / 7.0});
-            QCOMPARE(*base::read(path + u".version-9"_s, 100'000'000), old);
+            QCOMPARE(*base::read(path + older, 100'000'000), old);
             const QStringList unexpected =
                 filesIn(folder.path())
-                    .filter(QRegularExpression(u"^(?!pristine$|records$|records\\.version-9$|"
+                    .filter(QRegularExpression(u"^(?!(pristine|records|records\\.version-\\d+)(\\.keys)?$|"
                                                "records-wal$|records-shm$)"_s));
             QCOMPARE(unexpected.join(u' '), QString());
             for (const QString& name : filesIn(folder.path()).filter(u"records"_s))
@@ -116,13 +160,17 @@ int main(int argc, char** argv)
 {
     const QCoreApplication application(argc, argv);
     const QStringList arguments = QCoreApplication::arguments();
-    if (arguments.size() == 3 && arguments[1] == u"open"_s) {
+    if (arguments.size() == 4 && arguments[1] == u"open"_s) {
         std::puts("begun");
         std::fflush(stdout);
-        return Store::open(arguments[2], tester, Opening::MustExist) ? 0 : 1;
+        return Store::open(arguments[2], accessWith(arguments[3]), Opening::MustExist, chainFor(arguments[3]))
+                   ? 0
+                   : 1;
     }
+    const bool isWhole = arguments.value(1) == u"whole"_s;
+    kills = isWhole ? 100 : kills;
     TestKilledWhileMigrating test;
-    return QTest::qExec(&test, argc, argv);
+    return QTest::qExec(&test, isWhole ? 1 : argc, argv);
 }
 
 #include "test_killed_while_migrating.moc"

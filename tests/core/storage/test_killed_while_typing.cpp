@@ -1,5 +1,6 @@
 #include "core/records/check.h"
 #include "core/storage/patients.h"
+#include "core/storage/sealing.h"
 #include "core/storage/soundness.h"
 #include "core/storage/visits.h"
 #include "tests/support/examples.h"
@@ -18,16 +19,21 @@ using storage::Store;
 namespace
 {
 
-constexpr int kills = 100;
+/// How often it is killed; `killed_while_typing whole` does it 100 times.
+int kills = 40;
 
 QDateTime now()
 {
     return QDateTime(QDate(2026, 3, 1), QTime(9, 0), Qt::UTC);
 }
 
-base::Result<std::unique_ptr<Store>> openRecords(const QString& path)
+/// With the code of sealed records; plain ones have none.
+base::Result<std::unique_ptr<Store>> openRecords(const QString& path, const QString& code)
 {
-    return Store::open(path, {u"typist"_s, now}, records::Opening::MustExist);
+    std::optional<sealing::Seal> seal;
+    if (const auto key = sealing::Key::fromCode(code))
+        seal = sealing::Seal{*key};
+    return Store::open(path, {u"typist"_s, now, {}, seal}, records::Opening::MustExist);
 }
 
 /// What is saved at the nth key: one of three fields in turn, with trials, exceptions and a note that must
@@ -52,9 +58,9 @@ records::Finding typed(int n)
 }
 
 /// The writer: saves for ever and says the number of each save on standard output once it is acknowledged.
-int writeUntilKilled(const QString& path, const records::VisitId& visit, int from)
+int writeUntilKilled(const QString& path, const records::VisitId& visit, int from, const QString& code)
 {
-    const auto store = openRecords(path);
+    const auto store = openRecords(path, code);
     if (!store)
         return 1;
     storage::Visits visits(**store);
@@ -81,9 +87,21 @@ class TestKilledWhileTyping : public HouseTest
     Q_OBJECT
 
 private Q_SLOTS:
+    void noAcknowledgedSaveIsLost_data()
+    {
+        QTest::addColumn<bool>("isSealed");
+        QTest::newRow("plain") << false;
+        QTest::newRow("sealed") << true;
+    }
+
     void noAcknowledgedSaveIsLost()
     {
-        RecordsFile file;
+        QFETCH(bool, isSealed);
+        if (isSealed && !storage::canSeal())
+            QSKIP("This build has the system's SQLite.");
+        const sealing::Seal seal = quickSeal();
+        const QString code = isSealed ? seal.key.code().join(QString()) : u"-"_s;
+        RecordsFile file(isSealed ? std::optional(seal) : std::nullopt);
         const auto catalogue = examples::catalogue();
         records::Patient patient = fullPatient();
         patient.population.clear();
@@ -100,7 +118,7 @@ private Q_SLOTS:
         for (int kill = 0; kill < kills; ++kill) {
             QProcess writer;
             writer.start(QCoreApplication::applicationFilePath(),
-                         {u"write"_s, file.path(), visit.id.text, QString::number(saved + 1)});
+                         {u"write"_s, file.path(), visit.id.text, QString::number(saved + 1), code});
             QVERIFY(writer.waitForStarted());
             // Every tenth is killed while it still opens the file, the others while they save.
             if (kill % 10 != 0)
@@ -113,7 +131,7 @@ private Q_SLOTS:
             const int acknowledged = lines.size() > 1 ? lines[lines.size() - 2].toInt() : saved;
             killedBusy += acknowledged > saved ? 1 : 0;
 
-            const auto store = openRecords(file.path());
+            const auto store = openRecords(file.path(), code);
             QVERIFY2(store, store ? "" : qPrintable(store.error().what.english() + store.error().detail));
             const auto kept = storage::Visits(**store).withId(visit.id);
             QVERIFY(kept);
@@ -135,10 +153,12 @@ int main(int argc, char** argv)
 {
     const QCoreApplication application(argc, argv);
     const QStringList arguments = QCoreApplication::arguments();
-    if (arguments.size() == 5 && arguments[1] == u"write"_s)
-        return writeUntilKilled(arguments[2], {arguments[3]}, arguments[4].toInt());
+    if (arguments.size() == 6 && arguments[1] == u"write"_s)
+        return writeUntilKilled(arguments[2], {arguments[3]}, arguments[4].toInt(), arguments[5]);
+    const bool isWhole = arguments.value(1) == u"whole"_s;
+    kills = isWhole ? 100 : kills;
     TestKilledWhileTyping test;
-    return QTest::qExec(&test, argc, argv);
+    return QTest::qExec(&test, isWhole ? 1 : argc, argv);
 }
 
 #include "test_killed_while_typing.moc"

@@ -1,0 +1,30 @@
+#pragma once
+
+#include <QDialog>
+
+class QCheckBox;
+class QPushButton;
+
+namespace keys
+{
+
+/// Shows the code of the records, to be printed or written down and kept apart from the computer.
+class CodeDialog : public QDialog
+{
+    Q_OBJECT
+
+public:
+    /// What is done with the code on paper: it goes on after the person says that it is there, or only shows
+    /// it once more.
+    enum class Kind { New, Again };
+
+    CodeDialog(const QStringList& code, const QString& records, Kind kind, QWidget* parent = nullptr);
+
+private:
+    void print();
+
+    QStringList m_code;
+    QString m_records;
+};
+
+} // namespace keys
