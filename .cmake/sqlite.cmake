@@ -50,10 +50,10 @@ if(APLOMB_SEALING AND sqlite_is_there)
   set_target_properties(sqlite PROPERTIES OUTPUT_NAME sqlite3 SOVERSION 0 LIBRARY_OUTPUT_DIRECTORY ${CMAKE_BINARY_DIR}/lib
                         AUTOMOC OFF)
   target_compile_options(sqlite PRIVATE -O2 -g0 -w)
-  # What the system's has, without what would read a file's name as an address; tables in memory for what is temporary, and a
-  # way to read every page.
+  # What the system's has, without what would read a file's name as an address; no lock within a connection, which one thread
+  # uses at a time; tables in memory for what is temporary, and a way to read every page.
   target_compile_definitions(sqlite PRIVATE
-    SQLITE_THREADSAFE=1 SQLITE_ENABLE_COLUMN_METADATA SQLITE_ENABLE_FTS5 SQLITE_ENABLE_MATH_FUNCTIONS SQLITE_SECURE_DELETE
+    SQLITE_THREADSAFE=2 SQLITE_DEFAULT_MEMSTATUS=0 SQLITE_ENABLE_COLUMN_METADATA SQLITE_ENABLE_FTS5 SQLITE_ENABLE_MATH_FUNCTIONS SQLITE_SECURE_DELETE
     SQLITE_TEMP_STORE=2 SQLITE_ENABLE_DBPAGE_VTAB SQLITE_DQS=0)
   target_link_libraries(sqlite PRIVATE m ${CMAKE_DL_LIBS})
   target_include_directories(house_sqlite SYSTEM INTERFACE ${sqlite_folder})

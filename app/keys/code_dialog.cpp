@@ -61,11 +61,11 @@ CodeDialog::CodeDialog(const QStringList& code, const QString& records, Kind kin
     shown->setMargin(widgets::space4);
     shown->setLayoutDirection(Qt::LeftToRight);
 
-    auto* printed = new QCheckBox(tr("I have it on paper"), this);
-    printed->setObjectName(u"onPaper"_s);
     auto* print = new QPushButton(tr("Print…"), this);
     print->setObjectName(u"printCode"_s);
     print->setAutoDefault(false);
+    auto* printed = new QCheckBox(tr("I have it on paper"), this);
+    printed->setObjectName(u"onPaper"_s);
     auto* back = new QPushButton(tr("Cancel"), this);
     auto* go = new QPushButton(kind == Kind::New ? tr("Continue") : tr("Close"), this);
     go->setObjectName(u"continue"_s);
@@ -77,16 +77,17 @@ CodeDialog::CodeDialog(const QStringList& code, const QString& records, Kind kin
 
     auto* answers = new QHBoxLayout;
     answers->setSpacing(widgets::space2);
-    answers->addWidget(print);
     answers->addStretch();
     answers->addWidget(back);
     answers->addWidget(go);
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(widgets::space6, widgets::space6, widgets::space6, widgets::space4);
     column->setSpacing(widgets::space3);
-    for (QWidget* row : {static_cast<QWidget*>(title), static_cast<QWidget*>(words),
-                         static_cast<QWidget*>(shown), static_cast<QWidget*>(printed)})
-        column->addWidget(row);
+    column->addWidget(title);
+    column->addWidget(words);
+    column->addWidget(shown);
+    column->addWidget(print, 0, Qt::AlignHCenter);
+    column->addWidget(printed);
     column->addSpacing(widgets::space3);
     column->addLayout(answers);
     setMinimumWidth(560);

@@ -55,14 +55,15 @@ base::Result<void> Session::store(const Edit& edit, const std::optional<records:
 
 base::Result<void> Session::refuseWrong(const records::VisitId& id, const records::Finding& finding) const
 {
+    const auto refusal = [&](const records::Visit& visit) -> base::Result<void> {
+        const auto wrong = records::wrongWith(visit, finding, *m_catalogue);
+        return wrong ? base::Result<void>(*wrong) : base::Result<void>();
+    };
     const auto known = std::ranges::find(versions(), id, &records::Visit::id);
-    const auto stored = known != versions().end() ? base::Result<records::Visit>(*known)
-                                                  : storage::Visits(*m_store).withId(id);
-    if (!stored)
-        return stored.error();
-    if (const auto wrong = records::wrongWith(*stored, finding, *m_catalogue))
-        return *wrong;
-    return {};
+    if (known != versions().end())
+        return refusal(*known);
+    const auto stored = storage::Visits(*m_store).withId(id);
+    return stored ? refusal(*stored) : stored.error();
 }
 
 base::Result<void> Session::edit(const Edit& edit, Typing typing)

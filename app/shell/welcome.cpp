@@ -3,6 +3,7 @@
 #include "app/keys/new_password.h"
 #include "app/session/session.h"
 #include "app/shell/window_place.h"
+#include "app/widgets/form_field.h"
 #include "app/widgets/theme.h"
 #include "core/base/text.h"
 
@@ -10,7 +11,6 @@
 #include <QFrame>
 #include <QHBoxLayout>
 #include <QLabel>
-#include <QLineEdit>
 #include <QPushButton>
 #include <QScreen>
 #include <QVBoxLayout>
@@ -86,10 +86,7 @@ void Welcome::showEvent(QShowEvent* event)
 QWidget* Welcome::madeEmptyCard()
 {
     auto* fields = new QWidget(this);
-    m_name = new QLineEdit(fields);
-    m_name->setObjectName(u"newClinicName"_s);
-    m_name->setAccessibleName(tr("Name of the clinic"));
-    m_name->setPlaceholderText(tr("Name of the clinic"));
+    m_name = widgets::FormField::line(tr("Name of the clinic"), {}, u"newClinicName"_s, fields);
     auto* column = new QVBoxLayout(fields);
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(widgets::space3);
@@ -105,8 +102,8 @@ QWidget* Welcome::madeEmptyCard()
     take->setProperty("kind", u"primary"_s);
     take->setEnabled(false);
     take->setDefault(true);
-    connect(m_name, &QLineEdit::textChanged, take,
-            [take](const QString& name) { take->setEnabled(!name.trimmed().isEmpty()); });
+    connect(m_name, &widgets::FormField::edited, take,
+            [this, take] { take->setEnabled(!clinicName().isEmpty()); });
     connect(take, &QPushButton::clicked, this, &Welcome::beginClinic);
     const QString words =
         canSeal
@@ -141,7 +138,7 @@ QWidget* Welcome::madeDemoCard()
 
 QString Welcome::clinicName() const
 {
-    return base::tidied(m_name->text());
+    return base::tidied(m_name->typed());
 }
 
 void Welcome::choose(Choice choice)

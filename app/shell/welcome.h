@@ -2,11 +2,14 @@
 
 #include <QDialog>
 
-class QLineEdit;
-
 namespace keys
 {
 class NewPassword;
+}
+
+namespace widgets
+{
+class FormField;
 }
 
 namespace shell
@@ -37,7 +40,7 @@ private:
     void beginClinic();
 
     Choice m_choice = Choice::EmptyClinic;
-    QLineEdit* m_name = nullptr;
+    widgets::FormField* m_name = nullptr;
     keys::NewPassword* m_password = nullptr; ///< none where this build cannot seal
     QString m_chosen;
 };

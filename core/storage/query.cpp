@@ -47,15 +47,32 @@ bool isStorable(std::optional<double> value)
     return !value || std::isfinite(*value);
 }
 
-QByteArrayView Row::view()
+namespace
 {
-    const auto* bytes = static_cast<const char*>(sqlite3_column_blob(m_row, m_column));
-    return {bytes, sqlite3_column_bytes(m_row, m_column++)};
+
+bool isNull(sqlite3_value* value)
+{
+    return sqlite3_value_type(value) == SQLITE_NULL;
 }
 
-bool Row::isNull() const
+QByteArrayView viewOf(sqlite3_value* value)
 {
-    return sqlite3_column_type(m_row, m_column) == SQLITE_NULL;
+    const auto* bytes = static_cast<const char*>(sqlite3_value_blob(value));
+    return {bytes, sqlite3_value_bytes(value)};
+}
+
+} // namespace
+
+/// Each column is fetched once. Nothing else uses the connection, so its values need no protection
+/// (https://www.sqlite.org/c3ref/value.html).
+sqlite3_value* Row::next()
+{
+    return sqlite3_column_value(m_row, m_column++);
+}
+
+QByteArrayView Row::view()
+{
+    return viewOf(next());
 }
 
 QStringList Row::lines()
@@ -66,28 +83,26 @@ QStringList Row::lines()
 
 qint64 Row::whole64()
 {
-    return sqlite3_column_int64(m_row, m_column++);
+    return sqlite3_value_int64(next());
 }
 
 std::optional<double> Row::numberIfAny()
 {
-    const bool isThere = !isNull();
-    const double number = sqlite3_column_double(m_row, m_column++);
-    return isThere ? std::optional(number) : std::nullopt;
+    sqlite3_value* value = next();
+    return isNull(value) ? std::nullopt : std::optional(sqlite3_value_double(value));
 }
 
 std::optional<qint64> Row::wholeIfAny()
 {
-    const bool isThere = !isNull();
-    const qint64 number = whole64();
-    return isThere ? std::optional(number) : std::nullopt;
+    sqlite3_value* value = next();
+    return isNull(value) ? std::nullopt : std::optional<qint64>(sqlite3_value_int64(value));
 }
 
 std::optional<QDate> Row::dayIfAny()
 {
-    const bool isThere = !isNull();
-    const QString words = text();
-    return isThere ? std::optional(QDate::fromString(words, Qt::ISODate)) : std::nullopt;
+    sqlite3_value* value = next();
+    return isNull(value) ? std::nullopt
+                         : std::optional(QDate::fromString(QString::fromUtf8(viewOf(value)), Qt::ISODate));
 }
 
 QDateTime Row::instant()

@@ -9,6 +9,8 @@
 #include <optional>
 #include <vector>
 
+struct sqlite3_value;
+
 namespace storage
 {
 
@@ -53,7 +55,7 @@ public:
     }
 
 private:
-    bool isNull() const;
+    sqlite3_value* next();
 
     sqlite3_stmt* m_row;
     int m_column = 0;

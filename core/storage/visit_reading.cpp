@@ -144,15 +144,13 @@ base::Result<void> VisitReader::addFindings(Visit& visit, qint64 key)
 {
     const QString sql = u"SELECT position, %1 FROM findings WHERE visit = :visit"_s.arg(findingColumns);
     std::vector<int> positions;
+    visit.findings.reserve(m_findings);
     auto found = read(m_store, sql, {{":visit", key}}, [&](Row& row) -> base::Result<void> {
         positions.push_back(row.whole());
-        auto finding = findingFrom(row);
-        if (!finding)
-            return finding.error();
-        visit.findings.push_back(std::move(*finding));
-        return {};
+        return take(row, visit.findings.emplace_back());
     });
     arrange(visit.findings, positions);
+    m_findings = visit.findings.size();
     return found;
 }
 
@@ -169,11 +167,7 @@ base::Result<records::FindingRead> VisitReader::finding(const records::VisitId& 
                           finding = {row.whole(), std::nullopt};
                           if (!row.wholeIfAny())
                               return {};
-                          auto one = findingFrom(row);
-                          if (!one)
-                              return one.error();
-                          finding->finding = std::move(*one);
-                          return {};
+                          return take(row, finding->finding.emplace());
                       });
     if (!found)
         return found.error();
@@ -182,9 +176,8 @@ base::Result<records::FindingRead> VisitReader::finding(const records::VisitId& 
     return std::move(*finding);
 }
 
-base::Result<Finding> VisitReader::findingFrom(Row& row)
+base::Result<void> VisitReader::take(Row& row, Finding& finding)
 {
-    Finding finding;
     finding.measure = *known<QString>(m_measures, row.view(), [](const QString& id) { return id; });
     const auto side = known<records::Side>(m_sides, row.view(), &records::sideFromCode);
     auto value = valueFrom(row);
@@ -201,7 +194,7 @@ base::Result<Finding> VisitReader::findingFrom(Row& row)
     finding.side = *side;
     finding.value = std::move(*value);
     finding.exceptions = *exceptions;
-    return finding;
+    return {};
 }
 
 std::optional<values::Value> VisitReader::valueFrom(Row& row)

@@ -30,12 +30,13 @@ private:
 
     base::Result<records::Visit> visitFrom(Row& row);
     base::Result<void> addFindings(records::Visit& visit, qint64 key);
-    base::Result<records::Finding> findingFrom(Row& row);
+    base::Result<void> take(Row& row, records::Finding& finding);
     std::optional<values::Value> valueFrom(Row& row);
     base::Result<records::Conditions> conditions(std::optional<qint64> set);
     base::Result<std::optional<catalogue::Form>> formMade(std::optional<qint64> key);
 
     const Store& m_store;
+    size_t m_findings = 0; ///< of the visit read last; the next has about as many
     QHash<qint64, records::Conditions> m_sets;
     QHash<qint64, catalogue::Form> m_forms;
     Known<QString> m_measures;

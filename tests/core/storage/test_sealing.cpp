@@ -236,6 +236,28 @@ private Q_SLOTS:
         QVERIFY(shell.readAllStandardError().contains("file is not a database"));
     }
 
+    /// Debian 13's; Debian 12 has one that knows only older formats.
+    void theToolOfTheFormatReadsThem()
+    {
+        Clinic clinic(quickSeal());
+        clinic.file.close();
+        QProcess tool;
+        const auto answer = [&](const QString& question) {
+            tool.start(u"sqlcipher"_s, {clinic.file.path(), question});
+            return tool.waitForFinished() ? QString::fromUtf8(tool.readAllStandardOutput()) : QString();
+        };
+        if (!answer(u"PRAGMA cipher_version"_s).startsWith(u'4'))
+            QSKIP("No SQLCipher 4 here.");
+        const auto bytes = clinic.seal->key.bytes();
+        const QByteArray hex =
+            QByteArray(reinterpret_cast<const char*>(bytes.data()), qsizetype(bytes.size())).toHex();
+        QCOMPARE(
+            answer(
+                u"PRAGMA key = \"x'%1'\"; PRAGMA cipher_integrity_check; SELECT family FROM patients"_s.arg(
+                    QString::fromLatin1(hex))),
+            u"ok\n"_s + telltale + u'\n');
+    }
+
     void plainRecordsAreSealedInTheirPlace()
     {
         Clinic clinic;
