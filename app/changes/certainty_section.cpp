@@ -17,10 +17,16 @@ QString certaintySection(const Row& row, const catalogue::Catalogue& catalogue, 
         return {};
     const judging::Comparison& held = *row.comparison;
     QStringList lines{telling::weightWords(held, catalogue, phrases),
-                      base::capitalised(telling::strengthWords(held, row.change.course, phrases))};
+                      base::capitalised(telling::strengthWords(held, row.change, catalogue, phrases))};
     lines.removeAll(QString());
     if (held.raised)
         lines << telling::raisedWords(*held.raised, plannedVisits, phrases);
+    else if (judging::isBeyondError(held.verdict))
+        lines << QCoreApplication::translate(
+            "changes::Detail", "How often this limit flags people who have not changed is not known.");
+    const auto& trend = row.change.course.trend;
+    if (trend && trend->raised && trend->direction != held.verdict)
+        lines << telling::raisedWords(*trend->raised, plannedVisits, phrases);
     if (row.isHeldBack)
         lines << QCoreApplication::translate(
             "changes::Detail", "Not beyond the screen's bound: it does not stay while the expected share of "

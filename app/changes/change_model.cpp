@@ -8,8 +8,6 @@ namespace changes
 namespace
 {
 
-using judging::Strength;
-
 /// How much a row has to tell.
 int interest(const Row& row)
 {
@@ -24,7 +22,7 @@ int interest(const Row& row)
         return 2;
     case judging::Verdict::WithinError:
     case judging::Verdict::NotComparable:
-        return row.comparison->strength == Strength::Sustained ? 2 : 1;
+        return row.change.course.trend && row.change.course.trend->direction ? 2 : 1;
     case judging::Verdict::NoThreshold:
         break;
     }

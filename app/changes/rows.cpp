@@ -34,6 +34,7 @@ public:
         return verdict == Verdict::Better ? tr("better") : tr("worse");
     }
     static QString absent(const judging::Change& change, Against against);
+    static QString own(const Comparison& comparison);
     static QString inCourse(const Comparison& comparison, const judging::Course& course);
 };
 
@@ -84,26 +85,38 @@ QString RowsWords::absent(const judging::Change& change, Against against)
     return {};
 }
 
-/// A sustained trend is told whatever the two visits say alone.
-QString RowsWords::inCourse(const Comparison& comparison, const judging::Course& course)
+QString RowsWords::own(const Comparison& comparison)
 {
-    const auto sustained = course.trend ? course.trend->sustained : std::nullopt;
     switch (comparison.strength) {
-    case Strength::Possible:
-        return tr("possible");
+    case Strength::SeenOnce:
+        return tr("seen once");
     case Strength::Confirmed:
         return tr("confirmed");
+    case Strength::TrendSeenOnce:
+        return tr("trend, seen once");
     case Strength::Sustained:
+        return tr("sustained");
     case Strength::None:
         break;
     }
-    const bool isTold =
-        comparison.strength == Strength::Sustained || comparison.verdict == Verdict::WithinError;
-    if (!sustained || !isTold)
-        return {};
-    if (sustained == comparison.verdict)
-        return tr("sustained");
-    return *sustained == Verdict::Better ? tr("sustained improvement") : tr("sustained decline");
+    return {};
+}
+
+/// A trend that says otherwise is told beside it, the worse first.
+QString RowsWords::inCourse(const Comparison& comparison, const judging::Course& course)
+{
+    const QString ofItself = own(comparison);
+    const bool isTold = !ofItself.isEmpty() || comparison.verdict == Verdict::WithinError;
+    if (!isTold || !course.trend || !course.trend->direction || course.trend->direction == comparison.verdict)
+        return ofItself;
+    const bool isBetter = course.trend->direction == Verdict::Better;
+    const bool isSustained = course.trend->strength == Strength::Sustained;
+    const QString ofTrend = isSustained
+                                ? (isBetter ? tr("sustained improvement") : tr("sustained decline"))
+                                : (isBetter ? tr("trend better, seen once") : tr("trend worse, seen once"));
+    if (ofItself.isEmpty())
+        return ofTrend;
+    return isBetter ? tr("%1; %2").arg(ofItself, ofTrend) : tr("%1; %2").arg(ofTrend, ofItself);
 }
 
 Row row(const judging::Change& change, Against against, const catalogue::Catalogue& catalogue,

@@ -19,9 +19,9 @@ struct Row {
     QString reference; ///< empty where there is nothing to compare with
     QString referenceDay;
     QString now;
-    QString difference;      ///< with its sign and unit; empty for grades, words and unable
-    QString verdict;         ///< or why there is nothing to compare with
-    QString strength;        ///< "possible", "confirmed", "sustained decline"; empty where nothing is flagged
+    QString difference; ///< with its sign and unit; empty for grades, words and unable
+    QString verdict;    ///< or why there is nothing to compare with
+    QString strength;   ///< "seen once", "confirmed", "sustained decline"; empty where nothing is flagged
     bool isHeldBack = false; ///< a flag that does not stay within the screen's bound
     bool isUnjudged = false; ///< a grade or a word, which no threshold can judge: said in the detail alone
     QString stripWords;      ///< what the strip shows
@@ -34,8 +34,8 @@ struct Row {
 /// Empty where the change has no such reference.
 const std::optional<judging::Comparison>& comparisonWith(const judging::Change& change, Against against);
 
-/// "possible", "confirmed", "sustained", or "sustained decline" where the comparison itself says otherwise;
-/// empty where nothing is flagged.
+/// "seen once", "confirmed", "trend, seen once", "sustained", and "sustained decline" where the comparison
+/// itself says otherwise; empty where nothing is flagged.
 QString strengthWord(const judging::Comparison& comparison, const judging::Course& course);
 
 /// Better or worse beyond error.

@@ -58,11 +58,15 @@ QJsonValue trendOf(const std::optional<judging::Trend>& trend)
 {
     if (!trend || !trend->perYear)
         return {};
-    return QJsonObject{{u"slope"_s, plain(trend->perYear->value)},
-                       {u"low"_s, bound(trend->perYear->low)},
-                       {u"high"_s, bound(trend->perYear->high)},
-                       {u"p"_s, plain(trend->p)},
-                       {u"n"_s, trend->n}};
+    return QJsonObject{
+        {u"slope"_s, plain(trend->perYear->value)},
+        {u"low"_s, bound(trend->perYear->low)},
+        {u"high"_s, bound(trend->perYear->high)},
+        {u"p"_s, plain(trend->p)},
+        {u"n"_s, trend->n},
+        {u"direction"_s, trend->direction ? QJsonValue(judging::code(*trend->direction)) : QJsonValue()},
+        {u"strength"_s, judging::code(trend->strength)},
+        {u"since"_s, trend->direction ? QJsonValue(trend->since.toString(Qt::ISODate)) : QJsonValue()}};
 }
 
 QJsonArray cannotShowOf(const judging::CannotShow& hidden)

@@ -47,7 +47,8 @@ QString valueOf(const records::Occasion& occasion, const catalogue::Measure& mea
 }
 
 QStringList row(const judging::Change& change, const QString& against, const judging::Comparison& comparison,
-                const catalogue::Measure& measure, const base::Phrasebook& phrases)
+                const catalogue::Measure& measure, const catalogue::Catalogue& catalogue,
+                const base::Phrasebook& phrases)
 {
     return {records::titled(measure, phrases),
             records::written(change.side, phrases),
@@ -59,7 +60,7 @@ QStringList row(const judging::Change& change, const QString& against, const jud
             comparison.difference ? telling::signedAmount(*comparison.difference, measure, phrases)
                                   : QString(),
             telling::verdictWords(comparison, phrases),
-            telling::strengthWords(comparison, change.course, phrases)};
+            telling::strengthWords(comparison, change, catalogue, phrases)};
 }
 
 QString table(const Found& found, const catalogue::Catalogue& catalogue, const base::Phrasebook& phrases)
@@ -73,9 +74,9 @@ QString table(const Found& found, const catalogue::Catalogue& catalogue, const b
         if (measure == nullptr)
             continue;
         if (change.previous)
-            rows.push_back(row(change, u"previous"_s, *change.previous, *measure, phrases));
+            rows.push_back(row(change, u"previous"_s, *change.previous, *measure, catalogue, phrases));
         if (change.baseline)
-            rows.push_back(row(change, u"baseline"_s, *change.baseline, *measure, phrases));
+            rows.push_back(row(change, u"baseline"_s, *change.baseline, *measure, catalogue, phrases));
     }
     return rows.size() == 1 ? u"Nothing to compare yet.\n"_s : aligned(rows);
 }

@@ -23,7 +23,7 @@ using catalogue::Threshold;
 
 constexpr std::array verdicts = {"better",       "worse",         "within-error", "not-comparable",
                                  "no-threshold", "became-unable", "became-able"};
-constexpr std::array strengths = {"none", "possible", "confirmed", "sustained"};
+constexpr std::array strengths = {"none", "seen-once", "confirmed", "trend-seen-once", "sustained"};
 constexpr std::array rules = {"first-visit", "previous-visit", "best-visit", "confirmed", "sequential"};
 
 /// What the published limit is multiplied with to stand at 95 %: 1.96 / 1.645 for one at 90 %. A limit

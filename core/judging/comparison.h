@@ -51,12 +51,13 @@ struct CannotShow {
 /// How often a change has been seen.
 enum class Strength {
     None,
-    Possible,  ///< beyond error once
+    SeenOnce,  ///< beyond error once
     Confirmed, ///< and still so, the same way, at the next comparable visits until the confirmation interval
-    Sustained  ///< the trend of all comparable visits is beyond its sequential bound
+    TrendSeenOnce, ///< the trend of all comparable visits goes that way too, beyond its bound at this visit
+    Sustained      ///< as it did at the visit before and would without any one of the last three visits
 };
 
-/// "none", "possible", "confirmed" or "sustained".
+/// "none", "seen-once", "confirmed", "trend-seen-once" or "sustained".
 QString code(Strength strength);
 
 /// The rule that raised a flag, and how often it flags people who are truly stable.

@@ -44,7 +44,7 @@ std::optional<std::pair<Confirmation, size_t>> nextConfirmation(const Comparison
     Verdict direction = Verdict::WithinError;
     for (size_t place = from + 1; place < run.size(); ++place) {
         const Verdict verdict = verdictBy(held, *run[place], ground.catalogue);
-        if (!isBeyondError(verdict)) {
+        if (!isBeyondError(verdict)) { // also "unable"
             seen = nullptr;
         } else if (seen == nullptr || verdict != direction) {
             seen = run[place];
@@ -57,28 +57,32 @@ std::optional<std::pair<Confirmation, size_t>> nextConfirmation(const Comparison
     return std::nullopt;
 }
 
-std::vector<Confirmation> confirmationsOf(Comparison held, const Run& numbers, int days, const Ground& ground)
+/// `held` is the last number of the run against its first.
+std::vector<Confirmation> confirmationsOf(Comparison held, const Run& run, int days, const Ground& ground)
 {
     std::vector<Confirmation> all;
-    size_t from = 0;
-    while (const auto next = nextConfirmation(held, numbers, from, days, ground)) {
+    const Occasion& last = *numbersOf(run).back();
+    auto from =
+        size_t(std::ranges::find_if(run, [](const Occasion* each) { return isNumber(*each); }) - run.begin());
+    while (const auto next = nextConfirmation(held, run, from, days, ground)) {
         all.push_back(next->first);
         from = next->second;
-        held = ground.compared(*numbers[from], *numbers.back());
+        held = ground.compared(*run[from], last);
     }
     return all;
 }
 
 /// Since when the change of a comparison has been there without a break; its own day where no visit in
-/// between says so.
+/// between says so. Who was unable in between broke it.
 QDate seenSince(const Comparison& held, const Run& run, const catalogue::Catalogue& catalogue)
 {
     QDate since = held.now.day;
     for (size_t place = run.size(); place > 0; --place) {
         const Occasion& between = *run[place - 1];
-        if (!isNumber(between) || between.visit == held.now.visit)
+        if (between.visit == held.now.visit)
             continue;
-        if (between.visit == held.reference.visit || verdictBy(held, between, catalogue) != held.verdict)
+        if (!isNumber(between) || between.visit == held.reference.visit ||
+            verdictBy(held, between, catalogue) != held.verdict)
             break;
         since = between.day;
     }
@@ -143,32 +147,29 @@ Course courseOf(const Run& run, const Ground& ground)
     std::optional<Comparison> ends;
     if (numbers.size() > 1) {
         ends = ground.compared(*numbers.front(), *numbers.back());
-        course.confirmations = confirmationsOf(*ends, numbers, course.confirmAfterDays, ground);
+        course.confirmations = confirmationsOf(*ends, run, course.confirmAfterDays, ground);
     }
-    course.trend = trendOf(run, ends, ground);
+    course.trend = trendOf(run, ends, course.confirmAfterDays, ground);
     return course;
 }
 
 void strengthen(Comparison& held, statistics::FlagRule rule, const Run& run, const Course& course,
                 const Ground& ground)
 {
-    const bool isFirst = !run.empty() && held.reference.visit == run.front()->visit;
-    if (isFirst && held.difference && course.trend && course.trend->sustained) {
-        held.strength = Strength::Sustained;
-        rule = statistics::FlagRule::Sequential;
-    } else if (isBeyondError(held.verdict)) {
-        const QDate since = seenSince(held, run, ground.catalogue);
-        held.since = since;
-        const bool isConfirmed =
-            since < held.now.day && since.daysTo(held.now.day) >= course.confirmAfterDays;
-        held.strength = isConfirmed ? Strength::Confirmed : Strength::Possible;
-        rule = isConfirmed ? statistics::FlagRule::Confirmed : rule;
-    } else {
+    if (!isBeyondError(held.verdict))
         return;
+    const QDate since = seenSince(held, run, ground.catalogue);
+    held.since = since;
+    const bool isFirst = held.reference.visit == run.front()->visit;
+    const bool isConfirmed = since < held.now.day && since.daysTo(held.now.day) >= course.confirmAfterDays;
+    if (isFirst && course.trend && course.trend->direction == held.verdict) {
+        held.strength = course.trend->strength;
+        rule = statistics::FlagRule::Sequential;
+    } else {
+        held.strength = isConfirmed ? Strength::Confirmed : Strength::SeenOnce;
+        rule = isConfirmed ? statistics::FlagRule::Confirmed : rule;
     }
-    const int visits = int(numbersOf(run).size());
-    if (const auto rate = statistics::falseFlagRate(rule, visits, ground.judging.plannedVisits))
-        held.raised = Raised{rule, visits, *rate};
+    held.raised = raisedBy(rule, int(numbersOf(run).size()), held, ground);
 }
 
 } // namespace judging

@@ -27,7 +27,15 @@ RunPoint pointOf(const records::Occasion& occasion);
 /// Those of a run that hold numbers.
 std::vector<const records::Occasion*> numbersOf(const std::vector<const records::Occasion*>& run);
 
-/// What a run of at least three numbers says as a whole.
+/// A flag of the trend that was raised and fell again.
+struct FormerTrend {
+    Verdict direction = Verdict::Better;
+    QDate since;
+    QDate until; ///< the last look at which it stood
+};
+
+/// What a run of at least three numbers says as a whole. It is looked at anew at every visit, and only the
+/// present look counts.
 struct Trend {
     int n = 0; ///< visits; of several on one day the last
     bool isProvisional = false;
@@ -38,8 +46,11 @@ struct Trend {
     std::optional<statistics::Slope> efficient; ///< least squares with the row's SEM, the unit per year
     std::optional<double> z;                    ///< slope / its standard error, on the row's scale
     std::optional<double> bound;                ///< what |z| must exceed at this visit
-    std::optional<Verdict> sustained;           ///< better or worse
-    std::optional<QDate> sustainedSince;
+    std::optional<Verdict> direction;           ///< better or worse, where |z| is beyond the bound now
+    Strength strength = Strength::None;         ///< of the direction: TrendSeenOnce or Sustained
+    QDate since;                                ///< the first of the looks that say so without a break
+    std::optional<FormerTrend> former;          ///< the last one that fell
+    std::optional<Raised> raised;               ///< what raised the direction
 };
 
 /// The visits comparable with the newest one, and what they say together.
@@ -65,7 +76,8 @@ struct Ground {
 /// is chosen once for each reference, as for its comparison with the last.
 Course courseOf(const std::vector<const records::Occasion*>& run, const Ground& ground);
 
-/// Sets the strength of a comparison between two of the run, and what raised it.
+/// Sets the strength of a comparison between two of the run, which is that of its own direction, and what
+/// raised it.
 void strengthen(Comparison& comparison, statistics::FlagRule rule,
                 const std::vector<const records::Occasion*>& run, const Course& course, const Ground& ground);
 

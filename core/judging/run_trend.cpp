@@ -80,37 +80,94 @@ Verdict verdictOfSlope(double slope, catalogue::Direction better)
     return (slope > 0) == (better == catalogue::Direction::HigherIsBetter) ? Verdict::Better : Verdict::Worse;
 }
 
-/// Looks at the slope at each visit as it came. A flag stays while the slope keeps its direction.
-void lookAgain(Trend& trend, const Series& series, const EvenError& error, catalogue::Direction better,
-               int plannedVisits)
+/// One look at the slope, at a visit as it came.
+struct Look {
+    QDate day;
+    double z = 0;
+    double bound = 0;
+    std::optional<Verdict> flag;
+};
+
+std::optional<Verdict> flagOf(double z, double bound, catalogue::Direction better)
 {
-    const std::vector<double> scaled = onScale(series.numbers, error.isOfLogarithm);
+    return std::abs(z) > bound ? std::optional(verdictOfSlope(z, better)) : std::nullopt;
+}
+
+std::vector<Look> looksAt(const Series& series, const std::vector<double>& scaled, double sem,
+                          catalogue::Direction better, int plannedVisits)
+{
+    std::vector<Look> looks;
     statistics::GrowingSlope slope;
     for (size_t visits = 1; visits <= scaled.size(); ++visits) {
         slope.add(series.years[visits - 1], scaled[visits - 1]);
-        if (visits < statistics::firstLook)
-            continue;
-        const auto z = slope.inErrors(error.sem);
+        const auto z = slope.inErrors(sem);
         const auto bound = statistics::sequentialBound(int(visits), plannedVisits);
-        if (!z || !bound)
-            return;
-        trend.z = z;
-        trend.bound = bound;
-        const Verdict verdict = verdictOfSlope(*z, better);
-        if (trend.sustained && *trend.sustained != verdict) {
-            trend.sustained.reset();
-            trend.sustainedSince.reset();
+        if (z && bound)
+            looks.push_back({series.days[visits - 1], *z, *bound, flagOf(*z, *bound, better)});
+    }
+    return looks;
+}
+
+/// Whether the flag would stand without any one of the last three visits, so that no single one raised it.
+bool standsWithoutAnyOne(const Look& now, const Series& series, const std::vector<double>& scaled, double sem,
+                         catalogue::Direction better)
+{
+    constexpr size_t last = 3;
+    for (size_t without = scaled.size() - std::min(last, scaled.size()); without < scaled.size(); ++without) {
+        statistics::GrowingSlope slope;
+        for (size_t i = 0; i < scaled.size(); ++i) {
+            if (i != without)
+                slope.add(series.years[i], scaled[i]);
         }
-        if (!trend.sustained && std::abs(*z) > *bound) {
-            trend.sustained = verdict;
-            trend.sustainedSince = series.days[visits - 1];
-        }
+        const auto z = slope.inErrors(sem);
+        if (!z || flagOf(*z, now.bound, better) != now.flag)
+            return false;
+    }
+    return true;
+}
+
+/// The first of the looks up to `last` that agree with it without a break.
+size_t firstAgreeing(const std::vector<Look>& looks, size_t last)
+{
+    size_t first = last;
+    while (first > 0 && looks[first - 1].flag == looks[last].flag)
+        --first;
+    return first;
+}
+
+void takeLooks(Trend& trend, const std::vector<Look>& looks)
+{
+    const size_t now = looks.size() - 1;
+    trend.z = looks[now].z;
+    trend.bound = looks[now].bound;
+    trend.direction = looks[now].flag;
+    size_t place = firstAgreeing(looks, now);
+    if (trend.direction)
+        trend.since = looks[place].day;
+    while (place > 0) {
+        const Look& before = looks[--place];
+        if (!before.flag)
+            continue;
+        trend.former = FormerTrend{*before.flag, looks[firstAgreeing(looks, place)].day, before.day};
+        break;
     }
 }
 
 } // namespace
 
-std::optional<Trend> trendOf(const Run& run, const std::optional<Comparison>& ends, const Ground& ground)
+std::optional<Raised> raisedBy(statistics::FlagRule rule, int visits, const Comparison& held,
+                               const Ground& ground)
+{
+    constexpr double simulatedLevel = 0.95;
+    const bool isSimulated = held.threshold && held.threshold->row.confidence == simulatedLevel &&
+                             evenErrorOf(held.threshold->row);
+    const auto rate =
+        isSimulated ? statistics::falseFlagRate(rule, visits, ground.judging.plannedVisits) : std::nullopt;
+    return rate ? std::optional(Raised{rule, visits, *rate}) : std::nullopt;
+}
+
+std::optional<Trend> trendOf(const Run& run, const std::optional<Comparison>& ends, int confirmAfterDays,
+                             const Ground& ground)
 {
     const Series series = seriesOf(run);
     const catalogue::Measure* measure =
@@ -134,7 +191,19 @@ std::optional<Trend> trendOf(const Run& run, const std::optional<Comparison>& en
         return trend;
     if (!error->isOfLogarithm)
         trend.efficient = statistics::leastSquares(series.years, series.numbers, error->sem);
-    lookAgain(trend, series, *error, measure->better, ground.judging.plannedVisits);
+    const std::vector<double> scaled = onScale(series.numbers, error->isOfLogarithm);
+    const std::vector<Look> looks =
+        looksAt(series, scaled, error->sem, measure->better, ground.judging.plannedVisits);
+    if (looks.empty())
+        return trend;
+    takeLooks(trend, looks);
+    if (!trend.direction)
+        return trend;
+    const bool isSustained = trend.since < looks.back().day &&
+                             trend.since.daysTo(looks.back().day) >= confirmAfterDays &&
+                             standsWithoutAnyOne(looks.back(), series, scaled, error->sem, measure->better);
+    trend.strength = isSustained ? Strength::Sustained : Strength::TrendSeenOnce;
+    trend.raised = raisedBy(statistics::FlagRule::Sequential, trend.n, *ends, ground);
     return trend;
 }
 

@@ -67,7 +67,7 @@ private:
     void gatherCautions();
     QString seen(const catalogue::Measure& measure, Side side) const;
     QStringList besides(const records::Finding& finding, const catalogue::Measure& measure) const;
-    Earlier earlier(const Comparison& comparison, const judging::Course& course,
+    Earlier earlier(const Comparison& comparison, const judging::Change& change,
                     const catalogue::Measure& measure);
     void keepLongest(const judging::Raised& raised);
     void addRates();
@@ -133,7 +133,7 @@ void RowMaker::addFinding(const catalogue::Measure& measure)
         addDeclared(measure, side);
 }
 
-Earlier RowMaker::earlier(const Comparison& comparison, const judging::Course& course,
+Earlier RowMaker::earlier(const Comparison& comparison, const judging::Change& change,
                           const catalogue::Measure& measure)
 {
     const bool isAtConfidence = comparison.threshold && comparison.threshold->row.confidence;
@@ -145,9 +145,11 @@ Earlier RowMaker::earlier(const Comparison& comparison, const judging::Course& c
         earlier.difference = telling::signedAmount(*comparison.difference, measure, m_phrases,
                                                    decimalsOf(comparison, measure));
     earlier.verdict = telling::verdictWords(comparison, m_phrases);
-    earlier.strength = telling::strengthWords(comparison, course, m_phrases);
+    earlier.strength = telling::strengthWords(comparison, change, m_catalogue, m_phrases);
     if (comparison.raised)
         keepLongest(*comparison.raised);
+    if (change.course.trend && change.course.trend->raised)
+        keepLongest(*change.course.trend->raised);
     earlier.isJudged = comparison.verdict != Verdict::NoThreshold;
     if (comparison.verdict == Verdict::NotComparable)
         earlier.reason = whyNotComparable(comparison, m_catalogue, m_phrases);
@@ -215,7 +217,7 @@ void RowMaker::addComparisons(MeasureRow& row, const Change& change, const catal
         row.notes += change.now.computedFrom.in(m_phrases);
     const auto& previous = earlierOf(change);
     if (previous) {
-        row.previous = earlier(*previous, change.course, measure);
+        row.previous = earlier(*previous, change, measure);
         if (m_material.letter.reference && !change.chosen) // it does not hold this measure
             row.previous->day = m_phrases("%1, the previous").arg(row.previous->day);
         addLimit(row, *previous, measure);
@@ -226,7 +228,7 @@ void RowMaker::addComparisons(MeasureRow& row, const Change& change, const catal
     row.isBaselinePrevious = previous && previous->reference.visit == change.baseline->reference.visit;
     if (row.isBaselinePrevious)
         return;
-    row.baseline = earlier(*change.baseline, change.course, measure);
+    row.baseline = earlier(*change.baseline, change, measure);
     addLimit(row, *change.baseline, measure);
     for (const QString& caution : cautions(change, *change.baseline)) {
         if (!row.cautions.contains(caution))

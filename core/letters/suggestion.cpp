@@ -121,7 +121,7 @@ QString Sentences::ofDifference(const Change& change) const
 
 QString Sentences::ofStrength(const Comparison& comparison, const Change& change) const
 {
-    return telling::sentence(telling::strengthWords(comparison, change.course, m_phrases), m_phrases);
+    return telling::sentence(telling::strengthWords(comparison, change, m_catalogue, m_phrases), m_phrases);
 }
 
 QString Sentences::ofBaseline(const Change& change) const
@@ -130,7 +130,9 @@ QString Sentences::ofBaseline(const Change& change) const
     if (!earlier || !change.baseline || change.baseline->reference.visit == earlier->reference.visit)
         return {};
     const Comparison& first = *change.baseline;
-    if (first.verdict == earlier->verdict && first.strength <= earlier->strength)
+    const auto& trend = change.course.trend;
+    const bool hasTrend = trend && (trend->direction || trend->former);
+    if (first.verdict == earlier->verdict && first.strength <= earlier->strength && !hasTrend)
         return {};
     const auto filled = [&](const QString& words) {
         return words.arg(title(change), value(change, first.reference),
@@ -140,7 +142,7 @@ QString Sentences::ofBaseline(const Change& change) const
     if (first.verdict == Verdict::BecameUnable || first.verdict == Verdict::BecameAble)
         return filled(m_phrases("%1: against the first comparable visit (%2 on %3) it %4."));
     const bool isBeyond = isBeyondError(first.verdict);
-    if (!isBeyond && first.strength == judging::Strength::None)
+    if (!isBeyond && !hasTrend)
         return {};
     const QString sentence =
         isBeyond

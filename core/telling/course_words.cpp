@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <vector>
 
 namespace telling
 {
@@ -30,26 +31,79 @@ QString percentWords(double share, const Phrasebook& phrases)
     return phrases("%1 %").arg(base::fixed(share * 100, isNearAnEnd ? 1 : 0));
 }
 
-QString possibleWords(const judging::Comparison& held, int days, const Phrasebook& phrases)
+QString seenOnceWords(const judging::Comparison& held, int days, const Phrasebook& phrases)
 {
     const QString interval = daysWords(days, phrases);
     if (!held.since || *held.since == held.now.day)
-        return phrases("possible: seen once, confirmed if still so after %1").arg(interval);
-    return phrases("possible: seen since %1, confirmed if still so after %2")
+        return phrases("seen once, confirmed if still so after %1").arg(interval);
+    return phrases("seen since %1, confirmed if still so after %2")
         .arg(records::dayInWords(*held.since, phrases), interval);
 }
 
-QString sustainedWords(const judging::Trend& trend, const Phrasebook& phrases)
+QString presentTrendWords(const judging::Trend& trend, const Phrasebook& phrases)
 {
-    const bool isBetter = trend.sustained == judging::Verdict::Better;
-    return (isBetter
-                ? phrases.counted("sustained improvement: the trend of %1 comparable visit, there since %2",
-                                  "sustained improvement: the trend of %1 comparable visits, there since %2",
-                                  trend.n)
-                : phrases.counted("sustained decline: the trend of %1 comparable visit, there since %2",
-                                  "sustained decline: the trend of %1 comparable visits, there since %2",
-                                  trend.n))
-        .arg(QString::number(trend.n), records::dayInWords(*trend.sustainedSince, phrases));
+    const bool isBetter = trend.direction == judging::Verdict::Better;
+    const QString since = records::dayInWords(trend.since, phrases);
+    QString words;
+    if (trend.strength == judging::Strength::Sustained)
+        words = isBetter
+                    ? phrases.counted(
+                          "sustained improvement: the trend of %1 comparable visit, there since %2",
+                          "sustained improvement: the trend of %1 comparable visits, there since %2", trend.n)
+                    : phrases.counted("sustained decline: the trend of %1 comparable visit, there since %2",
+                                      "sustained decline: the trend of %1 comparable visits, there since %2",
+                                      trend.n);
+    else
+        words = isBetter
+                    ? phrases.counted(
+                          "improvement in the trend of %1 comparable visit, seen since %2, sustained if "
+                          "the next visits agree",
+                          "improvement in the trend of %1 comparable visits, seen since %2, sustained if "
+                          "the next visits agree",
+                          trend.n)
+                    : phrases.counted(
+                          "decline in the trend of %1 comparable visit, seen since %2, sustained if the "
+                          "next visits agree",
+                          "decline in the trend of %1 comparable visits, seen since %2, sustained if the "
+                          "next visits agree",
+                          trend.n);
+    return words.arg(QString::number(trend.n), since);
+}
+
+/// A flag that fell is history; what was lost of it is said with it.
+QString formerTrendWords(const judging::Change& change, const Measure& measure, const Phrasebook& phrases)
+{
+    const judging::FormerTrend& former = *change.course.trend->former;
+    const QString until = records::dayInWords(former.until, phrases);
+    if (former.direction == judging::Verdict::Worse)
+        return phrases("worse in the trend until %1").arg(until);
+    if (!change.best || change.best->verdict != judging::Verdict::Worse)
+        return phrases("better in the trend until %1").arg(until);
+    return phrases(
+               "better in the trend until %1, since then worse: %2 from the best (%3 on %4), beyond error")
+        .arg(until, signedAmount(*change.best->difference, measure, phrases),
+             records::written(change.best->reference.finding.value, measure, phrases),
+             records::dayInWords(change.best->reference.day, phrases));
+}
+
+/// How often the change of the comparison itself was seen.
+QString ownStrengthWords(const judging::Comparison& comparison, const judging::Course& course,
+                         const Phrasebook& phrases)
+{
+    switch (comparison.strength) {
+    case judging::Strength::None:
+        break;
+    case judging::Strength::SeenOnce:
+        return seenOnceWords(comparison, course.confirmAfterDays, phrases);
+    case judging::Strength::Confirmed:
+        return phrases("confirmed: there since %1, at least %2")
+            .arg(records::dayInWords(comparison.since.value_or(comparison.now.day), phrases),
+                 daysWords(course.confirmAfterDays, phrases));
+    case judging::Strength::TrendSeenOnce:
+    case judging::Strength::Sustained:
+        return presentTrendWords(*course.trend, phrases);
+    }
+    return {};
 }
 
 QString ruleWords(FlagRule rule, const Phrasebook& phrases)
@@ -76,17 +130,8 @@ QString slopeWords(double perYear, const Measure& measure, const Phrasebook& phr
 
 QString intervalWords(const Slope& slope, const Measure& measure, const Phrasebook& phrases)
 {
-    const bool hasLow = std::isfinite(slope.low);
-    const bool hasHigh = std::isfinite(slope.high);
-    const QString low = hasLow ? signedAmount(slope.low, measure, phrases, 1) : QString();
-    const QString high = hasHigh ? signedAmount(slope.high, measure, phrases, 1) : QString();
-    if (hasLow && hasHigh)
-        return phrases("95 % interval %1 to %2").arg(low, high);
-    if (hasLow)
-        return phrases("95 % interval from %1, not bounded above").arg(low);
-    if (hasHigh)
-        return phrases("95 % interval not bounded below, up to %1").arg(high);
-    return phrases("95 % interval not bounded");
+    return phrases("95 % interval %1 to %2")
+        .arg(signedAmount(slope.low, measure, phrases, 1), signedAmount(slope.high, measure, phrases, 1));
 }
 
 QString testWords(const judging::Trend& trend, const Phrasebook& phrases)
@@ -141,23 +186,32 @@ QString agreementWords(const judging::Course& course, const Measure& measure, co
 
 } // namespace
 
-QString strengthWords(const judging::Comparison& comparison, const judging::Course& course,
-                      const Phrasebook& phrases)
+QString strengthWords(const judging::Comparison& comparison, const judging::Change& change,
+                      const catalogue::Catalogue& catalogue, const Phrasebook& phrases)
 {
-    switch (comparison.strength) {
-    case judging::Strength::None:
-        break;
-    case judging::Strength::Possible:
-        return possibleWords(comparison, course.confirmAfterDays, phrases);
-    case judging::Strength::Confirmed:
-        return phrases("confirmed: there since %1, at least %2")
-            .arg(records::dayInWords(comparison.since.value_or(comparison.now.day), phrases),
-                 daysWords(course.confirmAfterDays, phrases));
-    case judging::Strength::Sustained:
-        return course.trend && course.trend->sustainedSince ? sustainedWords(*course.trend, phrases)
-                                                            : QString();
+    using judging::Verdict;
+    const judging::Course& course = change.course;
+    const Measure* measure = catalogue.measure(comparison.measure);
+    std::vector<std::pair<Verdict, QString>> all = {
+        {comparison.verdict, ownStrengthWords(comparison, course, phrases)}};
+    const bool isOfRun = !course.run.empty() && comparison.reference.visit == course.run.front().visit;
+    if (isOfRun && course.trend && measure != nullptr) {
+        const bool isOther = course.trend->direction != comparison.verdict;
+        if (course.trend->direction && isOther)
+            all.emplace_back(*course.trend->direction, presentTrendWords(*course.trend, phrases));
+        if (course.trend->former)
+            all.emplace_back(Verdict::NoThreshold,
+                             formerTrendWords(change, *measure, phrases)); // history last
     }
-    return {};
+    std::ranges::stable_sort(all, {}, [](const auto& one) {
+        return one.first == Verdict::NoThreshold ? 2 : one.first == Verdict::Worse ? 0 : 1;
+    });
+    QStringList words;
+    for (const auto& one : all) {
+        if (!one.second.isEmpty())
+            words += one.second;
+    }
+    return phrases.joined("%1; %2", words);
 }
 
 QString raisedWords(const judging::Raised& raised, int plannedVisits, const Phrasebook& phrases)
@@ -208,10 +262,13 @@ QStringList trendWords(const judging::Course& course, const Measure& measure, co
     const judging::Trend& trend = *course.trend;
     if (!trend.perYear || !trend.p)
         return {agreementWords(course, measure, phrases)};
-    QStringList lines = {phrases("Theil–Sen slope %1 (%2); %3; %4.")
-                             .arg(slopeWords(trend.perYear->value, measure, phrases),
-                                  intervalWords(*trend.perYear, measure, phrases), testWords(trend, phrases),
-                                  visitsWords(trend, phrases))};
+    const bool isBounded = std::isfinite(trend.perYear->low) && std::isfinite(trend.perYear->high);
+    QStringList lines = {isBounded ? phrases("Theil–Sen slope %1 (%2); %3; %4.")
+                                         .arg(slopeWords(trend.perYear->value, measure, phrases),
+                                              intervalWords(*trend.perYear, measure, phrases),
+                                              testWords(trend, phrases), visitsWords(trend, phrases))
+                                   : phrases("No Theil–Sen slope: so few visits do not bound it; %1; %2.")
+                                         .arg(testWords(trend, phrases), visitsWords(trend, phrases))};
     if (trend.efficient)
         lines += phrases("Least squares with the published error: %1 (%2).")
                      .arg(slopeWords(trend.efficient->value, measure, phrases),

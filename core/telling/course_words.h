@@ -1,6 +1,7 @@
 #pragma once
 
 #include "core/base/phrasebook.h"
+#include "core/judging/change.h"
 #include "core/judging/composite.h"
 #include "core/judging/course.h"
 #include "core/judging/events.h"
@@ -8,10 +9,12 @@
 namespace telling
 {
 
-/// "possible: seen once, …", "confirmed: there since 03-Mar-2026, at least 84 days", "sustained decline: the
-/// trend of 7 comparable visits, there since 13-May-2026". Empty without a strength.
-QString strengthWords(const judging::Comparison& comparison, const judging::Course& course,
-                      const base::Phrasebook& phrases);
+/// "seen once, …", "confirmed: there since 03-Mar-2026, at least 84 days", "sustained decline: the trend of 7
+/// comparable visits, there since 13-May-2026": how often a comparison of the change was seen. Against the
+/// first of the run a trend that says otherwise is told too, the worse first, and then one that fell. Empty
+/// where there is none of it.
+QString strengthWords(const judging::Comparison& comparison, const judging::Change& change,
+                      const catalogue::Catalogue& catalogue, const base::Phrasebook& phrases);
 
 /// How often the rule that raised a flag flags people who are truly stable. `plannedVisits` as the clinic
 /// judges courses.

@@ -107,7 +107,7 @@ void TestChangePage::aChangeIsSaidInNumbersAndWords()
     QCOMPARE(shown.cell(walk, ChangeModel::Now), u"12.60 s"_s);
     QCOMPARE(shown.cell(walk, ChangeModel::Difference), u"+1.70 s"_s);
     // Hosoi 2023, Front Neurol 14:1219505: 1.58 s from 0.8 m/s up.
-    QCOMPARE(shown.cell(walk, ChangeModel::Verdict), u"worse beyond error · possible"_s);
+    QCOMPARE(shown.cell(walk, ChangeModel::Verdict), u"worse beyond error · seen once"_s);
     QCOMPARE(shown.cell(walk, ChangeModel::StripColumn), u"worse by 1.1 times the threshold of error"_s);
 }
 
@@ -275,7 +275,7 @@ void TestChangePage::anotherValueIsSeenAtOnce()
     berg.value = values::Quantity{40, values::Unit::Score};
     QVERIFY(session.saveFinding(shown.story.visit(5), berg));
     QCOMPARE(shown.cell(u"berg-balance"_s, ChangeModel::Now), u"40 points"_s);
-    QCOMPARE(shown.cell(u"berg-balance"_s, ChangeModel::Verdict), u"worse beyond error · possible"_s);
+    QCOMPARE(shown.cell(u"berg-balance"_s, ChangeModel::Verdict), u"worse beyond error · seen once"_s);
 }
 
 void TestChangePage::theRowChosenStaysChosen()

@@ -186,11 +186,11 @@ void TestCourseOnPage::flagsBeyondTheScreensLimitAreMarked()
     const auto& tally = *page.findChild<QLabel*>(u"tally"_s);
     auto& hold = *page.findChild<QCheckBox*>(u"holdFalseFlags"_s);
     QVERIFY(hold.isVisible() && !hold.isChecked());
-    QCOMPARE(verdict.data().toString(), u"worse beyond error · possible"_s);
+    QCOMPARE(verdict.data().toString(), u"worse beyond error · seen once"_s);
 
     QTest::keyClick(&hold, Qt::Key_Space);
     QCOMPARE(model.index(place, ChangeModel::Verdict).data().toString(),
-             u"worse beyond error · possible, not beyond the screen's bound"_s);
+             u"worse beyond error · seen once, not beyond the screen's bound"_s);
     QVERIFY2(table.columnWidth(ChangeModel::Measure) > 180,
              qPrintable(QString::number(table.columnWidth(ChangeModel::Measure))));
     QVERIFY2(tally.text().endsWith(u"beyond the screen's bound: 0 of 1"_s), qPrintable(tally.text()));
@@ -201,7 +201,7 @@ void TestCourseOnPage::flagsBeyondTheScreensLimitAreMarked()
     const changes::ChangePage again(story.session(), answers);
     QVERIFY(again.findChild<QCheckBox*>(u"holdFalseFlags"_s)->isChecked());
     QTest::keyClick(&hold, Qt::Key_Space);
-    QCOMPARE(model.index(place, ChangeModel::Verdict).data().toString(), u"worse beyond error · possible"_s);
+    QCOMPARE(model.index(place, ChangeModel::Verdict).data().toString(), u"worse beyond error · seen once"_s);
 }
 
 void TestCourseOnPage::theCompositeIsToldWhereItIsSwitchedOn()

@@ -76,13 +76,20 @@ private Q_SLOTS:
     void gradesHaveNoSlope();
     void ofSeveralResultsOnOneDayTheLastCounts();
     void percentRowsAreJudgedOnTheLogarithm();
+    void aTrendIsSeenOnceBeforeItIsSustained();
+    void aTrendSpeaksForNoVerdictOfTheOtherDirection();
+    void onlyThePresentLookCounts();
+    void oneBadVisitSustainsNothing();
+    void threeDaysSustainNothing();
+    void whoWasUnableInBetweenBreaksAConfirmation();
+    void whereTheErrorIsNotKnownNoRateIsGiven();
 };
 
 void TestCourse::aChangeSeenOnceIsPossible()
 {
     const Change change = latest(walked({1.00, 0.98, 0.80}));
     QCOMPARE(change.baseline->verdict, Verdict::Worse);
-    QCOMPARE(change.baseline->strength, Strength::Possible);
+    QCOMPARE(change.baseline->strength, Strength::SeenOnce);
     QCOMPARE(change.course.confirmations.size(), size_t(0));
     QCOMPARE(latest(walked({1.00, 0.98})).baseline->strength, Strength::None);
 }
@@ -106,10 +113,10 @@ void TestCourse::theIntervalOfThePopulationCounts()
         return latest(walked({1.00, 0.80, 0.79}), confirmingAfter(after)).baseline->strength;
     };
     QCOMPARE(strength(30), Strength::Confirmed);
-    QCOMPARE(strength(31), Strength::Possible);
+    QCOMPARE(strength(31), Strength::SeenOnce);
     // Without an interval of its own, a week (common practice, no source).
     QCOMPARE(latest(walked({1.00, 0.80, 0.79}, 7)).baseline->strength, Strength::Confirmed);
-    QCOMPARE(latest(walked({1.00, 0.80, 0.79}, 6)).baseline->strength, Strength::Possible);
+    QCOMPARE(latest(walked({1.00, 0.80, 0.79}, 6)).baseline->strength, Strength::SeenOnce);
     // 12 or 24 weeks in multiple sclerosis, as the clinic's composite asks.
     const Change inTrial = latest(walked({1, 1, 1}), confirmingAfter(84), {8, 24}, u"multiple-sclerosis"_s);
     QCOMPARE(inTrial.course.confirmAfterDays, 168);
@@ -118,7 +125,7 @@ void TestCourse::theIntervalOfThePopulationCounts()
 void TestCourse::aReturnInBetweenStartsAnew()
 {
     const Change change = latest(walked({1.00, 0.80, 0.95, 0.79}));
-    QCOMPARE(change.baseline->strength, Strength::Possible);
+    QCOMPARE(change.baseline->strength, Strength::SeenOnce);
     QVERIFY(change.course.confirmations.empty());
     QVERIFY(latest(walked({1.00, 0.80, 1.25, 0.79})).course.confirmations.empty());
 }
@@ -144,13 +151,13 @@ void TestCourse::aSlowDeclineIsSustainedBeforeTwoVisitsShowIt()
         speeds.push_back(1.2 - 0.54 * standardError * step);
     const Change change = latest(walked(speeds));
     QCOMPARE(change.baseline->verdict, Verdict::WithinError);
-    QVERIFY(!change.course.trend->sustained);
-    speeds.insert(speeds.end(), {speeds.back() - 0.02, speeds.back() - 0.07});
+    QVERIFY(!change.course.trend->direction);
+    speeds.insert(speeds.end(), {speeds.back() - 0.02, speeds.back() - 0.07, speeds.back() - 0.09});
     const Change later = latest(walked(speeds));
-    QCOMPARE(later.course.trend->sustained, std::optional(Verdict::Worse));
-    QCOMPARE(later.baseline->strength, Strength::Sustained);
+    QCOMPARE(later.course.trend->direction, std::optional(Verdict::Worse));
+    QCOMPARE(later.course.trend->strength, Strength::Sustained);
     QVERIFY(std::abs(*later.course.trend->z) > *later.course.trend->bound);
-    QVERIFY(later.course.trend->sustainedSince <= later.now.day);
+    QVERIFY(later.course.trend->since < later.now.day);
 }
 
 void TestCourse::theFlagSaysHowOftenItsRuleIsWrong()
@@ -285,6 +292,107 @@ void TestCourse::percentRowsAreJudgedOnTheLogarithm()
     const double expected = std::log(1.1) * std::sqrt(5.0) / (0.194 / (1.959963984540054 * std::sqrt(2.0)));
     QVERIFY(std::abs(*change.course.trend->z - expected) < 1e-9);
     QVERIFY(!change.course.trend->efficient);
+}
+
+void TestCourse::aTrendIsSeenOnceBeforeItIsSustained()
+{
+    std::vector<double> speeds;
+    std::optional<QDate> firstSeen;
+    for (int step = 0; step < 12; ++step) {
+        speeds.push_back(1.4 - 0.5 * standardError * step);
+        const auto change = latest(walked(speeds));
+        const auto& trend = change.course.trend;
+        if (!trend || !trend->direction)
+            continue;
+        if (!firstSeen) {
+            firstSeen = change.now.day;
+            QCOMPARE(trend->strength, Strength::TrendSeenOnce);
+            QCOMPARE(trend->since, change.now.day);
+        } else {
+            QCOMPARE(trend->strength, Strength::Sustained);
+            QCOMPARE(trend->since, *firstSeen);
+        }
+        QCOMPARE(*trend->direction, Verdict::Worse);
+        QVERIFY(!trend->former);
+        if (change.baseline->verdict == Verdict::Worse)
+            QCOMPARE(change.baseline->strength, trend->strength);
+        else
+            QCOMPARE(change.baseline->strength, Strength::None); // it is the trend's, not the comparison's
+    }
+    QVERIFY(firstSeen);
+}
+
+/// A scale in quarters of a year; the limit is 5 points.
+std::vector<Visit> scored(const std::vector<double>& points)
+{
+    std::vector<Visit> visits;
+    for (const double score : points)
+        visits.push_back(visit(u"v%1"_s.arg(visits.size() + 1), afterDays(int(visits.size()) * 91),
+                               {finding(u"berg-balance"_s, Quantity{score, Unit::Score})}, unaided));
+    return visits;
+}
+
+/// The long course rises, and the last visit lies below the first: each is told in its own direction.
+void TestCourse::aTrendSpeaksForNoVerdictOfTheOtherDirection()
+{
+    const Change change = latest(scored({20, 25, 30, 35, 40, 45, 45, 14}));
+    QCOMPARE(change.baseline->verdict, Verdict::Worse);
+    QCOMPARE(change.baseline->strength, Strength::SeenOnce);
+    QCOMPARE(change.baseline->raised->rule, statistics::FlagRule::FirstVisit);
+    QCOMPARE(change.course.trend->direction, std::optional(Verdict::Better));
+    QCOMPARE(change.best->verdict, Verdict::Worse);
+}
+
+void TestCourse::onlyThePresentLookCounts()
+{
+    const Change change = latest(scored({30, 34, 38, 42, 46, 42, 38, 34, 30}));
+    QCOMPARE(change.baseline->verdict, Verdict::WithinError);
+    QCOMPARE(change.baseline->strength, Strength::None);
+    const auto& trend = *change.course.trend;
+    QVERIFY(!trend.direction);
+    QCOMPARE(trend.strength, Strength::None);
+    QCOMPARE(trend.former->direction, Verdict::Better);
+    QVERIFY(trend.former->since < trend.former->until && trend.former->until < change.now.day);
+    QCOMPARE(change.best->verdict, Verdict::Worse);
+}
+
+/// One visit at the end far below seven that are alike.
+void TestCourse::oneBadVisitSustainsNothing()
+{
+    std::vector<double> points;
+    for (const double score : {50., 51., 49., 50., 50., 51., 50., 12., 50., 51.}) {
+        points.push_back(score);
+        const Change change = latest(scored(points));
+        if (change.course.trend)
+            QVERIFY(change.course.trend->strength != Strength::Sustained);
+    }
+}
+
+void TestCourse::threeDaysSustainNothing()
+{
+    const Change change = latest(walked({1.3, 0.8, 0.8, 0.8, 0.8}, 1));
+    QCOMPARE(change.baseline->verdict, Verdict::Worse);
+    QVERIFY(change.baseline->strength != Strength::Sustained);
+    QVERIFY(change.baseline->strength != Strength::Confirmed);
+}
+
+void TestCourse::whoWasUnableInBetweenBreaksAConfirmation()
+{
+    std::vector<Visit> visits = walked({1.00, 0.80, 0.80, 0.79});
+    visits[2].findings[0].value = values::Missing{values::Absence::Unable, u"fell"_s};
+    const Change change = latest(visits);
+    QCOMPARE(change.baseline->verdict, Verdict::Worse);
+    QCOMPARE(change.baseline->strength, Strength::SeenOnce);
+    QVERIFY(change.course.confirmations.empty());
+}
+
+void TestCourse::whereTheErrorIsNotKnownNoRateIsGiven()
+{
+    catalogue::Catalogue book = examples::catalogue();
+    book.thresholds.front().confidence.reset();
+    const Change change = latest(walked({1.00, 0.98, 0.80}), book);
+    QCOMPARE(change.baseline->verdict, Verdict::Worse);
+    QVERIFY(!change.baseline->raised);
 }
 
 HOUSE_TEST(TestCourse)

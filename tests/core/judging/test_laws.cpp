@@ -74,7 +74,7 @@ QStringList told(const Change& change)
     words += QString::number(change.course.run.size());
     words += QString::number(change.course.confirmations.size());
     if (const auto& trend = change.course.trend)
-        words += u"%1 %2 %3"_s.arg(trend->n).arg(*trend->p).arg(trend->sustained ? code(*trend->sustained)
+        words += u"%1 %2 %3"_s.arg(trend->n).arg(*trend->p).arg(trend->direction ? code(*trend->direction)
                                                                                  : u"-"_s);
     return words;
 }

@@ -389,7 +389,7 @@ private Q_SLOTS:
     void aChangeStandsBesideHowOftenItWasSeen()
     {
         Draft letter = material();
-        const QString once = u"ossible: seen once, confirmed if still so after 7 days"_s;
+        const QString once = u"een once, confirmed if still so after 7 days"_s;
         const QString body = composed(letter, book(), {}).body;
         QVERIFY2(body.count(once) == 1, qPrintable(body));
         QVERIFY(body.count(u"By this rule (each visit against the one before) "_s) == 1);
