@@ -1,6 +1,6 @@
 #include "app/console/password.h"
 
-#include "app/session/languages.h"
+#include "app/session/messages.h"
 #include "core/base/file.h"
 
 #include <QFile>

@@ -1,7 +1,7 @@
 #include "app/console/request.h"
 #include "app/session/demo.h"
 #include "app/session/importing.h"
-#include "app/session/languages.h"
+#include "app/session/messages.h"
 #include "core/base/file.h"
 #include "core/catalogue/audit.h"
 #include "core/catalogue/own.h"

@@ -15,9 +15,9 @@ namespace sealing
 namespace
 {
 
-constexpr int groups = 8;
-constexpr int lettersAGroup = 8;
-constexpr int bytesAGroup = 4; // and one that checks them
+constexpr qsizetype groups = 8;
+constexpr qsizetype lettersAGroup = 8;
+constexpr qsizetype bytesAGroup = 4; // and one that checks them
 static_assert(groups * bytesAGroup == Key::size);
 
 /// Digits and letters without I, L, O and U, which are taken for others; five bits each.
@@ -26,7 +26,7 @@ constexpr std::u16string_view alphabet = u"0123456789ABCDEFGHJKMNPQRSTVWXYZ";
 using Group = std::span<const unsigned char, bytesAGroup>;
 
 /// Different for the same bytes in another place, so that exchanged groups are noticed.
-unsigned char checkOf(Group bytes, int place)
+unsigned char checkOf(Group bytes, qsizetype place)
 {
     std::array<unsigned char, bytesAGroup + 1> checked = {};
     std::ranges::copy(bytes, checked.begin());
@@ -36,14 +36,14 @@ unsigned char checkOf(Group bytes, int place)
     return digest.front();
 }
 
-QString letters(Group bytes, int place)
+QString letters(Group bytes, qsizetype place)
 {
     quint64 bits = 0;
     for (const unsigned char byte : bytes)
         bits = bits << 8 | byte;
     bits = bits << 8 | checkOf(bytes, place);
     QString letters;
-    for (int i = lettersAGroup - 1; i >= 0; --i)
+    for (qsizetype i = lettersAGroup - 1; i >= 0; --i)
         letters += alphabet[bits >> 5 * i & 31];
     return letters;
 }
@@ -95,7 +95,7 @@ std::span<const unsigned char, Key::size> Key::bytes() const
 QStringList Key::code() const
 {
     QStringList code;
-    for (int group = 0; group < groups; ++group)
+    for (qsizetype group = 0; group < groups; ++group)
         code += letters(bytes().subspan(size_t(group) * bytesAGroup).first<bytesAGroup>(), group);
     return code;
 }
@@ -108,17 +108,17 @@ base::Result<Key> Key::fromCode(const QString& typed)
                            base::said("The code has 64 letters and digits; %1 were given.").arg(code.size()),
                            {}};
     Key key;
-    for (int group = 0; group < groups; ++group) {
+    for (qsizetype group = 0; group < groups; ++group) {
         const QString given = code.sliced(group * lettersAGroup, lettersAGroup);
         quint64 bits = 0;
         for (const QChar letter : given)
             bits = bits << 5 | (alphabet.find(letter.unicode()) & 31);
         unsigned char* bytes = key.m_bytes.get() + group * bytesAGroup;
-        for (int i = 0; i < bytesAGroup; ++i)
+        for (qsizetype i = 0; i < bytesAGroup; ++i)
             bytes[i] = static_cast<unsigned char>(bits >> 8 * (bytesAGroup - i));
         if (letters(Group(bytes, bytesAGroup), group) != given)
             return base::Error{
-                base::ErrorKind::Invalid, base::said("Group %1 of the code is mistyped.").arg(group + 1), {}};
+                base::ErrorKind::Invalid, base::said("Group %1 of the code is mistyped.").arg(qint64(group + 1)), {}};
     }
     return key;
 }

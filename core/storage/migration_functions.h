@@ -1,8 +1,8 @@
 #pragma once
 
-#include <QtGlobal>
+#include "core/records/opening.h"
 
-#include <functional>
+#include <QtGlobal>
 
 struct sqlite3;
 
