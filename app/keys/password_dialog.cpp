@@ -56,7 +56,7 @@ PasswordDialog::PasswordDialog(const QString& records, QWidget* parent)
     column->addLayout(answers);
     setMinimumWidth(560);
     connect(m_other, &QPushButton::clicked, this, [this] { askForCode(!m_isCode); });
-    connect(open, &QPushButton::clicked, this, &PasswordDialog::open);
+    connect(open, &QPushButton::clicked, this, &PasswordDialog::tryToOpen);
     connect(cancel, &QPushButton::clicked, this, &QDialog::reject);
 
     const bool hasKeys = QFileInfo::exists(sealing::keysOf(records));
@@ -77,7 +77,7 @@ void PasswordDialog::askForCode(bool isCode)
     adjustSize();
 }
 
-void PasswordDialog::open()
+void PasswordDialog::tryToOpen()
 {
     widgets::FormField* field = m_isCode ? m_code : m_password;
     QApplication::setOverrideCursor(Qt::WaitCursor);

@@ -29,7 +29,7 @@ public:
 
 private:
     void askForCode(bool isCode);
-    void open();
+    void tryToOpen();
 
     QString m_records;
     widgets::FormField* m_password;

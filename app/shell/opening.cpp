@@ -9,6 +9,7 @@
 #include "app/widgets/long_work.h"
 #include "core/catalogue/catalogue.h"
 
+#include <QCoreApplication>
 #include <QDir>
 #include <QFileInfo>
 #include <QStandardPaths>
