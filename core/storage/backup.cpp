@@ -24,6 +24,14 @@ void removeWhole(const QString& copy)
         QFile::remove(path);
 }
 
+/// Whether these keys may go: there are none, or a program was ended between giving them and its backup their
+/// names.
+bool areNobodys(const QString& keys, const sealing::Seal& seal)
+{
+    const auto bytes = base::read(keys, seal.wrapped.size());
+    return !QFileInfo::exists(keys) || (bytes && *bytes == seal.wrapped);
+}
+
 base::Result<void> refuseUnsound(const QString& copy, const Access& access)
 {
     const auto opened = Store::open(copy, access, Opening::ToRead);
@@ -46,12 +54,14 @@ base::Result<void> backUp(Store& store, const QString& path)
 {
     const QString target = QFileInfo(base::plainPath(path)).absoluteFilePath();
     const auto& seal = store.access().seal;
-    if (QFileInfo::exists(target) || (seal && QFileInfo::exists(sealing::keysOf(target))))
+    if (QFileInfo::exists(target) || (seal && !areNobodys(sealing::keysOf(target), *seal)))
         return Error{ErrorKind::Refused,
                      base::said("There is a file of that name already; choose another for the backup."),
                      {}};
     const QString copy = target + u".unfinished"_s;
     removeWhole(copy); // of a program that was ended
+    if (seal)
+        QFile::remove(sealing::keysOf(target));
     auto done = seal ? sealing::writeKeys(*seal, sealing::keysOf(copy)) : base::Result<void>();
     if (done)
         done = store.copyInto(copy);

@@ -353,10 +353,15 @@ private Q_SLOTS:
         QVERIFY(copy);
         QVERIFY(clinic.holdsEverything(**copy));
         const QString other = folder.filePath(u"other"_s);
-        QVERIFY(QFile::copy(path + u".keys"_s, other + u".keys"_s));
+        QVERIFY(sealing::writeKeys({clinic.seal->key, "others"}, other + u".keys"_s));
         QCOMPARE(storage::backUp(clinic.file.store(), other).error().kind, ErrorKind::Refused);
         QVERIFY(!QFile::exists(other));
-        QVERIFY(QFile::exists(other + u".keys"_s));
+        QCOMPARE(*base::read(other + u".keys"_s, 1000), QByteArray("others"));
+        // What a program leaves that is killed between the two names.
+        const QString killed = folder.filePath(u"killed"_s);
+        QVERIFY(QFile::copy(path + u".keys"_s, killed + u".keys"_s));
+        QVERIFY(storage::backUp(clinic.file.store(), killed));
+        QVERIFY(sealing::isSealed(killed));
     }
 
     void newRecordsTakeNoOthersKeys()
