@@ -117,8 +117,9 @@ base::Result<Key> Key::fromCode(const QString& typed)
         for (qsizetype i = 0; i < bytesAGroup; ++i)
             bytes[i] = static_cast<unsigned char>(bits >> 8 * (bytesAGroup - i));
         if (letters(Group(bytes, bytesAGroup), group) != given)
-            return base::Error{
-                base::ErrorKind::Invalid, base::said("Group %1 of the code is mistyped.").arg(qint64(group + 1)), {}};
+            return base::Error{base::ErrorKind::Invalid,
+                               base::said("Group %1 of the code is mistyped.").arg(qint64(group + 1)),
+                               {}};
     }
     return key;
 }
