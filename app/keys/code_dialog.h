@@ -2,9 +2,6 @@
 
 #include <QDialog>
 
-class QCheckBox;
-class QPushButton;
-
 namespace keys
 {
 

@@ -1,10 +1,10 @@
 #include "app/keys/password_dialog.h"
 
+#include "app/keys/waiting.h"
 #include "app/session/messages.h"
 #include "app/widgets/form_field.h"
 #include "app/widgets/theme.h"
 
-#include <QApplication>
 #include <QDir>
 #include <QFileInfo>
 #include <QHBoxLayout>
@@ -80,10 +80,10 @@ void PasswordDialog::askForCode(bool isCode)
 void PasswordDialog::tryToOpen()
 {
     widgets::FormField* field = m_isCode ? m_code : m_password;
-    QApplication::setOverrideCursor(Qt::WaitCursor);
-    const auto seal = m_isCode ? sealing::openedByCode(m_records, field->typed())
-                               : sealing::openedByPassword(m_records, field->typed());
-    QApplication::restoreOverrideCursor();
+    const auto seal = waiting([&] {
+        return m_isCode ? sealing::openedByCode(m_records, field->typed())
+                        : sealing::openedByPassword(m_records, field->typed());
+    });
     if (seal) {
         m_seal = *seal;
         accept();

@@ -2,10 +2,9 @@
 
 #include "app/keys/code_dialog.h"
 #include "app/keys/password_form.h"
-#include "app/session/messages.h"
+#include "app/keys/waiting.h"
 #include "app/widgets/long_work.h"
 
-#include <QApplication>
 #include <QCoreApplication>
 #include <QDir>
 #include <QFileInfo>
@@ -21,16 +20,6 @@ namespace
 struct SealingWords {
     Q_DECLARE_TR_FUNCTIONS(SealingWords)
 };
-
-/// The wait that a password takes, as a person sees it.
-template <class Work>
-auto waiting(Work work)
-{
-    QApplication::setOverrideCursor(Qt::WaitCursor);
-    auto done = work();
-    QApplication::restoreOverrideCursor();
-    return done;
-}
 
 /// What lies beside the records from before and was not sealed with them.
 QStringList plainBeside(const QString& records)

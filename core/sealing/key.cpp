@@ -87,6 +87,12 @@ Key Key::of(std::span<const unsigned char, size> bytes)
     return key;
 }
 
+std::optional<Key> Key::filled(const std::function<bool(unsigned char*)>& fill)
+{
+    Key key;
+    return fill(key.m_bytes.get()) ? std::optional(key) : std::nullopt;
+}
+
 std::span<const unsigned char, Key::size> Key::bytes() const
 {
     return std::span<const unsigned char, size>(m_bytes.get(), size);

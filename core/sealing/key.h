@@ -2,7 +2,9 @@
 
 #include "core/base/result.h"
 
+#include <functional>
 #include <memory>
+#include <optional>
 #include <span>
 
 namespace sealing
@@ -18,6 +20,9 @@ public:
     /// A new one, of the system's random numbers.
     static Key made();
     static Key of(std::span<const unsigned char, size> bytes);
+    /// One whose bytes `fill` writes where they will lie, so that no copy is left elsewhere; empty where it
+    /// could not.
+    static std::optional<Key> filled(const std::function<bool(unsigned char*)>& fill);
     /// Reads a code again, however its letters are written and spaced. Invalid where it is too short or too
     /// long, or where a group of it is mistyped, in a sentence that says which.
     static base::Result<Key> fromCode(const QString& typed);

@@ -46,21 +46,20 @@ QByteArray bytesOf(const QString& password)
 /// The key that a password makes, which wraps the records' own.
 base::Result<Key> stretched(const QString& password, const Salt& salt, Cost cost)
 {
+    static_assert(crypto_secretbox_KEYBYTES == Key::size);
     QByteArray typed = bytesOf(password);
-    std::array<unsigned char, crypto_secretbox_KEYBYTES> bytes = {};
-    static_assert(bytes.size() == Key::size);
-    const int failed = crypto_pwhash(bytes.data(), bytes.size(), typed.constData(),
-                                     static_cast<unsigned long long>(typed.size()), salt.data(), cost.passes,
-                                     cost.memory, crypto_pwhash_ALG_ARGON2ID13);
+    const auto key = Key::filled([&](unsigned char* bytes) {
+        return crypto_pwhash(bytes, Key::size, typed.constData(),
+                             static_cast<unsigned long long>(typed.size()), salt.data(), cost.passes,
+                             cost.memory, crypto_pwhash_ALG_ARGON2ID13) == 0;
+    });
     sodium_memzero(typed.data(), size_t(typed.size()));
-    if (failed != 0)
+    if (!key)
         return Error{
             ErrorKind::Unreadable,
             base::said("There is not enough memory to work with the password; close other programs."),
             {}};
-    const Key key = Key::of(bytes);
-    sodium_memzero(bytes.data(), bytes.size());
-    return key;
+    return *key;
 }
 
 template <size_t size>
@@ -105,13 +104,13 @@ base::Result<Key> unwrapped(const QByteArray& file, const QString& password)
     const auto wrapper = stretched(password, salt, cost);
     if (!wrapper)
         return wrapper.error();
-    std::array<unsigned char, Key::size> bytes = {};
-    if (crypto_secretbox_open_easy(bytes.data(), box.data(), box.size(), nonce.data(),
-                                   wrapper->bytes().data()) != 0)
+    const auto key = Key::filled([&](unsigned char* bytes) {
+        return crypto_secretbox_open_easy(bytes, box.data(), box.size(), nonce.data(),
+                                          wrapper->bytes().data()) == 0;
+    });
+    if (!key)
         return Error{ErrorKind::Refused, base::said("That is not the password of these records."), {}};
-    const Key key = Key::of(bytes);
-    sodium_memzero(bytes.data(), bytes.size());
-    return key;
+    return *key;
 }
 
 /// Sealed pages are noise: of so many bytes nearly every value is among the first page's, which no text and

@@ -15,7 +15,7 @@ struct Seal {
 
 /// Whether a password is long enough to keep someone out who has the file and time.
 bool isPassword(const QString& password);
-constexpr int leastPassword = 12; ///< characters
+constexpr int leastPassword = 12; ///< characters (common practice, no source)
 
 /// A new key, wrapped by a password. Takes most of a second, as whoever guesses has to.
 base::Result<Seal> made(const QString& password);

@@ -58,6 +58,19 @@ sealing::Seal quickSeal()
     return {sealing::Key::made(), "{\"format\": 1}\n"};
 }
 
+std::optional<sealing::Seal> sealOf(const QString& code)
+{
+    const auto key = sealing::Key::fromCode(code);
+    return key ? std::optional(sealing::Seal{*key, "{}"}) : std::nullopt;
+}
+
+QString inHex(const sealing::Key& key)
+{
+    const auto bytes = key.bytes();
+    return QString::fromLatin1(
+        QByteArray(reinterpret_cast<const char*>(bytes.data()), qsizetype(bytes.size())).toHex());
+}
+
 records::Patient fullPatient()
 {
     records::Patient patient;

@@ -29,6 +29,13 @@ private:
 /// A new key whose file of keys no password opens, which would take most of a second.
 sealing::Seal quickSeal();
 
+/// The seal with this code, as one process hands it to another; nothing for "-", which stands for plain
+/// records.
+std::optional<sealing::Seal> sealOf(const QString& code);
+
+/// The key as other tools take it, in hexadecimal digits.
+QString inHex(const sealing::Key& key);
+
 /// An invented patient with every field filled.
 records::Patient fullPatient();
 

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "core/sealing/seal.h"
+#include "tests/support/records_file.h"
 #include "tests/window/screen.h"
 
 #include <csignal>
@@ -88,9 +89,7 @@ public:
         const auto seal = sealing::openedByPassword(records(), password);
         if (!seal)
             return false;
-        const auto bytes = seal->key.bytes();
-        m_key = QString::fromLatin1(
-            QByteArray(reinterpret_cast<const char*>(bytes.data()), qsizetype(bytes.size())).toHex());
+        m_key = inHex(seal->key);
         return true;
     }
     bool registerPatient()

@@ -39,10 +39,7 @@ QDateTime now()
 /// Reads and writes with this code; plain where it is "-".
 storage::Access accessWith(const QString& code)
 {
-    std::optional<sealing::Seal> seal;
-    if (code != u"-"_s)
-        seal = sealing::Seal{*sealing::Key::fromCode(code), "{}"};
-    return {u"tester"_s, &now, {}, seal};
+    return {u"tester"_s, &now, {}, sealOf(code)};
 }
 
 base::Result<std::unique_ptr<session::Session>> openSession(const QString& path, const QString& code)
@@ -107,7 +104,7 @@ int work(const QString& kind, const QString& path, const QString& code)
         done = (*session)->backUp(path + u".backup"_s);
     } else {
         say("begun");
-        done = (*session)->seal({*sealing::Key::fromCode(kind), "{}"}, {});
+        done = (*session)->seal(*sealOf(kind), {});
     }
     if (done)
         say("done");
@@ -205,7 +202,7 @@ private Q_SLOTS:
         QVERIFY(make(pristine));
         if (isSealed) {
             const auto store = Store::open(pristine, accessWith(u"-"_s), Opening::MustExist);
-            QVERIFY(store && (*store)->seal(*accessWith(code).seal, {}));
+            QVERIFY(store && (*store)->seal(*sealOf(code), {}));
         }
         const auto old = foundIn(pristine, before);
         QVERIFY(old);

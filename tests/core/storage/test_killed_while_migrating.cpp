@@ -4,6 +4,7 @@
 #include "core/storage/sealing.h"
 #include "core/storage/visits.h"
 #include "tests/support/places.h"
+#include "tests/support/records_file.h"
 #include "tests/support/test_support.h"
 
 #include <QElapsedTimer>
@@ -54,8 +55,7 @@ bool makeOlder(const QString& path)
 storage::Access accessWith(const QString& code)
 {
     storage::Access access = tester;
-    if (const auto key = sealing::Key::fromCode(code))
-        access.seal = sealing::Seal{*key, "{}"};
+    access.seal = sealOf(code);
     return access;
 }
 
@@ -74,7 +74,7 @@ std::vector<storage::Migration> chainFor(const QString& code)
 bool sealThem(const QString& path, const QString& code)
 {
     const auto store = Store::open(path, tester, Opening::MustExist);
-    return store && QFile::remove(path + u".version-9"_s) && (*store)->seal(*accessWith(code).seal, {});
+    return store && QFile::remove(path + u".version-9"_s) && (*store)->seal(*sealOf(code), {});
 }
 
 QStringList filesIn(const QString& folder)

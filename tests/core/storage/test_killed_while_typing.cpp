@@ -30,10 +30,7 @@ QDateTime now()
 /// With the code of sealed records; plain ones have none.
 base::Result<std::unique_ptr<Store>> openRecords(const QString& path, const QString& code)
 {
-    std::optional<sealing::Seal> seal;
-    if (const auto key = sealing::Key::fromCode(code))
-        seal = sealing::Seal{*key};
-    return Store::open(path, {u"typist"_s, now, {}, seal}, records::Opening::MustExist);
+    return Store::open(path, {u"typist"_s, now, {}, sealOf(code)}, records::Opening::MustExist);
 }
 
 /// What is saved at the nth key: one of three fields in turn, with trials, exceptions and a note that must

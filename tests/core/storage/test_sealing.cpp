@@ -219,12 +219,9 @@ private Q_SLOTS:
         Clinic clinic(quickSeal());
         clinic.file.close();
         const QString plain = clinic.folder().filePath(u"plain"_s);
-        const auto bytes = clinic.seal->key.bytes();
-        const QByteArray hex =
-            QByteArray(reinterpret_cast<const char*>(bytes.data()), qsizetype(bytes.size())).toHex();
         QProcess reading;
         reading.start(u"python3"_s, {places::inSource(u"tests/support/read_sealed.py"_s), clinic.file.path(),
-                                     QString::fromLatin1(hex), plain});
+                                     inHex(clinic.seal->key), plain});
         QVERIFY(reading.waitForFinished());
         QVERIFY2(reading.exitCode() == 0, reading.readAllStandardError().constData());
         QProcess shell;
@@ -248,13 +245,10 @@ private Q_SLOTS:
         };
         if (!answer(u"PRAGMA cipher_version"_s).startsWith(u'4'))
             QSKIP("No SQLCipher 4 here.");
-        const auto bytes = clinic.seal->key.bytes();
-        const QByteArray hex =
-            QByteArray(reinterpret_cast<const char*>(bytes.data()), qsizetype(bytes.size())).toHex();
         QCOMPARE(
             answer(
                 u"PRAGMA key = \"x'%1'\"; PRAGMA cipher_integrity_check; SELECT family FROM patients"_s.arg(
-                    QString::fromLatin1(hex))),
+                    inHex(clinic.seal->key))),
             u"ok\n"_s + telltale + u'\n');
     }
 
