@@ -26,12 +26,14 @@ QString contents(const QString& path)
 /// The rows of the collected evidence; empty where it does not lie beside the checkout.
 std::vector<Row> evidenceRows()
 {
-    const auto cells = base::csvRows(contents(places::inEvidence(u"thresholds.csv"_s)).toUtf8());
     std::vector<Row> rows;
-    for (size_t index = 1; cells && index < cells->size(); ++index) {
-        Row& row = rows.emplace_back();
-        for (qsizetype column = 0; column < cells->front().cells.size(); ++column)
-            row[cells->front().cells[column]] = (*cells)[index].cells.value(column);
+    for (const QString& name : {u"thresholds.csv"_s, u"thresholds_more.csv"_s}) {
+        const auto cells = base::csvRows(contents(places::inEvidence(name)).toUtf8());
+        for (size_t index = 1; cells && index < cells->size(); ++index) {
+            Row& row = rows.emplace_back();
+            for (qsizetype column = 0; column < cells->front().cells.size(); ++column)
+                row[cells->front().cells[column]] = (*cells)[index].cells.value(column);
+        }
     }
     return rows;
 }
