@@ -10,8 +10,8 @@
 namespace changes
 {
 
-QString certaintySection(const Row& row, const catalogue::Catalogue& catalogue, int plannedVisits,
-                         const base::Phrasebook& phrases)
+QString certaintySection(const Row& row, const catalogue::Catalogue& catalogue,
+                         const records::Judging& judging, const base::Phrasebook& phrases)
 {
     if (!row.comparison)
         return {};
@@ -20,13 +20,15 @@ QString certaintySection(const Row& row, const catalogue::Catalogue& catalogue, 
                       base::capitalised(telling::strengthWords(held, row.change, catalogue, phrases))};
     lines.removeAll(QString());
     if (held.raised)
-        lines << telling::raisedWords(*held.raised, plannedVisits, phrases);
+        lines << telling::raisedWords(*held.raised, judging, phrases);
     else if (judging::isBeyondError(held.verdict))
         lines << QCoreApplication::translate(
             "changes::Detail", "How often this limit flags people who have not changed is not known.");
     const auto& trend = row.change.course.trend;
-    if (trend && trend->raised && trend->direction != held.verdict)
-        lines << telling::raisedWords(*trend->raised, plannedVisits, phrases);
+    if (trend && trend->raised && trend->direction != judging::directionOf(held.verdict))
+        lines << telling::raisedWords(*trend->raised, judging, phrases);
+    if (trend && trend->reversal && trend->reversal->raised && trend->reversal->direction != trend->direction)
+        lines << telling::raisedWords(*trend->reversal->raised, judging, phrases);
     if (row.isHeldBack)
         lines << QCoreApplication::translate(
             "changes::Detail", "Not beyond the screen's bound: it does not stay while the expected share of "

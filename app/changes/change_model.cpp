@@ -20,9 +20,13 @@ int interest(const Row& row)
     case judging::Verdict::Better:
     case judging::Verdict::Worse:
         return 2;
+    case judging::Verdict::StepBetter:
+    case judging::Verdict::StepWorse:
+    case judging::Verdict::Changed:
     case judging::Verdict::WithinError:
     case judging::Verdict::NotComparable:
         return row.change.course.trend && row.change.course.trend->direction ? 2 : 1;
+    case judging::Verdict::Same:
     case judging::Verdict::NoThreshold:
         break;
     }

@@ -205,7 +205,7 @@ void ChangePage::refresh()
     const std::vector<Row> shown = shownRows();
     m_model->show(shown);
     m_tally->setText(tally(shown, m_hold->isChecked()));
-    m_byChance->setText(expectedByChance(shown));
+    m_byChance->setText(expectedByChance(shown, m_session.clinic().judging, session::screenPhrases()));
     m_byChance->setVisible(!m_byChance->text().isEmpty());
     m_hold->setVisible(!m_byChance->text().isEmpty());
     m_table->clearSpans();

@@ -4,6 +4,7 @@
 #include "app/session/messages.h"
 
 #include "core/judging/events.h"
+#include "core/judging/run_trend.h"
 #include "core/records/wording.h"
 #include "core/telling/course_words.h"
 #include "core/telling/terms.h"
@@ -128,7 +129,9 @@ QString courseSection(const Row& row, const judging::Ground& ground, const base:
         return {};
     const CourseSectionTeller teller{row, ground, phrases, *measure};
     const QStringList lines =
-        telling::trendWords(row.change.course, *measure, phrases) + teller.confirmations() + teller.events();
+        telling::trendWords(row.change.course, judging::robustSlope(row.change.course, *measure), *measure,
+                            phrases) +
+        teller.confirmations() + teller.events();
     return section(CourseSectionTeller::tr("Over the visits"), u"<p>"_s + teller.run().toHtmlEscaped() +
                                                                    u"</p>"_s + teller.references() +
                                                                    list(escaped(lines)));

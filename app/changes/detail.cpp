@@ -179,7 +179,7 @@ QString detail(const Row& row, const judging::Ground& ground, const base::Phrase
     if (!row.comparison)
         return teller.heading() + courseSection(row, ground, phrases) + teller.howMeasured();
     return teller.heading() + teller.arithmetic() +
-           certaintySection(row, ground.catalogue, ground.judging.plannedVisits, phrases) +
+           certaintySection(row, ground.catalogue, ground.judging, phrases) +
            courseSection(row, ground, phrases) + teller.source() + teller.important() + teller.cautions() +
            teller.conditions() + teller.howMeasured() + teller.notUsed();
 }

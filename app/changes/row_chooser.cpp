@@ -9,6 +9,7 @@
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QPushButton>
+#include <QVBoxLayout>
 
 using namespace Qt::StringLiterals;
 
@@ -20,7 +21,8 @@ RowChooser::RowChooser(session::Session& session, session::Prompts& prompts, QWi
       m_session(session),
       m_prompts(prompts),
       m_rows(new widgets::ComboBox(this)),
-      m_use(new QPushButton(tr("&Use this row for this patient…"), this)),
+      m_use(new QPushButton(tr("&Use for this patient…"), this)),
+      m_useForPopulation(new QPushButton(tr("Use for this &population…"), this)),
       m_back(new QPushButton(tr("Back to the &rule…"), this))
 {
     auto* label = new QLabel(tr("&Other evidence that fits"), this);
@@ -30,15 +32,24 @@ RowChooser::RowChooser(session::Session& session, session::Prompts& prompts, QWi
     m_rows->setAccessibleName(tr("Other evidence that fits"));
     m_rows->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
     m_use->setObjectName(u"useRow"_s);
+    m_useForPopulation->setObjectName(u"useRowForPopulation"_s);
     m_back->setObjectName(u"backToRule"_s);
-    auto* line = new QHBoxLayout(this);
-    line->setContentsMargins(0, 0, 0, 0);
-    line->setSpacing(widgets::space2);
-    line->addWidget(label);
-    line->addWidget(m_rows, 1);
-    line->addWidget(m_use);
-    line->addWidget(m_back);
+    auto* rows = new QHBoxLayout;
+    rows->setSpacing(widgets::space2);
+    rows->addWidget(label);
+    rows->addWidget(m_rows, 1);
+    auto* answers = new QHBoxLayout;
+    answers->setSpacing(widgets::space2);
+    answers->addStretch();
+    for (QPushButton* answer : {m_use, m_useForPopulation, m_back})
+        answers->addWidget(answer);
+    auto* column = new QVBoxLayout(this);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->setSpacing(widgets::space2);
+    column->addLayout(rows);
+    column->addLayout(answers);
     connect(m_use, &QPushButton::clicked, this, &RowChooser::use);
+    connect(m_useForPopulation, &QPushButton::clicked, this, &RowChooser::useForPopulation);
     connect(m_back, &QPushButton::clicked, this, &RowChooser::goBack);
 }
 
@@ -55,6 +66,8 @@ void RowChooser::offer(const std::optional<judging::Comparison>& comparison)
                             row.id);
     }
     m_use->setEnabled(m_rows->count() > 0);
+    m_useForPopulation->setEnabled(m_rows->count() > 0);
+    m_isClinicChoice = comparison && comparison->isClinicChoice;
     m_rows->setEnabled(m_rows->count() > 0);
     m_back->setEnabled(comparison && comparison->choice);
     setVisible(m_use->isEnabled() || m_back->isEnabled());
@@ -62,21 +75,35 @@ void RowChooser::offer(const std::optional<judging::Comparison>& comparison)
 
 void RowChooser::use()
 {
-    choose(m_rows->currentData().toString(), tr("Judge this test by another row for this patient"));
+    choose(m_rows->currentData().toString(), tr("Judge this test by another row for this patient"), false);
+}
+
+void RowChooser::useForPopulation()
+{
+    choose(m_rows->currentData().toString(),
+           tr("Judge this test by another row for everybody of this population in this clinic"), true);
 }
 
 void RowChooser::goBack()
 {
-    choose({}, tr("Let the rule choose the row again for this patient"));
+    choose({},
+           m_isClinicChoice ? tr("Let the rule choose the row again for everybody of this population")
+                            : tr("Let the rule choose the row again for this patient"),
+           m_isClinicChoice);
 }
 
-void RowChooser::choose(const QString& threshold, const QString& question)
+void RowChooser::choose(const QString& threshold, const QString& question, bool isForPopulation)
 {
     const QString measure = m_measure; // a saved choice offers anew
-    const auto reason = m_prompts.line(question, tr("Reason, kept with the patient's record"), {});
+    const auto reason = m_prompts.line(question,
+                                       isForPopulation ? tr("Reason, kept with the clinic's details")
+                                                       : tr("Reason, kept with the patient's record"),
+                                       {});
     if (!reason)
         return;
-    if (const auto chosen = m_session.chooseEvidence(measure, threshold, *reason); !chosen)
+    const auto chosen = isForPopulation ? m_session.chooseEvidenceForPopulation(measure, threshold, *reason)
+                                        : m_session.chooseEvidence(measure, threshold, *reason);
+    if (!chosen)
         m_prompts.tell(chosen.error());
 }
 

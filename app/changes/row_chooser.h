@@ -12,8 +12,8 @@ class QPushButton;
 namespace changes
 {
 
-/// Takes another published row for this patient than the rule's, with a reason that is logged, and goes back
-/// to the rule. Hidden where there is nothing to choose.
+/// Takes another row than the rule's, for this patient or for everybody of the same population, with a reason
+/// that is logged, and goes back to the rule. Hidden where there is nothing to choose.
 class RowChooser : public QWidget
 {
     Q_OBJECT
@@ -27,13 +27,16 @@ public:
 private:
     void use();
     void goBack();
-    void choose(const QString& threshold, const QString& question);
+    void useForPopulation();
+    void choose(const QString& threshold, const QString& question, bool isForPopulation);
 
     session::Session& m_session;
     session::Prompts& m_prompts;
     QComboBox* m_rows;
     QPushButton* m_use;
+    QPushButton* m_useForPopulation;
     QPushButton* m_back;
+    bool m_isClinicChoice = false; ///< that is what is gone back from
     QString m_measure;
 };
 

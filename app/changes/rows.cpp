@@ -10,6 +10,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <functional>
 
 using namespace Qt::StringLiterals;
 
@@ -35,6 +36,8 @@ public:
     }
     static QString absent(const judging::Change& change, Against against);
     static QString own(const Comparison& comparison);
+    static QString ofTrend(const judging::Trend& trend);
+    static QString ofReversal(const judging::Reversal& reversal);
     static QString inCourse(const Comparison& comparison, const judging::Course& course);
 };
 
@@ -52,6 +55,10 @@ QString RowsWords::strip(const Strip& strip)
     case Verdict::Better:
     case Verdict::Worse:
     case Verdict::WithinError:
+    case Verdict::StepBetter:
+    case Verdict::StepWorse:
+    case Verdict::Changed:
+    case Verdict::Same:
     case Verdict::NoThreshold:
         break;
     }
@@ -102,21 +109,43 @@ QString RowsWords::own(const Comparison& comparison)
     return {};
 }
 
-/// A trend that says otherwise is told beside it, the worse first.
+QString RowsWords::ofTrend(const judging::Trend& trend)
+{
+    const bool isSustained = trend.strength == Strength::Sustained;
+    if (trend.direction == Verdict::Better)
+        return isSustained ? tr("sustained improvement") : tr("trend better, seen once");
+    return isSustained ? tr("sustained decline") : tr("trend worse, seen once");
+}
+
+QString RowsWords::ofReversal(const judging::Reversal& reversal)
+{
+    const bool isSustained = reversal.strength == Strength::Sustained;
+    if (reversal.direction == Verdict::Better)
+        return isSustained ? tr("sustained reversal for the better")
+                           : tr("reversal for the better, seen once");
+    return isSustained ? tr("sustained reversal for the worse") : tr("reversal for the worse, seen once");
+}
+
+/// A trend and a reversal that say otherwise are told beside it, the worse first.
 QString RowsWords::inCourse(const Comparison& comparison, const judging::Course& course)
 {
     const QString ofItself = own(comparison);
-    const bool isTold = !ofItself.isEmpty() || comparison.verdict == Verdict::WithinError;
-    if (!isTold || !course.trend || !course.trend->direction || course.trend->direction == comparison.verdict)
+    const bool isTold = !ofItself.isEmpty() || comparison.verdict == Verdict::WithinError ||
+                        comparison.verdict == Verdict::Same;
+    if (!isTold || !course.trend)
         return ofItself;
-    const bool isBetter = course.trend->direction == Verdict::Better;
-    const bool isSustained = course.trend->strength == Strength::Sustained;
-    const QString ofTrend = isSustained
-                                ? (isBetter ? tr("sustained improvement") : tr("sustained decline"))
-                                : (isBetter ? tr("trend better, seen once") : tr("trend worse, seen once"));
-    if (ofItself.isEmpty())
-        return ofTrend;
-    return isBetter ? tr("%1; %2").arg(ofItself, ofTrend) : tr("%1; %2").arg(ofTrend, ofItself);
+    const judging::Trend& trend = *course.trend;
+    std::vector<std::pair<bool, QString>> all = {{comparison.verdict == Verdict::Worse, ofItself}};
+    if (trend.direction && trend.direction != judging::directionOf(comparison.verdict))
+        all.emplace_back(trend.direction == Verdict::Worse, ofTrend(trend));
+    if (trend.reversal && trend.reversal->direction != trend.direction)
+        all.emplace_back(trend.reversal->direction == Verdict::Worse, ofReversal(*trend.reversal));
+    std::ranges::stable_sort(all, std::greater<>(), &std::pair<bool, QString>::first);
+    QStringList words;
+    for (const auto& each : all)
+        words += each.second;
+    words.removeAll(QString());
+    return session::joined("%1; %2", words);
 }
 
 Row row(const judging::Change& change, Against against, const catalogue::Catalogue& catalogue,
@@ -141,7 +170,8 @@ Row row(const judging::Change& change, Against against, const catalogue::Catalog
         made.difference = telling::signedAmount(*made.comparison->difference, measure, phrases);
     made.verdict = telling::verdictWords(*made.comparison, phrases);
     made.strength = strengthWord(*made.comparison, change.course);
-    made.isUnjudged = made.comparison->verdict == Verdict::NoThreshold && !made.comparison->difference;
+    made.isUnjudged = made.comparison->verdict == Verdict::Same ||
+                      (made.comparison->verdict == Verdict::NoThreshold && !made.comparison->difference);
     made.strip = strip(*made.comparison, measure.better);
     made.stripWords = RowsWords::strip(made.strip);
     return made;

@@ -23,7 +23,7 @@ struct Row {
     QString verdict;    ///< or why there is nothing to compare with
     QString strength;   ///< "seen once", "confirmed", "sustained decline"; empty where nothing is flagged
     bool isHeldBack = false; ///< a flag that does not stay within the screen's bound
-    bool isUnjudged = false; ///< a grade or a word, which no threshold can judge: said in the detail alone
+    bool isUnjudged = false; ///< an unchanged grade or word, or nothing to compare: said in the detail alone
     QString stripWords;      ///< what the strip shows
     Strip strip;
     records::Occasion occasion;

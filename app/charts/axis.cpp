@@ -99,8 +99,10 @@ std::vector<double> heights(const TrendPoints& points)
             found.push_back(*line.limits->improved);
         if (line.limits && line.limits->declined)
             found.push_back(*line.limits->declined);
-        if (line.slope)
-            found.insert(found.end(), {line.slope->atFrom, line.slope->atTo});
+        for (const TrendSlope& slope : line.slopes) {
+            for (const auto& point : slope.points)
+                found.push_back(point.second);
+        }
     }
     return found;
 }

@@ -161,14 +161,14 @@ void TrendChart::addLimit(double value, QDate from, const QColor& colour)
     attach(limit);
 }
 
-/// Thin and dashed; dotted while it is provisional.
+/// Thin: dashed the line that is judged, dotted the robust one beside it.
 void TrendChart::addSlope(const TrendSlope& slope, const QColor& colour)
 {
     auto* trend = new QLineSeries;
-    trend->append(xOf(slope.from), slope.atFrom);
-    trend->append(xOf(slope.to), slope.atTo);
+    for (const auto& [day, height] : slope.points)
+        trend->append(xOf(day), height);
     QPen pen(colour, 1);
-    pen.setDashPattern(slope.isProvisional ? QList<qreal>{2, 6} : QList<qreal>{10, 5});
+    pen.setDashPattern(slope.judges ? QList<qreal>{10, 5} : QList<qreal>{2, 6});
     trend->setPen(pen);
     attach(trend);
 }
@@ -185,8 +185,8 @@ void TrendChart::addLine(const TrendLine& line)
         addLimit(*line.limits->improved, line.limits->day, m_look.colours.better);
     if (line.limits && line.limits->declined)
         addLimit(*line.limits->declined, line.limits->day, m_look.colours.worse);
-    if (line.slope)
-        addSlope(*line.slope, colour);
+    for (const TrendSlope& slope : line.slopes)
+        addSlope(slope, colour);
     auto* marks = new QScatterSeries;
     const bool isLeft = line.side == records::Side::Left;
     marks->setMarkerShape(isLeft ? QScatterSeries::MarkerShapeRectangle : QScatterSeries::MarkerShapeCircle);

@@ -7,6 +7,7 @@
 
 #include "core/judging/change.h"
 #include "core/judging/room.h"
+#include "core/judging/run_trend.h"
 #include "core/records/visit.h"
 #include "core/records/wording.h"
 #include "core/telling/condition_words.h"
@@ -150,8 +151,10 @@ TrendLine Maker::line(records::Side side) const
     line.entries = entries(progress);
     line.heading = headingRows(line, phrases);
     if (progress.change) {
-        line.slope = trendSlope(progress.change->course);
-        line.trend = telling::trendWords(progress.change->course, measure, phrases);
+        line.slopes = trendSlopes(progress.change->course, measure);
+        line.trend =
+            telling::trendWords(progress.change->course,
+                                judging::robustSlope(progress.change->course, measure), measure, phrases);
     }
     if (!progress.held)
         return line;

@@ -40,14 +40,12 @@ struct TrendLimits {
     QString source;      ///< "Steffen & Seney 2008, Parkinson disease, n 37"
 };
 
-/// The line through the numbers of one run of comparable visits, the measure's unit.
+/// A line through the numbers of a run, from the day of its first to the day of its last, never further.
 struct TrendSlope {
-    QDate from; ///< days of its first and its last number
-    QDate to;
-    double atFrom = 0;
-    double atTo = 0;
-    int visits = 0;
-    bool isProvisional = false; ///< of few visits
+    std::vector<std::pair<QDate, double>> points; ///< two, or more where the line is bent
+    int visits = 0;                               ///< behind it
+    bool judges = false;                          ///< the line that is judged; else the robust one beside it
+    bool isProvisional = false;                   ///< of few visits
 };
 
 struct TrendLine {
@@ -57,8 +55,8 @@ struct TrendLine {
     std::vector<TrendEntry> entries;     ///< oldest first
     std::optional<double> standardError; ///< of measurement, the measure's unit
     std::optional<TrendLimits> limits;
-    std::optional<TrendSlope> slope; ///< of the run that this visit belongs to, up to it
-    QStringList trend;               ///< what this run says as a whole, in words
+    std::vector<TrendSlope> slopes; ///< of the run that this visit belongs to, up to it; what judges first
+    QStringList trend;              ///< what this run says as a whole, in words
 
     const TrendEntry* now() const;      ///< nullptr without one
     const TrendEntry* previous() const; ///< nullptr where none before is comparable

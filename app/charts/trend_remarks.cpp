@@ -2,6 +2,7 @@
 
 #include "core/records/patient.h"
 
+#include <algorithm>
 #include <map>
 
 using namespace Qt::StringLiterals;
@@ -41,20 +42,24 @@ QStringList remarksOnLimits(const TrendPoints& points, const TrendLine& line, co
 /// What the thin lines are; empty where there are none.
 QStringList remarksOnSlopes(const TrendPoints& points, const base::Phrasebook& phrases)
 {
-    bool isSteady = false;
+    bool hasJudging = false;
+    bool hasRobust = false;
     bool isProvisional = false;
     for (const TrendLine& line : points.lines) {
-        isSteady = isSteady || (line.slope && !line.slope->isProvisional);
-        isProvisional = isProvisional || (line.slope && line.slope->isProvisional);
+        for (const TrendSlope& slope : line.slopes) {
+            hasJudging = hasJudging || slope.judges;
+            hasRobust = hasRobust || !slope.judges;
+            isProvisional = isProvisional || slope.isProvisional;
+        }
     }
-    if (isSteady && isProvisional)
-        return {phrases("Thin dashed line: trend of the comparable visits; dotted: provisional, of three or "
-                        "four visits.")};
-    if (isSteady)
-        return {phrases("Thin dashed line: trend of the comparable visits.")};
+    QStringList remarks;
+    if (hasJudging)
+        remarks << phrases("Thin dashed line: the trend that is judged, least squares.");
+    if (hasRobust)
+        remarks << phrases("Thin dotted line: a robust slope beside it, Theil–Sen; it judges nothing.");
     if (isProvisional)
-        return {phrases("Thin dotted line: provisional trend, of three or four comparable visits.")};
-    return {};
+        remarks << phrases("A line of three or four visits is provisional.");
+    return remarks;
 }
 
 QStringList remarksOnCaps(const TrendPoints& points, const base::Phrasebook& phrases)
@@ -64,7 +69,9 @@ QStringList remarksOnCaps(const TrendPoints& points, const base::Phrasebook& phr
     for (const TrendLine& line : points.lines) {
         for (const TrendEntry& entry : line.entries) {
             isCapped = isCapped || entry.isAtCap;
-            const bool isWithin = line.slope && entry.day >= line.slope->from && entry.day <= line.slope->to;
+            const bool isWithin = std::ranges::any_of(line.slopes, [&](const TrendSlope& slope) {
+                return entry.day >= slope.points.front().first && entry.day <= slope.points.back().first;
+            });
             isInSlope = isInSlope || (entry.isAtCap && isWithin);
         }
     }

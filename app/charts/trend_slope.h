@@ -6,9 +6,9 @@
 namespace charts
 {
 
-/// The Theil–Sen line of a course, through the median of what each number leaves over its slope: from the day
-/// of its first number to the day of its last, never further. Empty where the course has no slope: below
-/// three comparable visits, and for grades.
-std::optional<TrendSlope> trendSlope(const judging::Course& course);
+/// The lines of a course: the one that judges, where its error is known, bent where that is one of the
+/// logarithm; and the Theil–Sen line, through the median of what each number leaves over its slope, where
+/// that is told. None below three comparable visits, and for grades.
+std::vector<TrendSlope> trendSlopes(const judging::Course& course, const catalogue::Measure& measure);
 
 } // namespace charts

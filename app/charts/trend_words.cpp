@@ -29,7 +29,8 @@ QStringList nowParts(const TrendLine& line, const base::Phrasebook& phrases)
         parts += phrases("none before is comparable");
     const TrendEntry* reference = line.reference();
     using judging::Verdict;
-    const bool isTold = now->verdict && *now->verdict != Verdict::NoThreshold;
+    const bool isTold =
+        now->verdict && *now->verdict != Verdict::NoThreshold && *now->verdict != Verdict::Same;
     if (isTold && reference != nullptr)
         parts +=
             phrases("against %1: %2").arg(records::dayInWords(reference->day, phrases), now->verdictWords);

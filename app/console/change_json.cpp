@@ -1,6 +1,7 @@
 #include "app/console/change_json.h"
 
 #include "core/judging/change.h"
+#include "core/judging/run_trend.h"
 #include "core/telling/wording.h"
 
 #include <QJsonObject>
@@ -54,19 +55,43 @@ QJsonValue bound(double number)
 }
 
 /// Grades have a direction and no slope.
-QJsonValue trendOf(const std::optional<judging::Trend>& trend)
+QJsonValue trendOf(const std::optional<judging::Trend>& trend, const std::optional<statistics::Slope>& slope)
 {
-    if (!trend || !trend->perYear)
+    if (!trend)
         return {};
     return QJsonObject{
-        {u"slope"_s, plain(trend->perYear->value)},
-        {u"low"_s, bound(trend->perYear->low)},
-        {u"high"_s, bound(trend->perYear->high)},
+        {u"slope"_s, slope ? plain(slope->value) : QJsonValue()},
+        {u"low"_s, slope ? bound(slope->low) : QJsonValue()},
+        {u"high"_s, slope ? bound(slope->high) : QJsonValue()},
         {u"p"_s, plain(trend->p)},
         {u"n"_s, trend->n},
         {u"direction"_s, trend->direction ? QJsonValue(judging::code(*trend->direction)) : QJsonValue()},
         {u"strength"_s, judging::code(trend->strength)},
         {u"since"_s, trend->direction ? QJsonValue(trend->since.toString(Qt::ISODate)) : QJsonValue()}};
+}
+
+/// A turn that is there now: its size and bound in standard errors, since when.
+QJsonValue reversalOf(const std::optional<judging::Trend>& trend)
+{
+    if (!trend || !trend->reversal)
+        return {};
+    const judging::Reversal& reversal = *trend->reversal;
+    return QJsonObject{{u"direction"_s, judging::code(reversal.direction)},
+                       {u"strength"_s, judging::code(reversal.strength)},
+                       {u"z"_s, plain(reversal.z)},
+                       {u"bound"_s, plain(reversal.bound)},
+                       {u"day"_s, reversal.since.toString(Qt::ISODate)}};
+}
+
+QJsonValue ownScatterOf(const std::optional<judging::OwnScatter>& own)
+{
+    if (!own)
+        return {};
+    return QJsonObject{{u"visits"_s, own->visits},
+                       {u"mean"_s, plain(own->mean)},
+                       {u"deviation"_s, plain(own->deviation)},
+                       {u"t"_s, plain(own->t)},
+                       {u"limit"_s, plain(own->limit)}};
 }
 
 QJsonArray cannotShowOf(const judging::CannotShow& hidden)
@@ -105,7 +130,11 @@ QJsonObject objectOf(const judging::Comparison& comparison, const QString& again
                       : QJsonValue()},
             {u"thresholdSource"_s,
              isJudged ? QJsonValue(sourceOf(comparison.threshold->row, catalogue)) : QJsonValue()},
+            {u"tier"_s, comparison.tier == judging::Tier::None ? QJsonValue()
+                                                               : QJsonValue(judging::code(comparison.tier))},
             {u"verdict"_s, judging::code(comparison.verdict)},
+            {u"steps"_s, comparison.steps ? QJsonValue(std::abs(*comparison.steps)) : QJsonValue()},
+            {u"ownScatter"_s, ownScatterOf(comparison.own)},
             {u"cannotShow"_s, cannotShowOf(comparison.cannotShow)},
             {u"why"_s, telling::why(comparison, catalogue, phrases)},
             {u"strength"_s, judging::code(comparison.strength)},
@@ -113,7 +142,9 @@ QJsonObject objectOf(const judging::Comparison& comparison, const QString& again
             {u"probabilityBeyondZero"_s, plain(comparison.probabilityBeyondZero)},
             {u"probabilityBeyondImportant"_s, plain(comparison.probabilityBeyondImportant)},
             {u"runStart"_s, course.run.empty() ? QString() : course.run.front().day.toString(Qt::ISODate)},
-            {u"trend"_s, trendOf(course.trend)},
+            {u"trend"_s, trendOf(course.trend,
+                                 measure == nullptr ? std::nullopt : judging::robustSlope(course, *measure))},
+            {u"reversal"_s, reversalOf(course.trend)},
             {u"rule"_s, ruleOf(comparison.raised)}};
 }
 

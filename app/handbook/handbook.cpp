@@ -267,6 +267,7 @@ Handbook handbook(const Measure& measure, const Catalogue& catalogue, const base
     add(HandbookWords::tr("Trials"), {trialWords(measure)});
     add(HandbookWords::tr("Cap"), {capWords(measure, phrases)});
     add(HandbookWords::tr("Result"), resultWords(measure, phrases));
+    add(HandbookWords::tr("Agreement of examiners"), {measure.agreement});
     add(HandbookWords::tr("Watch for"), {sentence(signsOf(measure))});
     add(HandbookWords::tr("Unable means"), {sentence(measure.unableMeans)});
     const QStringList matching = matchingWords(measure, catalogue);

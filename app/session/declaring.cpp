@@ -26,8 +26,7 @@ records::VisitId seriesOf(const std::vector<records::Visit>& versions, const rec
 
 } // namespace
 
-base::Result<void> Session::chooseEvidence(const QString& measure, const QString& threshold,
-                                           const QString& reason)
+base::Result<void> Session::mayChoose(const QString& measure, const QString& threshold, const QString& reason)
 {
     if (!m_focus.patient)
         return Error{
@@ -40,13 +39,38 @@ base::Result<void> Session::chooseEvidence(const QString& measure, const QString
         return Error{ErrorKind::Invalid, base::said("This threshold is not one of the measure's."), {}};
     if (const auto wrong = records::wrongWithReason(reason))
         return *wrong;
-    if (auto known = needPerson(); !known)
-        return known;
+    return needPerson();
+}
+
+base::Result<void> Session::chooseEvidence(const QString& measure, const QString& threshold,
+                                           const QString& reason)
+{
+    if (auto may = mayChoose(measure, threshold, reason); !may)
+        return may;
     storage::Patients patients(*m_store);
     if (auto chosen = patients.chooseEvidence(*m_focus.patient, {measure, threshold, reason, {}, {}});
         !chosen)
         return chosen;
     return judgeAnew();
+}
+
+base::Result<void> Session::chooseEvidenceForPopulation(const QString& measure, const QString& threshold,
+                                                        const QString& reason)
+{
+    if (auto may = mayChoose(measure, threshold, reason); !may)
+        return may;
+    const QString population = patientInFocus().population;
+    if (population.isEmpty())
+        return Error{ErrorKind::Invalid, base::said("The population of this patient is not recorded."), {}};
+    if (auto chosen = m_store->chooseEvidence({population, {measure, threshold, reason, {}, {}}}); !chosen)
+        return chosen;
+    auto read = m_store->clinic();
+    if (!read)
+        return read.error();
+    m_clinic = *read;
+    Q_EMIT clinicChanged(fact());
+    Q_EMIT judgingChanged(fact());
+    return {};
 }
 
 base::Result<void> Session::declareEqual(const QString& measure, const records::VisitId& earlier,

@@ -193,8 +193,10 @@ base::Result<void> Session::saveClinic(const records::Clinic& clinic)
         return known;
     if (auto saved = m_store->save(clinic); !saved)
         return saved;
-    const bool isJudgedAnew = m_clinic.judging != clinic.judging;
+    const records::Judging before = m_clinic.judging;
     m_clinic = clinic;
+    m_clinic.judging.choices = before.choices;
+    const bool isJudgedAnew = m_clinic.judging != before;
     Q_EMIT clinicChanged(fact());
     if (isJudgedAnew)
         Q_EMIT judgingChanged(fact());

@@ -149,6 +149,10 @@ public:
     /// the rule. Logged, so it needs a reason.
     base::Result<void> chooseEvidence(const QString& measure, const QString& threshold,
                                       const QString& reason);
+    /// The same for everybody in the clinic of the population of the patient in focus, unless one is chosen
+    /// for the patient.
+    base::Result<void> chooseEvidenceForPopulation(const QString& measure, const QString& threshold,
+                                                   const QString& reason);
     /// Counts what was not recorded of the measure's conditions as the same at two visits of the patient in
     /// focus; any versions of them will do. Logged, so it needs a reason, as has taking it back.
     base::Result<void> declareEqual(const QString& measure, const records::VisitId& earlier,
@@ -225,6 +229,7 @@ private:
     void layOver(const catalogue::Own& own);
     base::Result<void> addDeclaration(records::DeclaredEqual word);
     /// Reads the patient in focus again after a word about how to judge, and says so.
+    base::Result<void> mayChoose(const QString& measure, const QString& threshold, const QString& reason);
     base::Result<void> judgeAnew();
     base::Result<void> store(const Edit& edit, const std::optional<records::Finding>& finding,
                              const std::optional<VisitConditions>& conditions);

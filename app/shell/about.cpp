@@ -74,6 +74,37 @@ void showKeyboard(QWidget* window)
     show(AboutWords::tr("Keyboard"), lines.join(u'\n'), window);
 }
 
+void showJudging(QWidget* window)
+{
+    const QStringList lines = {
+        AboutWords::tr(
+            "Each result is judged by the best of four yardsticks, which is named with it: an error "
+            "published "
+            "for this population; the clinic's own error study; from four earlier comparable results on, the "
+            "patient's own scatter from visit to visit; else its direction alone, by steps."),
+        AboutWords::tr(
+            "Thresholds stand at 95 %; one published at another confidence is converted and says so. A "
+            "percentage is taken of the earlier of two results, or of their mean where the source measured "
+            "it "
+            "so; for the trend it is an error of the logarithm, so that it grows with the result."),
+        AboutWords::tr("A row comes before others as measured between days where its source repeated the "
+                       "test on another "
+                       "day; where it does not say so, or repeated it in one session, it comes after."),
+        AboutWords::tr(
+            "Confirmed: still so, the same way, at the comparable visits until the interval has passed. It "
+            "is "
+            "seven days unless the population asks for more (common practice, no source): four weeks in "
+            "parkinsonism, twelve in multiple sclerosis, ataxia and dementia."),
+        AboutWords::tr(
+            "Trend and reversal are looked at anew at every visit. Over the visits of a plan they share one "
+            "chance of a false flag, which the clinic's details say; after it a new plan begins. From the "
+            "fifth visit on the published error is drawn toward the patient's own scatter; both are shown."),
+        AboutWords::tr(
+            "Where the dominant hand is not recorded, the larger threshold of both hands is used."),
+    };
+    show(AboutWords::tr("How change is judged"), lines.join(u"\n\n"_s), window);
+}
+
 void showRecordsPlace(const QString& path, bool areSealed, QWidget* window)
 {
     const QString words =

@@ -62,7 +62,12 @@ ClinicDialog::ClinicDialog(session::Session& session, session::Prompts& prompts,
       m_compositeWeeks(widgets::FormField::choice(
           tr("Confirmed worsening"),
           {{{}, tr("Off")}, {u"12"_s, tr("Kept for 12 weeks")}, {u"24"_s, tr("Kept for 24 weeks")}},
-          u"compositeWeeks"_s, this))
+          u"compositeWeeks"_s, this)),
+      m_strictness(widgets::FormField::choice(tr("False flags"),
+                                              {{u"strict"_s, tr("Strict: at most 2 %")},
+                                               {u"balanced"_s, tr("Balanced: at most 5 %")},
+                                               {u"sensitive"_s, tr("Sensitive: at most 10 %")}},
+                                              u"strictness"_s, this))
 {
     setWindowTitle(tr("Clinic details"));
     const records::Clinic clinic = session.clinic();
@@ -74,8 +79,14 @@ ClinicDialog::ClinicDialog(session::Session& session, session::Prompts& prompts,
         tr("What a letter may say, one a line. A letter says none until one is chosen."));
 
     m_plannedVisits->setTyped(QString::number(clinic.judging.plannedVisits));
-    m_plannedVisits->setHint(
-        tr("A test without change is flagged “sustained” in at most 5 % of people over so many visits."));
+    m_plannedVisits->setHint(tr(
+        "Over so many visits trend and reversal share one chance of a false flag; then a new plan begins."));
+    m_strictness->entry()->setAccessibleName(tr("False flags among stable people, one plan of one test"));
+    m_strictness->setTyped(records::code(clinic.judging.strictness));
+    // From tests/bench/run rule-rates.
+    m_strictness->setHint(
+        tr("Of people who lose half a standard error a visit, strict finds 65 % within eight "
+           "visits, balanced 80 %, sensitive 89 % (simulated)."));
     m_compositeWeeks->entry()->setAccessibleName(tr("Composite confirmed worsening (multiple sclerosis)"));
     m_compositeWeeks->setTyped(clinic.judging.compositeWeeks ? QString::number(*clinic.judging.compositeWeeks)
                                                              : QString());
@@ -102,7 +113,7 @@ ClinicDialog::ClinicDialog(session::Session& session, session::Prompts& prompts,
         rows->addWidget(row);
     rows->addSpacing(widgets::space2);
     rows->addWidget(titleOf(tr("Judging several visits"), fields));
-    for (QWidget* row : {m_plannedVisits, m_compositeWeeks})
+    for (QWidget* row : {m_plannedVisits, m_strictness, m_compositeWeeks})
         rows->addWidget(row);
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(widgets::space6, widgets::space6, widgets::space6, widgets::space4);
@@ -119,7 +130,7 @@ QStringList ClinicDialog::typed() const
 {
     QStringList typed;
     for (const widgets::FormField* field :
-         {m_name, m_address, m_telephone, m_urgencyLevels, m_plannedVisits, m_compositeWeeks})
+         {m_name, m_address, m_telephone, m_urgencyLevels, m_plannedVisits, m_strictness, m_compositeWeeks})
         typed += field->typed();
     return typed;
 }
@@ -158,6 +169,7 @@ void ClinicDialog::save()
     }
     const QString weeks = m_compositeWeeks->typed();
     clinic.judging.plannedVisits = *visits;
+    clinic.judging.strictness = *records::strictnessFromCode(m_strictness->typed());
     clinic.judging.compositeWeeks = weeks.isEmpty() ? std::nullopt : std::optional(weeks.toInt());
     if (const auto saved = m_session.saveClinic(clinic))
         accept();

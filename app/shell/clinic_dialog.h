@@ -36,6 +36,7 @@ private:
     widgets::FormField* m_urgencyLevels;
     widgets::FormField* m_plannedVisits;
     widgets::FormField* m_compositeWeeks;
+    widgets::FormField* m_strictness;
     QStringList m_shown; ///< what stood in the fields before anything was typed
 };
 

@@ -242,6 +242,7 @@ void takeAll(session::Session& session, const std::vector<records::PatientSummar
     takeDialog(album, u"sign"_s, [&] { (void)prompts.author(signQuestion(session.today()), {}); });
     takeDialog(album, u"about"_s, [&window] { showAbout(&window); });
     takeDialog(album, u"keyboard"_s, [&window] { showKeyboard(&window); });
+    takeDialog(album, u"judging"_s, [&window] { showJudging(&window); });
     takeDialog(album, u"clinic"_s, [&] { ClinicDialog(session, prompts, &window).exec(); });
     Welcome welcome(u"/home/clinic/records.aplomb"_s);
     welcome.show();

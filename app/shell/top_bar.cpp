@@ -119,6 +119,8 @@ QMenu* TopBar::madeMenu()
     menu->addSeparator();
     menu->addAction(tr("Keyboard"), QKeySequence(Qt::SHIFT | Qt::Key_F1), this,
                     [this] { showKeyboard(window()); });
+    menu->addAction(tr("How change is judged"), this, [this] { showJudging(window()); })
+        ->setObjectName(u"howJudged"_s);
     menu->addAction(tr("About Aplomb"), this, [this] { showAbout(window()); });
     return menu;
 }

@@ -44,7 +44,10 @@ constexpr int restMs = 60; ///< of the keyboard, after which is said what a valu
 /// A grade or a word, which no threshold can judge.
 bool cannotBeJudged(const judging::Comparison& comparison)
 {
-    return comparison.verdict == judging::Verdict::NoThreshold && !comparison.difference;
+    using judging::Verdict;
+    const Verdict verdict = comparison.verdict;
+    return !comparison.difference && verdict != Verdict::NotComparable && verdict != Verdict::BecameUnable &&
+           verdict != Verdict::BecameAble;
 }
 
 records::Conditions exceptionsOf(const Finding* finding)

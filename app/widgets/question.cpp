@@ -39,6 +39,8 @@ Question::Question(const QString& question, const QString& explanation, const QS
     m_words->setWordWrap(true);
     m_words->setTextFormat(Qt::PlainText);
     m_words->setAlignment(Qt::AlignTop | Qt::AlignLeading);
+    m_words->setContentsMargins(isRightToLeft() ? space4 : 0, 0, isRightToLeft() ? 0 : space4,
+                                0); // its scroll bar's
     m_room->setFrameShape(QFrame::NoFrame);
     m_room->setWidgetResizable(true);
     m_room->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);

@@ -12,13 +12,17 @@ QColor colourOf(Verdict verdict, const Colours& colours)
     switch (verdict) {
     case Verdict::Better:
     case Verdict::BecameAble:
+    case Verdict::StepBetter:
         return colours.better;
     case Verdict::Worse:
     case Verdict::BecameUnable:
+    case Verdict::StepWorse:
         return colours.worse;
     case Verdict::WithinError:
     case Verdict::NotComparable:
     case Verdict::NoThreshold:
+    case Verdict::Changed:
+    case Verdict::Same:
         break;
     }
     return colours.unsure;
@@ -34,12 +38,24 @@ void drawVerdict(QPainter& painter, const QRectF& square, Verdict verdict, const
     const QPen pen(colour, std::max(1.5, box.width() / 8));
     painter.setPen(Qt::NoPen);
     painter.setBrush(colour);
+    const bool isHollow = verdict == Verdict::StepBetter || verdict == Verdict::StepWorse;
+    if (isHollow) {
+        painter.setPen(pen);
+        painter.setBrush(Qt::NoBrush);
+    }
     switch (verdict) {
     case Verdict::Better:
+    case Verdict::StepBetter:
         painter.drawPolygon(QPolygonF({box.topLeft(), {box.right(), centre.y()}, box.bottomLeft()}));
         break;
     case Verdict::Worse:
+    case Verdict::StepWorse:
         painter.drawPolygon(QPolygonF({box.topRight(), {box.left(), centre.y()}, box.bottomRight()}));
+        break;
+    case Verdict::Changed:
+        painter.setPen(pen);
+        painter.setBrush(Qt::NoBrush);
+        painter.drawEllipse(centre, box.width() / 4, box.width() / 4);
         break;
     case Verdict::WithinError:
         painter.drawEllipse(centre, box.width() / 4, box.width() / 4);
@@ -52,6 +68,7 @@ void drawVerdict(QPainter& painter, const QRectF& square, Verdict verdict, const
                                        {centre.x(), box.bottom()},
                                        {box.left(), centre.y()}}));
         break;
+    case Verdict::Same:
     case Verdict::NoThreshold:
         painter.setPen(pen);
         painter.drawLine(QPointF(box.left() + box.width() / 4, centre.y()),

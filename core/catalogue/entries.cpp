@@ -250,6 +250,7 @@ Measure measureFrom(Fields& fields, const Catalogue& soFar)
     measure.equipment = fields.optionalText(QStringLiteral("equipment"));
     measure.unableMeans = fields.text(QStringLiteral("unableMeans"));
     measure.caution = fields.optionalText(QStringLiteral("caution"));
+    measure.agreement = fields.optionalText(QStringLiteral("agreement"));
     readRules(measure, fields, soFar);
     readComputation(measure, fields);
     measure.partOf = fields.optionalText(QStringLiteral("partOf"));

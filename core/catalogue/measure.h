@@ -95,7 +95,8 @@ struct Measure {
     QString position;             ///< of the patient
     QString equipment;            ///< what is needed; may be empty
     QString unableMeans;
-    QString caution; ///< one short line where the test can make someone fall; else empty
+    QString caution;   ///< one short line where the test can make someone fall; else empty
+    QString agreement; ///< of examiners about a grade, one sentence with its source; may be empty
     std::vector<ConditionRule> conditions;
     std::optional<Practice> practice;
     std::optional<Computation> computed; ///< where it is not entered, it follows from these

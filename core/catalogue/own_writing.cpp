@@ -116,6 +116,7 @@ QJsonObject measureObject(const Measure& measure)
     put(object, u"equipment"_s, measure.equipment);
     put(object, u"unableMeans"_s, measure.unableMeans);
     put(object, u"caution"_s, measure.caution);
+    put(object, u"agreement"_s, measure.agreement);
     putRules(object, measure.conditions);
     if (measure.computed)
         object[u"computed"_s] =

@@ -1,5 +1,7 @@
 #include "core/judging/change.h"
 
+#include "core/judging/own_scatter.h"
+#include "core/judging/run_trend.h"
 #include "core/records/visit.h"
 
 #include <algorithm>
@@ -89,6 +91,26 @@ struct Judge {
     }
 };
 
+/// Where no error is known for this measure, every comparison of the result says how it lies in the patient's
+/// own scatter.
+void judgeByOwnScatter(Change& change, const Run& run, const catalogue::Measure& measure,
+                       const Ground& ground)
+{
+    const statistics::Plan plan = planOf(ground.judging);
+    const auto own = ownScatterOf(run, measure, plan);
+    if (!own)
+        return;
+    for (auto* held : {&change.previous, &change.baseline, &change.chosen, &change.best}) {
+        if (*held && (*held)->comparability.isComparable())
+            judgeByOwn(**held, *own, plan, measure.better);
+    }
+    const auto& trend = change.course.trend;
+    if (change.baseline && change.baseline->own && trend && trend->direction == change.baseline->verdict) {
+        change.baseline->strength = trend->strength;
+        change.baseline->raised = trend->raised;
+    }
+}
+
 Change changeOf(const std::vector<Occasion>& history, const Occasion& now,
                 const std::optional<records::VisitId>& reference, const Ground& ground)
 {
@@ -131,6 +153,8 @@ Change changeOf(const std::vector<Occasion>& history, const Occasion& now,
         if (reference && occasion->visit == *reference)
             change.chosen = judge.against(*occasion, FlagRule::FirstVisit);
     }
+    if (measure != nullptr)
+        judgeByOwnScatter(change, run, *measure, ground);
     return change;
 }
 
@@ -164,6 +188,13 @@ std::vector<Change> changes(const Ground& ground, const std::optional<records::V
 }
 
 } // namespace
+
+int coursesWatched(const Change& change)
+{
+    const auto& trend = change.course.trend;
+    const bool isTrendWatched = trend && (trend->z || trend->pDue);
+    return int(isTrendWatched) + int(change.baseline && change.baseline->own);
+}
 
 std::map<QString, double> levelsAt(const records::VisitId& id, const QString& measure, Side side,
                                    const std::vector<Visit>& visits, const catalogue::Catalogue& catalogue)

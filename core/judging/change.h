@@ -23,6 +23,10 @@ struct Change {
     std::optional<QDate> practiceUntil; ///< up to this day's visit practice alone improves the measure
 };
 
+/// How many rules look at the course of a change anew at every visit, each with the level of a plan: trend
+/// and reversal together or the order, and the own scatter.
+int coursesWatched(const Change& change);
+
 /// The numbers of one visit by measure, of this side and of measures without sides, that banded rows of the
 /// measure ask for.
 std::map<QString, double> levelsAt(const records::VisitId& visit, const QString& measure, records::Side side,

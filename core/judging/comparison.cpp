@@ -22,9 +22,12 @@ using catalogue::Scale;
 using catalogue::Threshold;
 
 constexpr std::array verdicts = {"better",       "worse",         "within-error", "not-comparable",
-                                 "no-threshold", "became-unable", "became-able"};
+                                 "no-threshold", "became-unable", "became-able",  "step-better",
+                                 "step-worse",   "changed",       "same"};
+constexpr std::array tiers = {"", "published", "clinic", "own-scatter", "direction"};
 constexpr std::array strengths = {"none", "seen-once", "confirmed", "trend-seen-once", "sustained"};
-constexpr std::array rules = {"first-visit", "previous-visit", "best-visit", "confirmed", "sequential"};
+constexpr std::array rules = {"first-visit", "previous-visit", "best-visit", "confirmed",
+                              "sequential",  "reversal",       "order",      "own-scatter"};
 
 /// What the published limit is multiplied with to stand at 95 %: 1.96 / 1.645 for one at 90 %. A limit
 /// without a confidence is taken as published.
@@ -130,15 +133,25 @@ Circumstances circumstances(const Comparison& held, const catalogue::Catalogue& 
             held.choice ? held.choice->threshold : QString()};
 }
 
-/// The newest choice of the measure; empty where that is the rule.
-std::optional<records::EvidenceChoice> choiceFor(const QString& measure, const records::Patient& patient)
+/// The newest choice of the measure for this patient, else the clinic's for the population; neither where the
+/// newest goes back to the rule.
+void takeChoice(Comparison& held, const records::Patient& patient, const records::Judging& judging)
 {
-    const auto newest =
+    const auto ofPatient =
         std::find_if(patient.choices.rbegin(), patient.choices.rend(),
-                     [&](const records::EvidenceChoice& choice) { return choice.measure == measure; });
-    if (newest == patient.choices.rend() || newest->threshold.isEmpty())
-        return std::nullopt;
-    return *newest;
+                     [&](const records::EvidenceChoice& choice) { return choice.measure == held.measure; });
+    if (ofPatient != patient.choices.rend() && !ofPatient->threshold.isEmpty()) {
+        held.choice = *ofPatient;
+        return;
+    }
+    const auto ofClinic = std::find_if(
+        judging.choices.rbegin(), judging.choices.rend(), [&](const records::PopulationChoice& each) {
+            return each.population == held.population && each.choice.measure == held.measure;
+        });
+    if (ofClinic == judging.choices.rend() || ofClinic->choice.threshold.isEmpty())
+        return;
+    held.choice = ofClinic->choice;
+    held.isClinicChoice = true;
 }
 
 struct Best {
@@ -146,6 +159,30 @@ struct Best {
     std::vector<NotUsed> notUsed;
     bool isChosen = false;
 };
+
+bool isOfOtherHand(const Threshold& row, const Threshold& of)
+{
+    return !row.hand.isEmpty() && row.hand != of.hand && row.source == of.source &&
+           row.population == of.population && row.bandLow == of.bandLow && row.bandHigh == of.bandHigh &&
+           row.condition == of.condition;
+}
+
+/// Where which hand is dominant is not recorded, the row of the hand with the larger limit.
+void takeLargerHand(Best& best, double reference, double now, Direction better)
+{
+    for (NotUsed& other : best.notUsed) {
+        const auto limit = isOfOtherHand(other.row, best.used->row)
+                               ? applied(other.row, reference, now, better)
+                               : std::nullopt;
+        if (!limit)
+            continue;
+        if (limit->decline + limit->improvement > best.used->decline + best.used->improvement) {
+            other.row = best.used->row;
+            best.used = limit;
+        }
+        other.reason = WhyNot::SmallerLimit;
+    }
+}
 
 /// The best fitting row that gives a limit at these two values, and the others that fit.
 Best best(const Comparison& held, catalogue::Answers answers, const catalogue::Catalogue& catalogue,
@@ -167,18 +204,39 @@ Best best(const Comparison& held, catalogue::Answers answers, const catalogue::C
                 {row, limit ? whyNot(row, found.used->row, catalogue, here) : WhyNot::NoLimit});
         }
     }
+    if (found.used && here.hand.isEmpty() && !found.used->row.hand.isEmpty())
+        takeLargerHand(found, reference, now, better);
     return found;
 }
 
-Verdict verdictOfStates(const Comparison& held)
+void judgeStates(Comparison& held, Direction better)
 {
-    const bool wasUnable = values::isUnable(held.reference.finding.value);
-    const bool isUnable = values::isUnable(held.now.finding.value);
-    if (!wasUnable && isUnable && values::isDone(held.reference.finding.value))
-        return Verdict::BecameUnable;
-    if (wasUnable && values::isDone(held.now.finding.value))
-        return Verdict::BecameAble;
-    return Verdict::NoThreshold;
+    const records::Finding& before = held.reference.finding;
+    const records::Finding& now = held.now.finding;
+    const bool wasUnable = values::isUnable(before.value);
+    const bool isUnable = values::isUnable(now.value);
+    if (!wasUnable && isUnable && values::isDone(before.value))
+        held.verdict = Verdict::BecameUnable;
+    else if (wasUnable && values::isDone(now.value))
+        held.verdict = Verdict::BecameAble;
+    else
+        held.verdict = verdictOfStep(before, now, better);
+    held.tier = held.verdict == Verdict::NoThreshold ? Tier::None : Tier::Direction;
+    const auto* gradeBefore = std::get_if<values::Grade>(&before.value);
+    const auto* gradeNow = std::get_if<values::Grade>(&now.value);
+    if (gradeBefore != nullptr && gradeNow != nullptr)
+        held.steps = gradeNow->step - gradeBefore->step;
+}
+
+/// What is counted or held as long as it goes has a direction where no error is known for it.
+void judgeDirection(Comparison& held, const catalogue::Measure& measure)
+{
+    const bool isHold =
+        measure.kind == catalogue::Kind::Duration && measure.better == Direction::HigherIsBetter;
+    if (measure.kind != catalogue::Kind::Count && !isHold)
+        return;
+    held.verdict = verdictOfStep(held.reference.finding, held.now.finding, measure.better);
+    held.tier = Tier::Direction;
 }
 
 int trialsBehind(const records::Occasion& occasion, const catalogue::Measure& measure)
@@ -219,6 +277,25 @@ QString code(Verdict verdict)
 bool isBeyondError(Verdict verdict)
 {
     return verdict == Verdict::Better || verdict == Verdict::Worse;
+}
+
+std::optional<Verdict> directionOf(Verdict verdict)
+{
+    if (verdict == Verdict::Better || verdict == Verdict::StepBetter)
+        return Verdict::Better;
+    if (verdict == Verdict::Worse || verdict == Verdict::StepWorse)
+        return Verdict::Worse;
+    return std::nullopt;
+}
+
+QString code(Tier tier)
+{
+    return QString::fromLatin1(tiers.at(static_cast<size_t>(tier)));
+}
+
+double OwnScatter::limitInUnit() const
+{
+    return limit * deviation * std::sqrt(1 + 1.0 / visits);
 }
 
 QString code(Strength strength)
@@ -264,6 +341,24 @@ Verdict verdictOf(const Applied& threshold, double reference, double now, Direct
                             (isBetter ? limits->improvement : limits->decline) * threshold.factor, better);
 }
 
+Verdict verdictOfStep(const records::Finding& before, const records::Finding& now, Direction better)
+{
+    const auto* wordBefore = std::get_if<values::Choice>(&before.value);
+    const auto* wordNow = std::get_if<values::Choice>(&now.value);
+    if (wordBefore != nullptr && wordNow != nullptr)
+        return wordBefore->key == wordNow->key ? Verdict::Same : Verdict::Changed;
+    const auto numberBefore = values::number(before.value);
+    const auto numberNow = values::number(now.value);
+    if (!numberBefore || !numberNow)
+        return Verdict::NoThreshold;
+    const bool isMore = values::exceeds(*numberNow, *numberBefore);
+    if (!isMore && !values::exceeds(*numberBefore, *numberNow))
+        return Verdict::Same;
+    if (better == Direction::Neither)
+        return Verdict::Changed;
+    return isMore == (better == Direction::HigherIsBetter) ? Verdict::StepBetter : Verdict::StepWorse;
+}
+
 std::optional<double> standardErrorOf(const Threshold& row)
 {
     if (row.answers != Answers::Error)
@@ -280,7 +375,8 @@ std::optional<double> standardErrorOf(const Threshold& row)
 
 Comparison comparison(const catalogue::Catalogue& catalogue, const records::Patient& patient,
                       const records::Occasion& reference, const records::Occasion& now,
-                      const std::map<QString, double>& levels, Averaged averaged)
+                      const std::map<QString, double>& levels, Averaged averaged,
+                      const records::Judging& judging)
 {
     Comparison held;
     held.measure = now.finding.measure;
@@ -299,24 +395,28 @@ Comparison comparison(const catalogue::Catalogue& catalogue, const records::Pati
         return held;
     }
     if (!held.difference) {
-        held.verdict = verdictOfStates(held);
+        judgeStates(held, measure->better);
         return held;
     }
     if (measure->better == Direction::Neither)
         return held;
-    held.choice = choiceFor(held.measure, patient);
+    takeChoice(held, patient, judging);
     const Circumstances here = circumstances(held, catalogue, patient, levels);
     const Best error = best(held, Answers::Error, catalogue, here, measure->better);
     held.threshold = error.used;
     held.notUsed = error.notUsed;
     held.isChosen = error.isChosen;
+    held.isHandUnknown = held.threshold && !held.threshold->row.hand.isEmpty() && here.hand.isEmpty();
     held.important = best(held, Answers::Important, catalogue, here, measure->better).used;
     narrow(held, *measure, averaged);
     weigh(held, measure->better);
-    if (!held.threshold)
+    if (!held.threshold) {
+        judgeDirection(held, *measure);
         return held;
+    }
     held.verdict = verdictOfNumbers(
         *held.difference, held.threshold->limitFor(*held.difference, measure->better), measure->better);
+    held.tier = held.threshold->row.isOwn ? Tier::Clinic : Tier::Published;
     held.cannotShow = cannotShow(*held.threshold, *values::number(held.reference.finding.value), *measure);
     return held;
 }

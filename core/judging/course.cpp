@@ -18,7 +18,11 @@ using Run = std::vector<const Occasion*>;
 Verdict verdictBy(const Comparison& held, const Occasion& occasion, const catalogue::Catalogue& catalogue)
 {
     const catalogue::Measure* measure = catalogue.measure(held.measure);
-    if (!held.threshold || measure == nullptr || !isNumber(occasion))
+    if (measure == nullptr)
+        return Verdict::NoThreshold;
+    if (held.tier == Tier::Direction)
+        return verdictOfStep(held.reference.finding, occasion.finding, measure->better);
+    if (!held.threshold || !isNumber(occasion))
         return Verdict::NoThreshold;
     return verdictOf(*held.threshold, *values::number(held.reference.finding.value),
                      *values::number(occasion.finding.value), measure->better);
@@ -81,7 +85,7 @@ QDate seenSince(const Comparison& held, const Run& run, const catalogue::Catalog
         const Occasion& between = *run[place - 1];
         if (between.visit == held.now.visit)
             continue;
-        if (!isNumber(between) || between.visit == held.reference.visit ||
+        if (!values::isDone(between.finding.value) || between.visit == held.reference.visit ||
             verdictBy(held, between, catalogue) != held.verdict)
             break;
         since = between.day;
@@ -127,7 +131,7 @@ Comparison Ground::compared(const Occasion& reference, const Occasion& now, Aver
     const auto levels = [&](const Occasion& of) {
         return levelsAt(of.visit, now.finding.measure, now.finding.side, visits, catalogue);
     };
-    Comparison held = comparison(catalogue, patient, reference, now, levels(reference), averaged);
+    Comparison held = comparison(catalogue, patient, reference, now, levels(reference), averaged, judging);
     if (held.threshold && !held.threshold->row.bandOf.isEmpty()) {
         const auto present = levels(now);
         const auto level = present.find(held.threshold->row.bandOf);
@@ -156,19 +160,20 @@ Course courseOf(const Run& run, const Ground& ground)
 void strengthen(Comparison& held, statistics::FlagRule rule, const Run& run, const Course& course,
                 const Ground& ground)
 {
-    if (!isBeyondError(held.verdict))
+    if (!directionOf(held.verdict) && held.verdict != Verdict::Changed)
         return;
     const QDate since = seenSince(held, run, ground.catalogue);
     held.since = since;
     const bool isFirst = held.reference.visit == run.front()->visit;
     const bool isConfirmed = since < held.now.day && since.daysTo(held.now.day) >= course.confirmAfterDays;
-    if (isFirst && course.trend && course.trend->direction == held.verdict) {
+    if (isFirst && course.trend && course.trend->direction &&
+        course.trend->direction == directionOf(held.verdict)) {
         held.strength = course.trend->strength;
-        rule = statistics::FlagRule::Sequential;
-    } else {
-        held.strength = isConfirmed ? Strength::Confirmed : Strength::SeenOnce;
-        rule = isConfirmed ? statistics::FlagRule::Confirmed : rule;
+        held.raised = course.trend->raised;
+        return;
     }
+    held.strength = isConfirmed ? Strength::Confirmed : Strength::SeenOnce;
+    rule = isConfirmed ? statistics::FlagRule::Confirmed : rule;
     held.raised = raisedBy(rule, int(numbersOf(run).size()), held, ground);
 }
 

@@ -2,6 +2,7 @@
 
 #include "core/judging/comparison.h"
 #include "core/records/clinic.h"
+#include "core/statistics/scatter.h"
 #include "core/statistics/trend.h"
 
 namespace judging
@@ -34,23 +35,58 @@ struct FormerTrend {
     QDate until; ///< the last look at which it stood
 };
 
+/// The standard error of one value that a run is judged by: as published, and from the fifth visit on drawn
+/// toward the patient's own scatter. Of the value, or of its natural logarithm.
+struct RunError {
+    bool isOfLogarithm = false;
+    double published = 0;
+    std::optional<statistics::Scatter> own;
+    double used = 0;
+};
+
+/// The line that judges: least squares, on the scale of the error.
+struct RunLine {
+    double perYear = 0;
+    double atFirst = 0; ///< on the day of the first number
+};
+
+/// The mean of the last two visits lies beyond the bound from that of the best or the worst two neighbours
+/// before them.
+struct Reversal {
+    Verdict direction = Verdict::Worse;
+    double z = 0;     ///< difference of the means / standard error; below 0 where the values fell
+    double bound = 0; ///< what |z| must exceed at this visit
+    QDate from;       ///< the days of the two neighbours
+    QDate until;
+    double before = 0;                           ///< their mean, the measure's unit
+    double now = 0;                              ///< that of the last two
+    QDate since;                                 ///< the first of the looks that say so without a break
+    Strength strength = Strength::TrendSeenOnce; ///< or Sustained
+    std::optional<Raised> raised;
+};
+
 /// What a run of at least three numbers says as a whole. It is looked at anew at every visit, and only the
 /// present look counts.
 struct Trend {
     int n = 0; ///< visits; of several on one day the last
     bool isProvisional = false;
     bool mayBeSignificant = false;              ///< the smallest p of so many visits is at most 0.05
-    std::optional<statistics::Slope> perYear;   ///< Theil–Sen, the unit per year. Empty for grades
-    std::optional<double> p;                    ///< Mann–Kendall, two-sided. Empty for grades
+    std::optional<double> p;                    ///< Mann–Kendall, two-sided; of grades by permutation
     int agreement = 0;                          ///< pairs of visits that rise, less those that fall
-    std::optional<statistics::Slope> efficient; ///< least squares with the row's SEM, the unit per year
+    std::optional<statistics::Slope> efficient; ///< least squares with the error used, the unit per year
+    std::optional<RunError> error;              ///< where the row has an even one
+    std::optional<RunLine> line;                ///< with it
     std::optional<double> z;                    ///< slope / its standard error, on the row's scale
     std::optional<double> bound;                ///< what |z| must exceed at this visit
-    std::optional<Verdict> direction;           ///< better or worse, where |z| is beyond the bound now
+    std::optional<double> pDue;                 ///< where no error is known the order judges: what its p must
+                                                ///< be below at this visit
+    std::optional<double> orderP;               ///< that p, by permutation
+    std::optional<Verdict> direction;           ///< better or worse, where it is flagged now
     Strength strength = Strength::None;         ///< of the direction: TrendSeenOnce or Sustained
     QDate since;                                ///< the first of the looks that say so without a break
     std::optional<FormerTrend> former;          ///< the last one that fell
     std::optional<Raised> raised;               ///< what raised the direction
+    std::optional<Reversal> reversal;           ///< a turn that is there now
 };
 
 /// The visits comparable with the newest one, and what they say together.

@@ -58,21 +58,23 @@ double intervalDistance(const Threshold& row, const std::optional<double>& gapDa
 }
 
 /// The rule as numbers in the order of WhyNot; the smaller comes first. Empty where the row does not fit.
-using Rank = std::array<double, 7>;
+using Rank = std::array<double, 9>;
 
 std::optional<Rank> rankOf(const Threshold& row, const catalogue::Catalogue& catalogue,
                            const Circumstances& here)
 {
     const auto distance = steps(catalogue, here.population, row.population);
     const auto condition = conditionRank(row, here.conditions);
-    const bool fitsHand = row.hand.isEmpty() || row.hand == here.hand;
+    const bool fitsHand = row.hand.isEmpty() || here.hand.isEmpty() || row.hand == here.hand;
     if (!distance || !condition || !fitsHand || !fitsBand(row, here.levels))
         return std::nullopt;
     return Rank{double(*distance),
+                double(row.isOwn),
                 double(row.design),
                 double(row.repeats != catalogue::Repeats::BetweenDays),
                 double(row.checked == catalogue::Checked::Memory),
                 double(*condition),
+                double(row.hand != here.hand && !row.hand.isEmpty()),
                 intervalDistance(row, here.gapDays),
                 -double(row.n.value_or(0))};
 }

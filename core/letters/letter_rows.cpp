@@ -83,6 +83,7 @@ private:
     std::vector<Change> m_changes;
     std::map<QString, QStringList> m_declared; ///< a clinician's word, and the tests it is about
     std::map<statistics::FlagRule, judging::Raised> m_raised; ///< of each rule over the most visits
+    int m_courses = 0;                                        ///< looked at anew at every visit
     Rows m_rows;
 };
 
@@ -109,7 +110,7 @@ QString RowMaker::seen(const catalogue::Measure& measure, Side side) const
     const QString earlier = records::written(comparison.reference.finding.value, measure, m_phrases);
     const QString day = records::dayInWords(comparison.reference.day, m_phrases);
     const QString before =
-        comparison.verdict == Verdict::NoThreshold
+        comparison.verdict == Verdict::NoThreshold || comparison.verdict == Verdict::Same
             ? m_phrases("was %1 on %2").arg(earlier, day)
             : m_phrases("was %1 on %2: %3").arg(earlier, day, telling::verdictWords(comparison, m_phrases));
     return words + u'\n' + before;
@@ -150,7 +151,9 @@ Earlier RowMaker::earlier(const Comparison& comparison, const judging::Change& c
         keepLongest(*comparison.raised);
     if (change.course.trend && change.course.trend->raised)
         keepLongest(*change.course.trend->raised);
-    earlier.isJudged = comparison.verdict != Verdict::NoThreshold;
+    if (change.course.trend && change.course.trend->reversal && change.course.trend->reversal->raised)
+        keepLongest(*change.course.trend->reversal->raised);
+    earlier.isJudged = comparison.verdict != Verdict::NoThreshold && comparison.verdict != Verdict::Same;
     if (comparison.verdict == Verdict::NotComparable)
         earlier.reason = whyNotComparable(comparison, m_catalogue, m_phrases);
     return earlier;
@@ -215,6 +218,7 @@ void RowMaker::addComparisons(MeasureRow& row, const Change& change, const catal
 {
     if (!change.now.computedFrom.isEmpty())
         row.notes += change.now.computedFrom.in(m_phrases);
+    m_courses += judging::coursesWatched(change);
     const auto& previous = earlierOf(change);
     if (previous) {
         row.previous = earlier(*previous, change, measure);
@@ -293,7 +297,9 @@ void RowMaker::keepLongest(const judging::Raised& raised)
 void RowMaker::addRates()
 {
     for (const auto& each : m_raised)
-        m_rows.rates += telling::raisedWords(each.second, m_material.clinic.judging.plannedVisits, m_phrases);
+        m_rows.rates += telling::raisedWords(each.second, m_material.clinic.judging, m_phrases);
+    m_rows.rates += telling::familyWords(m_courses, m_material.clinic.judging, m_phrases);
+    m_rows.rates.removeAll(QString());
 }
 
 } // namespace

@@ -93,11 +93,18 @@ QString Sentences::ofDifference(const Change& change) const
     const auto filledWith = [&](const QString& words, const QString& fifth) {
         return words.arg(title(change), now, before, day, fifth);
     };
+    if (comparison.own)
+        return filledWith(m_phrases("%1: %2 at this visit, %3 on %4. %5"),
+                          telling::why(comparison, m_catalogue, m_phrases));
     switch (comparison.verdict) {
     case Verdict::BecameUnable:
         return filled(m_phrases("%1: at this visit %2, after %3 on %4 under matching conditions."));
     case Verdict::BecameAble:
         return filled(m_phrases("%1: at this visit %2, where on %4 the result was %3."));
+    case Verdict::StepBetter:
+    case Verdict::StepWorse:
+        return filledWith(m_phrases("%1: %2 at this visit, %3 on %4; %5."),
+                          telling::verdictWords(comparison, m_phrases));
     case Verdict::Better:
         return filledWith(m_phrases("%1: %2 at this visit, %3 on %4; better by more than the published "
                                     "measurement error (%5)."),
@@ -113,6 +120,8 @@ QString Sentences::ofDifference(const Change& change) const
     case Verdict::NotComparable:
         return filledWith(m_phrases("%1: %2 at this visit, %3 on %4; not comparable, because %5."),
                           whyNotComparable(comparison, m_catalogue, m_phrases));
+    case Verdict::Changed:
+    case Verdict::Same:
     case Verdict::NoThreshold:
         break;
     }
@@ -131,7 +140,7 @@ QString Sentences::ofBaseline(const Change& change) const
         return {};
     const Comparison& first = *change.baseline;
     const auto& trend = change.course.trend;
-    const bool hasTrend = trend && (trend->direction || trend->former);
+    const bool hasTrend = trend && (trend->direction || trend->former || trend->reversal);
     if (first.verdict == earlier->verdict && first.strength <= earlier->strength && !hasTrend)
         return {};
     const auto filled = [&](const QString& words) {
@@ -145,7 +154,7 @@ QString Sentences::ofBaseline(const Change& change) const
     if (!isBeyond && !hasTrend)
         return {};
     const QString sentence =
-        isBeyond
+        isBeyond && first.threshold
             ? m_phrases("%1: against the first comparable visit (%2 on %3) it is %4; error: %5.")
                   .arg(title(change), value(change, first.reference),
                        records::dayInWords(first.reference.day, m_phrases),
@@ -165,14 +174,19 @@ int rankOf(Verdict verdict)
     case Verdict::Better:
     case Verdict::Worse:
         return 2;
-    case Verdict::WithinError:
+    case Verdict::StepBetter:
+    case Verdict::StepWorse:
+    case Verdict::Changed:
         return 3;
-    case Verdict::NotComparable:
+    case Verdict::WithinError:
         return 4;
+    case Verdict::NotComparable:
+        return 5;
+    case Verdict::Same:
     case Verdict::NoThreshold:
         break;
     }
-    return 5;
+    return 6;
 }
 
 bool isAlike(const Change& change)
@@ -202,7 +216,7 @@ QString suggestedInterpretation(const Material& material, const catalogue::Catal
                 continue;
             hasBetter = hasBetter || verdict == Verdict::Better || verdict == Verdict::BecameAble;
             hasWorse = hasWorse || verdict == Verdict::Worse || verdict == Verdict::BecameUnable;
-            if (verdict != Verdict::NoThreshold)
+            if (verdict != Verdict::NoThreshold && verdict != Verdict::Same)
                 lines += sentences.of(change);
             else if (isAlike(change))
                 alike += sentences.title(change);

@@ -1,17 +1,30 @@
 #pragma once
 
+#include "core/records/evidence_choice.h"
+
 #include <QStringList>
 
 #include <optional>
+#include <vector>
 
 namespace records
 {
 
+/// How many stable people a plan of visits may flag: 2, 5 or 10 %.
+enum class Strictness { Strict, Balanced, Sensitive };
+
+/// "strict", "balanced" or "sensitive", and back; empty for another word.
+QString code(Strictness strictness);
+std::optional<Strictness> strictnessFromCode(const QString& code);
+
 /// How a clinic wants courses judged.
 struct Judging {
-    int plannedVisits = 8; ///< 3 to 100; over so many visits a sustained trend keeps its false-flag rate
+    int plannedVisits = 8; ///< 3 to 100; over so many visits trend and reversal keep their false-flag rate
     std::optional<int> compositeWeeks; ///< 12 or 24: the composite confirmed worsening of multiple sclerosis
                                        ///< is told, confirmed after so long; empty: it is not
+    Strictness strictness = Strictness::Balanced;
+    std::vector<PopulationChoice> choices = {}; ///< oldest first; the newest of a population and measure
+                                                ///< counts. Kept by a save of the clinic
 
     bool operator==(const Judging&) const = default;
 };

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "core/base/message.h"
+#include "core/records/evidence_choice.h"
 #include "core/records/ids.h"
 
 #include <QDateTime>
@@ -13,17 +14,6 @@ namespace records
 
 enum class Sex { Unknown, Female, Male, Other };
 enum class Hand { Unknown, Right, Left, Both };
-
-/// A clinician's choice of another published row than the rule's, for one measure of one patient.
-struct EvidenceChoice {
-    QString measure;
-    QString threshold; ///< threshold id; empty: back to the rule
-    QString reason;
-    QString who;
-    QDateTime chosenAt; ///< UTC
-
-    bool operator==(const EvidenceChoice&) const = default;
-};
 
 /// A clinician's word that the conditions not recorded at one or both of two visits were the same there, for
 /// one measure of one patient on both sides.

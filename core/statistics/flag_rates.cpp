@@ -1,10 +1,13 @@
 #include "core/statistics/flag_rates.h"
 
 #include "core/statistics/distributions.h"
-#include "core/statistics/sequential.h"
 
 #include <algorithm>
-#include <array>
+#include <cmath>
+#include <map>
+#include <mutex>
+#include <numbers>
+#include <tuple>
 
 namespace statistics
 {
@@ -13,40 +16,164 @@ namespace
 {
 
 constexpr int fewestVisits = 2;
+constexpr int stepsToLimit = 120;
+constexpr double farthest = 8; ///< standard errors; beyond them lies nobody
 
-/// A row per rule, a column per number of visits. From `rule_rates --rows` in tests/bench, a million people.
-using Row = std::array<double, mostSimulatedVisits - fewestVisits + 1>;
-constexpr std::array<Row, 5> rates = {{
-    {0.0496, 0.0903, 0.1252, 0.1556, 0.1827, 0.2071, 0.2295, 0.2500, 0.2691, 0.2866, 0.3034, 0.3189, 0.3336,
-     0.3475, 0.3608, 0.3734, 0.3856, 0.3971, 0.4081},
-    {0.0496, 0.0904, 0.1295, 0.1669, 0.2027, 0.2370, 0.2698, 0.3012, 0.3313, 0.3600, 0.3878, 0.4140, 0.4392,
-     0.4634, 0.4866, 0.5088, 0.5299, 0.5503, 0.5696},
-    {0.0248, 0.0658, 0.1163, 0.1728, 0.2315, 0.2912, 0.3501, 0.4066, 0.4608, 0.5118, 0.5592, 0.6032, 0.6436,
-     0.6813, 0.7153, 0.7463, 0.7743, 0.7994, 0.8222},
-    {0.0000, 0.0092, 0.0151, 0.0212, 0.0266, 0.0316, 0.0362, 0.0406, 0.0448, 0.0488, 0.0525, 0.0562, 0.0597,
-     0.0629, 0.0659, 0.0689, 0.0718, 0.0745, 0.0773},
-    {0.0000, 0.0026, 0.0059, 0.0108, 0.0176, 0.0261, 0.0365, 0.0372, 0.0387, 0.0407, 0.0430, 0.0457, 0.0487,
-     0.0520, 0.0554, 0.0559, 0.0569, 0.0581, 0.0595},
-}};
-
-double mostSpent(int visits, int plannedVisits)
+/// The 95 % limit of a difference of two values that err by 1.
+double limit()
 {
-    double spent = 0;
-    for (int visit = firstLook; visit <= visits; ++visit)
-        spent += 2 * normalShareBelow(-*sequentialBound(visit, plannedVisits));
-    return std::min(spent, 1.0);
+    return normalValueAt(upperTail) * std::numbers::sqrt2;
 }
+
+/// One value of a person, in steps of which a whole number makes the limit.
+struct Grid {
+    double step = limit() / stepsToLimit;
+    int half = int(farthest / step);
+
+    size_t size() const { return 2 * size_t(half) + 1; }
+    double at(size_t place) const { return (double(place) - half) * step; }
+    /// The share of people each place stands for.
+    double share(size_t place) const
+    {
+        return step * std::exp(-at(place) * at(place) / 2) / std::sqrt(2 * std::numbers::pi);
+    }
+};
+
+/// The mean over the first visit's error of what is left unflagged, given the chances of one visit to lie
+/// beyond error above and below it.
+template <typename Left>
+double leftFromFirst(Left left)
+{
+    const Grid grid;
+    double sum = 0;
+    for (size_t i = 0; i < grid.size(); ++i)
+        sum += grid.share(i) *
+               left(normalShareBelow(-grid.at(i) - limit()), normalShareBelow(grid.at(i) - limit()));
+    return sum;
+}
+
+/// No two neighbouring later visits beyond error the same way.
+double leftUnconfirmed(double above, double below, int visits)
+{
+    double within = 1;
+    double up = 0;
+    double down = 0;
+    for (int visit = fewestVisits; visit <= visits; ++visit) {
+        const double all = within + up + down;
+        up = above * (all - up);
+        down = below * (all - down);
+        within = (1 - above - below) * all;
+    }
+    return within + up + down;
+}
+
+std::vector<double> everybody(const Grid& grid)
+{
+    std::vector<double> left(grid.size());
+    for (size_t i = 0; i < left.size(); ++i)
+        left[i] = grid.share(i);
+    return left;
+}
+
+double sumOf(const std::vector<double>& left)
+{
+    double sum = 0;
+    for (const double share : left)
+        sum += share;
+    return sum;
+}
+
+/// Carried by the value of the last visit: the next one lies within the limit of it.
+double leftFromPrevious(int visits)
+{
+    const Grid grid;
+    std::vector<double> left = everybody(grid);
+    for (int visit = fewestVisits; visit <= visits; ++visit) {
+        std::vector<double> below(left.size() + 1, 0.0);
+        for (size_t i = 0; i < left.size(); ++i)
+            below[i + 1] = below[i] + left[i];
+        std::vector<double> next(left.size());
+        for (size_t i = 0; i < left.size(); ++i) {
+            const size_t from = i < stepsToLimit ? 0 : i - stepsToLimit;
+            const size_t to = std::min(i + stepsToLimit, left.size() - 1);
+            const double ends = (i < stepsToLimit ? 0 : left[from] / 2) +
+                                (i + stepsToLimit >= left.size() ? 0 : left[to] / 2);
+            next[i] = grid.share(i) * (below[to + 1] - below[from] - ends);
+        }
+        left = std::move(next);
+    }
+    return sumOf(left);
+}
+
+/// Carried by the best value: the next one lies at most the limit below it, and may be the new best.
+double leftFromBest(int visits)
+{
+    const Grid grid;
+    std::vector<double> left = everybody(grid);
+    for (int visit = fewestVisits; visit <= visits; ++visit) {
+        double worse = 0;
+        for (size_t i = 0; i < left.size(); ++i) {
+            const double stays = normalShareBelow(grid.at(i)) - normalShareBelow(grid.at(i) - limit());
+            const double was = left[i];
+            left[i] = was * stays + grid.share(i) * (worse + was / 2);
+            worse += was;
+        }
+    }
+    return sumOf(left);
+}
+
+double workedOut(FlagRule rule, int visits, const Plan& plan)
+{
+    switch (rule) {
+    case FlagRule::FirstVisit:
+        return 1 - leftFromFirst([visits](double above, double below) {
+                   return std::pow(1 - above - below, visits - 1);
+               });
+    case FlagRule::PreviousVisit:
+        return 1 - leftFromPrevious(visits);
+    case FlagRule::BestVisit:
+        return 1 - leftFromBest(visits);
+    case FlagRule::Confirmed:
+        return 1 - leftFromFirst([visits](double above, double below) {
+                   return leftUnconfirmed(above, below, visits);
+               });
+    case FlagRule::Trend:
+        return trendSpent(visits, plan);
+    case FlagRule::Turn:
+        return turnSpent(visits, plan);
+    case FlagRule::Order:
+    case FlagRule::OwnScatter:
+        break;
+    }
+    return sharedSpent(visits, plan);
+}
+
+/// What was worked out once.
+class Rates
+{
+public:
+    double at(FlagRule rule, int visits, const Plan& plan)
+    {
+        const std::scoped_lock lock(m_mutex);
+        const auto [known, isNew] = m_rates.try_emplace(std::tuple(rule, visits, plan), 0);
+        if (isNew)
+            known->second = workedOut(rule, visits, plan);
+        return known->second;
+    }
+
+private:
+    std::mutex m_mutex;
+    std::map<std::tuple<FlagRule, int, Plan>, double> m_rates;
+};
 
 } // namespace
 
-std::optional<double> falseFlagRate(FlagRule rule, int visits, int plannedVisits)
+std::optional<double> falseFlagRate(FlagRule rule, int visits, const Plan& plan)
 {
-    const bool isOtherPlan = rule == FlagRule::Sequential && plannedVisits != simulatedPlan;
-    if (visits < fewestVisits || (isOtherPlan && plannedVisits < firstLook))
+    if (visits < fewestVisits || plan.visits < firstSlope || !(plan.level > 0 && plan.level < 1))
         return std::nullopt;
-    if (isOtherPlan)
-        return mostSpent(visits, plannedVisits);
-    return rates[size_t(rule)][size_t(std::min(visits, mostSimulatedVisits) - fewestVisits)];
+    static Rates rates;
+    return rates.at(rule, visits, plan);
 }
 
 } // namespace statistics

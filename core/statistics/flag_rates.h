@@ -1,6 +1,6 @@
 #pragma once
 
-#include <optional>
+#include "core/statistics/plan.h"
 
 namespace statistics
 {
@@ -11,18 +11,16 @@ enum class FlagRule {
     PreviousVisit, ///< beyond error against the visit before
     BestVisit,     ///< beyond error against the best visit so far (one direction: worse)
     Confirmed,     ///< beyond error against the first visit, and again the same way at the next visit
-    Sequential     ///< the slope beyond its sequential bound
+    Trend,         ///< the slope beyond its sequential bound
+    Turn,          ///< the last two visits beyond the turn's bound from the best or the worst two before
+    Order,         ///< the order of all values, by permutation
+    OwnScatter     ///< beyond the person's own scatter from the mean of the earlier visits
 };
 
-/// What the simulation was made with: this plan for the sequential rule, and up to so many visits.
-inline constexpr int simulatedPlan = 8;
-inline constexpr int mostSimulatedVisits = 20;
-
 /// The share of people who are truly stable that the rule flags at least once within so many visits, each
-/// erring by the same standard error and judged at 95 %. By simulation (tests/bench, rule-rates); at 2 to 20
-/// visits, beyond that of 20, which is then the least it can be. For a sequential rule with another plan than
-/// eight visits the most it can be: all that its looks up to then may spend. Empty for fewer than two visits,
-/// and for a plan without a look.
-std::optional<double> falseFlagRate(FlagRule rule, int visits, int plannedVisits = simulatedPlan);
+/// erring by the same known standard error and judged at 95 %; of the last four within the plan the last of
+/// them lies in, of the last two at most. Pairs of visits: exact, by following from visit to visit what is
+/// left unflagged. Empty for fewer than two visits and for a plan out of its ranges.
+std::optional<double> falseFlagRate(FlagRule rule, int visits, const Plan& plan = {});
 
 } // namespace statistics

@@ -1,6 +1,7 @@
 #include "core/statistics/multiplicity.h"
 
 #include <algorithm>
+#include <cmath>
 
 namespace statistics
 {
@@ -8,6 +9,11 @@ namespace statistics
 double expectedFalseFlags(int judged, double confidence)
 {
     return judged * (1 - confidence);
+}
+
+double atLeastOneFalse(int tests, double share)
+{
+    return 1 - std::pow(1 - share, tests);
 }
 
 std::vector<bool> benjaminiHochberg(std::span<const double> p, double rate)

@@ -1,21 +1,22 @@
 #pragma once
 
-#include <optional>
+#include <span>
+#include <vector>
 
 namespace statistics
 {
 
-/// A trend is looked at anew at each visit from the third on. So that the chance of any false flag over the
-/// planned visits stays at 5 %, the look at visit k may spend 5 % · ((k/K)³ − ((k − 1)/K)³), the first one
-/// all up to its visit (Lan & DeMets 1983, Biometrika 70:659, with a power-3 function: Kim & DeMets 1987,
-/// Biometrika 74:149; both from memory). The shares are added up without counting on the looks' correlation,
-/// so the level holds for any spacing of the visits.
-inline constexpr int firstLook = 3;
-inline constexpr double sequentialLevel = 0.05;
+/// One of several looks at a growing series, as planned.
+struct Stage {
+    double information = 0; ///< rises from look to look; the statistic's increments are independent in it
+    double spent = 0;       ///< share of stable people flagged at this look or an earlier one
+};
 
-/// How large |slope / its standard error| must be to be called sustained at this visit of the run, counted
-/// from 1. Beyond the planned visits K is their next multiple, so that each further block has a level of its
-/// own of at most 5 %. Empty below the first look, and for fewer than three planned visits.
-std::optional<double> sequentialBound(int visit, int plannedVisits);
+/// What |z| must exceed at each look, so that of stable people, whose z is standard normal at every look,
+/// just the share `spent` has been flagged by then. Exact: what is left of them is carried from look to look
+/// by numerical integration, to 1e-5 (Armitage, McPherson & Rowe 1969, J R Stat Soc A 132:235; spending: Lan
+/// & DeMets 1983, Biometrika 70:659; both from memory). A bound depends on its own and earlier looks only.
+/// Empty unless information rises from above 0 and what is spent from above 0 to below 1.
+std::vector<double> sequentialBounds(std::span<const Stage> stages);
 
 } // namespace statistics

@@ -5,9 +5,8 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
-#include <map>
+#include <mutex>
 #include <numeric>
-#include <vector>
 
 namespace statistics
 {
@@ -74,6 +73,71 @@ double exactP(int n, int s)
     return beyond / std::accumulate(orders.begin(), orders.end(), 0.0);
 }
 
+/// How many orders of `many` equal values among `others` have each number of inversions with them: Gauss's
+/// binomial, as coefficients.
+std::vector<double> mixturesByFalls(size_t many, size_t others)
+{
+    std::vector<double> counts(many * others + 1, 0.0);
+    counts[0] = 1;
+    for (size_t each = 1; each <= many; ++each) {
+        for (size_t falls = counts.size(); falls-- > others + each;) // times 1 − q^(others + each)
+            counts[falls] -= counts[falls - others - each];
+        for (size_t falls = each; falls < counts.size(); ++falls) // by 1 − q^each
+            counts[falls] += counts[falls - each];
+    }
+    return counts;
+}
+
+std::vector<double> product(const std::vector<double>& one, const std::vector<double>& other)
+{
+    std::vector<double> made(one.size() + other.size() - 1, 0.0);
+    for (size_t i = 0; i < one.size(); ++i) {
+        for (size_t j = 0; j < other.size(); ++j)
+            made[i + j] += one[i] * other[j];
+    }
+    return made;
+}
+
+/// How clear the orders of so many equal values each are; worked out once for each set of groups.
+class Orders
+{
+public:
+    double shareAsClear(const std::vector<int>& sizes, int s)
+    {
+        const std::scoped_lock lock(m_mutex);
+        const auto [known, isNew] = m_byFalls.try_emplace(sizes);
+        if (isNew)
+            known->second = byFalls(sizes);
+        const std::vector<double>& orders = known->second;
+        const int pairs = int(orders.size()) - 1; // of unlike values
+        double beyond = 0;
+        for (int falls = 0; falls <= pairs; ++falls) {
+            if (std::abs(pairs - 2 * falls) >= s)
+                beyond += orders[size_t(falls)];
+        }
+        return beyond;
+    }
+
+private:
+    /// The share of orders with each number of falling pairs.
+    static std::vector<double> byFalls(const std::vector<int>& sizes)
+    {
+        std::vector<double> orders = {1};
+        size_t laid = 0;
+        for (const int many : sizes) {
+            orders = product(orders, mixturesByFalls(size_t(many), laid));
+            laid += size_t(many);
+        }
+        const double all = std::accumulate(orders.begin(), orders.end(), 0.0);
+        for (double& count : orders)
+            count /= all;
+        return orders;
+    }
+
+    std::mutex m_mutex;
+    std::map<std::vector<int>, std::vector<double>> m_byFalls;
+};
+
 /// The value at a rank from 1 that may lie between two. Orders the numbers no further than it must.
 double atRank(std::vector<double>& numbers, double rank)
 {
@@ -129,6 +193,40 @@ std::optional<MannKendall> mannKendall(std::span<const double> times, std::span<
                          ? exactP(test.n, pairs)
                          : 2 * normalShareBelow(-(pairs - 1) / std::sqrt(spread(test.n) / 18));
     return test;
+}
+
+void GrowingOrder::add(double value)
+{
+    for (const double earlier : m_values)
+        m_s += sign(value - earlier);
+    m_values.push_back(value);
+    int& many = m_groups[value];
+    m_ties += spread(many + 1) - spread(many);
+    ++many;
+}
+
+double GrowingOrder::p() const
+{
+    constexpr size_t exactUpTo = 12;
+    if (m_s == 0)
+        return 1;
+    if (m_values.size() > exactUpTo)
+        return 2 * normalShareBelow(-(std::abs(m_s) - 1) /
+                                    std::sqrt((spread(double(m_values.size())) - m_ties) / 18));
+    std::vector<int> sizes;
+    for (const auto& [value, many] : m_groups)
+        sizes.push_back(many);
+    std::ranges::sort(sizes);
+    static Orders orders;
+    return orders.shareAsClear(sizes, std::abs(m_s));
+}
+
+double orderP(std::span<const double> values)
+{
+    GrowingOrder order;
+    for (const double value : values)
+        order.add(value);
+    return order.p();
 }
 
 std::optional<Slope> leastSquares(std::span<const double> times, std::span<const double> values,

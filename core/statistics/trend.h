@@ -1,7 +1,9 @@
 #pragma once
 
+#include <map>
 #include <optional>
 #include <span>
+#include <vector>
 
 namespace statistics
 {
@@ -31,6 +33,25 @@ struct MannKendall {
 
 /// Empty for unequal lengths, fewer than two values, times that do not rise, or what is not finite.
 std::optional<MannKendall> mannKendall(std::span<const double> times, std::span<const double> values);
+
+/// The probability that values in a random order rise and fall at least as clearly as these, either way: of
+/// all orders, with their ties, up to twelve values; beyond, that of Mann and Kendall. 1 below two values.
+double orderP(std::span<const double> values);
+
+/// The same of a series as it grows.
+class GrowingOrder
+{
+public:
+    void add(double value);
+    int risesLessFalls() const { return m_s; }
+    double p() const;
+
+private:
+    std::vector<double> m_values;
+    std::map<double, int> m_groups; ///< of equal values
+    int m_s = 0;
+    double m_ties = 0; ///< what the groups take from 18 · variance
+};
 
 /// Ordinary least squares where every value errs by the same known standard error: slope ± 1.96 · error /
 /// √Σ(t − mean)². Empty as theilSen, and for an error that is not above 0.

@@ -259,8 +259,9 @@ base::Result<void> Patients::declareEqual(const PatientId& patient, const record
 base::Result<QStringList> Patients::chosenThresholds() const
 {
     QStringList ids;
-    auto found = read(m_store, u"SELECT DISTINCT threshold FROM evidence_choices WHERE threshold <> ''"_s, {},
-                      [&](Row& row) -> base::Result<void> {
+    auto found = read(m_store, uR"(SELECT threshold FROM evidence_choices WHERE threshold <> ''
+            UNION SELECT threshold FROM clinic_choices WHERE threshold <> '')"_s,
+                      {}, [&](Row& row) -> base::Result<void> {
                           ids += row.text();
                           return {};
                       });

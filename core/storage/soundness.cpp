@@ -61,6 +61,8 @@ base::Result<void> addClinicFaults(QStringList& faults, Store& store)
     if (!clinic)
         return clinic.error();
     addWrong(faults, u"The clinic"_s, records::wrongWith(*clinic));
+    for (const records::PopulationChoice& each : clinic->judging.choices)
+        addWrong(faults, u"The clinic"_s, records::wrongWithReason(each.choice.reason));
     const auto own = ClinicCatalogues(store).newest();
     if (!own)
         return own.error();

@@ -1,5 +1,6 @@
 #include "core/storage/store.h"
 
+#include "core/base/text.h"
 #include "core/storage/audit_trail.h"
 #include "core/storage/query.h"
 #include "core/storage/sealing.h"
@@ -286,12 +287,26 @@ base::Result<records::Clinic> Store::clinic() const
 {
     records::Clinic clinic;
     const QString sql =
-        u"SELECT name, address, telephone, is_demo, planned_visits, composite_weeks, urgency_levels FROM clinic"_s;
+        uR"(SELECT name, address, telephone, is_demo, planned_visits, composite_weeks, strictness, urgency_levels
+            FROM clinic)"_s;
     auto found = read(*this, sql, {}, [&](Row& row) -> base::Result<void> {
-        clinic = {row.text(), row.text(), row.text(), row.flag(), {row.whole(), row.wholeIfAny()},
-                  row.lines()};
+        clinic = {row.text(), row.text(), row.text(), row.flag(), {row.whole(), row.wholeIfAny()}, {}};
+        clinic.judging.strictness =
+            records::strictnessFromCode(row.text()).value_or(records::Strictness::Balanced);
+        clinic.urgencyLevels = row.lines();
         return {};
     });
+    if (!found)
+        return found.error();
+    found = read(
+        *this,
+        u"SELECT population, measure, threshold, reason, who, chosen_at FROM clinic_choices ORDER BY number"_s,
+        {}, [&](Row& row) -> base::Result<void> {
+            const QString population = row.text();
+            clinic.judging.choices.push_back(
+                {population, {row.text(), row.text(), row.text(), row.text(), row.instant()}});
+            return {};
+        });
     if (!found)
         return found.error();
     return clinic;
@@ -305,6 +320,7 @@ base::Result<void> Store::save(const records::Clinic& clinic)
             UPDATE clinic
             SET revision = revision + 1, name = :name, address = :address, telephone = :telephone,
                 is_demo = :is_demo, planned_visits = :planned_visits, composite_weeks = :composite_weeks,
+                strictness = :strictness,
                 urgency_levels = :urgency_levels
             WHERE id = 1)"_s;
         auto saved = write(*this, sql,
@@ -314,9 +330,32 @@ base::Result<void> Store::save(const records::Clinic& clinic)
                             {":is_demo", flag(clinic.isDemo)},
                             {":planned_visits", clinic.judging.plannedVisits},
                             {":composite_weeks", weeks ? QVariant(*weeks) : QVariant()},
+                            {":strictness", records::code(clinic.judging.strictness)},
                             {":urgency_levels", lines(clinic.urgencyLevels)}});
         if (!saved)
             return saved.error();
+        return note(*this, u"changed"_s, u"clinic"_s, u"clinic"_s);
+    });
+}
+
+base::Result<void> Store::chooseEvidence(const records::PopulationChoice& chosen)
+{
+    if (base::tidied(chosen.choice.reason).isEmpty())
+        return base::Error{base::ErrorKind::Refused, base::said("A choice of evidence needs a reason."), {}};
+    return together(*this, [&]() -> base::Result<void> {
+        const QString sql = uR"(
+            INSERT INTO clinic_choices (number, population, measure, threshold, reason, who, chosen_at)
+            SELECT COALESCE(MAX(number), 0) + 1, :population, :measure, :threshold, :reason, :who, :at
+            FROM clinic_choices)"_s;
+        auto written = write(*this, sql,
+                             {{":population", text(chosen.population)},
+                              {":measure", text(chosen.choice.measure)},
+                              {":threshold", text(chosen.choice.threshold)},
+                              {":reason", text(chosen.choice.reason)},
+                              {":who", text(m_access.who)},
+                              {":at", instant(m_access.now())}});
+        if (!written)
+            return written.error();
         return note(*this, u"changed"_s, u"clinic"_s, u"clinic"_s);
     });
 }

@@ -68,6 +68,8 @@ public:
 
     base::Result<records::Clinic> clinic() const;
     base::Result<void> save(const records::Clinic& clinic);
+    /// Who and when are filled in. A reason must be given.
+    base::Result<void> chooseEvidence(const records::PopulationChoice& chosen);
 
     /// Faults of the file itself, one sentence each: pages, indexes, constraints, foreign keys.
     base::Result<QStringList> fileFaults() const;

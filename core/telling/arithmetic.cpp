@@ -92,6 +92,24 @@ QString decision(const Sum& sum)
                         written(sum.held.verdict, sum.phrases));
 }
 
+/// The number against the mean of the earlier ones in their own scatter.
+QStringList ownScatterSteps(const Sum& sum)
+{
+    const judging::OwnScatter& own = *sum.held.own;
+    const auto inUnit = [&](double number) { return amount(number, sum.measure, sum.phrases, 1); };
+    QString decided = sum.phrases("|t| = %1 ≤ %2: %3");
+    if (std::abs(own.t) > own.limit)
+        decided = sum.phrases("|t| = %1 > %2: %3");
+    return {sum.phrases("Mean of the %1 earlier comparable results: %2")
+                .arg(QString::number(own.visits), inUnit(own.mean)),
+            sum.phrases("Their scatter from visit to visit, of one result: %1 (%2 degrees of freedom)")
+                .arg(inUnit(own.deviation), base::fixed(own.degrees, 1)),
+            sum.phrases("t = (result − mean) / (scatter · √(1 + 1/%1)) = %2")
+                .arg(QString::number(own.visits), base::fixed(own.t, 2)),
+            decided.arg(base::fixed(std::abs(own.t), 2), base::fixed(own.limit, 2),
+                        verdictWords(sum.held, sum.phrases))};
+}
+
 QStringList computations(const judging::Comparison& held, const Measure& measure, const Phrasebook& phrases)
 {
     QStringList lines;
@@ -119,6 +137,8 @@ QStringList arithmetic(const judging::Comparison& comparison, const catalogue::C
     const Sum sum{comparison, *measure, phrases, *values::number(comparison.reference.finding.value),
                   *values::number(comparison.now.finding.value)};
     lines += difference(sum);
+    if (comparison.own)
+        lines += ownScatterSteps(sum);
     if (!comparison.threshold)
         return lines;
     const judging::Applied& threshold = *comparison.threshold;

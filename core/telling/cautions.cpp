@@ -97,7 +97,11 @@ QString choiceThatDoesNotFit(const judging::Comparison& held, const Phrasebook& 
 {
     if (!held.choice || held.isChosen)
         return {};
-    return phrases("The row that %1 chose for this patient does not fit this comparison; the rule decided.")
+    return (held.isClinicChoice
+                ? phrases("The row that %1 chose for this population does not fit this comparison; the rule "
+                          "decided.")
+                : phrases("The row that %1 chose for this patient does not fit this comparison; the rule "
+                          "decided."))
         .arg(held.choice->who);
 }
 
@@ -162,6 +166,10 @@ QStringList aboutRow(const judging::Comparison& held, const Catalogue& catalogue
     const Threshold& row = held.threshold->row;
     QStringList lines = {choiceThatDoesNotFit(held, phrases), otherStage(held, catalogue, phrases),
                          unrecordedCondition(row, held, catalogue, phrases), longGap(row, held, phrases)};
+    if (held.isHandUnknown)
+        lines +=
+            phrases("The dominant hand is not recorded: of the thresholds of both hands the larger one is "
+                    "used.");
     if (row.population != held.population)
         lines +=
             phrases("The threshold is of a wider group (%1) than is recorded for this patient (%2).")

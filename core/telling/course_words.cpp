@@ -1,11 +1,14 @@
 #include "core/telling/course_words.h"
 
 #include "core/base/rounding.h"
+#include "core/judging/run_trend.h"
 #include "core/records/wording.h"
+#include "core/statistics/multiplicity.h"
 #include "core/telling/terms.h"
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <vector>
 
 namespace telling
@@ -77,13 +80,33 @@ QString formerTrendWords(const judging::Change& change, const Measure& measure, 
     const QString until = records::dayInWords(former.until, phrases);
     if (former.direction == judging::Verdict::Worse)
         return phrases("worse in the trend until %1").arg(until);
-    if (!change.best || change.best->verdict != judging::Verdict::Worse)
+    const auto& reversal = change.course.trend->reversal;
+    const bool isLossTold = reversal && reversal->direction == judging::Verdict::Worse;
+    if (isLossTold || !change.best || change.best->verdict != judging::Verdict::Worse)
         return phrases("better in the trend until %1").arg(until);
     return phrases(
                "better in the trend until %1, since then worse: %2 from the best (%3 on %4), beyond error")
         .arg(until, signedAmount(*change.best->difference, measure, phrases),
              records::written(change.best->reference.finding.value, measure, phrases),
              records::dayInWords(change.best->reference.day, phrases));
+}
+
+/// The turn from the best or the worst two visits in a row.
+QString reversalWords(const judging::Reversal& reversal, const Measure& measure, const Phrasebook& phrases)
+{
+    const auto mean = [&](double number) { return records::written(number, measure); };
+    const QString words =
+        reversal.direction == judging::Verdict::Worse
+            ? phrases("reversal for the worse: mean of the last two visits %1, of %2 and %3 "
+                      "it was %4")
+            : phrases("reversal for the better: mean of the last two visits %1, of %2 and "
+                      "%3 it was %4");
+    const QString told = words.arg(mean(reversal.now), records::dayInWords(reversal.from, phrases),
+                                   records::dayInWords(reversal.until, phrases), mean(reversal.before));
+    const QString since = records::dayInWords(reversal.since, phrases);
+    return reversal.strength == judging::Strength::Sustained
+               ? phrases("%1; sustained, there since %2").arg(told, since)
+               : phrases("%1; seen since %2, sustained if the next visits agree").arg(told, since);
 }
 
 /// How often the change of the comparison itself was seen.
@@ -117,10 +140,16 @@ QString ruleWords(FlagRule rule, const Phrasebook& phrases)
         return phrases("each visit against the best before");
     case FlagRule::Confirmed:
         return phrases("against the first visit, and the next one agrees");
-    case FlagRule::Sequential:
+    case FlagRule::Trend:
+        return phrases("the trend, looked at anew at each visit");
+    case FlagRule::Turn:
+        return phrases("a reversal, looked for anew at each visit");
+    case FlagRule::Order:
+        return phrases("the order of the results, looked at anew at each visit");
+    case FlagRule::OwnScatter:
         break;
     }
-    return phrases("the trend, looked at anew at each visit");
+    return phrases("each visit in the patient's own scatter");
 }
 
 QString slopeWords(double perYear, const Measure& measure, const Phrasebook& phrases)
@@ -132,6 +161,34 @@ QString intervalWords(const Slope& slope, const Measure& measure, const Phrasebo
 {
     return phrases("95 % interval %1 to %2")
         .arg(signedAmount(slope.low, measure, phrases, 1), signedAmount(slope.high, measure, phrases, 1));
+}
+
+/// An error on the measure's scale, or in percent where it is one of the logarithm.
+QString errorAmount(double error, const judging::RunError& of, const Measure& measure,
+                    const Phrasebook& phrases)
+{
+    constexpr double percent = 100;
+    return of.isOfLogarithm ? phrases("%1 %").arg(base::fixed(std::expm1(error) * percent, 1))
+                            : amount(error, measure, phrases, 1);
+}
+
+/// Both numbers and what was made of them.
+QString errorWords(const judging::RunError& error, const Measure& measure, const Phrasebook& phrases)
+{
+    const QString published = errorAmount(error.published, error, measure, phrases);
+    if (!error.own)
+        return phrases("Judged by the published standard error of one value, %1.").arg(published);
+    return phrases("Published standard error of one value %1; this patient's own scatter %2 (%3 degrees of "
+                   "freedom beside the %4 the published one is given); judged by %5.")
+        .arg(published, errorAmount(error.own->deviation, error, measure, phrases),
+             base::fixed(error.own->degrees, 1), QString::number(statistics::publishedDegrees),
+             errorAmount(error.used, error, measure, phrases));
+}
+
+QString pWords(double p)
+{
+    constexpr int decimals = 4;
+    return base::fixed(p, decimals);
 }
 
 QString testWords(const judging::Trend& trend, const Phrasebook& phrases)
@@ -196,9 +253,12 @@ QString strengthWords(const judging::Comparison& comparison, const judging::Chan
         {comparison.verdict, ownStrengthWords(comparison, course, phrases)}};
     const bool isOfRun = !course.run.empty() && comparison.reference.visit == course.run.front().visit;
     if (isOfRun && course.trend && measure != nullptr) {
-        const bool isOther = course.trend->direction != comparison.verdict;
+        const bool isOther = course.trend->direction != judging::directionOf(comparison.verdict);
         if (course.trend->direction && isOther)
             all.emplace_back(*course.trend->direction, presentTrendWords(*course.trend, phrases));
+        const auto& reversal = course.trend->reversal;
+        if (reversal && reversal->direction != course.trend->direction)
+            all.emplace_back(reversal->direction, reversalWords(*reversal, *measure, phrases));
         if (course.trend->former)
             all.emplace_back(Verdict::NoThreshold,
                              formerTrendWords(change, *measure, phrases)); // history last
@@ -214,25 +274,41 @@ QString strengthWords(const judging::Comparison& comparison, const judging::Chan
     return phrases.joined("%1; %2", words);
 }
 
-QString raisedWords(const judging::Raised& raised, int plannedVisits, const Phrasebook& phrases)
+QString raisedWords(const judging::Raised& raised, const records::Judging& judging, const Phrasebook& phrases)
 {
-    const bool isMost = raised.rule == FlagRule::Sequential && plannedVisits != statistics::simulatedPlan;
-    const int visits = raised.visits;
-    QString words = phrases.counted(
-        "By this rule (%1) %2 of stable people would be flagged at least once within %3 visit.",
-        "By this rule (%1) %2 of stable people would be flagged at least once within %3 visits.", visits);
-    if (isMost)
-        words = phrases.counted(
-            "By this rule (%1) at most %2 of stable people would be flagged at least once within %3 visit.",
-            "By this rule (%1) at most %2 of stable people would be flagged at least once within %3 visits.",
-            visits);
-    else if (visits > statistics::mostSimulatedVisits)
-        words = phrases.counted(
-            "By this rule (%1) at least %2 of stable people would be flagged at least once within %3 visit.",
-            "By this rule (%1) at least %2 of stable people would be flagged at least once within %3 visits.",
-            visits);
-    return words.arg(ruleWords(raised.rule, phrases), percentWords(raised.falseFlagRate, phrases),
-                     QString::number(visits));
+    const QString share = percentWords(raised.falseFlagRate, phrases);
+    const bool isOfPairs = raised.rule == FlagRule::FirstVisit || raised.rule == FlagRule::PreviousVisit ||
+                           raised.rule == FlagRule::BestVisit || raised.rule == FlagRule::Confirmed;
+    if (isOfPairs)
+        return phrases
+            .counted("By this rule (%1) %2 of stable people would be flagged at least once within %3 visit.",
+                     "By this rule (%1) %2 of stable people would be flagged at least once within %3 visits.",
+                     raised.visits)
+            .arg(ruleWords(raised.rule, phrases), share, QString::number(raised.visits));
+    const statistics::Plan plan = judging::planOf(judging);
+    const bool isTogether = raised.rule == FlagRule::Trend || raised.rule == FlagRule::Turn;
+    return (isTogether
+                ? phrases(
+                      "By this rule (%1) at most %2 of stable people would be flagged up to visit %3 of a "
+                      "plan of %4 visits; trend and reversal together at most %5 a plan.")
+                : phrases(
+                      "By this rule (%1) at most %2 of stable people would be flagged up to visit %3 of a "
+                      "plan of %4 visits, and at most %5 a plan."))
+        .arg(ruleWords(raised.rule, phrases), share, QString::number((raised.visits - 1) % plan.visits + 1),
+             QString::number(plan.visits), percentWords(plan.level, phrases));
+}
+
+QString familyWords(int courses, const records::Judging& judging, const Phrasebook& phrases)
+{
+    if (courses < 2)
+        return {};
+    const statistics::Plan plan = judging::planOf(judging);
+    return phrases(
+               "Among %1 courses watched, up to %2 of people in whom nothing changes would have at least one "
+               "flag (trend, reversal or own scatter) within a plan of %3 visits.")
+        .arg(QString::number(courses),
+             percentWords(statistics::atLeastOneFalse(courses, plan.level), phrases),
+             QString::number(plan.visits));
 }
 
 QString weightWords(const judging::Comparison& comparison, const catalogue::Catalogue& catalogue,
@@ -255,27 +331,43 @@ QString weightWords(const judging::Comparison& comparison, const catalogue::Cata
              percentWords(*comparison.probabilityBeyondImportant, phrases));
 }
 
-QStringList trendWords(const judging::Course& course, const Measure& measure, const Phrasebook& phrases)
+bool isTold(const Slope& slope, const Measure& measure)
+{
+    if (!std::isfinite(slope.low) || !std::isfinite(slope.high))
+        return false;
+    const double range = measure.highest ? *measure.highest - measure.lowest.value_or(0)
+                                         : std::numeric_limits<double>::infinity();
+    return std::max(std::abs(slope.low), std::abs(slope.high)) <= range;
+}
+
+QStringList trendWords(const judging::Course& course, const std::optional<Slope>& robust,
+                       const Measure& measure, const Phrasebook& phrases)
 {
     if (!course.trend)
         return {};
     const judging::Trend& trend = *course.trend;
-    if (!trend.perYear || !trend.p)
-        return {agreementWords(course, measure, phrases)};
-    const bool isBounded = std::isfinite(trend.perYear->low) && std::isfinite(trend.perYear->high);
-    QStringList lines = {isBounded ? phrases("Theil–Sen slope %1 (%2); %3; %4.")
-                                         .arg(slopeWords(trend.perYear->value, measure, phrases),
-                                              intervalWords(*trend.perYear, measure, phrases),
-                                              testWords(trend, phrases), visitsWords(trend, phrases))
-                                   : phrases("No Theil–Sen slope: so few visits do not bound it; %1; %2.")
-                                         .arg(testWords(trend, phrases), visitsWords(trend, phrases))};
-    if (trend.efficient)
-        lines += phrases("Least squares with the published error: %1 (%2).")
-                     .arg(slopeWords(trend.efficient->value, measure, phrases),
-                          intervalWords(*trend.efficient, measure, phrases));
+    QStringList lines;
+    if (trend.orderP && trend.pDue)
+        lines += phrases("The order of the results has p %1 by permutation; at this visit less than %2 is "
+                         "needed.")
+                     .arg(pWords(*trend.orderP), pWords(*trend.pDue));
+    if (!robust || !trend.p)
+        return QStringList{agreementWords(course, measure, phrases)} + lines;
     if (trend.z && trend.bound)
         lines += phrases("The trend is %1 standard errors; at this visit more than %2 are needed.")
                      .arg(base::fixed(std::abs(*trend.z), 2), base::fixed(*trend.bound, 2));
+    if (trend.error)
+        lines += errorWords(*trend.error, measure, phrases);
+    if (trend.efficient && isTold(*trend.efficient, measure))
+        lines += phrases("Slope that is judged, least squares with this error: %1 (%2).")
+                     .arg(slopeWords(trend.efficient->value, measure, phrases),
+                          intervalWords(*trend.efficient, measure, phrases));
+    const QString beside = phrases("%1; %2").arg(testWords(trend, phrases), visitsWords(trend, phrases));
+    lines += isTold(*robust, measure)
+                 ? phrases("Robust slope beside it, Theil–Sen: %1 (%2); %3.")
+                       .arg(slopeWords(robust->value, measure, phrases),
+                            intervalWords(*robust, measure, phrases), beside)
+                 : phrases("No robust slope (Theil–Sen): these visits do not bound it; %1.").arg(beside);
     return lines;
 }
 

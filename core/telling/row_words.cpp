@@ -101,7 +101,8 @@ QString choiceWords(const judging::Comparison& comparison, const Phrasebook& phr
 {
     if (!comparison.choice || !comparison.isChosen)
         return {};
-    return phrases("chosen by %1 on %2 (“%3”)")
+    return (comparison.isClinicChoice ? phrases("chosen for everybody of this population by %1 on %2 (“%3”)")
+                                      : phrases("chosen by %1 on %2 (“%3”)"))
         .arg(comparison.choice->who, records::dayInWords(comparison.choice->chosenAt.date(), phrases),
              comparison.choice->reason);
 }
@@ -130,6 +131,8 @@ QString whyNotUsed(const judging::NotUsed& notUsed, const Catalogue& catalogue, 
     switch (notUsed.reason) {
     case judging::WhyNot::WiderPopulation:
         return phrases("of a wider group (%1)").arg(populationWords(notUsed.row.population, catalogue));
+    case judging::WhyNot::ClinicsOwn:
+        return phrases("the clinic's own, which comes after what is published unless it is chosen");
     case judging::WhyNot::OtherDesign:
         return designWords(notUsed.row.design, phrases);
     case judging::WhyNot::WithinSession:
@@ -139,6 +142,10 @@ QString whyNotUsed(const judging::NotUsed& notUsed, const Catalogue& catalogue, 
     case judging::WhyNot::ForEverybody:
         return !notUsed.row.condition ? phrases("of everybody, not of people under the recorded condition")
                                       : phrases("of people under a condition that is not recorded here");
+    case judging::WhyNot::OneHand:
+        return phrases("of one hand, and which one is dominant is not recorded");
+    case judging::WhyNot::SmallerLimit:
+        return phrases("smaller threshold of the other hand; which one is dominant is not recorded");
     case judging::WhyNot::OtherInterval:
         return notUsed.row.daysLow ? phrases("interval less like that between the visits")
                                    : phrases("interval in days not known");
@@ -147,7 +154,7 @@ QString whyNotUsed(const judging::NotUsed& notUsed, const Catalogue& catalogue, 
     case judging::WhyNot::LaterId:
         return phrases("equal in every respect of the rule");
     case judging::WhyNot::ChosenOtherwise:
-        return phrases("the rule would come to it first, but another row was chosen for this patient");
+        return phrases("the rule would come to it first, but another row was chosen");
     case judging::WhyNot::NoLimit:
         break;
     }

@@ -100,7 +100,26 @@ QString noThresholdForNumbers(const judging::Comparison& held, const Measure& me
     else
         reason = phrases("No published threshold for this population (%1).")
                      .arg(populationWords(held.population, catalogue));
-    return phrases("%1 %2").arg(difference, reason);
+    if (!judging::directionOf(held.verdict))
+        return phrases("%1 %2").arg(difference, reason);
+    return phrases("%1 %2 It is %3.").arg(difference, reason, verdictWords(held, phrases));
+}
+
+QString ownVerdictWords(judging::Verdict verdict, const Phrasebook& phrases)
+{
+    if (verdict == judging::Verdict::Better)
+        return phrases("better beyond own scatter");
+    return verdict == judging::Verdict::Worse ? phrases("worse beyond own scatter")
+                                              : phrases("within own scatter");
+}
+
+QString stepWords(const judging::Comparison& held, const Phrasebook& phrases)
+{
+    const int steps = std::abs(*held.steps);
+    return (held.verdict == judging::Verdict::StepBetter
+                ? phrases.counted("%1 step better", "%1 steps better", steps)
+                : phrases.counted("%1 step worse", "%1 steps worse", steps))
+        .arg(steps);
 }
 
 QString noThreshold(const judging::Comparison& held, const Measure& measure, const Catalogue& catalogue,
@@ -110,15 +129,43 @@ QString noThreshold(const judging::Comparison& held, const Measure& measure, con
         return noThresholdForNumbers(held, measure, catalogue, phrases);
     if (values::isUnable(held.reference.finding.value) && values::isUnable(held.now.finding.value))
         return phrases("Tried and unable at both visits; there is no number to compare.");
-    if (!values::isDone(held.reference.finding.value) || !values::isDone(held.now.finding.value))
-        return phrases("There is no result at both visits to compare.");
-    const QString sentence = measure.kind == catalogue::Kind::Grade
-                                 ? phrases("A grade has no published threshold: %1 on %2, %3 on %4.")
-                                 : phrases("A word has no published threshold: “%1” on %2, “%3” on %4.");
-    return sentence.arg(records::written(held.reference.finding.value, measure, phrases),
-                        records::dayInWords(held.reference.day, phrases),
-                        records::written(held.now.finding.value, measure, phrases),
-                        records::dayInWords(held.now.day, phrases));
+    return phrases("There is no result at both visits to compare.");
+}
+
+/// Steps and words, which no error judges.
+QString directionWords(const judging::Comparison& held, const Measure& measure, const Phrasebook& phrases)
+{
+    const bool isGrade = measure.kind == catalogue::Kind::Grade;
+    const QString sentence = isGrade ? phrases("A grade is compared by its steps: %1 on %2, %3 on %4, so %5.")
+                                     : phrases("A word is compared as it is: “%1” on %2, “%3” on %4, so %5.");
+    const bool isOneStep = held.steps && std::abs(*held.steps) == 1;
+    const QString said =
+        sentence.arg(records::written(held.reference.finding.value, measure, phrases),
+                     records::dayInWords(held.reference.day, phrases),
+                     records::written(held.now.finding.value, measure, phrases),
+                     records::dayInWords(held.now.day, phrases), verdictWords(held, phrases));
+    if (!isOneStep)
+        return said;
+    return phrases.joined("%1 %2",
+                          {said, phrases("One step may be the examiner's eye (common practice, no source)."),
+                           measure.agreement});
+}
+
+QString ownScatterWords(const judging::Comparison& held, const Measure& measure, const Phrasebook& phrases)
+{
+    const judging::OwnScatter& own = *held.own;
+    const QString sentence = phrases.counted(
+        "No error is known for this test in this population. Against the mean of %1 earlier comparable visit "
+        "(%2) it is %3; by this patient's own scatter (%4) at this visit more than %5 is needed: %6.",
+        "No error is known for this test in this population. Against the mean of %1 earlier comparable "
+        "visits "
+        "(%2) it is %3; by this patient's own scatter (%4) at this visit more than %5 is needed: %6.",
+        own.visits);
+    const double number = *values::number(held.now.finding.value);
+    return sentence.arg(QString::number(own.visits), amount(own.mean, measure, phrases, 1),
+                        signedAmount(number - own.mean, measure, phrases, 1),
+                        amount(own.deviation, measure, phrases, 1),
+                        amount(own.limitInUnit(), measure, phrases, 1), verdictWords(held, phrases));
 }
 
 } // namespace
@@ -138,6 +185,14 @@ QString written(judging::Verdict verdict, const Phrasebook& phrases)
         return phrases("became unable");
     case judging::Verdict::BecameAble:
         return phrases("became able");
+    case judging::Verdict::StepBetter:
+        return phrases("better by steps");
+    case judging::Verdict::StepWorse:
+        return phrases("worse by steps");
+    case judging::Verdict::Changed:
+        return phrases("changed");
+    case judging::Verdict::Same:
+        return phrases("unchanged");
     case judging::Verdict::NoThreshold:
         break;
     }
@@ -146,6 +201,14 @@ QString written(judging::Verdict verdict, const Phrasebook& phrases)
 
 QString verdictWords(const judging::Comparison& comparison, const Phrasebook& phrases)
 {
+    if (comparison.own)
+        return ownVerdictWords(comparison.verdict, phrases);
+    if (comparison.steps && judging::directionOf(comparison.verdict))
+        return stepWords(comparison, phrases);
+    if (comparison.difference && judging::directionOf(comparison.verdict) &&
+        comparison.tier == judging::Tier::Direction)
+        return comparison.verdict == judging::Verdict::StepBetter ? phrases("better in direction alone")
+                                                                  : phrases("worse in direction alone");
     const QString verdict = written(comparison.verdict, phrases);
     const judging::CannotShow& hidden = comparison.cannotShow;
     if (comparison.verdict != judging::Verdict::WithinError || hidden == judging::CannotShow())
@@ -184,7 +247,14 @@ QString why(const judging::Comparison& comparison, const Catalogue& catalogue, c
     case judging::Verdict::Better:
     case judging::Verdict::Worse:
     case judging::Verdict::WithinError:
-        return numbersWords(comparison, *measure, catalogue, phrases);
+        return comparison.own ? ownScatterWords(comparison, *measure, phrases)
+                              : numbersWords(comparison, *measure, catalogue, phrases);
+    case judging::Verdict::StepBetter:
+    case judging::Verdict::StepWorse:
+    case judging::Verdict::Changed:
+    case judging::Verdict::Same:
+        return comparison.difference ? noThresholdForNumbers(comparison, *measure, catalogue, phrases)
+                                     : directionWords(comparison, *measure, phrases);
     case judging::Verdict::NoThreshold:
         break;
     }

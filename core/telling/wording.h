@@ -10,7 +10,7 @@ namespace telling
 QString written(judging::Verdict verdict, const base::Phrasebook& phrases);
 
 /// The verdict of a comparison, and where it is within error what could not show there: "within error; a
-/// change could not show here".
+/// change could not show here", "2 steps worse", "better beyond own scatter".
 QString verdictWords(const judging::Comparison& comparison, const base::Phrasebook& phrases);
 
 /// "A change for the better could not show here: …" of a difference within error; else empty.

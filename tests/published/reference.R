@@ -4,7 +4,9 @@
 #   line E N T… V…       least squares with the known standard error E
 #   quantiles P D1 D2    t, chi-square, F, normal
 #   discoveries R P…     which p values stay at the false discovery rate R
-#   bound V K            the sequential bound at visit V of K planned
+#   bounds K L T…        the sequential bounds at visits from the third on, plans of K visits at level L
+#   watch E N T… V…      error drawn toward the own scatter, slope and turn in it
+#   beyond N L           probability that a stable value exceeds the limit L after N earlier visits; their degrees
 options(digits = 17)
 
 repeats <- function(x) {
@@ -70,10 +72,88 @@ quantiles <- function(x) c(qt(x[1], x[2]), qchisq(x[1], x[2]), qf(x[1], x[2], x[
 
 discoveries <- function(x) as.numeric(p.adjust(x[-1], "BH") <= x[1])
 
-bound <- function(x) {
-  k <- x[2] * ceiling(x[1] / x[2])
-  spent <- 0.05 * ((3:k) / k)^3
-  qnorm(diff(c(0, spent))[x[1] - 2] / 2, lower.tail = FALSE)
+# Points and weights of Gauss and Legendre's integration over -1 to 1 (Golub & Welsch 1969, Math Comput 23:221).
+legendre <- local({
+  n <- 140
+  beside <- seq_len(n - 1) / sqrt(4 * seq_len(n - 1)^2 - 1)
+  jacobi <- matrix(0, n, n)
+  jacobi[cbind(1:(n - 1), 2:n)] <- beside
+  jacobi[cbind(2:n, 1:(n - 1))] <- beside
+  own <- eigen(jacobi, symmetric = TRUE)
+  list(at = own$values, weight = 2 * own$vectors[1, ]^2)
+})
+
+# The bounds of one plan's looks: what is left of stable people, as a score whose increments are independent.
+plan.bounds <- function(information, spent) {
+  bounds <- c()
+  score <- 0
+  left <- 1
+  before <- 0
+  for (look in seq_along(information)) {
+    root <- sqrt(information[look])
+    step <- sqrt(information[look] - before)
+    beyond <- function(b) sum(left * (pnorm((score - b * root) / step) + pnorm((-score - b * root) / step)))
+    due <- spent[look] - if (look > 1) spent[look - 1] else 0
+    bound <- uniroot(function(b) beyond(b) - due, c(0, 12), tol = 1e-10)$root
+    at <- legendre$at * bound * root
+    density <- as.vector(dnorm(outer(at, score, "-") / step) %*% left) / step
+    left <- density * legendre$weight * bound * root
+    score <- at
+    before <- information[look]
+    bounds <- c(bounds, bound)
+  }
+  bounds
+}
+
+bounds <- function(x) {
+  k <- x[1]
+  times <- x[-(1:2)]
+  n <- length(times)
+  information <- sapply(seq_len(n), function(i) sum((times[1:i] - mean(times[1:i]))^2))
+  all <- c()
+  for (plan in unique((3:n - 1) %/% k)) {
+    visits <- (3:n)[(3:n - 1) %/% k == plan]
+    share <- ((visits - 1) %% k + 1) / k
+    spent <- x[2] * if (plan == 0) 0.8 * share^3 else 0.6 * share
+    all <- c(all, plan.bounds(information[visits], spent))
+  }
+  all
+}
+
+watch <- function(x) {
+  n <- x[2]
+  t <- x[3:(n + 2)]
+  v <- x[(n + 3):(2 * n + 2)]
+  error <- x[1]
+  if (n >= 5) {
+    halves <- diff(diag(n)) / sqrt(2 * (n - 1)) # whose squared length is the scatter's variance
+    form <- crossprod(halves)
+    df <- sum(diag(form))^2 / sum(form^2)
+    error <- sqrt((20 * error^2 + df * sum((halves %*% v)^2)) / (20 + df))
+  }
+  pairs <- (v[-1] + v[-n]) / 2
+  now <- pairs[n - 1]
+  earlier <- pairs[seq_len(n - 3)]
+  slope <- unname(coef(lm(v ~ t))[2])
+  c(error, slope * sqrt(sum((t - mean(t))^2)) / error, max(max(earlier) - now, now - min(earlier)) / error)
+}
+
+# The probability that a stable value lies beyond so many deviations of the scatter of n earlier ones from their
+# mean: Imhof 1961, Biometrika 48:419.
+beyond <- function(x) {
+  n <- x[1]
+  form <- crossprod(diff(diag(n))) / (2 * (n - 1))
+  parts <- c(1, -x[2]^2 * eigen(form, symmetric = TRUE)$values[seq_len(n - 1)])
+  turned <- function(u) {
+    sapply(u, function(w) {
+      angle <- sum(atan(parts * w)) / 2
+      sin(angle) / (w * prod((1 + parts^2 * w^2)^0.25))
+    })
+  }
+  whole <- integrate(turned, 0, 1, rel.tol = 1e-10, subdivisions = 2000)$value +
+    integrate(function(s) turned(exp(s)) * exp(s), 0, 40, rel.tol = 1e-10, subdivisions = 2000)$value
+  df <- sum(diag(form))^2 / sum(form^2)
+  c(0.5 + whole / pi, df)
 }
 
 for (words in strsplit(readLines(commandArgs(TRUE)[1]), " ")) {

@@ -2,8 +2,9 @@
 #include "core/statistics/error_study.h"
 #include "core/statistics/multiplicity.h"
 #include "core/statistics/ranks.h"
-#include "core/statistics/sequential.h"
+#include "core/statistics/scatter.h"
 #include "core/statistics/trend.h"
+#include "core/statistics/watch.h"
 #include "tests/support/reference.h"
 #include "tests/support/test_support.h"
 
@@ -161,14 +162,55 @@ Questions discoveries()
     return questions;
 }
 
+/// Visits of uneven spacing, and the plan they are watched by.
 Questions bounds()
 {
     Dice dice;
     Questions questions;
     for (int made = 0; made < cases; ++made) {
-        const int visit = dice.whole(firstLook, 60);
-        const int planned = dice.whole(firstLook, 30);
-        questions.add(u"bound"_s, {double(visit), double(planned)}, {*sequentialBound(visit, planned)});
+        const Course visits = course(dice, false);
+        const Plan plan{dice.whole(firstSlope, 10), 0.01 + 0.1 * dice.share()};
+        std::vector<double> numbers = {double(plan.visits), plan.level};
+        append(numbers, visits.times);
+        std::vector<double> answer;
+        for (const auto& bound : trendBounds(visits.times, plan)) {
+            if (bound)
+                answer.push_back(*bound);
+        }
+        questions.add(u"bounds"_s, numbers, answer);
+    }
+    return questions;
+}
+
+/// What is watched: the slope and the turn of the whole run in the error drawn toward the own scatter.
+Questions watches()
+{
+    Dice dice;
+    Questions questions;
+    for (int made = 0; made < cases; ++made) {
+        Course visits = course(dice, made % 2 == 1);
+        while (visits.times.size() < 4)
+            visits = course(dice, false);
+        const double error = 0.5 + 3 * dice.share();
+        const Watched found = watched(visits.times, visits.values, error, {100, 0.05});
+        std::vector<double> numbers = {error, double(visits.times.size())};
+        append(numbers, visits.times);
+        append(numbers, visits.values);
+        questions.add(u"watch"_s, numbers,
+                      {found.error, found.trend.back().z, std::abs(found.turn.back().z)});
+    }
+    return questions;
+}
+
+Questions scatterLimits()
+{
+    Dice dice;
+    Questions questions;
+    for (int made = 0; made < cases; ++made) {
+        const int earlier = dice.whole(2, 30);
+        const double probability = 0.001 + 0.2 * dice.share();
+        const double limit = *scatterLimit(earlier, probability);
+        questions.add(u"beyond"_s, {double(earlier), limit}, {probability, degreesOfScatter(earlier)});
     }
     return questions;
 }
@@ -184,15 +226,17 @@ private Q_SLOTS:
     void leastSquaresAgreesWithR() { askR(lines()); }
     void quantilesAgreeWithR() { askR(quantiles()); }
     void discoveriesAgreeWithR() { askR(discoveries()); }
-    void sequentialBoundsAgreeWithR() { askR(bounds()); }
+    void sequentialBoundsAgreeWithR() { askR(bounds(), 1e-4); }
+    void whatIsWatchedAgreesWithR() { askR(watches()); }
+    void scatterLimitsAgreeWithR() { askR(scatterLimits(), 1e-6); }
     void trendAgreesWithSciPy() { askSciPy(trends()); }
     void leastSquaresAgreesWithSciPy() { askSciPy(lines()); }
     void quantilesAgreeWithSciPy() { askSciPy(quantiles()); }
 
 private:
-    static void askR(const Questions& questions)
+    static void askR(const Questions& questions, double within = tolerance)
     {
-        compare(questions, answersOf(u"/usr/bin/Rscript"_s, u"reference.R"_s, questions.lines), tolerance);
+        compare(questions, answersOf(u"/usr/bin/Rscript"_s, u"reference.R"_s, questions.lines), within);
     }
 
     static void askSciPy(const Questions& questions)

@@ -61,7 +61,7 @@ void TestScreenLimit::thePublishedExampleKeepsFour()
     QVERIFY(changes::tally(rows, true).endsWith(u"beyond the screen's bound: 4 of 9"_s));
     QVERIFY(!changes::tally(rows, false).contains(u"bound"_s));
     // 5 % of fifteen results at 95 % confidence.
-    QVERIFY(changes::expectedByChance(rows).contains(u"about 0.75 of the 15 results"_s));
+    QVERIFY(changes::expectedByChance(rows, {}, {}).contains(u"about 0.75 of the 15 results"_s));
 }
 
 void TestScreenLimit::flagsWithoutAStandardErrorAreLeftAlone()

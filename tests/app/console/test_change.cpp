@@ -67,6 +67,8 @@ private Q_SLOTS:
     void whatCouldNotShowStandsBesideTheVerdict();
     void becomingUnableAndAbleAreEvents();
     void wordsAndGradesHaveNoDifference();
+    void withoutAnErrorTheOwnScatterJudges();
+    void aReversalIsToldBesideTheTrend();
     void aFirstVisitHasNothingToCompareWith();
     void withoutJsonItIsATableForReading();
     void anUnknownPatientIsAnError();
@@ -158,6 +160,10 @@ void TestChange::everyObjectHasEveryField()
                         u"probabilityBeyondImportant"_s,
                         u"runStart"_s,
                         u"trend"_s,
+                        u"reversal"_s,
+                        u"tier"_s,
+                        u"steps"_s,
+                        u"ownScatter"_s,
                         u"rule"_s};
     keys.sort();
     QCOMPARE(change.keys(), keys);
@@ -269,11 +275,58 @@ void TestChange::wordsAndGradesHaveNoDifference()
     QCOMPARE(word[u"value"_s].toString(), u"positive"_s);
     QCOMPARE(word[u"againstValue"_s].toString(), u"negative"_s);
     QVERIFY(word[u"difference"_s].isNull());
-    QCOMPARE(word[u"verdict"_s].toString(), u"no-threshold"_s);
+    QCOMPARE(word[u"verdict"_s].toString(), u"changed"_s);
+    QCOMPARE(word[u"tier"_s].toString(), u"direction"_s);
+    QVERIFY(word[u"steps"_s].isNull());
     const QJsonObject grade = changed(u"other"_s, u"sit-to-stand-observed"_s, u"1"_s, u"2"_s);
     QCOMPARE(grade[u"value"_s].toDouble(), 2.0);
     QVERIFY(grade[u"difference"_s].isNull());
+    QCOMPARE(grade[u"verdict"_s].toString(), u"step-worse"_s);
+    QCOMPARE(grade[u"steps"_s].toInt(), 1);
+    QCOMPARE(grade[u"strength"_s].toString(), u"seen-once"_s);
     QCOMPARE(grade[u"unit"_s].toString(), QString());
+}
+
+/// Cerebellar ataxia, for which no error is published: after four earlier visits the patient's own scatter
+/// judges.
+void TestChange::withoutAnErrorTheOwnScatterJudges()
+{
+    const Place place;
+    std::vector<Cells> rows;
+    int month = 0;
+    for (const auto* points : {"12", "12.5", "12", "11.5", "12", "12.5", "20"})
+        rows.push_back(row(u"cerebellar-ataxia"_s, u"2024-0%1-10"_s.arg(++month), u"sara"_s,
+                           QString::fromLatin1(points)));
+    QCOMPARE(place.import(rows).code, 0);
+    const QJsonObject change = place.change(u"T-1"_s, u"sara"_s, u"baseline"_s);
+    QCOMPARE(change[u"tier"_s].toString(), u"own-scatter"_s);
+    QCOMPARE(change[u"verdict"_s].toString(), u"worse"_s);
+    QCOMPARE(change[u"strength"_s].toString(), u"seen-once"_s);
+    QCOMPARE(change[u"ownScatter"_s][u"visits"_s].toInt(), 6);
+    QVERIFY(change[u"ownScatter"_s][u"t"_s].toDouble() > change[u"ownScatter"_s][u"limit"_s].toDouble());
+    QCOMPARE(change[u"rule"_s][u"name"_s].toString(), u"own-scatter"_s);
+    QVERIFY(change[u"rule"_s][u"falseFlagRate"_s].toDouble() <= 0.05);
+    QVERIFY(change[u"threshold"_s].isNull());
+}
+
+/// Berg, Parkinson, in quarters of a year: better than the first visit, and far below the best.
+void TestChange::aReversalIsToldBesideTheTrend()
+{
+    const Place place;
+    std::vector<Cells> rows;
+    QDate day(2023, 1, 10);
+    for (const auto* points : {"30", "34", "38", "42", "46", "46", "34", "30"}) {
+        rows.push_back(
+            row(u"parkinson"_s, day.toString(Qt::ISODate), u"berg-balance"_s, QString::fromLatin1(points)));
+        day = day.addDays(91);
+    }
+    QCOMPARE(place.import(rows).code, 0);
+    const QJsonObject change = place.change(u"T-1"_s, u"berg-balance"_s, u"baseline"_s);
+    const QJsonObject reversal = change[u"reversal"_s].toObject();
+    QCOMPARE(reversal[u"direction"_s].toString(), u"worse"_s);
+    QVERIFY(reversal[u"z"_s].toDouble() < -reversal[u"bound"_s].toDouble());
+    QCOMPARE(reversal[u"day"_s].toString(), day.addDays(-91).toString(Qt::ISODate));
+    QCOMPARE(reversal[u"strength"_s].toString(), u"trend-seen-once"_s);
 }
 
 void TestChange::aFirstVisitHasNothingToCompareWith()

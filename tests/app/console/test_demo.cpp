@@ -68,7 +68,7 @@ void TestDemo::storiesShowTheTool_data()
     story("recovery after a stroke", u"DEMO-001"_s, u"gait-speed-comfortable"_s, u"baseline"_s, u"better"_s);
     story("a hand that became able", u"DEMO-001"_s, u"nine-hole-peg"_s, u"baseline"_s, u"became-able"_s,
           u"left"_s);
-    story("slow ataxia without a threshold", u"DEMO-002"_s, u"sara"_s, u"baseline"_s, u"no-threshold"_s);
+    story("slow ataxia by its own scatter", u"DEMO-002"_s, u"sara"_s, u"baseline"_s, u"worse"_s);
     story("a walk with a stick", u"DEMO-003"_s, u"ten-metre-walk-time-comfortable"_s, u"previous"_s,
           u"not-comparable"_s);
     story("a scale at its ceiling", u"DEMO-004"_s, u"berg-balance"_s, u"previous"_s, u"within-error"_s);

@@ -321,6 +321,29 @@ private Q_SLOTS:
         QVERIFY(refused.error().what.english().startsWith(row));
     }
 
+    void anotherThresholdIsChosenForAPopulation()
+    {
+        Desk desk;
+        QSignalSpy judging(desk.session.get(), &Session::judgingChanged);
+        const QString measure = u"own-seated-reach"_s, row = u"own-seated-reach-stroke"_s;
+        QVERIFY(desk.session->chooseEvidenceForPopulation(measure, row, u"our own study"_s));
+        QCOMPARE(judging.size(), 1);
+        QCOMPARE(desk.openAgain()->clinic().judging.choices, desk.session->clinic().judging.choices);
+        QCOMPARE(desk.session->clinic().judging.choices.back().choice.threshold, row);
+        QCOMPARE(desk.session->chooseEvidenceForPopulation(measure, row, u" "_s).error().kind,
+                 ErrorKind::Refused);
+        records::Clinic other = desk.session->clinic();
+        other.judging.choices.clear();
+        QVERIFY(desk.session->saveClinic(other)); // they are kept
+        QCOMPARE(desk.session->clinic().judging.choices.size(), size_t(1));
+        Own own = desk.session->own();
+        own.thresholds.clear();
+        QVERIFY(!desk.session->saveOwn(own));
+        desk.session->leavePatient();
+        QCOMPARE(desk.session->chooseEvidenceForPopulation(measure, row, u"x"_s).error().kind,
+                 ErrorKind::NotFound);
+    }
+
     void aChoiceIsRefusedWithoutReasonPatientOrRow()
     {
         Desk desk;

@@ -52,7 +52,9 @@ private Q_SLOTS:
         QCOMPARE(asked.visits().text(), u"8"_s);
         QCOMPARE(asked.weeks().currentText(), u"Off"_s);
         QVERIFY(asked.below().isVisible());
-        QVERIFY2(asked.below().text().contains(u"5 %"_s), qPrintable(asked.below().text()));
+        QVERIFY2(asked.below().text().contains(u"plan"_s), qPrintable(asked.below().text()));
+        QCOMPARE(asked.dialog->findChild<QComboBox*>(u"strictness"_s)->currentData().toString(),
+                 u"balanced"_s);
         QCOMPARE(asked.weeks().accessibleName(), u"Composite confirmed worsening (multiple sclerosis)"_s);
         Asked other({12, 24});
         QCOMPARE(other.visits().text(), u"12"_s);
@@ -77,10 +79,13 @@ private Q_SLOTS:
         asked.visits().setText(u" 20 "_s);
         asked.weeks().setFocus();
         QTest::keyClick(&asked.weeks(), Qt::Key_Down);
+        auto& strictness = *asked.dialog->findChild<QComboBox*>(u"strictness"_s);
+        QTest::keyClick(&strictness, Qt::Key_Up);
         asked.save();
-        QCOMPARE(asked.judging(), (records::Judging{20, 12}));
+        const records::Judging chosen{20, 12, records::Strictness::Strict};
+        QCOMPARE(asked.judging(), chosen);
         QCOMPARE(asked.dialog->result(), int(QDialog::Accepted));
-        QCOMPARE(asked.desk.openAgain()->clinic().judging, (records::Judging{20, 12}));
+        QCOMPARE(asked.desk.openAgain()->clinic().judging, chosen);
     }
 
     void whatIsTypedIsNotLeftUnasked()

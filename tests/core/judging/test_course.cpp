@@ -1,4 +1,5 @@
 #include "core/judging/change.h"
+#include "core/judging/run_trend.h"
 
 #include "tests/support/examples.h"
 #include "tests/support/test_support.h"
@@ -83,6 +84,9 @@ private Q_SLOTS:
     void threeDaysSustainNothing();
     void whoWasUnableInBetweenBreaksAConfirmation();
     void whereTheErrorIsNotKnownNoRateIsGiven();
+    void aRelapseIsAReversal();
+    void theErrorIsDrawnTowardTheOwnScatter();
+    void gradesThatFallInOrderAreATrend();
 };
 
 void TestCourse::aChangeSeenOnceIsPossible()
@@ -234,11 +238,14 @@ void TestCourse::meansOfSingleTrialsNarrowTheLimit()
 void TestCourse::aTrendNeedsThreeVisits()
 {
     QVERIFY(!latest(walked({1.0, 0.9})).course.trend);
-    const auto trend = *latest(walked({1.0, 0.9, 0.8})).course.trend;
-    QCOMPARE(trend.n, 3);
-    QVERIFY(trend.isProvisional);
-    QVERIFY(std::abs(trend.perYear->value - -0.1 * 365.25 / 30) < 1e-9);
-    QVERIFY(std::abs(trend.efficient->value - trend.perYear->value) < 1e-9);
+    const judging::Course course = latest(walked({1.0, 0.9, 0.8})).course;
+    const catalogue::Measure measure = *examples::catalogue().measure(speed);
+    QCOMPARE(course.trend->n, 3);
+    QVERIFY(course.trend->isProvisional);
+    const auto robust = judging::robustSlope(course, measure);
+    QVERIFY(std::abs(robust->value - -0.1 * 365.25 / 30) < 1e-9);
+    QVERIFY(std::abs(course.trend->efficient->value - robust->value) < 1e-9);
+    QVERIFY(!judging::robustSlope(latest(walked({1.0, 0.9})).course, measure));
     QVERIFY(!latest(walked({1.0, 0.9, 0.8, 0.7, 0.6})).course.trend->isProvisional);
 }
 
@@ -265,7 +272,10 @@ void TestCourse::gradesHaveNoSlope()
         visits.push_back(visit(u"v%1"_s.arg(visits.size()), afterDays(int(visits.size()) * 30),
                                {finding(u"finger-nose"_s, values::Grade{grade}, records::Side::Right)}));
     const Change change = latest(visits);
-    QVERIFY(!change.course.trend->perYear && !change.course.trend->p && !change.course.trend->z);
+    QVERIFY(!change.course.trend->z);
+    QVERIFY(!judging::robustSlope(change.course, *examples::catalogue().measure(u"finger-nose"_s)));
+    // Of the twelve orders of 3, 2, 2, 1 two are as clear.
+    QVERIFY(std::abs(*change.course.trend->p - 1.0 / 6) < 1e-12);
     QCOMPARE(change.course.trend->agreement, -5);
 }
 
@@ -273,9 +283,9 @@ void TestCourse::ofSeveralResultsOnOneDayTheLastCounts()
 {
     std::vector<Visit> visits = walked({1.0, 0.5, 0.9, 0.8});
     visits[1].day = visits[0].day;
-    const auto trend = *latest(visits).course.trend;
-    QCOMPARE(trend.n, 3);
-    QVERIFY(trend.perYear->value > 0);
+    const judging::Course course = latest(visits).course;
+    QCOMPARE(course.trend->n, 3);
+    QVERIFY(judging::robustSlope(course, *examples::catalogue().measure(speed))->value > 0);
 }
 
 void TestCourse::percentRowsAreJudgedOnTheLogarithm()
@@ -335,12 +345,19 @@ std::vector<Visit> scored(const std::vector<double>& points)
 /// The long course rises, and the last visit lies below the first: each is told in its own direction.
 void TestCourse::aTrendSpeaksForNoVerdictOfTheOtherDirection()
 {
-    const Change change = latest(scored({20, 25, 30, 35, 40, 45, 45, 14}));
+    const Change change = latest(scored({20, 22, 24, 26, 28, 30, 32, 34, 36, 38, 40, 42, 13}));
     QCOMPARE(change.baseline->verdict, Verdict::Worse);
     QCOMPARE(change.baseline->strength, Strength::SeenOnce);
     QCOMPARE(change.baseline->raised->rule, statistics::FlagRule::FirstVisit);
     QCOMPARE(change.course.trend->direction, std::optional(Verdict::Better));
     QCOMPARE(change.best->verdict, Verdict::Worse);
+    // Over fewer visits such a fall takes the trend with it, since it says that this patient's results
+    // scatter.
+    const Change few = latest(scored({20, 25, 30, 35, 40, 45, 45, 14}));
+    QCOMPARE(few.baseline->verdict, Verdict::Worse);
+    QCOMPARE(few.baseline->strength, Strength::SeenOnce);
+    QVERIFY(!few.course.trend->direction);
+    QCOMPARE(few.course.trend->former->direction, Verdict::Better);
 }
 
 void TestCourse::onlyThePresentLookCounts()
@@ -393,6 +410,54 @@ void TestCourse::whereTheErrorIsNotKnownNoRateIsGiven()
     const Change change = latest(walked({1.00, 0.98, 0.80}), book);
     QCOMPARE(change.baseline->verdict, Verdict::Worse);
     QVERIFY(!change.baseline->raised);
+}
+
+/// Recovery and relapse, which no slope shows.
+void TestCourse::aRelapseIsAReversal()
+{
+    const Change change = latest(scored({30, 34, 38, 42, 46, 46, 34, 30}));
+    QVERIFY(change.course.trend->direction != std::optional(Verdict::Worse));
+    const auto& reversal = change.course.trend->reversal;
+    QVERIFY(reversal);
+    QCOMPARE(reversal->direction, Verdict::Worse);
+    QCOMPARE(reversal->before, 46.0);
+    QCOMPARE(reversal->now, 32.0);
+    QCOMPARE(reversal->until, change.course.run[5].day);
+    QCOMPARE(reversal->strength, Strength::TrendSeenOnce);
+    QVERIFY(std::abs(reversal->z) > reversal->bound);
+    QCOMPARE(reversal->raised->rule, statistics::FlagRule::Turn);
+    const Change later = latest(scored({30, 34, 38, 42, 46, 46, 34, 30, 29, 30}));
+    QCOMPARE(later.course.trend->reversal->strength, Strength::Sustained);
+    QCOMPARE(later.course.trend->reversal->since, change.now.day);
+}
+
+void TestCourse::theErrorIsDrawnTowardTheOwnScatter()
+{
+    const Change few = latest(scored({30, 40, 30, 40}));
+    QVERIFY(!few.course.trend->error->own);
+    const Change change = latest(scored({30, 40, 30, 40, 30}));
+    const judging::RunError& error = *change.course.trend->error;
+    QVERIFY(std::abs(error.own->deviation - std::sqrt(50)) < 1e-12);
+    QVERIFY(error.used > error.published && error.used < error.own->deviation);
+    QVERIFY(std::abs(error.published - 5 / (1.959963984540054 * std::sqrt(2))) < 1e-9);
+}
+
+void TestCourse::gradesThatFallInOrderAreATrend()
+{
+    std::vector<Visit> visits;
+    std::optional<judging::Trend> trend;
+    for (const int grade : {4, 4, 3, 3, 2, 1, 1, 0}) {
+        visits.push_back(visit(u"v%1"_s.arg(visits.size()), afterDays(int(visits.size()) * 30),
+                               {finding(u"finger-nose"_s, values::Grade{grade}, records::Side::Right)}));
+        trend = latest(visits).course.trend;
+    }
+    QCOMPARE(trend->direction, std::optional(Verdict::Better));
+    QCOMPARE(trend->strength, Strength::Sustained);
+    QCOMPARE(trend->raised->rule, statistics::FlagRule::Order);
+    QVERIFY(*trend->orderP < *trend->pDue);
+    const Change change = latest(visits);
+    QCOMPARE(change.baseline->verdict, Verdict::StepBetter);
+    QCOMPARE(change.baseline->strength, Strength::Sustained);
 }
 
 HOUSE_TEST(TestCourse)

@@ -67,6 +67,7 @@ private Q_SLOTS:
     void theRuleGoesStepByStep();
     void theIntervalNearestToTheGapIsARatio();
     void theLargerNumberThenTheIdDecides();
+    void whereTheHandIsNotRecordedEitherFitsAndComesLater();
     void aConditionMayHoldAlternatives();
     void aClinicianChoosesARowOrItsOtherBands();
     void whatFitsButIsNotUsedIsNamed();
@@ -145,7 +146,8 @@ void TestEvidence::aHandFitsItselfOnly()
     QCOMPARE(used(peg, {u"multiple-sclerosis"_s, u"dominant"_s, {}, {}, {}, {}}), u"peg-ms-dominant"_s);
     QCOMPARE(used(peg, {u"multiple-sclerosis"_s, u"non-dominant"_s, {}, {}, {}, {}}),
              u"peg-ms-non-dominant"_s);
-    QCOMPARE(used(peg, {u"multiple-sclerosis"_s, {}, {}, {}, {}, {}}), QString());
+    QVERIFY(
+        used(peg, {u"multiple-sclerosis"_s, {}, {}, {}, {}, {}}).startsWith(u"peg-ms-"_s)); // not recorded
 }
 
 void TestEvidence::medicationFitsUnlessRecordedOtherwise()
@@ -283,6 +285,24 @@ void TestEvidence::whatFitsButIsNotUsedIsNamed()
     QCOMPARE(found.notUsed.size(), 2U);
     QCOMPARE(found.notUsed[0].id, u"mid"_s);
     QCOMPARE(found.notUsed[1].id, u"small"_s);
+}
+
+void TestEvidence::whereTheHandIsNotRecordedEitherFitsAndComesLater()
+{
+    auto dominant = row(u"dominant"_s, 90);
+    dominant.hand = u"dominant"_s;
+    auto other = row(u"other"_s, 80);
+    other.hand = u"non-dominant"_s;
+    const auto either = row(u"either"_s, 10);
+    const Circumstances unknown = {u"stroke"_s, {}, {}, {}, {}, {}};
+    const Evidence found = judging::evidence(with({dominant, other, either}), speed, Answers::Error, unknown);
+    QCOMPARE(found.used->id, u"either"_s);
+    QCOMPARE(found.notUsed.size(), size_t(2));
+    QCOMPARE(judging::whyNot(found.notUsed[0], *found.used, with({dominant, other, either}), unknown),
+             WhyNot::OneHand);
+    QCOMPARE(used(with({dominant, other, either}), speed, {u"stroke"_s, u"dominant"_s, {}, {}, {}, {}}),
+             u"dominant"_s);
+    QCOMPARE(used(with({other}), speed, {u"stroke"_s, u"dominant"_s, {}, {}, {}, {}}), QString());
 }
 
 HOUSE_TEST(TestEvidence)

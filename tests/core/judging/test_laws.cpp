@@ -73,6 +73,9 @@ QStringList told(const Change& change)
     }
     words += QString::number(change.course.run.size());
     words += QString::number(change.course.confirmations.size());
+    if (change.course.trend && change.course.trend->reversal)
+        words += u"%1 %2"_s.arg(code(change.course.trend->reversal->direction))
+                     .arg(change.course.trend->reversal->z);
     if (const auto& trend = change.course.trend)
         words += u"%1 %2 %3"_s.arg(trend->n).arg(*trend->p).arg(trend->direction ? code(*trend->direction)
                                                                                  : u"-"_s);
@@ -89,6 +92,8 @@ private Q_SLOTS:
     void aVisitThatIsNotComparableChangesNothing();
     void anotherUnitChangesNothing();
     void theOrderOfTheVisitsChangesNothing();
+    void aLaterVisitChangesNothingThatWasSaid();
+    void mirroredValuesExchangeBetterAndWorse();
     void theNoiseOfFractionsDecidesNothing();
 };
 
@@ -198,6 +203,59 @@ void TestLaws::theNoiseOfFractionsDecidesNothing()
     QCOMPARE(verdict(0.1, 0.31), Verdict::Better);
     for (int hundredth = 0; hundredth <= 200; ++hundredth)
         QCOMPARE(verdict(hundredth / 100.0, (hundredth + 20) / 100.0), Verdict::WithinError);
+}
+
+void TestLaws::aLaterVisitChangesNothingThatWasSaid()
+{
+    Chance chance(20261130);
+    const catalogue::Catalogue book = examples::catalogue();
+    const records::Patient patient = examples::patient(u"parkinson"_s);
+    for (int made = 0; made < cases; ++made) {
+        const std::vector<Visit> visits = randomVisits(chance);
+        const size_t place = size_t(chance.upTo(int(visits.size()) - 1));
+        const std::vector<Visit> then(visits.begin(), visits.begin() + std::ptrdiff_t(place) + 1);
+        const auto said = judging::changesAt(visits[place].id, {}, visits, patient, book).front();
+        QCOMPARE(told(said), told(judging::changesAt(visits[place].id, {}, then, patient, book).front()));
+    }
+}
+
+std::optional<Verdict> opposite(std::optional<Verdict> verdict)
+{
+    if (verdict == Verdict::Better)
+        return Verdict::Worse;
+    return verdict == Verdict::Worse ? std::optional(Verdict::Better) : verdict;
+}
+
+/// Where the threshold is the same at every level.
+void TestLaws::mirroredValuesExchangeBetterAndWorse()
+{
+    Chance chance(20261201);
+    const catalogue::Catalogue book = examples::catalogue();
+    int reversals = 0;
+    for (int made = 0; made < cases; ++made) {
+        const std::vector<Visit> visits = randomVisits(chance);
+        std::vector<Visit> mirrored = visits;
+        for (Visit& each : mirrored) {
+            auto& speed = std::get<Quantity>(each.findings.front().value);
+            speed.number = 2 - speed.number;
+        }
+        const Change one = latest(visits, book);
+        const Change other = latest(mirrored, book);
+        QCOMPARE(std::optional(other.baseline->verdict), opposite(one.baseline->verdict));
+        QCOMPARE(other.baseline->strength, one.baseline->strength);
+        QCOMPARE(std::optional(other.previous->verdict), opposite(one.previous->verdict));
+        if (!one.course.trend)
+            continue;
+        QCOMPARE(other.course.trend->direction, opposite(one.course.trend->direction));
+        QCOMPARE(other.course.trend->reversal.has_value(), one.course.trend->reversal.has_value());
+        if (!one.course.trend->reversal)
+            continue;
+        ++reversals;
+        QCOMPARE(std::optional(other.course.trend->reversal->direction),
+                 opposite(one.course.trend->reversal->direction));
+        QCOMPARE(other.course.trend->reversal->strength, one.course.trend->reversal->strength);
+    }
+    QVERIFY(reversals > 10);
 }
 
 HOUSE_TEST(TestLaws)

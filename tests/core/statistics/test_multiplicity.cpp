@@ -3,6 +3,7 @@
 #include "tests/support/test_support.h"
 
 #include <algorithm>
+#include <cmath>
 
 namespace test_multiplicity
 {
@@ -53,6 +54,13 @@ private Q_SLOTS:
         QVERIFY(std::abs(expectedFalseFlags(30, 0.95) - 1.5) < 1e-12);
         QVERIFY(std::abs(expectedFalseFlags(30, 0.90) - 3) < 1e-12);
         QCOMPARE(expectedFalseFlags(0, 0.95), 0.0);
+    }
+
+    void manyTestsFlagSomebodySomewhere()
+    {
+        QVERIFY(std::abs(atLeastOneFalse(1, 0.05) - 0.05) < 1e-12);
+        QVERIFY(std::abs(atLeastOneFalse(10, 0.05) - 0.4013) < 5e-5); // binomial: 1 − 0.95¹⁰
+        QCOMPARE(atLeastOneFalse(0, 0.05), 0.0);
     }
 };
 

@@ -2,7 +2,9 @@
 
 #include "tests/support/test_support.h"
 
+#include <algorithm>
 #include <cmath>
+#include <numeric>
 #include <random>
 
 namespace test_trend
@@ -15,6 +17,7 @@ class TestTrend : public HouseTest
 private Q_SLOTS:
     void aGrowingSlopeIsTheSlopeOfWhatCameSoFar();
     void aSlopeNeedsTwoTimesAndAnError();
+    void theOrderIsCountedOverAllPermutations();
 };
 
 void TestTrend::aGrowingSlopeIsTheSlopeOfWhatCameSoFar()
@@ -51,6 +54,40 @@ void TestTrend::aSlopeNeedsTwoTimesAndAnError()
     slope.add(2, 6);
     QVERIFY(slope.inErrors(1));
     QVERIFY(!slope.inErrors(0));
+}
+
+/// Every order of the values, ties and all, one by one.
+void TestTrend::theOrderIsCountedOverAllPermutations()
+{
+    const auto clear = [](const std::vector<double>& values) {
+        int s = 0;
+        for (size_t first = 0; first < values.size(); ++first) {
+            for (size_t second = first + 1; second < values.size(); ++second)
+                s += int(values[second] > values[first]) - int(values[second] < values[first]);
+        }
+        return std::abs(s);
+    };
+    for (std::vector<double> values : {std::vector<double>{1, 2, 3, 4, 5},
+                                       {2, 2, 2},
+                                       {3, 2, 2, 1},
+                                       {0, 0, 1, 1, 2, 3},
+                                       {5, 1, 4, 4, 2, 3, 3}}) {
+        const int asClear = clear(values);
+        const double p = statistics::orderP(values);
+        std::ranges::sort(values);
+        int orders = 0;
+        int beyond = 0;
+        do {
+            ++orders;
+            beyond += int(clear(values) >= asClear);
+        } while (std::ranges::next_permutation(values).found);
+        QVERIFY(std::abs(p - double(beyond) / orders) < 1e-12);
+    }
+    QCOMPARE(statistics::orderP(std::vector<double>{1}), 1.0);
+    std::vector<double> many(20, 4);
+    QCOMPARE(statistics::orderP(many), 1.0);
+    std::iota(many.begin(), many.end(), 0.0);
+    QVERIFY(statistics::orderP(many) < 1e-6);
 }
 
 HOUSE_TEST(TestTrend)

@@ -105,6 +105,10 @@ private Q_SLOTS:
         QTest::newRow("choice removed") << u"DELETE FROM evidence_choices"_s;
         QTest::newRow("choice replaced")
             << u"INSERT OR REPLACE INTO evidence_choices SELECT * FROM evidence_choices"_s;
+        QTest::newRow("clinic's choice changed") << u"UPDATE clinic_choices SET reason = 'x'"_s;
+        QTest::newRow("clinic's choice removed") << u"DELETE FROM clinic_choices"_s;
+        QTest::newRow("clinic's choice replaced")
+            << u"INSERT OR REPLACE INTO clinic_choices SELECT * FROM clinic_choices"_s;
         QTest::newRow("own catalogue changed") << u"UPDATE clinic_catalogues SET document = 'x'"_s;
         QTest::newRow("own catalogue removed") << u"DELETE FROM clinic_catalogues"_s;
         QTest::newRow("own catalogue replaced")
@@ -122,6 +126,8 @@ private Q_SLOTS:
         storage::Patients patients(clinic.file.store());
         QVERIFY(
             patients.chooseEvidence(clinic.patient.id, {u"sara"_s, u"row"_s, u"same protocol"_s, {}, {}}));
+        QVERIFY(clinic.file.store().chooseEvidence(
+            {u"stroke"_s, {u"sara"_s, u"row"_s, u"same protocol"_s, {}, {}}}));
         QVERIFY(patients.declareEqual(
             clinic.patient.id,
             {u"sara"_s, clinic.frozen.series, clinic.draft.series, false, u"same corridor"_s, {}, {}}));
@@ -173,6 +179,7 @@ private Q_SLOTS:
             << u"INSERT INTO clinic (id, revision, name, address, telephone, is_demo) VALUES (2, 1, '', '', '', 0)"_s;
         QTest::newRow("too few planned visits") << u"UPDATE clinic SET planned_visits = 2"_s;
         QTest::newRow("too many planned visits") << u"UPDATE clinic SET planned_visits = 101"_s;
+        QTest::newRow("another strictness") << u"UPDATE clinic SET strictness = 'lenient'"_s;
         QTest::newRow("another confirmation interval") << u"UPDATE clinic SET composite_weeks = 13"_s;
         const auto declared = u"INSERT INTO declared_equal SELECT id, 1, 'sara', %1, 'b', 0, %2, '', '' "
                               "FROM patients"_s;

@@ -346,9 +346,31 @@ private Q_SLOTS:
         QCOMPARE(clinic.name, u"Old clinic"_s);
         QCOMPARE(clinic.judging.plannedVisits, 8);
         QVERIFY(!clinic.judging.compositeWeeks);
-        clinic.judging = {3, std::nullopt};
+        QCOMPARE(clinic.judging.strictness, records::Strictness::Balanced);
+        clinic.judging = {3, std::nullopt, records::Strictness::Sensitive};
         QVERIFY((*store)->save(clinic));
         QCOMPARE(*(*store)->clinic(), clinic);
+    }
+
+    void theClinicsChoicesAreKeptInOrder()
+    {
+        RecordsFile file;
+        storage::Store& store = file.store();
+        QVERIFY(store.chooseEvidence({u"stroke"_s, {u"sara"_s, u"row"_s, u" our own study "_s, {}, {}}}));
+        QVERIFY(store.chooseEvidence({u"stroke"_s, {u"sara"_s, {}, u"another device"_s, {}, {}}}));
+        QCOMPARE(store.chooseEvidence({u"stroke"_s, {u"sara"_s, u"row"_s, u" "_s, {}, {}}}).error().kind,
+                 base::ErrorKind::Refused);
+        records::Clinic clinic = *store.clinic();
+        QVERIFY(store.save(clinic)); // which leaves them alone
+        const auto choices = store.clinic()->judging.choices;
+        QCOMPARE(choices.size(), size_t(2));
+        QCOMPARE(choices.front().population, u"stroke"_s);
+        QCOMPARE(choices.front().choice.threshold, u"row"_s);
+        QCOMPARE(choices.front().choice.reason, u"our own study"_s);
+        QCOMPARE(choices.front().choice.who, u"tester"_s);
+        QVERIFY(choices.front().choice.chosenAt <= choices.back().choice.chosenAt);
+        QCOMPARE(choices.back().choice.threshold, QString());
+        QCOMPARE(*storage::Patients(store).chosenThresholds(), QStringList{u"row"_s});
     }
 
     void anEarlierCopyIsNotWrittenOver()

@@ -1,6 +1,7 @@
 #include "core/judging/change.h"
 #include "core/telling/course_words.h"
 
+#include "core/judging/run_trend.h"
 #include "tests/support/examples.h"
 #include "tests/support/test_support.h"
 
@@ -53,16 +54,16 @@ QString strength(const Comparison& comparison, const Change& change)
     return telling::strengthWords(comparison, change, book(), english);
 }
 
-QString raised(FlagRule rule, int visits, double rate, int plannedVisits = 8)
+QString raised(FlagRule rule, int visits, double rate, const records::Judging& judging = {})
 {
-    return telling::raisedWords({rule, visits, rate}, plannedVisits, english);
+    return telling::raisedWords({rule, visits, rate}, judging, english);
 }
 
-QStringList trend(const Trend& trend, const QString& measure = speed)
+QStringList trend(const Trend& trend, const std::optional<statistics::Slope>& robust)
 {
     Course course;
     course.trend = trend;
-    return telling::trendWords(course, *book().measure(measure), english);
+    return telling::trendWords(course, robust, *book().measure(speed), english);
 }
 
 class TestCourseWords : public HouseTest
@@ -75,6 +76,7 @@ private Q_SLOTS:
     void aChangeAgainstTheLongCourseIsSaidWithItTheWorseFirst();
     void aTrendThatFellIsHistoryAndItsLossIsSaid();
     void aFlagSaysHowOftenItsRuleIsWrong();
+    void aReversalIsToldWithItsTwoMeans();
     void theWeightIsSaidInStandardErrorsAndProbabilities();
     void noProbabilityIsCalledCertain();
     void aTrendSaysSlopeIntervalAndTest();
@@ -126,28 +128,34 @@ Change scored(const std::vector<double>& points)
 
 void TestCourseWords::aChangeAgainstTheLongCourseIsSaidWithItTheWorseFirst()
 {
-    const Change fell = scored({20, 25, 30, 35, 40, 45, 45, 14});
-    QCOMPARE(
-        strength(*fell.baseline, fell),
-        u"seen once, confirmed if still so after 7 days; improvement in the trend of 8 comparable visits, "
-        "seen since 09-Jul-2024, sustained if the next visits agree"_s);
+    const Change fell = scored({20, 22, 24, 26, 28, 30, 32, 34, 36, 38, 40, 42, 13});
+    const QString down = strength(*fell.baseline, fell);
+    QVERIFY2(down.startsWith(u"seen once, confirmed if still so after 7 days; "_s), qPrintable(down));
+    QVERIFY2(down.contains(u"improvement"_s) && down.contains(u"trend of 13 comparable visits"_s),
+             qPrintable(down));
     QVERIFY(!strength(*fell.previous, fell).contains(u"trend"_s));
-    const Change rose = scored({45, 40, 35, 30, 25, 20, 20, 51});
-    QCOMPARE(strength(*rose.baseline, rose),
-             u"decline in the trend of 8 comparable visits, seen since 09-Jul-2024, sustained if the next "
-             "visits agree; seen once, confirmed if still so after 7 days"_s);
+    const Change rose = scored({42, 40, 38, 36, 34, 32, 30, 28, 26, 24, 22, 20, 49});
+    const QString up = strength(*rose.baseline, rose);
+    QVERIFY2(up.endsWith(u"; seen once, confirmed if still so after 7 days"_s), qPrintable(up));
+    QVERIFY2(up.contains(u"decline"_s) && up.contains(u"trend of 13 comparable visits"_s), qPrintable(up));
 }
 
 void TestCourseWords::aTrendThatFellIsHistoryAndItsLossIsSaid()
 {
-    const Change change = scored({30, 34, 38, 42, 46, 42, 38, 34, 30});
-    QCOMPARE(change.baseline->verdict, judging::Verdict::WithinError);
+    // The last visit alone is far below: no reversal yet.
+    const Change change = scored({20, 25, 30, 35, 40, 45, 45, 14});
     QCOMPARE(
         strength(*change.baseline, change),
-        u"better in the trend until 07-Oct-2025, since then worse: −16 points from the best (46 points on "
-        "07-Jan-2025), beyond error"_s);
-    const Change down = scored({46, 42, 38, 34, 30, 34, 38, 42, 46});
-    QCOMPARE(strength(*down.baseline, down), u"worse in the trend until 07-Oct-2025"_s);
+        u"seen once, confirmed if still so after 7 days; better in the trend until 08-Jul-2025, since then "
+        "worse: −31 points from the best (45 points on 08-Apr-2025), beyond error"_s);
+    // Where a reversal is told, it says what was lost.
+    const Change turned = scored({30, 34, 38, 42, 46, 42, 38, 34, 30});
+    QCOMPARE(turned.baseline->verdict, judging::Verdict::WithinError);
+    const QString words = strength(*turned.baseline, turned);
+    QVERIFY2(words.startsWith(u"reversal for the worse: mean of the last two visits 32, of 08-Oct-2024 and "
+                              "07-Jan-2025 it was 44; "_s),
+             qPrintable(words));
+    QVERIFY2(words.endsWith(u"; better in the trend until 08-Jul-2025"_s), qPrintable(words));
 }
 
 void TestCourseWords::aFlagSaysHowOftenItsRuleIsWrong()
@@ -158,15 +166,37 @@ void TestCourseWords::aFlagSaysHowOftenItsRuleIsWrong()
     QCOMPARE(raised(FlagRule::Confirmed, 8, 0.0362),
              u"By this rule (against the first visit, and the next one agrees) 3.6 % of stable people would "
              "be flagged at least once within 8 visits."_s);
-    QCOMPARE(raised(FlagRule::PreviousVisit, 25, 0.5696),
-             u"By this rule (each visit against the one before) at least 57 % of stable people would be "
-             "flagged at least once within 25 visits."_s);
-    QCOMPARE(raised(FlagRule::Sequential, 9, 0.0372),
-             u"By this rule (the trend, looked at anew at each visit) 3.7 % of stable people would be "
-             "flagged at least once within 9 visits."_s);
-    QCOMPARE(raised(FlagRule::Sequential, 12, 0.05, 12),
-             u"By this rule (the trend, looked at anew at each visit) at most 5.0 % of stable people would "
-             "be flagged at least once within 12 visits."_s);
+    QCOMPARE(raised(FlagRule::PreviousVisit, 25, 0.642),
+             u"By this rule (each visit against the one before) 64 % of stable people would be flagged at "
+             "least once within 25 visits."_s);
+    QCOMPARE(
+        raised(FlagRule::Trend, 9, 0.0038),
+        u"By this rule (the trend, looked at anew at each visit) at most 0.4 % of stable people would be "
+        "flagged up to visit 1 of a plan of 8 visits; trend and reversal together at most 5.0 % a plan."_s);
+    QCOMPARE(
+        raised(FlagRule::Turn, 12, 0.02, {12, {}, records::Strictness::Sensitive}),
+        u"By this rule (a reversal, looked for anew at each visit) at most 2.0 % of stable people would be "
+        "flagged up to visit 12 of a plan of 12 visits; trend and reversal together at most 10 % a plan."_s);
+    QCOMPARE(
+        raised(FlagRule::OwnScatter, 6, 0.021),
+        u"By this rule (each visit in the patient's own scatter) at most 2.1 % of stable people would be "
+        "flagged up to visit 6 of a plan of 8 visits, and at most 5.0 % a plan."_s);
+}
+
+/// Berg, Parkinson, quarterly: better than at first and far below the best. The limit is 5 points.
+void TestCourseWords::aReversalIsToldWithItsTwoMeans()
+{
+    std::vector<Visit> visits;
+    for (const double points : {30, 34, 38, 42, 46, 46, 34, 30})
+        visits.push_back(visit(u"v%1"_s.arg(visits.size() + 1),
+                               QDate(2026, 1, 12).addDays(91 * qint64(visits.size())),
+                               {finding(u"berg-balance"_s, Quantity{points, Unit::Score})}, unaided));
+    const Change change = judging::latestChanges(visits, examples::patient(u"parkinson"_s), book()).front();
+    const QString words = strength(*change.baseline, change);
+    QVERIFY2(
+        words.contains(u"reversal for the worse: mean of the last two visits 32, of 11-Jan-2027 and "
+                       "12-Apr-2027 it was 46; seen since 11-Oct-2027, sustained if the next visits agree"_s),
+        qPrintable(words));
 }
 
 void TestCourseWords::theWeightIsSaidInStandardErrorsAndProbabilities()
@@ -202,22 +232,25 @@ void TestCourseWords::aTrendSaysSlopeIntervalAndTest()
     Trend found;
     found.n = 7;
     found.mayBeSignificant = true;
-    found.perYear = statistics::Slope{-0.12, -0.2, -0.04};
+    const statistics::Slope robust{-0.12, -0.2, -0.04};
     found.p = 0.0028;
     found.efficient = statistics::Slope{-0.11, -0.18, -0.04};
     found.z = -3.2;
     found.bound = 2.75;
+    found.error = judging::RunError{false, 0.06, statistics::Scatter{0.1, 4.2}, 0.08};
     QCOMPARE(
-        trend(found),
+        trend(found, robust),
         (QStringList{
-            u"Theil–Sen slope −0.120 m/s per year (95 % interval −0.200 m/s to −0.040 m/s); Mann–Kendall "
-            "p 0.003; 7 visits."_s,
-            u"Least squares with the published error: −0.110 m/s per year (95 % interval −0.180 m/s to "
-            "−0.040 m/s)."_s,
-            u"The trend is 3.20 standard errors; at this visit more than 2.75 are needed."_s}));
+            u"The trend is 3.20 standard errors; at this visit more than 2.75 are needed."_s,
+            u"Published standard error of one value 0.060 m/s; this patient's own scatter 0.100 m/s (4.2 "
+            "degrees of freedom beside the 20 the published one is given); judged by 0.080 m/s."_s,
+            u"Slope that is judged, least squares with this error: −0.110 m/s per year (95 % interval −0.180 "
+            "m/s to −0.040 m/s)."_s,
+            u"Robust slope beside it, Theil–Sen: −0.120 m/s per year (95 % interval −0.200 m/s to −0.040 "
+            "m/s); Mann–Kendall p 0.003; 7 visits."_s}));
     found.p = 0.0004;
-    QVERIFY(trend(found).front().contains(u"p below 0.001"_s));
-    QCOMPARE(telling::trendWords({}, *book().measure(speed), english), QStringList());
+    QVERIFY(trend(found, robust).back().contains(u"p below 0.001"_s));
+    QCOMPARE(telling::trendWords({}, {}, *book().measure(speed), english), QStringList());
 }
 
 void TestCourseWords::aSlopeWithoutBoundIsNotGiven()
@@ -228,17 +261,23 @@ void TestCourseWords::aSlopeWithoutBoundIsNotGiven()
     found.p = 0.017;
     for (const auto& [low, high] :
          {std::pair(-without, without), std::pair(-without, 0.2), std::pair(-0.1, without)}) {
-        found.perYear = statistics::Slope{0.1, low, high};
-        QCOMPARE(trend(found).front(),
-                 u"No Theil–Sen slope: so few visits do not bound it; Mann–Kendall p 0.017; 5 visits."_s);
+        const statistics::Slope robust{0.1, low, high};
+        QCOMPARE(
+            trend(found, robust).front(),
+            u"No robust slope (Theil–Sen): these visits do not bound it; Mann–Kendall p 0.017; 5 visits."_s);
     }
+    // Nor one that runs past the whole range within a year: 0 to 3.5 m/s.
+    QVERIFY(trend(found, statistics::Slope{3, 2, 4}).front().startsWith(u"No robust slope"_s));
 }
 
 void TestCourseWords::fewVisitsAreSaidToShowNoSignificance()
 {
     const Change change = walked({0.80, 0.85, 0.90, 0.95});
     // All six pairs rise: 2 of 24 orders are as extreme.
-    const QString line = telling::trendWords(change.course, *book().measure(speed), english).front();
+    const QString line =
+        telling::trendWords(change.course, judging::robustSlope(change.course, *book().measure(speed)),
+                            *book().measure(speed), english)
+            .back();
     QVERIFY(line.endsWith(u"Mann–Kendall p 0.083; so few visits cannot reach 0.05 whatever they show; "
                           "provisional: 4 visits."_s));
 }
@@ -255,7 +294,7 @@ void TestCourseWords::gradesHaveADirectionOfAgreementOnly()
     course.trend = Trend{};
     course.trend->n = 4;
     course.trend->isProvisional = true;
-    QCOMPARE(telling::trendWords(course, *book().measure(u"finger-nose"_s), english),
+    QCOMPARE(telling::trendWords(course, {}, *book().measure(u"finger-nose"_s), english),
              QStringList(u"Of 6 pairs of visits 5 rise and 0 fall (0 is best, 4 is worst); a grade has no "
                          "slope; provisional: 4 visits."_s));
 }

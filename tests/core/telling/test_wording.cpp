@@ -191,12 +191,15 @@ void TestWording::whySaysWhatIsMissingForAThreshold()
     QCOMPARE(
         why(held(u"stroke"_s, u"cadence"_s, 90, 100)),
         u"+10 steps/min against 12-Mar-2026. No published threshold: neither direction of this test is better."_s);
-    QCOMPARE(why(heldValues(u"stroke"_s, u"finger-nose"_s, values::Grade{3}, values::Grade{2})),
-             u"A grade has no published threshold: marked (3) on 12-Mar-2026, clear (2) on 12-Jun-2026."_s);
+    QCOMPARE(
+        why(heldValues(u"stroke"_s, u"finger-nose"_s, values::Grade{3}, values::Grade{2})),
+        u"A grade is compared by its steps: marked (3) on 12-Mar-2026, clear (2) on 12-Jun-2026, so 1 step "
+        u"better. One step may be the examiner's eye (common practice, no source)."_s);
     QCOMPARE(
         why(heldValues(u"stroke"_s, u"pronator-drift"_s, values::Choice{u"none"_s},
                        values::Choice{u"pronation"_s})),
-        u"A word has no published threshold: “none” on 12-Mar-2026, “pronation and sinking” on 12-Jun-2026."_s);
+        u"A word is compared as it is: “none” on 12-Mar-2026, “pronation and sinking” on 12-Jun-2026, so "
+        u"changed."_s);
 }
 
 void TestWording::withinErrorIsNeverCalledStable()
@@ -292,7 +295,7 @@ void TestWording::aCliniciansChoiceIsSaidWithWhoWhenAndWhy()
              u"chosen by A. Moor on 12-Mar-2026 (“same walkway”), of the patient's population, test–retest, "
              "interval not known, from memory, n 37"_s);
     QCOMPARE(telling::whyNotUsed(held.notUsed.front(), two, english),
-             u"the rule would come to it first, but another row was chosen for this patient"_s);
+             u"the rule would come to it first, but another row was chosen"_s);
 
     const Comparison misfit = chosen(u"berg-pd"_s);
     QVERIFY(!misfit.isChosen);
