@@ -96,7 +96,7 @@ QString decision(const Sum& sum)
 QStringList ownScatterSteps(const Sum& sum)
 {
     const judging::OwnScatter& own = *sum.held.own;
-    const auto inUnit = [&](double number) { return amount(number, sum.measure, sum.phrases, 1); };
+    const auto inUnit = [&](double number) { return amount(number, sum.measure, sum.phrases); };
     QString decided = sum.phrases("|t| = %1 ≤ %2: %3");
     if (std::abs(own.t) > own.limit)
         decided = sum.phrases("|t| = %1 > %2: %3");

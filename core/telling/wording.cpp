@@ -162,10 +162,10 @@ QString ownScatterWords(const judging::Comparison& held, const Measure& measure,
         "(%2) it is %3; by this patient's own scatter (%4) at this visit more than %5 is needed: %6.",
         own.visits);
     const double number = *values::number(held.now.finding.value);
-    return sentence.arg(QString::number(own.visits), amount(own.mean, measure, phrases, 1),
+    return sentence.arg(QString::number(own.visits), amount(own.mean, measure, phrases),
                         signedAmount(number - own.mean, measure, phrases, 1),
-                        amount(own.deviation, measure, phrases, 1),
-                        amount(own.limitInUnit(), measure, phrases, 1), verdictWords(held, phrases));
+                        amount(own.deviation, measure, phrases), amount(own.limitInUnit(), measure, phrases),
+                        verdictWords(held, phrases));
 }
 
 } // namespace
