@@ -42,7 +42,7 @@ private:
 namespace paces
 {
 
-/// Runs the sequence at all three paces, the random one with three seeds. Says at which pace it failed.
+/// Runs the sequence at all three paces. Says at which pace it failed.
 void each(const std::function<void(Pace&)>& run);
 
 /// Sets the clock of all timers forward and lets everything happen that is due by then.

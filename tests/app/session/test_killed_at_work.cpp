@@ -26,7 +26,7 @@ namespace
 {
 
 /// How often each work is killed; `killed_at_work whole` does it 100 times.
-int kills = 8;
+int kills = 5;
 
 constexpr int patientsBefore = 60;
 constexpr int patientsImported = 40;

@@ -20,7 +20,7 @@ namespace
 {
 
 /// How often it is killed; `killed_while_migrating whole` does it 100 times.
-int kills = 25;
+int kills = 15;
 constexpr int findings = 4000;
 
 const storage::Access tester{u"tester"_s, [] { return QDateTime(QDate(2026, 3, 1), QTime(9, 0), Qt::UTC); }};
