@@ -6,6 +6,7 @@
 #   discoveries R P…     which p values stay at the false discovery rate R
 #   bounds K L T…        the sequential bounds at visits from the third on, plans of K visits at level L
 #   watch E N T… V…      error drawn toward the own scatter, slope and turn in it
+#   crowd K P B T…       share of stable people flagged in plan P of K visits by the turn bound B or the trend's T
 #   beyond N L           probability that a stable value exceeds the limit L after N earlier visits; their degrees
 options(digits = 17)
 
@@ -136,6 +137,36 @@ watch <- function(x) {
   earlier <- pairs[seq_len(n - 3)]
   slope <- unname(coef(lm(v ~ t))[2])
   c(error, slope * sqrt(sum((t - mean(t))^2)) / error, max(max(earlier) - now, now - min(earlier)) / error)
+}
+
+# The share of 200,000 stable people that trend or turn flags within one plan.
+crowd <- function(x) {
+  k <- x[1]; plan <- x[2]; turn <- x[3]; bounds <- x[-(1:3)]
+  people <- 200000
+  n <- (plan + 1) * k
+  set.seed(20261130)
+  v <- matrix(rnorm(people * n), people)
+  flagged <- rep(FALSE, people)
+  high <- rep(-Inf, people)
+  low <- rep(Inf, people)
+  look <- 0
+  for (visit in seq_len(n)) {
+    is.plan <- visit > plan * k
+    if (visit >= 3 && is.plan) {
+      look <- look + 1
+      t <- seq_len(visit) - mean(seq_len(visit))
+      z <- v[, seq_len(visit)] %*% t / sqrt(sum(t^2))
+      flagged <- flagged | abs(as.vector(z)) > bounds[look]
+    }
+    if (visit >= 4) {
+      pair <- (v[, visit - 3] + v[, visit - 2]) / 2
+      high <- pmax(high, pair)
+      low <- pmin(low, pair)
+      now <- (v[, visit - 1] + v[, visit]) / 2
+      if (is.plan) flagged <- flagged | pmax(high - now, now - low) > turn
+    }
+  }
+  mean(flagged)
 }
 
 # The probability that a stable value lies beyond so many deviations of the scatter of n earlier ones from their

@@ -1,3 +1,4 @@
+#include "core/statistics/crowd.h"
 #include "core/statistics/distributions.h"
 #include "core/statistics/error_study.h"
 #include "core/statistics/multiplicity.h"
@@ -202,6 +203,28 @@ Questions watches()
     return questions;
 }
 
+/// What trend and turn flag together of stable people, evenly spaced and with a known error: the level of the
+/// plan.
+Questions turns()
+{
+    Questions questions;
+    for (const auto& [visits, level, plan] :
+         {std::tuple(8, 0.05, 0), {8, 0.05, 1}, {8, 0.10, 2}, {5, 0.10, 0}, {12, 0.02, 0}}) {
+        const Plan watched{visits, level};
+        std::vector<double> times;
+        for (int visit = 0; visit < (plan + 1) * visits; ++visit)
+            times.push_back(visit);
+        std::vector<double> numbers = {double(visits), double(plan), *Crowd(watched).turnBound(plan)};
+        const auto bounds = trendBounds(times, watched);
+        for (size_t visit = size_t(plan * visits); visit < bounds.size(); ++visit) {
+            if (bounds[visit])
+                numbers.push_back(*bounds[visit]);
+        }
+        questions.add(u"crowd"_s, numbers, {level});
+    }
+    return questions;
+}
+
 Questions scatterLimits()
 {
     Dice dice;
@@ -228,6 +251,7 @@ private Q_SLOTS:
     void discoveriesAgreeWithR() { askR(discoveries()); }
     void sequentialBoundsAgreeWithR() { askR(bounds(), 1e-4); }
     void whatIsWatchedAgreesWithR() { askR(watches()); }
+    void turnBoundsKeepTheLevelInR() { askR(turns(), 0.06); } // counted among 200,000 people there
     void scatterLimitsAgreeWithR() { askR(scatterLimits(), 1e-6); }
     void trendAgreesWithSciPy() { askSciPy(trends()); }
     void leastSquaresAgreesWithSciPy() { askSciPy(lines()); }
