@@ -59,15 +59,15 @@ ClinicDialog::ClinicDialog(session::Session& session, session::Prompts& prompts,
       m_urgencyLevels(widgets::FormField::lines(tr("Levels of urgency"), u"urgencyLevels"_s, this)),
       m_plannedVisits(
           widgets::FormField::line(tr("Visits planned"), tr("for one patient"), u"plannedVisits"_s, this)),
-      m_compositeWeeks(widgets::FormField::choice(
-          tr("Confirmed worsening"),
-          {{{}, tr("Off")}, {u"12"_s, tr("Kept for 12 weeks")}, {u"24"_s, tr("Kept for 24 weeks")}},
-          u"compositeWeeks"_s, this)),
       m_strictness(widgets::FormField::choice(tr("False flags"),
                                               {{u"strict"_s, tr("Strict: at most 2 %")},
                                                {u"balanced"_s, tr("Balanced: at most 5 %")},
                                                {u"sensitive"_s, tr("Sensitive: at most 10 %")}},
-                                              u"strictness"_s, this))
+                                              u"strictness"_s, this)),
+      m_compositeWeeks(widgets::FormField::choice(
+          tr("Confirmed worsening"),
+          {{{}, tr("Off")}, {u"12"_s, tr("Kept for 12 weeks")}, {u"24"_s, tr("Kept for 24 weeks")}},
+          u"compositeWeeks"_s, this))
 {
     setWindowTitle(tr("Clinic details"));
     const records::Clinic clinic = session.clinic();

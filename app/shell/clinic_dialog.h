@@ -35,8 +35,8 @@ private:
     widgets::FormField* m_telephone;
     widgets::FormField* m_urgencyLevels;
     widgets::FormField* m_plannedVisits;
-    widgets::FormField* m_compositeWeeks;
     widgets::FormField* m_strictness;
+    widgets::FormField* m_compositeWeeks;
     QStringList m_shown; ///< what stood in the fields before anything was typed
 };
 

@@ -73,6 +73,20 @@ private Q_SLOTS:
                  (QStringList{u"When there is time"_s, u"Today"_s}));
     }
 
+    void tabGoesFromFieldToFieldAsTheyStand()
+    {
+        paces::each([](Pace& pace) {
+            Asked asked;
+            asked.visits().setFocus(Qt::TabFocusReason);
+            QStringList passed;
+            for (int i = 0; i < 2; ++i) {
+                pace.keyAt(asked.dialog.get(), Qt::Key_Tab);
+                passed += asked.dialog->focusWidget()->objectName();
+            }
+            QCOMPARE(passed, (QStringList{u"strictness"_s, u"compositeWeeks"_s}));
+        });
+    }
+
     void whatIsChosenIsKept()
     {
         Asked asked;
