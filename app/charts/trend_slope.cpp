@@ -19,20 +19,6 @@ double yearsBetween(QDate from, QDate to)
     return double(from.daysTo(to)) / daysOfAYear;
 }
 
-/// The numbers of a run, of several on one day the last.
-std::vector<judging::RunPoint> numbersOf(const judging::Course& course)
-{
-    std::vector<judging::RunPoint> numbers;
-    for (const judging::RunPoint& point : course.run) {
-        if (!point.number)
-            continue;
-        if (!numbers.empty() && numbers.back().day == point.day)
-            numbers.pop_back();
-        numbers.push_back(point);
-    }
-    return numbers;
-}
-
 double median(std::vector<double> numbers)
 {
     std::ranges::sort(numbers);
@@ -75,7 +61,7 @@ TrendSlope robustLine(const std::vector<judging::RunPoint>& numbers, double perY
 std::vector<TrendSlope> trendSlopes(const judging::Course& course, const catalogue::Measure& measure)
 {
     std::vector<TrendSlope> slopes;
-    const auto numbers = numbersOf(course);
+    const auto numbers = judging::numbersByDay(course.run);
     if (!course.trend || numbers.empty())
         return slopes;
     if (course.trend->error && course.trend->line)

@@ -77,6 +77,7 @@ void judgeByOwn(Comparison& held, const OwnScatter& own, const statistics::Plan&
     held.verdict = Verdict::WithinError;
     held.strength = Strength::None;
     held.since.reset();
+    held.raised.reset();
     if (std::abs(own.t) <= own.limit)
         return;
     const bool isBetter = (own.t > 0) == (better == catalogue::Direction::HigherIsBetter);

@@ -195,15 +195,26 @@ void watchOrder(Trend& trend, const Series& series, catalogue::Direction better,
 
 } // namespace
 
+std::vector<RunPoint> numbersByDay(const std::vector<RunPoint>& run)
+{
+    std::vector<RunPoint> numbers;
+    for (const RunPoint& point : run) {
+        if (!point.number)
+            continue;
+        if (!numbers.empty() && numbers.back().day == point.day)
+            numbers.pop_back();
+        numbers.push_back(point);
+    }
+    return numbers;
+}
+
 std::optional<statistics::Slope> robustSlope(const Course& course, const catalogue::Measure& measure)
 {
     if (!course.trend || measure.kind == catalogue::Kind::Grade)
         return std::nullopt;
     Series series;
-    for (const RunPoint& point : course.run) {
-        if (point.number)
-            add(series, point.day, *point.number);
-    }
+    for (const RunPoint& point : numbersByDay(course.run))
+        add(series, point.day, *point.number);
     return statistics::theilSen(series.years, series.numbers);
 }
 

@@ -12,6 +12,9 @@ std::optional<Trend> trendOf(const std::vector<const records::Occasion*>& run,
                              const std::optional<Comparison>& ends, int confirmAfterDays,
                              const Ground& ground);
 
+/// The points of a run that hold numbers, of several on one day the last.
+std::vector<RunPoint> numbersByDay(const std::vector<RunPoint>& run);
+
 /// The median of all slopes between two results of a run (Theil–Sen), the unit per year: beside the line that
 /// judges, and worked out where it is told. Empty below three numbers and for grades.
 std::optional<statistics::Slope> robustSlope(const Course& course, const catalogue::Measure& measure);

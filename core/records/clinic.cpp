@@ -1,7 +1,6 @@
 #include "core/records/clinic.h"
 
-#include <algorithm>
-#include <array>
+#include "core/records/codes.h"
 
 namespace records
 {
@@ -9,21 +8,18 @@ namespace records
 namespace
 {
 
-constexpr std::array codes = {"strict", "balanced", "sensitive"};
+constexpr std::array strictnesses = {"strict", "balanced", "sensitive"};
 
 } // namespace
 
 QString code(Strictness strictness)
 {
-    return QString::fromLatin1(codes.at(static_cast<size_t>(strictness)));
+    return QString::fromLatin1(strictnesses.at(static_cast<size_t>(strictness)));
 }
 
 std::optional<Strictness> strictnessFromCode(const QString& code)
 {
-    const auto found =
-        std::ranges::find(codes, code, [](const char* word) { return QString::fromLatin1(word); });
-    return found == codes.end() ? std::nullopt
-                                : std::optional(static_cast<Strictness>(found - codes.begin()));
+    return fromCode<Strictness>(strictnesses, code);
 }
 
 } // namespace records

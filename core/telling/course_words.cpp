@@ -208,25 +208,11 @@ QString visitsWords(const judging::Trend& trend, const Phrasebook& phrases)
         .arg(trend.n);
 }
 
-/// The numbers of a run, of several on one day the last.
-std::vector<double> numbersOf(const std::vector<judging::RunPoint>& run)
-{
-    std::vector<double> numbers;
-    QDate day;
-    for (const judging::RunPoint& point : run) {
-        if (!point.number)
-            continue;
-        if (!numbers.empty() && point.day == day)
-            numbers.pop_back();
-        numbers.push_back(*point.number);
-        day = point.day;
-    }
-    return numbers;
-}
-
 QString agreementWords(const judging::Course& course, const Measure& measure, const Phrasebook& phrases)
 {
-    const std::vector<double> numbers = numbersOf(course.run);
+    std::vector<double> numbers;
+    for (const judging::RunPoint& point : judging::numbersByDay(course.run))
+        numbers.push_back(*point.number);
     qint64 rising = 0;
     qint64 falling = 0;
     for (auto later = numbers.begin(); later != numbers.end(); ++later) {

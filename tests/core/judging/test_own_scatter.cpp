@@ -68,6 +68,7 @@ private Q_SLOTS:
     void theScatterIsNeverBelowWhatTheMeasureResolves();
     void whatLiesAtTheCapIsLeftOut();
     void everyComparisonOfTheResultSaysIt();
+    void noRateStandsBesideWhatIsNotFlagged();
     void aPublishedErrorComesFirst();
     void stablePeopleAreFlaggedBelowTheLevel_data();
     void stablePeopleAreFlaggedBelowTheLevel();
@@ -124,6 +125,27 @@ void TestOwnScatter::everyComparisonOfTheResultSaysIt()
     QCOMPARE(latest({12, 12.5, 12, 11.5, 12, 12.5}).baseline->verdict, Verdict::WithinError);
     QCOMPARE(latest({12, 12.5, 12, 20}).baseline->verdict, Verdict::NoThreshold);
     QCOMPARE(latest({12, 12.5, 12, 20}).baseline->tier, Tier::None);
+}
+
+/// Counts have a direction and a trend of their order before the own scatter judges; a rate stands beside a
+/// flag alone.
+void TestOwnScatter::noRateStandsBesideWhatIsNotFlagged()
+{
+    std::vector<records::Visit> visits;
+    for (const double steps : {1, 4, 2, 5, 3, 6, 4, 7, 5, 8, 6, 9})
+        visits.push_back(examples::visit(
+            u"v%1"_s.arg(visits.size() + 1), QDate(2026, 1, 12).addDays(qint64(visits.size()) * 30),
+            {examples::finding(u"tandem-steps"_s, Quantity{steps, Unit::Steps})}));
+    const auto change =
+        judging::latestChanges(visits, examples::patient(u"cerebellar-ataxia"_s), examples::catalogue())
+            .front();
+    QVERIFY(change.course.trend->direction);
+    for (const auto& held : {change.previous, change.baseline, change.best}) {
+        QCOMPARE(held->tier, Tier::OwnScatter);
+        QCOMPARE(held->verdict, Verdict::WithinError);
+        QVERIFY(!held->raised);
+        QVERIFY(!held->since);
+    }
 }
 
 void TestOwnScatter::aPublishedErrorComesFirst()
