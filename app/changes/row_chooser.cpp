@@ -9,7 +9,6 @@
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QPushButton>
-#include <QVBoxLayout>
 
 using namespace Qt::StringLiterals;
 
@@ -22,7 +21,7 @@ RowChooser::RowChooser(session::Session& session, session::Prompts& prompts, QWi
       m_prompts(prompts),
       m_rows(new widgets::ComboBox(this)),
       m_use(new QPushButton(tr("&Use for this patient…"), this)),
-      m_useForPopulation(new QPushButton(tr("Use for this &population…"), this)),
+      m_useForPopulation(new QPushButton(tr("Use for this popu&lation…"), this)),
       m_back(new QPushButton(tr("Back to the &rule…"), this))
 {
     auto* label = new QLabel(tr("&Other evidence that fits"), this);
@@ -34,20 +33,13 @@ RowChooser::RowChooser(session::Session& session, session::Prompts& prompts, QWi
     m_use->setObjectName(u"useRow"_s);
     m_useForPopulation->setObjectName(u"useRowForPopulation"_s);
     m_back->setObjectName(u"backToRule"_s);
-    auto* rows = new QHBoxLayout;
-    rows->setSpacing(widgets::space2);
-    rows->addWidget(label);
-    rows->addWidget(m_rows, 1);
-    auto* answers = new QHBoxLayout;
-    answers->setSpacing(widgets::space2);
-    answers->addStretch();
+    auto* line = new QHBoxLayout(this);
+    line->setContentsMargins(0, 0, 0, 0);
+    line->setSpacing(widgets::space2);
+    line->addWidget(label);
+    line->addWidget(m_rows, 1);
     for (QPushButton* answer : {m_use, m_useForPopulation, m_back})
-        answers->addWidget(answer);
-    auto* column = new QVBoxLayout(this);
-    column->setContentsMargins(0, 0, 0, 0);
-    column->setSpacing(widgets::space2);
-    column->addLayout(rows);
-    column->addLayout(answers);
+        line->addWidget(answer);
     connect(m_use, &QPushButton::clicked, this, &RowChooser::use);
     connect(m_useForPopulation, &QPushButton::clicked, this, &RowChooser::useForPopulation);
     connect(m_back, &QPushButton::clicked, this, &RowChooser::goBack);
