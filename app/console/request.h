@@ -63,6 +63,7 @@ base::Result<Found> found(session::Session& session, const QString& recordNumber
 base::Result<void> makeDemo(const Request& request);
 base::Result<void> importFile(const Request& request);
 base::Result<void> showChange(const Request& request);
+base::Result<void> sayInShort(const Request& request);
 base::Result<void> writeLetter(const Request& request);
 base::Result<void> writeChart(const Request& request);
 base::Result<void> moveCatalogue(const Request& request);

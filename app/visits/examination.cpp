@@ -72,11 +72,6 @@ QString Place::name() const
     return side == Side::None ? measure : measure + u'.' + records::code(side);
 }
 
-std::vector<Side> sidesOf(const Measure& measure)
-{
-    return measure.hasSides ? std::vector{Side::Right, Side::Left} : std::vector{Side::None};
-}
-
 std::vector<FormSection> formSections(const catalogue::Catalogue& catalogue, const catalogue::Form& form)
 {
     std::vector<FormSection> sections;
@@ -122,7 +117,7 @@ bool isAnswered(const Finding* finding)
 
 bool isAnswered(const Measure& test, const records::Visit& visit, const catalogue::Catalogue& catalogue)
 {
-    return std::ranges::all_of(sidesOf(test), [&](Side side) {
+    return std::ranges::all_of(records::sidesOf(test), [&](Side side) {
         const auto occasion = records::occasionAt(visit, catalogue, test.id, side);
         return occasion && records::isAnswered(occasion->finding);
     });
@@ -161,7 +156,7 @@ std::vector<Finding> normalFindings(const FormSection& section, const records::V
     std::vector<Finding> findings;
     for (const Measure* test : section.tests) {
         const auto normal = normalValue(*test);
-        for (const Side side : sidesOf(*test)) {
+        for (const Side side : records::sidesOf(*test)) {
             const Finding* there = visit.finding(test->id, side);
             if (normal && (there == nullptr || records::isBlank(*there)))
                 findings.push_back(withValue(visit, {test->id, side}, *normal));

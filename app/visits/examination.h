@@ -24,8 +24,6 @@ struct Place {
     QString name() const;
 };
 
-/// Right before left, the order they are asked in; None alone for a test without sides.
-std::vector<records::Side> sidesOf(const catalogue::Measure& measure);
 
 /// A section of a form with its tests in the form's order. The pointers are into the catalogue.
 struct FormSection {

@@ -4,6 +4,7 @@
 #include "app/visits/meaning_cell.h"
 #include "app/visits/side_field.h"
 #include "app/widgets/theme.h"
+#include "core/records/history.h"
 #include "core/records/wording.h"
 
 #include <QGridLayout>
@@ -230,7 +231,7 @@ void SectionBox::addRow(const catalogue::Measure& test)
     put(title, row, 0, 1, total);
 
     int place = 1;
-    for (const records::Side side : sidesOf(test)) {
+    for (const records::Side side : records::sidesOf(test)) {
         auto* field = new SideField(test, side, m_catalogue, m_body);
         m_fields.push_back(field);
         put(field, row, place++, test.hasSides ? 1 : 2, total);

@@ -1,5 +1,6 @@
 #include "app/visits/visit_draft.h"
 
+#include "core/records/history.h"
 #include "core/records/visit_form.h"
 
 #include <QScopeGuard>
@@ -113,7 +114,7 @@ base::Result<void> VisitDraft::giveException(const QString& measure, const QStri
                                              const QString& value)
 {
     const catalogue::Measure* test = m_session.catalogue().measure(measure);
-    for (const records::Side side : test == nullptr ? std::vector<records::Side>() : sidesOf(*test)) {
+    for (const records::Side side : test == nullptr ? std::vector<records::Side>() : records::sidesOf(*test)) {
         auto done = change({measure, side}, [&](Finding& finding) {
             if (value.isEmpty())
                 finding.exceptions.remove(condition);

@@ -256,6 +256,7 @@ Measure measureFrom(Fields& fields, const Catalogue& soFar)
     measure.partOf = fields.optionalText(QStringLiteral("partOf"));
     measure.hasLicensedWording = fields.optionalFlag(QStringLiteral("licensedWording"));
     measure.isTapped = fields.optionalFlag(QStringLiteral("tapped"));
+    measure.countsEvents = fields.optionalFlag(QStringLiteral("events"));
     measure.retired = fields.optionalFlag(QStringLiteral("retired"));
     checkShape(measure, fields);
     return measure;

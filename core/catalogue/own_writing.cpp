@@ -125,6 +125,7 @@ QJsonObject measureObject(const Measure& measure)
     put(object, u"partOf"_s, measure.partOf);
     putFlag(object, u"licensedWording"_s, measure.hasLicensedWording);
     putFlag(object, u"tapped"_s, measure.isTapped);
+    putFlag(object, u"events"_s, measure.countsEvents);
     putFlag(object, u"retired"_s, measure.retired);
     return object;
 }

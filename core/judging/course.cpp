@@ -115,7 +115,8 @@ std::optional<catalogue::Threshold> otherBandOf(const catalogue::Threshold& used
 
 RunPoint pointOf(const Occasion& occasion)
 {
-    return {occasion.visit, occasion.day, values::number(occasion.finding.value)};
+    return {occasion.visit, occasion.day, values::number(occasion.finding.value),
+            values::isUnable(occasion.finding.value)};
 }
 
 Run numbersOf(const Run& run)

@@ -12,7 +12,8 @@ namespace judging
 struct RunPoint {
     records::VisitId visit;
     QDate day;
-    std::optional<double> number; ///< the measure's unit, or a grade's step; empty for "unable"
+    std::optional<double> number; ///< the measure's unit, or a grade's step; empty for "unable" and words
+    bool isUnable = false;
 };
 
 /// A change that later visits bore out. The result of the last of them is the new level.

@@ -1,3 +1,4 @@
+#include "core/records/history.h"
 #include "core/letters/letter_rows.h"
 
 #include "core/letters/letter_visit.h"
@@ -118,7 +119,7 @@ QString RowMaker::seen(const catalogue::Measure& measure, Side side) const
 
 void RowMaker::addFinding(const catalogue::Measure& measure)
 {
-    const std::vector<Side> sides = sidesOf(measure);
+    const std::vector<Side> sides = records::sidesOf(measure);
     if (std::ranges::all_of(sides, [&](Side side) { return isNotAsked(m_visit.finding(measure.id, side)); }))
         return;
     FindingRow row;
@@ -247,7 +248,7 @@ void RowMaker::addComparisons(MeasureRow& row, const Change& change, const catal
 
 void RowMaker::addMeasure(const catalogue::Measure& measure)
 {
-    for (const Side side : sidesOf(measure)) {
+    for (const Side side : records::sidesOf(measure)) {
         const records::Finding* finding = m_visit.finding(measure.id, side);
         const Change* change = changeOf(m_changes, measure.id, side);
         if (change == nullptr && isNotAsked(finding))

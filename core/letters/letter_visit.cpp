@@ -1,3 +1,4 @@
+#include "core/records/history.h"
 #include "core/letters/letter_visit.h"
 
 #include "core/judging/composite.h"
@@ -71,11 +72,6 @@ QString whyNotComparable(const judging::Comparison& comparison, const catalogue:
     return phrases.joined("%1; %2", reasons);
 }
 
-std::vector<Side> sidesOf(const catalogue::Measure& measure)
-{
-    return measure.hasSides ? std::vector{Side::Right, Side::Left} : std::vector{Side::None};
-}
-
 bool isNotAsked(const records::Finding* finding)
 {
     if (finding == nullptr)
@@ -102,7 +98,7 @@ QStringList notDone(const Material& material, const catalogue::Catalogue& catalo
         const auto isOpen = [&](Side side) {
             return isNotAsked(visit->finding(id, side)) && changeOf(changes, id, side) == nullptr;
         };
-        const std::vector<Side> sides = sidesOf(*measure);
+        const std::vector<Side> sides = records::sidesOf(*measure);
         if (std::ranges::all_of(sides, isOpen)) {
             if (asked.contains(id))
                 tests += records::titled(*measure, phrases);

@@ -22,8 +22,6 @@ const std::optional<judging::Comparison>& earlierOf(const judging::Change& chang
 QString whyNotComparable(const judging::Comparison& comparison, const catalogue::Catalogue& catalogue,
                          const base::Phrasebook& phrases);
 
-/// Right and left, or the one place without a side.
-std::vector<records::Side> sidesOf(const catalogue::Measure& measure);
 
 /// Nothing was recorded, or that it was not asked.
 bool isNotAsked(const records::Finding* finding);

@@ -14,11 +14,6 @@ namespace records
 namespace
 {
 
-std::vector<Side> sidesOf(const catalogue::Measure& measure)
-{
-    return measure.hasSides ? std::vector{Side::Right, Side::Left} : std::vector{Side::None};
-}
-
 /// A total that lacks a part is not.
 bool isRecorded(const Occasion& occasion)
 {
@@ -80,6 +75,11 @@ private:
 };
 
 } // namespace
+
+std::vector<Side> sidesOf(const catalogue::Measure& measure)
+{
+    return measure.hasSides ? std::vector{Side::Right, Side::Left} : std::vector{Side::None};
+}
 
 std::optional<Occasion> occasionAt(const Visit& visit, const catalogue::Catalogue& catalogue,
                                    const QString& id, Side side)

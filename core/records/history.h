@@ -9,6 +9,9 @@
 namespace records
 {
 
+/// Right and left, or none of both.
+std::vector<Side> sidesOf(const catalogue::Measure& measure);
+
 /// One measure and side at one visit: as it was entered, or else as it follows from its parts. Empty where
 /// nothing was recorded and nothing can be computed.
 std::optional<Occasion> occasionAt(const Visit& visit, const catalogue::Catalogue& catalogue,

@@ -29,6 +29,12 @@ double studentQuantile(double probability, double degrees)
     return valueAt(boost::math::students_t_distribution<double, Policy>(degrees), probability);
 }
 
+double studentShareBeyond(double t, double degrees)
+{
+    const boost::math::students_t_distribution<double, Policy> student(degrees);
+    return 2 * boost::math::cdf(boost::math::complement(student, t));
+}
+
 double chiSquareQuantile(double probability, double degrees)
 {
     return valueAt(boost::math::chi_squared_distribution<double, Policy>(degrees), probability);

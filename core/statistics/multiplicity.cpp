@@ -29,4 +29,14 @@ std::vector<bool> benjaminiHochberg(std::span<const double> p, double rate)
     return stays;
 }
 
+double simes(std::span<const double> p)
+{
+    std::vector<double> sorted(p.begin(), p.end());
+    std::ranges::sort(sorted);
+    double least = 1;
+    for (size_t place = 0; place < sorted.size(); ++place)
+        least = std::min(least, sorted[place] * double(sorted.size()) / double(place + 1));
+    return least;
+}
+
 } // namespace statistics

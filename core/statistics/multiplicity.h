@@ -18,4 +18,8 @@ double atLeastOneFalse(int tests, double share);
 /// p values. Benjamini & Hochberg 1995, J R Stat Soc B 57:289.
 std::vector<bool> benjaminiHochberg(std::span<const double> p, double rate);
 
+/// How often all of so many stable results together show as much: the least of m · p / rank over the sorted
+/// two-sided p. Simes 1986, Biometrika 73:751, from memory. 1 for none.
+double simes(std::span<const double> p);
+
 } // namespace statistics

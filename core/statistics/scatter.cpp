@@ -111,4 +111,9 @@ std::optional<double> scatterLimit(int earlier, double probability)
     return limits.at(earlier, probability);
 }
 
+double scatterShareBeyond(int earlier, double limit)
+{
+    return limit > 0 ? shareBeyond(limit, partsOfScatter(earlier)) : 1;
+}
+
 } // namespace statistics

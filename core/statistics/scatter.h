@@ -45,4 +45,8 @@ double shrunkError(double published, const Scatter& own);
 /// errors. Empty below two earlier values, and unless 0 < probability < 1.
 std::optional<double> scatterLimit(int earlier, double probability);
 
+/// The probability of that, for a limit: how often a stable person lies so far away. `earlier` 2 or more,
+/// `limit` not below 0.
+double scatterShareBeyond(int earlier, double limit);
+
 } // namespace statistics

@@ -1,0 +1,318 @@
+#include "core/judging/outcome.h"
+
+#include "core/judging/room.h"
+#include "core/judging/run_trend.h"
+#include "core/statistics/distributions.h"
+#include "core/statistics/multiplicity.h"
+#include "core/statistics/plan.h"
+#include "core/statistics/scatter.h"
+
+#include <algorithm>
+#include <cmath>
+#include <numeric>
+#include <tuple>
+
+namespace judging
+{
+
+namespace
+{
+
+using catalogue::Measure;
+
+/// Sustained, confirmed, trend, once.
+int rank(Strength strength)
+{
+    switch (strength) {
+    case Strength::None:
+        break;
+    case Strength::SeenOnce:
+        return 1;
+    case Strength::TrendSeenOnce:
+        return 2;
+    case Strength::Confirmed:
+        return 3;
+    case Strength::Sustained:
+        return 4;
+    }
+    return 0;
+}
+
+/// Since when the latest results are all unable, or all not; and whether there was one before that.
+struct Streak {
+    QDate since;
+    bool hasBefore = false;
+};
+
+Streak streakOf(const std::vector<RunPoint>& run)
+{
+    const auto end = std::find_if(run.rbegin(), run.rend(), [&](const RunPoint& point) {
+        return point.isUnable != run.back().isUnable;
+    });
+    return {std::prev(end)->day, end != run.rend()};
+}
+
+std::vector<Claim> claimsOf(const Change& change)
+{
+    std::vector<Claim> claims;
+    const auto& first = change.baseline;
+    const auto& trend = change.course.trend;
+    if (first && isBeyondError(first->verdict)) {
+        const bool isOfTrend = trend && trend->direction == first->verdict;
+        claims.push_back({Says::FirstVisit, first->verdict, first->strength,
+                          isOfTrend ? trend->since : first->since.value_or(change.now.day)});
+    } else if (trend && trend->direction) {
+        claims.push_back({Says::Trend, *trend->direction, trend->strength, trend->since});
+    }
+    if (trend && trend->direction && first && isBeyondError(first->verdict) &&
+        trend->direction != first->verdict)
+        claims.push_back({Says::Trend, *trend->direction, trend->strength, trend->since});
+    if (trend && trend->reversal)
+        claims.push_back(
+            {Says::Reversal, trend->reversal->direction, trend->reversal->strength, trend->reversal->since});
+    return claims;
+}
+
+/// The strongest of this direction.
+std::optional<Claim> strongest(const std::vector<Claim>& claims, Verdict direction)
+{
+    std::optional<Claim> found;
+    for (const Claim& claim : claims) {
+        if (claim.direction == direction && (!found || rank(claim.strength) > rank(found->strength)))
+            found = claim;
+    }
+    return found;
+}
+
+double beyond(double z, const RunError& error)
+{
+    return error.own ? statistics::studentShareBeyond(std::abs(z),
+                                                      statistics::publishedDegrees + error.own->degrees)
+                     : 2 * statistics::normalShareBelow(-std::abs(z));
+}
+
+/// Each way that error was looked at, with its chance; a turn that is not there has none.
+struct Ways {
+    int looked = 0;
+    double least = 1;
+
+    void add(double chance)
+    {
+        ++looked;
+        least = std::min(least, chance);
+    }
+};
+
+std::optional<double> chanceOf(const Change& change)
+{
+    Ways ways;
+    if (const auto& first = change.baseline) {
+        if (first->own)
+            ways.add(statistics::scatterShareBeyond(first->own->visits, std::abs(first->own->t)));
+        else if (first->z)
+            ways.add(2 * statistics::normalShareBelow(-std::abs(*first->z)));
+        else if (first->threshold) // found by experience: what is beyond it is so in one of twenty
+            ways.add(isBeyondError(first->verdict) ? 1 - judgedAt : 1);
+    }
+    if (const auto& trend = change.course.trend) {
+        if (trend->orderP)
+            ways.add(*trend->orderP);
+        if (trend->z && trend->error)
+            ways.add(beyond(*trend->z, *trend->error));
+        if (trend->z && trend->n >= statistics::firstTurn) {
+            const int pairs = trend->n - statistics::firstTurn + 1;
+            ways.add(trend->reversal && trend->error ? pairs * beyond(trend->reversal->z, *trend->error) : 1);
+        }
+    }
+    return ways.looked == 0 ? std::nullopt : std::optional(std::min(1.0, ways.looked * ways.least));
+}
+
+/// Signs that were not seen at the last result.
+QStringList newSignsOf(const Change& change)
+{
+    QStringList signs = change.now.finding.signs;
+    if (!change.previous)
+        return {};
+    for (const QString& before : change.previous->reference.finding.signs)
+        signs.removeAll(before);
+    return signs;
+}
+
+double sizeOf(const Change& change, const Outcome& outcome, const Measure& measure)
+{
+    const auto& first = change.baseline;
+    if (!first)
+        return 0;
+    if (outcome.claim && outcome.claim->by == Says::Reversal)
+        return std::abs(change.course.trend->reversal->z / change.course.trend->reversal->bound);
+    if (first->own)
+        return std::abs(first->own->t) / first->own->limit;
+    if (first->steps)
+        return std::abs(*first->steps);
+    return std::abs(inLimits(*first, measure.better).value_or(0));
+}
+
+/// Without a claim.
+OutcomeKind quietKindOf(const Change& change, const Comparison& held)
+{
+    switch (held.verdict) {
+    case Verdict::NotComparable:
+        return OutcomeKind::NotCompared;
+    case Verdict::StepWorse:
+        return OutcomeKind::StepWorse;
+    case Verdict::StepBetter:
+        return OutcomeKind::StepBetter;
+    case Verdict::Changed:
+        return OutcomeKind::Changed;
+    case Verdict::BecameUnable:
+    case Verdict::BecameAble:
+    case Verdict::Better:
+    case Verdict::Worse:
+    case Verdict::WithinError:
+    case Verdict::NoThreshold:
+    case Verdict::Same:
+        break;
+    }
+    return newSignsOf(change).isEmpty() ? OutcomeKind::AsBefore : OutcomeKind::Changed;
+}
+
+Outcome outcomeOf(const Change& change, const Measure& measure)
+{
+    Outcome outcome;
+    const Comparison* held = decidingOf(change);
+    if (held == nullptr) {
+        outcome.kind = OutcomeKind::First;
+        return outcome;
+    }
+    outcome.newSigns = newSignsOf(change);
+    outcome.tier = held->tier;
+    if (!held->comparability.isComparable()) {
+        outcome.kind = OutcomeKind::NotCompared;
+        return outcome;
+    }
+    if (measure.countsEvents) {
+        const bool isWorthAWord = values::number(change.now.finding.value).value_or(0) > 0;
+        outcome.kind = isWorthAWord ? OutcomeKind::Changed : OutcomeKind::AsBefore;
+        outcome.since = isWorthAWord ? std::optional(change.now.day) : std::nullopt;
+        return outcome;
+    }
+    const std::vector<Claim> claims = claimsOf(change);
+    const auto worse = strongest(claims, Verdict::Worse);
+    const auto better = strongest(claims, Verdict::Better);
+    outcome.chance = chanceOf(change);
+    const Streak streak = streakOf(change.course.run);
+    const bool isUnable = values::isUnable(change.now.finding.value);
+    const bool isNewlyAble = streak.hasBefore && (held->verdict == Verdict::BecameAble ||
+                                                  change.previous->verdict == Verdict::BecameAble);
+    if (isUnable ? streak.hasBefore : isNewlyAble && !worse) {
+        outcome.kind = isUnable ? OutcomeKind::BecameUnable : OutcomeKind::BecameAble;
+        outcome.since = streak.since;
+        outcome.isSure = true;
+        return outcome;
+    }
+    outcome.claim = worse ? worse : better;
+    if (worse && better)
+        outcome.besides = better;
+    if (outcome.claim) {
+        outcome.kind = worse ? OutcomeKind::Worse : OutcomeKind::Better;
+        outcome.since = outcome.claim->since;
+    } else {
+        outcome.kind = quietKindOf(change, *held);
+        if (outcome.kind != OutcomeKind::AsBefore)
+            outcome.since = held->since.value_or(change.now.day);
+    }
+    outcome.size = sizeOf(change, outcome, measure);
+    return outcome;
+}
+
+/// Benjamini and Hochberg, over all that an error judges.
+void holdFalse(std::vector<Outcome>& outcomes)
+{
+    std::vector<double> chances;
+    for (const Outcome& outcome : outcomes) {
+        if (outcome.chance)
+            chances.push_back(*outcome.chance);
+    }
+    const std::vector<bool> stays = statistics::benjaminiHochberg(chances, falseShare);
+    size_t place = 0;
+    for (Outcome& outcome : outcomes) {
+        if (outcome.chance && stays[place++] && outcome.claim)
+            outcome.isSure = true;
+    }
+}
+
+} // namespace
+
+QString code(OutcomeKind kind)
+{
+    switch (kind) {
+    case OutcomeKind::BecameUnable:
+        return QStringLiteral("became-unable");
+    case OutcomeKind::BecameAble:
+        return QStringLiteral("became-able");
+    case OutcomeKind::Worse:
+        return QStringLiteral("worse");
+    case OutcomeKind::Better:
+        return QStringLiteral("better");
+    case OutcomeKind::Changed:
+        return QStringLiteral("changed");
+    case OutcomeKind::StepWorse:
+        return QStringLiteral("step-worse");
+    case OutcomeKind::StepBetter:
+        return QStringLiteral("step-better");
+    case OutcomeKind::AsBefore:
+        return QStringLiteral("as-before");
+    case OutcomeKind::First:
+        return QStringLiteral("first");
+    case OutcomeKind::NotCompared:
+        break;
+    }
+    return QStringLiteral("not-compared");
+}
+
+const Comparison* decidingOf(const Change& change)
+{
+    if (!change.baseline || !change.previous)
+        return nullptr;
+    const bool isWordAgain =
+        change.baseline->verdict == Verdict::Same && change.previous->verdict == Verdict::Changed;
+    return isWordAgain || !change.baseline->comparability.isComparable() ? &*change.previous
+                                                                         : &*change.baseline;
+}
+
+std::vector<Outcome> outcomesOf(const std::vector<Change>& changes, const catalogue::Catalogue& catalogue)
+{
+    std::vector<Outcome> outcomes;
+    for (const Change& change : changes) {
+        const Measure* measure = catalogue.measure(change.measure);
+        outcomes.push_back(measure != nullptr ? outcomeOf(change, *measure) : Outcome{});
+    }
+    holdFalse(outcomes);
+    return outcomes;
+}
+
+std::vector<size_t> byWeight(const std::vector<Outcome>& outcomes)
+{
+    std::vector<size_t> places(outcomes.size());
+    std::iota(places.begin(), places.end(), size_t(0));
+    const auto weight = [&](size_t place) {
+        const Outcome& each = outcomes[place];
+        const int strength = each.claim ? rank(each.claim->strength) : 0;
+        const qint64 day = each.since ? each.since->toJulianDay() : 0;
+        return std::tuple(int(each.kind), !each.isSure, -strength, int(each.tier), -each.size, -day);
+    };
+    std::ranges::stable_sort(places, {}, weight);
+    return places;
+}
+
+double chanceOfAny(const std::vector<Outcome>& outcomes, Verdict direction)
+{
+    std::vector<double> chances;
+    for (const Outcome& outcome : outcomes) {
+        if (outcome.chance)
+            chances.push_back(outcome.claim && outcome.claim->direction == direction ? *outcome.chance : 1);
+    }
+    return statistics::simes(chances);
+}
+
+} // namespace judging

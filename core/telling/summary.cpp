@@ -1,0 +1,318 @@
+#include "core/telling/summary.h"
+
+#include "core/base/text.h"
+#include "core/records/patient.h"
+#include "core/records/wording.h"
+#include "core/telling/outcome_words.h"
+#include "core/telling/terms.h"
+
+#include <algorithm>
+
+namespace telling
+{
+
+namespace
+{
+
+using base::Phrasebook;
+using catalogue::Measure;
+using judging::Change;
+using judging::Outcome;
+using judging::OutcomeKind;
+
+constexpr qsizetype mostNamed = 4; ///< of one line
+
+/// A result of the glance with its measure.
+struct Result {
+    const Change& change;
+    const Outcome& outcome;
+    const Measure& measure;
+};
+
+/// A single step may be the eye of the examiner; of falls every one counts.
+bool isOneStep(const Result& result)
+{
+    const bool isStep =
+        result.outcome.kind == OutcomeKind::StepWorse || result.outcome.kind == OutcomeKind::StepBetter;
+    return isStep && result.measure.kind == catalogue::Kind::Grade && result.outcome.size < 2;
+}
+
+bool isTurn(const Result& result)
+{
+    return result.outcome.kind == OutcomeKind::BecameUnable || result.outcome.kind == OutcomeKind::BecameAble;
+}
+
+bool isOtherChange(const Result& result)
+{
+    const bool isStep =
+        result.outcome.kind == OutcomeKind::StepWorse || result.outcome.kind == OutcomeKind::StepBetter;
+    return result.outcome.kind == OutcomeKind::Changed ||
+           (isStep && result.measure.kind == catalogue::Kind::Grade && !isOneStep(result));
+}
+
+class LineTeller
+{
+public:
+    LineTeller(const judging::Glance& glance, const catalogue::Catalogue& catalogue,
+               const Phrasebook& phrases)
+        : m_glance(glance), m_catalogue(catalogue), m_phrases(phrases)
+    {
+        for (const size_t place : glance.order) {
+            if (const Measure* measure = catalogue.measure(glance.changes[place].measure))
+                m_results.push_back({glance.changes[place], glance.outcomes[place], *measure});
+        }
+    }
+
+    void tellDirection(LineKind kind, OutcomeKind direction, const QString& label)
+    {
+        const auto those = [&](bool isSure) {
+            return toldOf([&](const Result& each) {
+                return each.outcome.kind == direction && each.outcome.isSure == isSure;
+            });
+        };
+        const QStringList unsure = those(false);
+        const QString byChance =
+            m_phrases
+                .counted("which could be chance with %1 result judged: %2",
+                         "which could be chance with %1 results judged: %2", double(judged()))
+                .arg(QString::number(judged()), shortened(unsure));
+        SummaryLine line =
+            lineOf(kind, label, [&](const Result& each) { return each.outcome.kind == direction; });
+        line.text =
+            m_phrases.joined("%1; %2", {shortened(those(true)), unsure.isEmpty() ? QString() : byChance});
+        add(std::move(line));
+    }
+
+    void tellChanged()
+    {
+        SummaryLine line = lineOf(LineKind::Changed, m_phrases("Changed"),
+                                  [](const Result& each) { return isTurn(each) || isOtherChange(each); });
+        line.text = m_phrases.joined(
+            "%1 · %2", {turns(OutcomeKind::BecameUnable), turns(OutcomeKind::BecameAble),
+                        shortened(toldOf(isOtherChange)), line.measures.isEmpty() ? QString() : steps()});
+        add(std::move(line));
+    }
+
+    void tellNotCompared()
+    {
+        const auto isNotCompared = [](const Result& each) {
+            return each.outcome.kind == OutcomeKind::NotCompared;
+        };
+        QStringList reasons;
+        QMap<QString, QStringList> names;
+        for (const Result& result : m_results) {
+            if (!isNotCompared(result))
+                continue;
+            const judging::Comparison& held = *judging::decidingOf(result.change);
+            const QString reason =
+                mismatchWords(held.comparability.blocking.front(), held, m_catalogue, m_phrases);
+            if (!names.contains(reason))
+                reasons += reason;
+            if (const QString name = records::titled(result.measure, m_phrases);
+                !names[reason].contains(name))
+                names[reason] += name;
+        }
+        QStringList parts;
+        for (const QString& reason : reasons)
+            parts += m_phrases("%1 (%2)").arg(shortened(names[reason]), reason);
+        SummaryLine line = lineOf(LineKind::NotCompared, m_phrases("Not compared"), isNotCompared);
+        line.text = shortened(parts);
+        add(std::move(line));
+    }
+
+    void tellMissing()
+    {
+        SummaryLine line{LineKind::Missing, m_phrases("Missing"), {}, {}, {}};
+        QStringList parts;
+        for (const judging::Lacking& each : m_glance.lacking) {
+            const Measure* measure = m_catalogue.measure(each.measure);
+            if (measure == nullptr || line.measures.contains(each.measure))
+                continue;
+            line.measures += each.measure;
+            const QString title = records::titled(*measure, m_phrases);
+            parts += each.why ? m_phrases("%1 (%2)").arg(title, reasonOf(*each.why)) : title;
+        }
+        line.text = shortened(parts);
+        add(std::move(line));
+    }
+
+    std::vector<SummaryLine> lines()
+    {
+        const bool isNew = std::ranges::any_of(m_lines, [](const SummaryLine& line) {
+            return line.kind != LineKind::NotCompared && line.kind != LineKind::Missing;
+        });
+        if (!isNew)
+            m_lines.insert(
+                m_lines.begin(),
+                {LineKind::NothingNew, m_phrases("Nothing new"), base::capitalised(nothingNew()), {}, {}});
+        return m_lines;
+    }
+
+private:
+    template <typename Chooses>
+    SummaryLine lineOf(LineKind kind, const QString& label, Chooses chooses) const
+    {
+        SummaryLine line{kind, label, {}, {}, {}};
+        for (const Result& result : m_results) {
+            if (!chooses(result))
+                continue;
+            if (!line.measures.contains(result.measure.id))
+                line.measures += result.measure.id;
+            if (!line.since)
+                line.since = result.outcome.since;
+        }
+        return line;
+    }
+
+    void add(SummaryLine line)
+    {
+        line.text = base::capitalised(line.text);
+        if (!line.text.isEmpty())
+            m_lines.push_back(std::move(line));
+    }
+
+    qsizetype judged() const
+    {
+        return std::ranges::count_if(m_results,
+                                     [](const Result& each) { return each.outcome.chance.has_value(); });
+    }
+
+    /// The first few, and how many more.
+    QString shortened(const QStringList& parts, const char* pattern = "%1 · %2") const
+    {
+        const qsizetype more = parts.size() - mostNamed;
+        if (more <= 0)
+            return m_phrases.joined(pattern, parts);
+        const QString rest = m_phrases.counted("and %1 more", "and %1 more", double(more)).arg(more);
+        return m_phrases.joined(pattern, parts.first(mostNamed) + QStringList{rest});
+    }
+
+    /// Each chosen result once: one side stands for both where they come to the same, and what is worked out
+    /// of a chosen result goes without saying.
+    template <typename Chooses>
+    QStringList toldOf(Chooses chooses) const
+    {
+        std::vector<const Result*> chosen;
+        for (const Result& result : m_results) {
+            if (chooses(result))
+                chosen.push_back(&result);
+        }
+        const auto holds = [&](const QString& id) {
+            return std::ranges::any_of(chosen, [&](const Result* each) { return each->measure.id == id; });
+        };
+        QStringList parts;
+        QStringList done;
+        for (const Result* result : chosen) {
+            const auto& computed = result->measure.computed;
+            if (done.contains(result->measure.id) ||
+                (computed && std::ranges::any_of(computed->parts, holds)))
+                continue;
+            done += result->measure.id;
+            const auto sides = std::ranges::count_if(
+                chosen, [&](const Result* each) { return each->measure.id == result->measure.id; });
+            parts += told(result->outcome, result->change, result->measure, sides > 1, m_phrases);
+        }
+        return parts;
+    }
+
+    /// "became unable: Timed up and go, Gait speed (since 10-Nov-2026)", a part for each day.
+    QString turns(OutcomeKind kind) const
+    {
+        std::vector<QDate> days;
+        QMap<QDate, QStringList> names;
+        for (const Result& result : m_results) {
+            if (result.outcome.kind != kind)
+                continue;
+            if (!names.contains(*result.outcome.since))
+                days.push_back(*result.outcome.since);
+            names[*result.outcome.since] += records::sidedTitle(records::titled(result.measure, m_phrases),
+                                                                result.change.side, m_phrases);
+        }
+        QStringList parts;
+        for (const QDate& day : days) {
+            const QString those = shortened(names[day], "%1, %2");
+            const QString since = records::dayInWords(day, m_phrases);
+            parts += (kind == OutcomeKind::BecameUnable ? m_phrases("became unable: %1 (since %2)")
+                                                        : m_phrases("became able: %1 (since %2)"))
+                         .arg(those, since);
+        }
+        return m_phrases.joined("%1 · %2", parts);
+    }
+
+    QString reasonOf(const values::Missing& missing) const
+    {
+        const QString why = records::written(missing.why, m_phrases);
+        return missing.reason.isEmpty() ? why : m_phrases("%1: %2").arg(why, missing.reason);
+    }
+
+    QString steps() const
+    {
+        const auto count = [&](OutcomeKind kind) {
+            return std::ranges::count_if(
+                m_results, [&](const Result& each) { return each.outcome.kind == kind && isOneStep(each); });
+        };
+        const auto worse = count(OutcomeKind::StepWorse);
+        const auto better = count(OutcomeKind::StepBetter);
+        return worse + better == 0 ? QString()
+                                   : m_phrases("by one step, which may be the eye: %1 worse, %2 better")
+                                         .arg(worse)
+                                         .arg(better);
+    }
+
+    QString nothingNew() const
+    {
+        if (!m_glance.hasEarlier())
+            return m_phrases("the first results, nothing to compare with yet");
+        const auto compared = std::ranges::count_if(m_results, [](const Result& each) {
+            return each.outcome.kind != OutcomeKind::NotCompared && each.outcome.kind != OutcomeKind::First;
+        });
+        const QString same = m_phrases
+                                 .counted("nothing beyond error in %1 result compared",
+                                          "nothing beyond error in %1 results compared", double(compared))
+                                 .arg(compared);
+        return m_phrases.joined("%1 · %2", {same, steps()});
+    }
+
+    const judging::Glance& m_glance;
+    const catalogue::Catalogue& m_catalogue;
+    const Phrasebook& m_phrases;
+    std::vector<Result> m_results; ///< by weight
+    std::vector<SummaryLine> m_lines;
+};
+
+} // namespace
+
+QString code(LineKind kind)
+{
+    switch (kind) {
+    case LineKind::Worse:
+        return QStringLiteral("worse");
+    case LineKind::Changed:
+        return QStringLiteral("changed");
+    case LineKind::Better:
+        return QStringLiteral("better");
+    case LineKind::NotCompared:
+        return QStringLiteral("not-compared");
+    case LineKind::Missing:
+        return QStringLiteral("missing");
+    case LineKind::NothingNew:
+        break;
+    }
+    return QStringLiteral("nothing-new");
+}
+
+std::vector<SummaryLine> summary(const judging::Glance& glance, const catalogue::Catalogue& catalogue,
+                                 const Phrasebook& phrases)
+{
+    if (glance.changes.empty() && glance.lacking.empty())
+        return {};
+    LineTeller teller(glance, catalogue, phrases);
+    teller.tellDirection(LineKind::Worse, OutcomeKind::Worse, phrases("Worse"));
+    teller.tellChanged();
+    teller.tellDirection(LineKind::Better, OutcomeKind::Better, phrases("Better"));
+    teller.tellNotCompared();
+    teller.tellMissing();
+    return teller.lines();
+}
+
+} // namespace telling

@@ -1,0 +1,29 @@
+#pragma once
+
+#include "core/base/phrasebook.h"
+#include "core/judging/glance.h"
+
+namespace telling
+{
+
+enum class LineKind { Worse, Changed, Better, NotCompared, Missing, NothingNew };
+
+/// "worse", "changed", "better", "not-compared", "missing" or "nothing-new".
+QString code(LineKind kind);
+
+/// One of the lines that say what a colleague would say at the door.
+struct SummaryLine {
+    LineKind kind = LineKind::NothingNew;
+    QString label;              ///< "Worse"
+    QString text;               ///< what stands after it
+    QStringList measures;       ///< ids of all it speaks of, each once, the weightiest first
+    std::optional<QDate> since; ///< since when what it names first is so
+};
+
+/// At most five, in the order of their weight, each only where there is something to say; nothing new is one
+/// sentence. Made from what was recorded alone: never a diagnosis. What could be chance among so many results
+/// is told apart from what is not.
+std::vector<SummaryLine> summary(const judging::Glance& glance, const catalogue::Catalogue& catalogue,
+                                 const base::Phrasebook& phrases);
+
+} // namespace telling
