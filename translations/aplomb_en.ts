@@ -19,12 +19,42 @@
     </message>
 </context>
 <context>
+    <name>changes::Arrangement</name>
+    <message numerus="yes">
+        <source>%n test(s) as before</source>
+        <translation>
+            <numerusform>%n test as before</numerusform>
+            <numerusform>%n tests as before</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>changes::ChangeModel</name>
+    <message numerus="yes">
+        <source>%n result(s)</source>
+        <translation>
+            <numerusform>%n result</numerusform>
+            <numerusform>%n results</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>changes::CourseSection</name>
     <message numerus="yes">
         <source>%n comparable visit(s) since %1.</source>
         <translation>
             <numerusform>%n comparable visit since %1.</numerusform>
             <numerusform>%n comparable visits since %1.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>changes::Rows</name>
+    <message numerus="yes">
+        <source>own scatter, %n visit(s)</source>
+        <translation>
+            <numerusform>own scatter, %n visit</numerusform>
+            <numerusform>own scatter, %n visits</numerusform>
         </translation>
     </message>
 </context>
@@ -129,6 +159,16 @@
         <translation>
             <numerusform>%1 · %2 of %n test</numerusform>
             <numerusform>%1 · %2 of %n tests</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>widgets::SummaryCard</name>
+    <message numerus="yes">
+        <source>%n test(s)</source>
+        <translation type="unfinished">
+            <numerusform>%n test</numerusform>
+            <numerusform>%n tests</numerusform>
         </translation>
     </message>
 </context>

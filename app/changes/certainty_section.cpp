@@ -29,10 +29,10 @@ QString certaintySection(const Row& row, const catalogue::Catalogue& catalogue,
         lines << telling::raisedWords(*trend->raised, judging, phrases);
     if (trend && trend->reversal && trend->reversal->raised && trend->reversal->direction != trend->direction)
         lines << telling::raisedWords(*trend->reversal->raised, judging, phrases);
-    if (row.isHeldBack)
+    if (row.outcome.claim && !row.outcome.isSure)
         lines << QCoreApplication::translate(
-            "changes::Detail", "Not beyond the screen's bound: it does not stay while the expected share of "
-                               "false flags among the tests of this visit is held at 5 %.");
+            "changes::Detail", "Could be chance: it does not stay while the expected share of false flags "
+                               "among the tests of this visit is held at 5 % (Benjamini and Hochberg 1995).");
     return section(QCoreApplication::translate("changes::Detail", "How sure"), list(escaped(lines)));
 }
 

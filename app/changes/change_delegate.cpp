@@ -2,6 +2,7 @@
 
 #include "app/changes/change_model.h"
 #include "app/widgets/theme.h"
+#include "app/widgets/verdict_mark.h"
 
 #include <QApplication>
 #include <QFontMetricsF>
@@ -15,8 +16,10 @@ namespace changes
 namespace
 {
 
-constexpr int stripWidth = 150;
-constexpr int wordsWidth = 150; ///< of a value that is no number, elided beyond
+constexpr int courseWidth = 132;
+constexpr int markWidth = 12;
+constexpr int wordsWidth = 120;  ///< of a value that is no number, elided beyond
+constexpr int judgedWidth = 150; ///< of what judged, elided beyond
 
 /// "12.50 s" as what stands before the decimal point, from it on, and the rest.
 struct Parts {
@@ -67,34 +70,58 @@ void paintNumber(QPainter& painter, const QRectF& box, const QString& words, con
                      number.unit);
 }
 
-/// The verdict, and what qualifies it in quiet text.
-void paintMeaning(QPainter& painter, const QRectF& box, const Row& row, const widgets::Colours& colours)
+/// What is quiet: unchanged, or by nothing but chance.
+bool isQuiet(const Row& row)
 {
-    const Meaning meaning = shortMeaning(row);
-    painter.setPen(row.isHeldBack ? colours.quiet : colours.text);
-    painter.drawText(box, int(Qt::AlignLeft | Qt::AlignVCenter), meaning.verdict);
-    const double used = QFontMetricsF(painter.font()).horizontalAdvance(meaning.verdict);
-    painter.setFont(widgets::captionFont());
-    painter.setPen(colours.quiet);
-    const double behind = used + widgets::space2;
-    const QRectF rest = painter.layoutDirection() == Qt::RightToLeft ? box.adjusted(0, 0, -behind, 0)
-                                                                     : box.adjusted(behind, 0, 0, 0);
-    painter.drawText(rest, int(Qt::AlignLeft | Qt::AlignVCenter), meaning.quiet);
+    const Group group = groupOf(row.outcome.kind);
+    return group == Group::AsBefore || group == Group::NotCompared ||
+           (row.outcome.claim && !row.outcome.isSure);
 }
 
-/// Room for both.
+/// The mark and the word of the verdict, and what qualifies it in quiet text.
+void paintMeaning(QPainter& painter, QRectF box, const Row& row, const widgets::Colours& colours)
+{
+    const bool isMirrored = painter.layoutDirection() == Qt::RightToLeft;
+    const auto leave = [&](double width) {
+        box = isMirrored ? box.adjusted(0, 0, -width, 0) : box.adjusted(width, 0, 0, 0);
+    };
+    if (row.mark) {
+        const double left = isMirrored ? box.right() - markWidth : box.left();
+        const QRectF square(left, box.center().y() - markWidth / 2.0, markWidth, markWidth);
+        widgets::drawVerdict(painter, square, *row.mark, colours);
+    }
+    leave(markWidth + widgets::space2);
+    painter.setPen(isQuiet(row) ? colours.quiet : colours.text);
+    painter.drawText(box, int(Qt::AlignLeft | Qt::AlignVCenter), row.verdict);
+    leave(QFontMetricsF(painter.font()).horizontalAdvance(row.verdict) + widgets::space2);
+    painter.setFont(widgets::captionFont());
+    painter.setPen(colours.quiet);
+    painter.drawText(box, int(Qt::AlignLeft | Qt::AlignVCenter), row.quiet);
+}
+
+/// Room for all of it.
 int meaningWidth(const QFont& font, const Row& row)
 {
-    const Meaning meaning = shortMeaning(row);
-    return int(QFontMetricsF(font).horizontalAdvance(meaning.verdict) +
-               QFontMetricsF(widgets::captionFont()).horizontalAdvance(meaning.quiet)) +
-           widgets::space2 + 2 * widgets::space3;
+    const double words = QFontMetricsF(font).horizontalAdvance(row.verdict) +
+                         QFontMetricsF(widgets::captionFont()).horizontalAdvance(row.quiet);
+    return int(words) + markWidth + 2 * widgets::space2 + 2 * widgets::space3;
+}
+
+QFont strong(QFont font)
+{
+    font.setWeight(QFont::DemiBold);
+    return font;
+}
+
+QColor colourOfNewest(const Row& row, const widgets::Colours& colours)
+{
+    return row.mark && !isQuiet(row) ? widgets::colourOf(*row.mark, colours) : colours.unsure;
 }
 
 bool holdsNumbers(int column)
 {
-    return column == ChangeModel::Reference || column == ChangeModel::Now ||
-           column == ChangeModel::Difference;
+    return column == ChangeModel::Reference || column == ChangeModel::Previous ||
+           column == ChangeModel::Now || column == ChangeModel::Difference;
 }
 
 const ChangeModel& modelOf(const QModelIndex& index)
@@ -114,7 +141,7 @@ void ChangeDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option
     const QRectF box = QRectF(item.rect).adjusted(widgets::space2, 0, -widgets::space2, 0);
     const Row* row = modelOf(index).row(index.row());
     painter->save();
-    if (row == nullptr) {
+    if (row == nullptr && modelOf(index).line(index.row())->kind == Line::Kind::Title) {
         painter->fillRect(item.rect, colours.ground);
         painter->setFont(widgets::captionFont());
         painter->setPen(colours.quiet);
@@ -124,20 +151,26 @@ void ChangeDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option
     }
     item.text.clear();
     item.widget->style()->drawControl(QStyle::CE_ItemViewItem, &item, painter, item.widget);
-    if (index.column() == ChangeModel::StripColumn) {
-        drawStrip(*painter, row->strip, box.adjusted(widgets::space2, 0, -widgets::space2, 0), colours);
+    if (row == nullptr) {
+        const bool isOpen = modelOf(index).line(index.row())->isOpen;
+        painter->setPen(colours.quiet);
+        painter->drawText(
+            box, int(Qt::AlignLeft | Qt::AlignVCenter),
+            QFontMetricsF(painter->font())
+                .elidedText((isOpen ? u"▾  "_s : u"▸  "_s) + words, Qt::ElideRight, box.width()));
+    } else if (index.column() == ChangeModel::Course) {
+        drawCourse(*painter, row->course, modelOf(index).span(), box, colourOfNewest(*row, colours), colours);
     } else if (holdsNumbers(index.column()) && isNumber(words)) {
-        painter->setFont(widgets::figureFont());
+        painter->setFont(index.column() == ChangeModel::Now ? strong(widgets::figureFont())
+                                                            : widgets::figureFont());
         paintNumber(*painter, box, words, colours);
-    } else if (index.column() == ChangeModel::Verdict && !qualified(*row).isEmpty()) {
-        painter->setFont(item.font);
+    } else if (index.column() == ChangeModel::Verdict) {
+        painter->setFont(isQuiet(*row) ? item.font : strong(item.font));
         paintMeaning(*painter, box, *row, colours);
     } else {
-        const bool isQuiet =
-            index.column() == ChangeModel::Day || index.column() == ChangeModel::Side ||
-            (index.column() == ChangeModel::Verdict && (row->isUnjudged || !row->comparison));
-        painter->setFont(isQuiet ? widgets::captionFont() : item.font);
-        painter->setPen(isQuiet ? colours.quiet : colours.text);
+        const bool isSmall = index.column() == ChangeModel::JudgedBy || index.column() == ChangeModel::Side;
+        painter->setFont(isSmall ? widgets::captionFont() : item.font);
+        painter->setPen(isSmall ? colours.quiet : colours.text);
         painter->drawText(box, int(Qt::AlignLeft | Qt::AlignVCenter),
                           QFontMetricsF(painter->font()).elidedText(words, Qt::ElideRight, box.width()));
     }
@@ -147,13 +180,15 @@ void ChangeDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option
 QSize ChangeDelegate::sizeHint(const QStyleOptionViewItem& option, const QModelIndex& index) const
 {
     QSize size = QStyledItemDelegate::sizeHint(option, index) + QSize(widgets::space2, 0);
-    if (modelOf(index).isSection(index.row()))
+    if (modelOf(index).isWide(index.row()))
         return {0, widgets::rowHeight};
-    if (index.column() == ChangeModel::StripColumn)
-        size.setWidth(stripWidth);
+    if (index.column() == ChangeModel::Course)
+        size.setWidth(courseWidth);
     const Row* row = modelOf(index).row(index.row());
-    if (index.column() == ChangeModel::Verdict && row != nullptr && !qualified(*row).isEmpty())
-        size.setWidth(meaningWidth(option.font, *row));
+    if (index.column() == ChangeModel::Verdict && row != nullptr)
+        size.setWidth(meaningWidth(strong(option.font), *row));
+    if (index.column() == ChangeModel::JudgedBy)
+        size.setWidth(std::min(size.width(), judgedWidth));
     const QString words = index.data().toString();
     if (holdsNumbers(index.column()) && isNumber(words)) {
         const Places room = places(QFontMetricsF(widgets::figureFont()));

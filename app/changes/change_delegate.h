@@ -5,7 +5,8 @@
 namespace changes
 {
 
-/// Paints the change strip, numbers aligned on the decimal with their unit in quiet text, and section titles.
+/// Paints numbers aligned on the decimal with their unit in quiet text, the course as a small line, the
+/// verdict with its mark, and titles and folds over all columns.
 class ChangeDelegate : public QStyledItemDelegate
 {
     Q_OBJECT

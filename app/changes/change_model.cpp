@@ -1,78 +1,51 @@
 #include "app/changes/change_model.h"
 
+#include <algorithm>
+
 using namespace Qt::StringLiterals;
 
 namespace changes
 {
 
-namespace
-{
-
-/// How much a row has to tell.
-int interest(const Row& row)
-{
-    if (!row.comparison)
-        return 0;
-    switch (row.comparison->verdict) {
-    case judging::Verdict::BecameUnable:
-    case judging::Verdict::BecameAble:
-        return 3;
-    case judging::Verdict::Better:
-    case judging::Verdict::Worse:
-        return 2;
-    case judging::Verdict::StepBetter:
-    case judging::Verdict::StepWorse:
-    case judging::Verdict::Changed:
-    case judging::Verdict::WithinError:
-    case judging::Verdict::NotComparable:
-        return row.change.course.trend && row.change.course.trend->direction ? 2 : 1;
-    case judging::Verdict::Same:
-    case judging::Verdict::NoThreshold:
-        break;
-    }
-    return 0;
-}
-
-} // namespace
-
-void ChangeModel::show(const std::vector<Row>& rows)
+void ChangeModel::take(std::vector<Row> rows, Against against, const TimeSpan& span)
 {
     beginResetModel();
-    m_rows = rows;
+    m_rows = std::move(rows);
     m_lines.clear();
-    for (size_t i = 0; i < m_rows.size(); ++i) {
-        const bool begins = i == 0 || m_rows[i].section != m_rows[i - 1].section;
-        if (begins && !m_rows[i].section.isEmpty())
-            m_lines.push_back({true, i});
-        m_lines.push_back({false, i});
-    }
+    m_against = against;
+    m_span = span;
+    endResetModel();
+    Q_EMIT headerDataChanged(Qt::Horizontal, Reference, Reference);
+}
+
+void ChangeModel::arrange(std::vector<Line> lines)
+{
+    beginResetModel();
+    m_lines = std::move(lines);
     endResetModel();
 }
 
-bool ChangeModel::isSection(int place) const
+const Line* ChangeModel::line(int place) const
 {
-    return place >= 0 && place < rowCount() && m_lines[size_t(place)].isSection;
+    return place >= 0 && place < rowCount() ? &m_lines[size_t(place)] : nullptr;
+}
+
+bool ChangeModel::isWide(int place) const
+{
+    const Line* shown = line(place);
+    return shown != nullptr && shown->kind != Line::Kind::Row;
 }
 
 const Row* ChangeModel::row(int place) const
 {
-    if (place < 0 || place >= rowCount() || isSection(place))
-        return nullptr;
-    return &m_rows[m_lines[size_t(place)].row];
+    const Line* shown = line(place);
+    return shown != nullptr && shown->kind == Line::Kind::Row ? &m_rows[shown->row] : nullptr;
 }
 
-int ChangeModel::tellingRow() const
+int ChangeModel::firstRow() const
 {
-    int telling = m_rows.empty() ? -1 : isSection(0) ? 1 : 0;
-    int most = 0;
-    for (int place = 0; place < rowCount(); ++place) {
-        const Row* shown = row(place);
-        if (shown != nullptr && interest(*shown) > most) {
-            most = interest(*shown);
-            telling = place;
-        }
-    }
-    return telling;
+    const auto first = std::ranges::find(m_lines, Line::Kind::Row, &Line::kind);
+    return first == m_lines.end() ? -1 : int(first - m_lines.begin());
 }
 
 int ChangeModel::placeOf(const QString& measure, records::Side side) const
@@ -105,16 +78,18 @@ QString ChangeModel::text(const Row& row, int column) const
         return row.side;
     case Reference:
         return row.reference;
-    case Day:
-        return row.referenceDay;
+    case Previous:
+        return row.previous;
     case Now:
         return row.now;
+    case Course:
+        return tr("%n result(s)", nullptr, int(row.course.size()));
     case Difference:
         return row.difference;
-    case StripColumn:
-        return row.stripWords;
     case Verdict:
-        return qualified(row).isEmpty() ? row.verdict : row.verdict + u" · "_s + qualified(row);
+        return row.quiet.isEmpty() ? row.verdict : row.verdict + u" · "_s + row.quiet;
+    case JudgedBy:
+        return row.judgedBy;
     default:
         return {};
     }
@@ -127,12 +102,11 @@ QVariant ChangeModel::data(const QModelIndex& index, int role) const
     const Row* shown = row(index.row());
     if (shown == nullptr) {
         const bool isWord = role == Qt::DisplayRole || role == Qt::AccessibleTextRole;
-        return isWord && index.column() == 0 ? QVariant(m_rows[m_lines[size_t(index.row())].row].section)
-                                             : QVariant();
+        return isWord && index.column() == 0 ? QVariant(line(index.row())->words) : QVariant();
     }
-    if (role == Qt::DisplayRole)
-        return index.column() == Verdict && shown->isUnjudged ? u"–"_s : text(*shown, index.column());
-    if (role == Qt::ToolTipRole)
+    if (role == Qt::ToolTipRole && index.column() == Reference)
+        return shown->referenceDay;
+    if (role == Qt::DisplayRole || role == Qt::ToolTipRole)
         return text(*shown, index.column());
     if (role == Qt::AccessibleTextRole) {
         const QString words = text(*shown, index.column());
@@ -145,14 +119,12 @@ QVariant ChangeModel::headerData(int section, Qt::Orientation orientation, int r
 {
     if (orientation != Qt::Horizontal)
         return {};
-    if (section == StripColumn && role == Qt::AccessibleTextRole)
-        return tr("Against the threshold of error");
-    if (section == StripColumn && role == Qt::ToolTipRole)
+    if (section == Course && role == Qt::ToolTipRole)
         return tr(
-            "Shaded: the range of measurement error. The ends are three times the threshold; an arrow goes "
-            "beyond.");
+            "All results on the time axis above; rings are not comparable with this visit, a bar at the "
+            "foot is unable.");
     if (section == Reference && role == Qt::ToolTipRole)
-        return tr("At the reference visit");
+        return tr("What this visit is held against");
     if (role != Qt::DisplayRole)
         return {};
     switch (section) {
@@ -161,17 +133,19 @@ QVariant ChangeModel::headerData(int section, Qt::Orientation orientation, int r
     case Side:
         return tr("Side");
     case Reference:
-        return tr("Earlier");
-    case Day:
-        return tr("On");
+        return m_against == Against::Course ? tr("First") : tr("Reference visit");
+    case Previous:
+        return tr("Previous");
     case Now:
-        return tr("This visit");
+        return tr("Now");
+    case Course:
+        return tr("Course");
     case Difference:
         return tr("Difference");
-    case StripColumn:
-        return tr("Worse  ◂  ▸  better");
     case Verdict:
         return tr("Against error");
+    case JudgedBy:
+        return tr("Judged by");
     default:
         return {};
     }
@@ -179,7 +153,8 @@ QVariant ChangeModel::headerData(int section, Qt::Orientation orientation, int r
 
 Qt::ItemFlags ChangeModel::flags(const QModelIndex& index) const
 {
-    if (!index.isValid() || isSection(index.row()))
+    const Line* shown = index.isValid() ? line(index.row()) : nullptr;
+    if (shown == nullptr || shown->kind == Line::Kind::Title)
         return Qt::NoItemFlags;
     return QAbstractTableModel::flags(index) | Qt::ItemNeverHasChildren;
 }

@@ -1,30 +1,46 @@
 #pragma once
 
-#include "app/changes/rows.h"
+#include "app/changes/arrangement.h"
+#include "app/changes/course_line.h"
 
 #include <QAbstractTableModel>
 
 namespace changes
 {
 
-/// The rows as a table, each section under a row of its own that cannot be selected.
+/// The lines of the table. Titles and folds reach over all columns; a fold can be chosen and opened.
 class ChangeModel : public QAbstractTableModel
 {
     Q_OBJECT
 
 public:
-    enum Column { Measure, Side, Reference, Day, Now, Difference, StripColumn, Verdict, ColumnCount };
+    enum Column {
+        Measure,
+        Side,
+        Reference,
+        Previous,
+        Now,
+        Course,
+        Difference,
+        Verdict,
+        JudgedBy,
+        ColumnCount
+    };
 
     using QAbstractTableModel::QAbstractTableModel;
 
-    void show(const std::vector<Row>& rows);
+    /// Shows nothing until the lines are arranged.
+    void take(std::vector<Row> rows, Against against, const TimeSpan& span);
+    void arrange(std::vector<Line> lines);
 
-    /// nullptr for a section's row.
+    const std::vector<Row>& rows() const { return m_rows; }
+
+    /// nullptr for a title and a fold.
     const Row* row(int place) const;
-    bool isSection(int place) const;
-    /// The row to begin with: the first turn between able and unable, else the first change beyond error
-    /// or sustained, else the first that was judged at all, else the first; −1 without rows.
-    int tellingRow() const;
+    const Line* line(int place) const; ///< nullptr beyond the last
+    bool isWide(int place) const;      ///< a title or a fold
+    const TimeSpan& span() const { return m_span; }
+    int firstRow() const;                                          ///< −1 without rows
     int placeOf(const QString& measure, records::Side side) const; ///< −1 where it is not shown
 
     int rowCount(const QModelIndex& parent = {}) const override;
@@ -34,15 +50,12 @@ public:
     Qt::ItemFlags flags(const QModelIndex& index) const override;
 
 private:
-    struct Line {
-        bool isSection = false;
-        size_t row = 0; ///< the row, or the first of the section
-    };
-
     QString text(const Row& row, int column) const;
 
     std::vector<Row> m_rows;
     std::vector<Line> m_lines;
+    Against m_against = Against::Course;
+    TimeSpan m_span;
 };
 
 } // namespace changes

@@ -1,29 +1,37 @@
 #include "app/changes/change_page.h"
 
+#include "app/changes/by_chance.h"
 #include "app/changes/change_delegate.h"
 #include "app/changes/detail.h"
 #include "app/changes/equality_line.h"
 #include "app/changes/reference_chooser.h"
 #include "app/changes/row_chooser.h"
-#include "app/changes/screen_limit.h"
 #include "app/changes/standing_section.h"
-#include "app/changes/tally.h"
+#include "app/changes/table_bar.h"
 #include "app/session/messages.h"
 #include "app/widgets/copy_rows.h"
 #include "app/widgets/empty_state.h"
 #include "app/widgets/notice.h"
+#include "app/widgets/summary_card.h"
 #include "app/widgets/theme.h"
 #include "app/widgets/wide_column.h"
 
+#include "core/base/text.h"
 #include "core/judging/composite.h"
-#include "core/records/as_of.h"
+#include "core/records/visit.h"
+#include "core/records/wording.h"
 #include "core/telling/course_words.h"
+#include "core/telling/plain_words.h"
+#include "core/telling/summary.h"
+#include "core/telling/wording.h"
 
-#include <QCheckBox>
 #include <QEvent>
-#include <QGridLayout>
+#include <QHBoxLayout>
 #include <QHeaderView>
+#include <QKeyEvent>
 #include <QLabel>
+#include <QPushButton>
+#include <QSettings>
 #include <QSplitter>
 #include <QStackedWidget>
 #include <QTableView>
@@ -50,7 +58,8 @@ QString detailStyle(const widgets::Colours& colours)
                                                                     colours.accent.name());
 }
 
-constexpr int leastTitle = 180; ///< of a test, in pixels
+constexpr int leastTitle = 180;                ///< of a test, in pixels
+const QString moreKey = u"changes/showMore"_s; ///< what the person last chose, not of a patient
 
 QTableView* makeView(ChangeModel& model, QWidget* parent)
 {
@@ -80,15 +89,21 @@ ChangePage::ChangePage(session::Session& session, session::Prompts& prompts, QWi
     m_empty = new widgets::EmptyState({}, {}, {}, this);
     auto* content = new QWidget(this);
     auto* column = new QVBoxLayout(content);
-    column->setContentsMargins(widgets::space4, widgets::space4, widgets::space4, widgets::space4);
+    column->setContentsMargins(widgets::space4, widgets::space3, widgets::space4, widgets::space3);
     column->setSpacing(widgets::space2);
     m_composite = new widgets::Notice(content);
     m_composite->setObjectName(u"compositeNotice"_s);
-    m_chooser = new ReferenceChooser(content);
+    m_head = new widgets::SummaryCard(content);
+    m_bar = new TableBar(content);
+    m_byChance = new QLabel(content);
+    m_byChance->setObjectName(u"byChance"_s);
+    m_byChance->setFont(widgets::captionFont());
+    m_byChance->setProperty("role", u"quiet"_s);
     column->addWidget(m_composite);
-    column->addWidget(m_chooser);
-    column->addWidget(makeCounts());
+    column->addWidget(m_head);
+    column->addWidget(m_bar);
     column->addWidget(makeTable(), 1);
+    column->addWidget(makeSentence());
     m_rowChooser = new RowChooser(m_session, m_prompts, content);
     column->addWidget(m_rowChooser);
     m_equality = new EqualityLine(m_session, m_prompts, content);
@@ -100,7 +115,11 @@ ChangePage::ChangePage(session::Session& session, session::Prompts& prompts, QWi
     whole->setContentsMargins(0, 0, 0, 0);
     whole->addWidget(m_pages);
 
-    connect(m_chooser, &ReferenceChooser::chosen, this, &ChangePage::refresh);
+    connect(m_head, &widgets::SummaryCard::asked, m_bar, &TableBar::ask);
+    connect(m_head, &widgets::SummaryCard::asked, m_table, [this] { m_table->setFocus(); });
+    connect(m_bar, &TableBar::changed, this, [this] { arrange(placeInFocus()); });
+    connect(m_bar, &TableBar::left, m_table, [this] { m_table->setFocus(); });
+    connect(&m_bar->reference(), &ReferenceChooser::chosen, this, &ChangePage::compare);
     connect(&m_session, &session::Session::focusChanged, this, &ChangePage::follow);
     connect(&m_session, &session::Session::visitChanged, this, &ChangePage::refresh);
     connect(&m_session, &session::Session::visitsChanged, this, &ChangePage::refresh);
@@ -108,40 +127,8 @@ ChangePage::ChangePage(session::Session& session, session::Prompts& prompts, QWi
     connect(&m_session, &session::Session::judgingChanged, this, &ChangePage::refresh);
     connect(&m_session, &session::Session::catalogueChanged, this, &ChangePage::refresh);
     connect(&m_session, &session::Session::clinicChanged, this, &ChangePage::refresh);
+    showMore(QSettings().value(moreKey, false).toBool());
     follow();
-}
-
-QWidget* ChangePage::makeCounts()
-{
-    auto* counts = new QWidget(this);
-    auto* grid = new QGridLayout(counts);
-    grid->setContentsMargins(0, 0, 0, 0);
-    grid->setHorizontalSpacing(widgets::space4);
-    grid->setVerticalSpacing(widgets::space1);
-    m_tally = new QLabel(counts);
-    m_tally->setObjectName(u"tally"_s);
-    m_tally->setWordWrap(true);
-    m_byChance = new QLabel(counts);
-    m_byChance->setObjectName(u"byChance"_s);
-    m_byChance->setWordWrap(true);
-    m_byChance->setProperty("role", u"quiet"_s);
-    m_hold = new QCheckBox(tr("&Hold false flags among these at 5 %"), counts);
-    m_hold->setObjectName(u"holdFalseFlags"_s);
-    m_hold->setToolTip(
-        tr("Marks the flags that do not stay while the expected share of false ones among them "
-           "is held at 5 % (Benjamini and Hochberg 1995). Flags by thresholds without a standard "
-           "error are not counted."));
-    m_hold->setAccessibleDescription(m_hold->toolTip());
-    m_hold->setChecked(isLimitHeld());
-    grid->addWidget(m_tally, 0, 0, 1, 2);
-    grid->addWidget(m_byChance, 1, 0);
-    grid->addWidget(m_hold, 1, 1);
-    grid->setColumnStretch(0, 1);
-    connect(m_hold, &QCheckBox::toggled, this, [this](bool isHeld) {
-        rememberLimitHeld(isHeld);
-        refresh();
-    });
-    return counts;
 }
 
 QWidget* ChangePage::makeTable()
@@ -149,6 +136,7 @@ QWidget* ChangePage::makeTable()
     auto* halves = new QSplitter(Qt::Vertical, this);
     m_table = makeView(*m_model, halves);
     m_table->setAccessibleName(tr("Changes"));
+    m_table->installEventFilter(this);
     m_detail = new QTextBrowser(halves);
     widgets::dress(*m_detail);
     m_detail->setObjectName(u"changeDetail"_s);
@@ -162,16 +150,43 @@ QWidget* ChangePage::makeTable()
     halves->setChildrenCollapsible(false);
     halves->setSizes({420, 260});
     connect(m_table->selectionModel(), &QItemSelectionModel::currentRowChanged, this, &ChangePage::explain);
+    connect(m_table, &QTableView::clicked, this, [this] { openOrClose(); });
     return halves;
 }
 
-std::vector<Row> ChangePage::shownRows() const
+QWidget* ChangePage::makeSentence()
 {
-    auto shown =
-        rows(m_session.changes(), m_chooser->against(), m_session.catalogue(), session::screenPhrases());
-    if (m_hold->isChecked())
-        holdFalseFlags(shown);
-    return shown;
+    auto* bar = new QWidget(this);
+    auto* line = new QHBoxLayout(bar);
+    line->setContentsMargins(0, 0, 0, 0);
+    line->setSpacing(widgets::space4);
+    m_sentence = new QLabel(bar);
+    m_sentence->setObjectName(u"plainWords"_s);
+    m_sentence->setTextFormat(Qt::RichText);
+    m_sentence->setWordWrap(true);
+    m_sentence->setTextInteractionFlags(Qt::TextSelectableByMouse);
+    m_more = new QPushButton(tr("Ari&thmetic and source"), bar);
+    m_more->setObjectName(u"showMore"_s);
+    m_more->setCheckable(true);
+    auto* right = new QVBoxLayout;
+    right->setSpacing(widgets::space1);
+    right->addWidget(m_more, 0, Qt::AlignRight);
+    right->addWidget(m_byChance, 0, Qt::AlignRight);
+    line->addWidget(m_sentence, 1);
+    line->addLayout(right);
+    connect(m_more, &QPushButton::toggled, this, [this](bool isShown) {
+        QSettings().setValue(moreKey, isShown);
+        showMore(isShown);
+    });
+    return bar;
+}
+
+void ChangePage::showMore(bool isShown)
+{
+    const QSignalBlocker quiet(m_more);
+    m_more->setChecked(isShown);
+    m_detail->setVisible(isShown);
+    explain();
 }
 
 /// A reference line that was just set is what is asked about; one that was taken away no longer is. What was
@@ -182,12 +197,17 @@ void ChangePage::follow()
     const auto& visits = m_session.visits();
     const auto visit =
         std::ranges::find_if(visits, [&](const records::Visit& each) { return each.id == reference; });
-    m_chooser->offerVisit(visit != visits.end() ? std::optional(visit->day) : std::nullopt);
-    if (reference != m_lastReference || m_patient != m_session.focus().patient) {
+    ReferenceChooser& chooser = m_bar->reference();
+    const QSignalBlocker quiet(chooser);
+    chooser.offerVisit(visit != visits.end() ? std::optional(visit->day) : std::nullopt);
+    const bool isOtherPatient = m_patient != m_session.focus().patient;
+    if (reference != m_lastReference || isOtherPatient) {
         m_patient = m_session.focus().patient;
         m_lastReference = reference;
-        m_chooser->choose(reference ? Against::Chosen : Against::Previous);
+        chooser.choose(reference ? Against::Chosen : Against::Course);
     }
+    if (isOtherPatient)
+        m_bar->askForAll();
     refresh();
 }
 
@@ -196,27 +216,78 @@ void ChangePage::refresh()
     m_isStale = !isVisible();
     if (m_isStale)
         return;
-    const Row* before = m_model->row(m_table->currentIndex().row());
-    const QString measure = before != nullptr ? before->occasion.finding.measure : QString();
-    const records::Side side = before != nullptr ? before->occasion.finding.side : records::Side::None;
-
+    const records::Visit* now = m_session.visitInFocus();
+    const bool counts = now != nullptr && !now->withdrawn;
+    m_until = counts ? records::AsOf(now->id, m_session.visits()) : records::AsOf();
+    const records::Judging judging = m_session.clinic().judging;
+    m_glance = counts ? judging::glanceAt(
+                            now->id, m_session.focus().reference,
+                            {m_until.visits(), m_session.patientInFocus(), m_session.catalogue(), judging})
+                      : std::nullopt;
     if (const QString words = composite(); words != m_composite->words())
         m_composite->say(widgets::Notice::Kind::Info, words);
-    const std::vector<Row> shown = shownRows();
-    m_model->show(shown);
-    m_tally->setText(tally(shown, m_hold->isChecked()));
-    m_byChance->setText(expectedByChance(shown, m_session.clinic().judging, session::screenPhrases()));
+    const bool isEmpty = !m_glance || m_glance->changes.empty();
+    m_head->show(isEmpty ? std::vector<telling::SummaryLine>()
+                         : telling::summary(*m_glance, m_session.catalogue(), session::screenPhrases()),
+                 true);
+    m_byChance->setText(isEmpty ? QString() : expectedByChance(*m_glance));
+    m_byChance->setToolTip(isEmpty ? QString()
+                                   : expectedInPlan(*m_glance, judging, session::screenPhrases()));
     m_byChance->setVisible(!m_byChance->text().isEmpty());
-    m_hold->setVisible(!m_byChance->text().isEmpty());
-    m_table->clearSpans();
-    for (int place = 0; place < m_model->rowCount(); ++place) {
-        if (m_model->isSection(place))
-            m_table->setSpan(place, 0, 1, ChangeModel::ColumnCount);
-    }
-    const int again = m_model->placeOf(measure, side);
-    m_table->setCurrentIndex(m_model->index(again >= 0 ? again : m_model->tellingRow(), 0));
-    explain();
+    compare();
+    sayWhatIsMissing();
+    m_pages->setCurrentIndex(isEmpty ? 0 : 1);
+}
 
+/// The results held against what was chosen.
+void ChangePage::compare()
+{
+    if (m_isStale)
+        return;
+    const Place before = placeInFocus();
+    const records::Judging judging = m_session.clinic().judging;
+    const Against against = m_bar->reference().against();
+    std::vector<Row> all;
+    if (m_glance)
+        all = rows(*m_glance, against,
+                   {m_until.visits(), m_session.patientInFocus(), m_session.catalogue(), judging},
+                   session::screenPhrases());
+    m_bar->count(all);
+    TimeSpan span;
+    if (!m_session.visits().empty())
+        span = {m_session.visits().front().day, m_session.visits().back().day};
+    m_model->take(std::move(all), against, span);
+    arrange(before);
+}
+
+ChangePage::Place ChangePage::placeInFocus() const
+{
+    const int line = m_table->currentIndex().row();
+    const Row* row = m_model->row(line);
+    if (row == nullptr)
+        return {{}, records::Side::None, line};
+    return {row->occasion.finding.measure, row->occasion.finding.side, line};
+}
+
+/// The lines as they are asked for; what was in focus stays in focus.
+void ChangePage::arrange(const Place& before)
+{
+    m_model->arrange(
+        arranged(m_model->rows(), m_glance ? m_glance->order : std::vector<size_t>(), m_bar->asked()));
+    m_table->clearSpans();
+    for (int line = 0; line < m_model->rowCount(); ++line) {
+        if (m_model->isWide(line))
+            m_table->setSpan(line, 0, 1, ChangeModel::ColumnCount);
+    }
+    int again = m_model->placeOf(before.measure, before.side);
+    if (again < 0)
+        again = before.measure.isEmpty() && m_model->isWide(before.line) ? before.line : m_model->firstRow();
+    m_table->setCurrentIndex(m_model->index(again, 0));
+    explain();
+}
+
+void ChangePage::sayWhatIsMissing()
+{
     if (m_session.visitInFocus() == nullptr)
         m_empty->setWords(tr("No visit yet"), tr("What has changed between visits will be shown here."), {});
     else if (m_session.visitInFocus()->withdrawn)
@@ -225,7 +296,61 @@ void ChangePage::refresh()
     else
         m_empty->setWords(tr("Nothing recorded at this visit yet"),
                           tr("Each result of this visit will be compared here with earlier visits."), {});
-    m_pages->setCurrentIndex(shown.empty() ? 0 : 1);
+}
+
+void ChangePage::explain()
+{
+    const Row* row = m_model->row(m_table->currentIndex().row());
+    const records::Judging judging = m_session.clinic().judging;
+    const records::Patient& patient = m_session.patientInFocus();
+    const catalogue::Catalogue& catalogue = m_session.catalogue();
+    const base::Phrasebook& phrases = session::screenPhrases();
+    QString sentence;
+    if (row != nullptr) {
+        const QString title = row->side.isEmpty() ? row->measure : tr("%1, %2").arg(row->measure, row->side);
+        const bool isOfCourse = m_bar->reference().against() == Against::Course;
+        const QString why = isOfCourse || !row->comparison
+                                ? telling::plainWords(row->outcome, row->change, catalogue, phrases)
+                                : telling::why(*row->comparison, catalogue, phrases);
+        sentence = tr("<b>%1: %2.</b> %3")
+                       .arg(title.toHtmlEscaped(), row->verdict.toHtmlEscaped(),
+                            base::capitalised(why).toHtmlEscaped());
+    }
+    m_sentence->setText(sentence);
+    m_detail->document()->setDefaultStyleSheet(detailStyle(widgets::coloursFor(palette())));
+    const bool isShown = row != nullptr && m_more->isChecked();
+    m_detail->setHtml(isShown ? detail(*row, {m_session.visits(), patient, catalogue, judging}, phrases) +
+                                    standingSection(*row, patient, catalogue, phrases)
+                              : QString());
+    m_rowChooser->offer(isShown ? row->comparison : std::nullopt);
+    m_equality->offer(row != nullptr ? row->comparison : std::nullopt);
+}
+
+bool ChangePage::openOrClose()
+{
+    const Line* line = m_model->line(m_table->currentIndex().row());
+    if (line == nullptr || line->kind != Line::Kind::Fold)
+        return false;
+    m_bar->openOrClose(line->key);
+    return true;
+}
+
+/// Return and Space open what is folded; letters find a test.
+bool ChangePage::eventFilter(QObject* watched, QEvent* event)
+{
+    if (watched != m_table || event->type() != QEvent::KeyPress)
+        return QWidget::eventFilter(watched, event);
+    const auto* key = static_cast<QKeyEvent*>(event);
+    const bool opens =
+        key->key() == Qt::Key_Return || key->key() == Qt::Key_Enter || key->key() == Qt::Key_Space;
+    if (opens && openOrClose())
+        return true;
+    const bool isLetter = key->text().size() == 1 && key->text().front().isLetterOrNumber() &&
+                          !(key->modifiers() & (Qt::ControlModifier | Qt::AltModifier | Qt::MetaModifier));
+    if (!isLetter)
+        return QWidget::eventFilter(watched, event);
+    m_bar->type(key->text());
+    return true;
 }
 
 /// What the clinic's composite rule says up to this visit.
@@ -241,21 +366,6 @@ QString ChangePage::composite() const
              {until.visits(), m_session.patientInFocus(), m_session.catalogue(), judging}))
         lines << telling::compositeWords(worsening, m_session.catalogue(), session::screenPhrases());
     return lines.join(u'\n');
-}
-
-void ChangePage::explain()
-{
-    const Row* row = m_model->row(m_table->currentIndex().row());
-    const records::Judging judging = m_session.clinic().judging;
-    const records::Patient& patient = m_session.patientInFocus();
-    const catalogue::Catalogue& catalogue = m_session.catalogue();
-    m_detail->document()->setDefaultStyleSheet(detailStyle(widgets::coloursFor(palette())));
-    m_detail->setHtml(row != nullptr ? detail(*row, {m_session.visits(), patient, catalogue, judging},
-                                              session::screenPhrases()) +
-                                           standingSection(*row, patient, catalogue, session::screenPhrases())
-                                     : QString());
-    m_rowChooser->offer(row != nullptr ? row->comparison : std::nullopt);
-    m_equality->offer(row != nullptr ? row->comparison : std::nullopt);
 }
 
 void ChangePage::showEvent(QShowEvent* event)

@@ -3,11 +3,12 @@
 #include "app/changes/change_model.h"
 #include "app/session/prompts.h"
 #include "app/session/session.h"
+#include "core/records/as_of.h"
 
 #include <QWidget>
 
-class QCheckBox;
 class QLabel;
+class QPushButton;
 class QStackedWidget;
 class QTableView;
 class QTextBrowser;
@@ -16,16 +17,18 @@ namespace widgets
 {
 class EmptyState;
 class Notice;
+class SummaryCard;
 } // namespace widgets
 
 namespace changes
 {
 
 class EqualityLine;
-class ReferenceChooser;
 class RowChooser;
+class TableBar;
 
-/// What this visit says against an earlier one: a table by section, and the selected row explained below it.
+/// What is new at this visit: the lines a colleague would say at the door, then a row a result by weight, the
+/// one in focus explained in a sentence, its arithmetic and source on request.
 class ChangePage : public QWidget
 {
     Q_OBJECT
@@ -36,30 +39,46 @@ public:
 protected:
     void showEvent(QShowEvent* event) override;
     void changeEvent(QEvent* event) override;
+    bool eventFilter(QObject* watched, QEvent* event) override;
 
 private:
-    QWidget* makeCounts();
+    /// A line of the table, found again by its result where it is one.
+    struct Place {
+        QString measure;
+        records::Side side = records::Side::None;
+        int line = -1;
+    };
+
     QWidget* makeTable();
+    QWidget* makeSentence();
     void follow();
     void refresh();
+    void compare();
+    void arrange(const Place& before);
+    Place placeInFocus() const;
     void explain();
-    std::vector<Row> shownRows() const;
+    bool openOrClose(); ///< the fold in focus; false where there is none
+    void showMore(bool isShown);
     QString composite() const;
+    void sayWhatIsMissing();
 
     session::Session& m_session;
     session::Prompts& m_prompts;
     ChangeModel* m_model;
+    widgets::SummaryCard* m_head;
     widgets::Notice* m_composite;
-    ReferenceChooser* m_chooser;
-    QLabel* m_tally;
+    TableBar* m_bar;
     QLabel* m_byChance;
-    QCheckBox* m_hold;
     QTableView* m_table;
+    QLabel* m_sentence = nullptr;
+    QPushButton* m_more = nullptr;
     QTextBrowser* m_detail = nullptr;
     RowChooser* m_rowChooser = nullptr;
     EqualityLine* m_equality = nullptr;
     widgets::EmptyState* m_empty;
     QStackedWidget* m_pages;
+    records::AsOf m_until; ///< the visit in focus and those before it
+    std::optional<judging::Glance> m_glance;
     std::optional<records::PatientId> m_patient;
     std::optional<records::VisitId> m_lastReference;
     bool m_isStale = true; ///< hidden while something changed

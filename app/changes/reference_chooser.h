@@ -4,13 +4,13 @@
 
 #include <QWidget>
 
-class QRadioButton;
+class QComboBox;
 
 namespace changes
 {
 
-/// What this visit is held against: one of the references within the run of comparable visits, or the visit
-/// under the reference line.
+/// What this visit is held against: the whole course, one of the references within the run of comparable
+/// visits, or the visit under the reference line.
 class ReferenceChooser : public QWidget
 {
     Q_OBJECT
@@ -27,10 +27,7 @@ Q_SIGNALS:
     void chosen(); ///< another one than before
 
 private:
-    QRadioButton* add(Against against, const QString& name, const QString& words, const QString& meaning);
-
-    std::vector<std::pair<Against, QRadioButton*>> m_buttons;
-    QRadioButton* m_visit;
+    QComboBox* m_references;
 };
 
 } // namespace changes

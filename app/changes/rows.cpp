@@ -2,15 +2,18 @@
 
 #include "app/session/messages.h"
 #include "core/base/rounding.h"
+#include "core/records/history.h"
+#include "core/records/visit.h"
 #include "core/records/wording.h"
+#include "core/telling/outcome_words.h"
 #include "core/telling/terms.h"
 #include "core/telling/wording.h"
 
 #include <QCoreApplication>
 
 #include <algorithm>
-#include <cmath>
 #include <functional>
+#include <map>
 
 using namespace Qt::StringLiterals;
 
@@ -28,51 +31,15 @@ struct RowsWords {
     Q_DECLARE_TR_FUNCTIONS(changes::Rows)
 
 public:
-    static QString strip(const Strip& strip);
-    static QString heldBack() { return tr("not beyond the screen's bound"); }
-    static QString flagged(Verdict verdict)
-    {
-        return verdict == Verdict::Better ? tr("better") : tr("worse");
-    }
+    static QString byChance() { return tr("could be chance"); }
     static QString absent(const judging::Change& change, Against against);
+    static QString judgedBy(const Comparison& held, const catalogue::Catalogue& catalogue,
+                            const base::Phrasebook& phrases);
     static QString own(const Comparison& comparison);
     static QString ofTrend(const judging::Trend& trend);
     static QString ofReversal(const judging::Reversal& reversal);
     static QString inCourse(const Comparison& comparison, const judging::Course& course);
 };
-
-QString RowsWords::strip(const Strip& strip)
-{
-    if (!strip.verdict)
-        return {};
-    switch (*strip.verdict) {
-    case Verdict::BecameUnable:
-        return tr("event: able at the reference visit, unable at this one");
-    case Verdict::BecameAble:
-        return tr("event: unable at the reference visit, able at this one");
-    case Verdict::NotComparable:
-        return tr("not placed: the conditions do not match");
-    case Verdict::Better:
-    case Verdict::Worse:
-    case Verdict::WithinError:
-    case Verdict::StepBetter:
-    case Verdict::StepWorse:
-    case Verdict::Changed:
-    case Verdict::Same:
-    case Verdict::NoThreshold:
-        break;
-    }
-    const QString times = base::fixed(std::abs(strip.position), 1);
-    if (strip.hasScale && strip.position > 0)
-        return tr("better by %1 times the threshold of error").arg(times);
-    if (strip.hasScale && strip.position < 0)
-        return tr("worse by %1 times the threshold of error").arg(times);
-    if (strip.position > 0)
-        return tr("better; the threshold of error is not known");
-    if (strip.position < 0)
-        return tr("worse; the threshold of error is not known");
-    return strip.hasScale ? tr("no difference") : tr("no scale");
-}
 
 QString RowsWords::absent(const judging::Change& change, Against against)
 {
@@ -85,11 +52,33 @@ QString RowsWords::absent(const judging::Change& change, Against against)
         return tr("none confirmed yet");
     case Against::Chosen:
         return tr("not recorded at the reference visit");
+    case Against::Course:
     case Against::Previous:
     case Against::Baseline:
         break;
     }
     return {};
+}
+
+/// What judged it, or why nothing does.
+QString RowsWords::judgedBy(const Comparison& held, const catalogue::Catalogue& catalogue,
+                            const base::Phrasebook& phrases)
+{
+    if (!held.comparability.isComparable())
+        return telling::mismatchWords(held.comparability.blocking.front(), held, catalogue, phrases);
+    switch (held.tier) {
+    case judging::Tier::Published:
+        return held.threshold->row.n ? tr("published, n %1").arg(*held.threshold->row.n) : tr("published");
+    case judging::Tier::Clinic:
+        return tr("clinic's own");
+    case judging::Tier::OwnScatter:
+        return tr("own scatter, %n visit(s)", nullptr, held.own->visits + 1);
+    case judging::Tier::Direction:
+        return tr("direction only");
+    case judging::Tier::None:
+        break;
+    }
+    return tr("no error known");
 }
 
 QString RowsWords::own(const Comparison& comparison)
@@ -148,38 +137,120 @@ QString RowsWords::inCourse(const Comparison& comparison, const judging::Course&
     return session::joined("%1; %2", words);
 }
 
-Row row(const judging::Change& change, Against against, const catalogue::Catalogue& catalogue,
-        const catalogue::Measure& measure, const base::Phrasebook& phrases)
+/// The difference that decides.
+QString differenceOf(const Row& row, Against against, const catalogue::Measure& measure,
+                     const base::Phrasebook& phrases)
 {
-    Row made;
-    const catalogue::Section* section = catalogue.section(measure.section);
-    made.section = section != nullptr ? section->title : QString();
-    made.measure = records::titled(measure, phrases);
-    made.side = records::written(change.side, phrases);
-    made.now = records::written(change.now.finding.value, measure, phrases);
-    made.occasion = change.now;
-    made.change = change;
-    made.comparison = comparisonWith(change, against);
-    if (!made.comparison) {
-        made.verdict = RowsWords::absent(change, against);
+    const auto& claim = row.outcome.claim;
+    if (against == Against::Course && claim && claim->by == judging::Says::Reversal) {
+        const judging::Reversal& reversal = *row.change.course.trend->reversal;
+        return telling::signedAmount(reversal.now - reversal.before, measure, phrases);
+    }
+    if (row.comparison->difference)
+        return telling::signedAmount(*row.comparison->difference, measure, phrases);
+    if (row.comparison->steps && *row.comparison->steps != 0)
+        return telling::signedAmount(*row.comparison->steps, measure, phrases);
+    return {};
+}
+
+std::vector<CoursePoint> courseOf(const judging::Change& change,
+                                  const std::vector<records::Occasion>& history)
+{
+    std::vector<CoursePoint> course;
+    for (const records::Occasion& occasion : history) {
+        const auto& value = occasion.finding.value;
+        if (!values::isDone(value) && !values::isUnable(value))
+            continue;
+        const bool isComparable = std::ranges::find(change.course.run, occasion.visit,
+                                                    &judging::RunPoint::visit) != change.course.run.end();
+        course.push_back({occasion.day, values::number(value), values::isUnable(value), isComparable});
+    }
+    return course;
+}
+
+std::optional<Verdict> markOf(const judging::Outcome& outcome, const Comparison& held)
+{
+    using judging::OutcomeKind;
+    switch (outcome.kind) {
+    case OutcomeKind::BecameUnable:
+        return Verdict::BecameUnable;
+    case OutcomeKind::BecameAble:
+        return Verdict::BecameAble;
+    case OutcomeKind::Worse:
+        return Verdict::Worse;
+    case OutcomeKind::Better:
+        return Verdict::Better;
+    case OutcomeKind::Changed:
+        return Verdict::Changed;
+    case OutcomeKind::StepWorse:
+    case OutcomeKind::StepBetter:
+    case OutcomeKind::AsBefore:
+    case OutcomeKind::NotCompared:
+        return held.verdict;
+    case OutcomeKind::First:
+        break;
+    }
+    return std::nullopt;
+}
+
+class RowMaker
+{
+public:
+    RowMaker(Against against, const judging::Ground& ground, const base::Phrasebook& phrases)
+        : m_against(against), m_ground(ground), m_phrases(phrases)
+    {
+        records::eachHistory(ground.visits, ground.catalogue, {}, [this](const records::History& each) {
+            m_histories[{each.measure, each.side}] = each.occasions;
+        });
+    }
+
+    Row row(const judging::Change& change, const judging::Outcome& outcome, const catalogue::Measure& measure)
+    {
+        Row made;
+        const catalogue::Section* section = m_ground.catalogue.section(measure.section);
+        made.sectionId = measure.section;
+        made.section = section != nullptr ? section->title : QString();
+        made.measure = records::titled(measure, m_phrases);
+        made.side = records::written(change.side, m_phrases);
+        made.now = records::written(change.now.finding.value, measure, m_phrases);
+        made.occasion = change.now;
+        made.change = change;
+        made.outcome = outcome;
+        made.course = courseOf(change, m_histories[{change.measure, change.side}]);
+        made.comparison = comparisonWith(change, m_against);
+        if (change.previous)
+            made.previous = records::written(change.previous->reference.finding.value, measure, m_phrases);
+        if (!made.comparison) {
+            made.verdict = RowsWords::absent(change, m_against);
+            return made;
+        }
+        made.reference = records::written(made.comparison->reference.finding.value, measure, m_phrases);
+        made.referenceDay = records::dayInWords(made.comparison->reference.day, m_phrases);
+        made.difference = differenceOf(made, m_against, measure, m_phrases);
+        made.judgedBy = RowsWords::judgedBy(*made.comparison, m_ground.catalogue, m_phrases);
+        if (m_against == Against::Course) {
+            made.verdict = telling::outcomeWords(outcome, change, m_phrases);
+            made.mark = markOf(outcome, *made.comparison);
+            if (outcome.claim && !outcome.isSure)
+                made.quiet = RowsWords::byChance();
+        } else {
+            made.verdict = telling::verdictWords(*made.comparison, m_phrases);
+            made.mark = made.comparison->verdict;
+            made.quiet = strengthWord(*made.comparison, change.course);
+        }
         return made;
     }
-    made.reference = records::written(made.comparison->reference.finding.value, measure, phrases);
-    made.referenceDay = records::dayInWords(made.comparison->reference.day, phrases);
-    if (made.comparison->difference)
-        made.difference = telling::signedAmount(*made.comparison->difference, measure, phrases);
-    made.verdict = telling::verdictWords(*made.comparison, phrases);
-    made.strength = strengthWord(*made.comparison, change.course);
-    made.isUnjudged = made.comparison->verdict == Verdict::Same ||
-                      (made.comparison->verdict == Verdict::NoThreshold && !made.comparison->difference);
-    made.strip = strip(*made.comparison, measure.better);
-    made.stripWords = RowsWords::strip(made.strip);
-    return made;
-}
+
+private:
+    Against m_against;
+    const judging::Ground& m_ground;
+    const base::Phrasebook& m_phrases;
+    std::map<std::pair<QString, records::Side>, std::vector<records::Occasion>> m_histories;
+};
 
 } // namespace
 
-const std::optional<Comparison>& comparisonWith(const judging::Change& change, Against against)
+std::optional<Comparison> comparisonWith(const judging::Change& change, Against against)
 {
     switch (against) {
     case Against::Previous:
@@ -191,9 +262,12 @@ const std::optional<Comparison>& comparisonWith(const judging::Change& change, A
     case Against::LastConfirmed:
         return change.lastConfirmed;
     case Against::Chosen:
+        return change.chosen;
+    case Against::Course:
         break;
     }
-    return change.chosen;
+    const Comparison* deciding = judging::decidingOf(change);
+    return deciding != nullptr ? std::optional(*deciding) : std::nullopt;
 }
 
 QString strengthWord(const Comparison& comparison, const judging::Course& course)
@@ -201,35 +275,15 @@ QString strengthWord(const Comparison& comparison, const judging::Course& course
     return RowsWords::inCourse(comparison, course);
 }
 
-bool isFlag(const Row& row)
+std::vector<Row> rows(const judging::Glance& glance, Against against, const judging::Ground& ground,
+                      const base::Phrasebook& phrases)
 {
-    return row.comparison && judging::isBeyondError(row.comparison->verdict);
-}
-
-QString qualified(const Row& row)
-{
-    QStringList words;
-    if (!row.strength.isEmpty())
-        words << row.strength;
-    if (row.isHeldBack)
-        words << RowsWords::heldBack();
-    return session::joined("%1, %2", words);
-}
-
-Meaning shortMeaning(const Row& row)
-{
-    if (row.isHeldBack)
-        return {RowsWords::flagged(row.comparison->verdict), RowsWords::heldBack()};
-    return {row.verdict, row.strength};
-}
-
-std::vector<Row> rows(const std::vector<judging::Change>& changes, Against against,
-                      const catalogue::Catalogue& catalogue, const base::Phrasebook& phrases)
-{
+    RowMaker maker(against, ground, phrases);
     std::vector<Row> made;
-    for (const judging::Change& change : changes) {
-        if (const catalogue::Measure* measure = catalogue.measure(change.measure))
-            made.push_back(row(change, against, catalogue, *measure, phrases));
+    for (size_t place = 0; place < glance.changes.size(); ++place) {
+        const judging::Change& change = glance.changes[place];
+        if (const catalogue::Measure* measure = ground.catalogue.measure(change.measure))
+            made.push_back(maker.row(change, glance.outcomes[place], *measure));
     }
     return made;
 }

@@ -1,59 +1,56 @@
 #pragma once
 
-#include "app/changes/strip.h"
-
 #include "core/base/phrasebook.h"
-#include "core/judging/change.h"
+#include "core/judging/glance.h"
 
 namespace changes
 {
 
-/// What this visit is compared with.
-enum class Against { Previous, Baseline, Best, LastConfirmed, Chosen };
+/// What a result is held against: its whole course, which is judged alike for every result, or one earlier
+/// result that the eye chooses.
+enum class Against { Course, Previous, Baseline, Best, LastConfirmed, Chosen };
+
+/// One result on the small line of a course.
+struct CoursePoint {
+    QDate day;
+    std::optional<double> number; ///< the measure's unit, or a grade's step
+    bool isUnable = false;
+    bool isComparable = false; ///< with the newest one
+
+    bool operator==(const CoursePoint&) const = default;
+};
 
 /// One measure on one side, in words.
 struct Row {
+    QString sectionId;
     QString section; ///< its title
     QString measure; ///< its title
     QString side;
-    QString reference; ///< empty where there is nothing to compare with
-    QString referenceDay;
+    QString reference;    ///< the result held against; empty where there is none
+    QString referenceDay; ///< its day
+    QString previous;     ///< the last earlier result
     QString now;
-    QString difference; ///< with its sign and unit; empty for grades, words and unable
+    QString difference; ///< with its sign and unit; empty for words and unable
     QString verdict;    ///< or why there is nothing to compare with
-    QString strength;   ///< "seen once", "confirmed", "sustained decline"; empty where nothing is flagged
-    bool isHeldBack = false; ///< a flag that does not stay within the screen's bound
-    bool isUnjudged = false; ///< an unchanged grade or word, or nothing to compare: said in the detail alone
-    QString stripWords;      ///< what the strip shows
-    Strip strip;
+    QString quiet;      ///< what stands beside it: its strength, or that it could be chance
+    QString judgedBy;   ///< "published, n 26", "own scatter, 8 visits", or why it is not compared
+    std::vector<CoursePoint> course; ///< oldest first, this visit the last
     records::Occasion occasion;
     judging::Change change;
+    judging::Outcome outcome;
+    std::optional<judging::Verdict> mark;          ///< drawn beside the verdict; empty: none
     std::optional<judging::Comparison> comparison; ///< the one of the change that was asked for
 };
 
 /// Empty where the change has no such reference.
-const std::optional<judging::Comparison>& comparisonWith(const judging::Change& change, Against against);
+std::optional<judging::Comparison> comparisonWith(const judging::Change& change, Against against);
 
 /// "seen once", "confirmed", "trend, seen once", "sustained", and "sustained decline" where the comparison
 /// itself says otherwise; empty where nothing is flagged.
 QString strengthWord(const judging::Comparison& comparison, const judging::Course& course);
 
-/// Better or worse beyond error.
-bool isFlag(const Row& row);
-
-/// What stands quietly after the verdict: its strength, and that it does not stay within the screen's bound.
-QString qualified(const Row& row);
-
-/// A verdict and what qualifies it, as short as a cell of the table needs them.
-struct Meaning {
-    QString verdict;
-    QString quiet;
-};
-
-Meaning shortMeaning(const Row& row);
-
-/// The changes in the order given, which is the catalogue's.
-std::vector<Row> rows(const std::vector<judging::Change>& changes, Against against,
-                      const catalogue::Catalogue& catalogue, const base::Phrasebook& phrases);
+/// The results of a glance in the catalogue's order. The ground holds no visit after it.
+std::vector<Row> rows(const judging::Glance& glance, Against against, const judging::Ground& ground,
+                      const base::Phrasebook& phrases);
 
 } // namespace changes

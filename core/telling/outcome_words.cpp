@@ -74,15 +74,15 @@ QString claimTold(const Outcome& outcome, const Change& change, const Measure& m
                            measure, phrases);
     if (claim.by == Says::Reversal) {
         const judging::Reversal& reversal = *change.course.trend->reversal;
-        way = phrases("turned from %1 to %2")
-                  .arg(records::written(reversal.before, measure),
-                       values::withUnit(records::written(reversal.now, measure), measure.unit, phrases));
+        way =
+            phrases("turned from %1 to %2")
+                .arg(amount(reversal.before, measure, phrases), amount(reversal.now, measure, phrases));
     }
-    const QString told = phrases("%1, %2").arg(named(change, measure, isOfBothSides, way, phrases),
-                                               strengthWords(claim, change, phrases));
-    return outcome.besides ? phrases("%1; over the whole course better, %2")
-                                 .arg(told, strengthWords(*outcome.besides, change, phrases))
-                           : told;
+    const QString told = named(change, measure, isOfBothSides, way, phrases);
+    return outcome.besides
+               ? phrases("%1 (over the whole course better, %2)")
+                     .arg(told, strengthWords(*outcome.besides, change, outcome.besides->since, phrases))
+               : told;
 }
 
 /// "Falls since the last visit: 2, with injury"
@@ -120,24 +120,23 @@ QString outcomeWords(const Outcome& outcome, const Change& change, const Phraseb
     return held != nullptr ? verdictWords(*held, phrases) : QString();
 }
 
-QString strengthWords(const Claim& claim, const Change& change, const Phrasebook& phrases)
+QString strengthWords(const Claim& claim, const Change& change, const QDate& until, const Phrasebook& phrases)
 {
-    const QString since = records::dayInWords(claim.since, phrases);
+    const QString day = records::dayInWords(claim.since, phrases);
+    const QString since =
+        claim.since == until ? phrases("since %1").arg(day) : phrases("since %1 or later").arg(day);
     switch (claim.strength) {
     case Strength::None:
     case Strength::SeenOnce:
         break;
     case Strength::Confirmed:
-        return phrases("confirmed, there since %1").arg(since);
+        return phrases("confirmed, there %1").arg(since);
     case Strength::TrendSeenOnce:
-        return claim.by == Says::Reversal ? phrases("seen since %1").arg(since)
-                                          : phrases("in the trend since %1").arg(since);
+        return (claim.by == Says::Reversal ? phrases("seen %1") : phrases("in the trend %1")).arg(since);
     case Strength::Sustained:
         return phrases
-            .counted("sustained since %1 over %2 visit", "sustained since %1 over %2 visits",
-                     change.course.trend->n)
-            .arg(since)
-            .arg(change.course.trend->n);
+            .counted("sustained over %1 visit %2", "sustained over %1 visits %2", change.course.trend->n)
+            .arg(QString::number(change.course.trend->n), since);
     }
     return phrases("seen once");
 }

@@ -10,16 +10,17 @@ namespace telling
 QString outcomeWords(const judging::Outcome& outcome, const judging::Change& change,
                      const base::Phrasebook& phrases);
 
-/// How sure, with since when: "sustained since 12-Mar-2024 over 7 visits", "seen once".
-QString strengthWords(const judging::Claim& claim, const judging::Change& change,
+/// How sure, with since when: "sustained over 7 visits since 12-Mar-2024", "seen once". `until`: the others
+/// that it is said of together are so since a day up to this one.
+QString strengthWords(const judging::Claim& claim, const judging::Change& change, const QDate& until,
                       const base::Phrasebook& phrases);
 
 /// A result from where it was to where it is: "455 → 371 m", "negative → positive", "1 → 3" of a grade.
 QString wayWords(const values::Value& before, const values::Value& now, const catalogue::Measure& measure,
                  const base::Phrasebook& phrases);
 
-/// A result in one part of a sentence: "6-minute walk distance 455 → 371 m, sustained since 12-Mar-2024 over
-/// 7 visits". `isOfBothSides`: the other side comes to the same, and this one stands for both.
+/// A result in one part of a sentence: "6-minute walk distance 455 → 371 m". `isOfBothSides`: the other side
+/// comes to the same, and this one stands for both.
 QString told(const judging::Outcome& outcome, const judging::Change& change,
              const catalogue::Measure& measure, bool isOfBothSides, const base::Phrasebook& phrases);
 

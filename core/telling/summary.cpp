@@ -29,6 +29,12 @@ struct Result {
     const Measure& measure;
 };
 
+/// One result that is told, perhaps for both sides.
+struct Chosen {
+    const Result* result = nullptr;
+    bool isOfBothSides = false;
+};
+
 /// A single step may be the eye of the examiner; of falls every one counts.
 bool isOneStep(const Result& result)
 {
@@ -65,21 +71,21 @@ public:
 
     void tellDirection(LineKind kind, OutcomeKind direction, const QString& label)
     {
-        const auto those = [&](bool isSure) {
-            return toldOf([&](const Result& each) {
-                return each.outcome.kind == direction && each.outcome.isSure == isSure;
-            });
+        const auto isSure = [&](const Result& each) {
+            return each.outcome.kind == direction && each.outcome.isSure;
         };
-        const QStringList unsure = those(false);
+        const auto isUnsure = [&](const Result& each) {
+            return each.outcome.kind == direction && !each.outcome.isSure;
+        };
+        const QString unsure = byStrength(isUnsure);
         const QString byChance =
             m_phrases
                 .counted("which could be chance with %1 result judged: %2",
                          "which could be chance with %1 results judged: %2", double(judged()))
-                .arg(QString::number(judged()), shortened(unsure));
+                .arg(QString::number(judged()), unsure);
         SummaryLine line =
             lineOf(kind, label, [&](const Result& each) { return each.outcome.kind == direction; });
-        line.text =
-            m_phrases.joined("%1; %2", {shortened(those(true)), unsure.isEmpty() ? QString() : byChance});
+        line.text = m_phrases.joined("%1; %2", {byStrength(isSure), unsure.isEmpty() ? QString() : byChance});
         add(std::move(line));
     }
 
@@ -87,9 +93,9 @@ public:
     {
         SummaryLine line = lineOf(LineKind::Changed, m_phrases("Changed"),
                                   [](const Result& each) { return isTurn(each) || isOtherChange(each); });
-        line.text = m_phrases.joined(
-            "%1 · %2", {turns(OutcomeKind::BecameUnable), turns(OutcomeKind::BecameAble),
-                        shortened(toldOf(isOtherChange)), line.measures.isEmpty() ? QString() : steps()});
+        line.text = m_phrases.joined("%1 · %2",
+                                     {turns(OutcomeKind::BecameUnable), turns(OutcomeKind::BecameAble),
+                                      toldOf(isOtherChange), line.measures.isEmpty() ? QString() : steps()});
         add(std::move(line));
     }
 
@@ -100,23 +106,19 @@ public:
         };
         QStringList reasons;
         QMap<QString, QStringList> names;
-        for (const Result& result : m_results) {
-            if (!isNotCompared(result))
-                continue;
-            const judging::Comparison& held = *judging::decidingOf(result.change);
+        for (const Chosen& each : chosen(isNotCompared)) {
+            const judging::Comparison& held = *judging::decidingOf(each.result->change);
             const QString reason =
                 mismatchWords(held.comparability.blocking.front(), held, m_catalogue, m_phrases);
             if (!names.contains(reason))
                 reasons += reason;
-            if (const QString name = records::titled(result.measure, m_phrases);
-                !names[reason].contains(name))
-                names[reason] += name;
+            names[reason] += records::titled(each.result->measure, m_phrases);
         }
         QStringList parts;
         for (const QString& reason : reasons)
-            parts += m_phrases("%1 (%2)").arg(shortened(names[reason]), reason);
+            parts += m_phrases("%1 (%2)").arg(inARow(names[reason]), reason);
         SummaryLine line = lineOf(LineKind::NotCompared, m_phrases("Not compared"), isNotCompared);
-        line.text = shortened(parts);
+        line.text = inARow(parts);
         add(std::move(line));
     }
 
@@ -132,7 +134,7 @@ public:
             const QString title = records::titled(*measure, m_phrases);
             parts += each.why ? m_phrases("%1 (%2)").arg(title, reasonOf(*each.why)) : title;
         }
-        line.text = shortened(parts);
+        line.text = inARow(parts);
         add(std::move(line));
     }
 
@@ -178,41 +180,88 @@ private:
     }
 
     /// The first few, and how many more.
-    QString shortened(const QStringList& parts, const char* pattern = "%1 · %2") const
+    QStringList shortened(const QStringList& parts) const
     {
         const qsizetype more = parts.size() - mostNamed;
         if (more <= 0)
-            return m_phrases.joined(pattern, parts);
-        const QString rest = m_phrases.counted("and %1 more", "and %1 more", double(more)).arg(more);
-        return m_phrases.joined(pattern, parts.first(mostNamed) + QStringList{rest});
+            return parts;
+        return parts.first(mostNamed) +
+               QStringList{m_phrases.counted("and %1 more", "and %1 more", double(more)).arg(more)};
     }
 
-    /// Each chosen result once: one side stands for both where they come to the same, and what is worked out
-    /// of a chosen result goes without saying.
+    QString inARow(const QStringList& parts) const { return m_phrases.joined("%1 · %2", shortened(parts)); }
+
+    /// Each of them once: one side stands for both where they come to the same, and what is worked out of
+    /// another of them goes without saying.
     template <typename Chooses>
-    QStringList toldOf(Chooses chooses) const
+    std::vector<Chosen> chosen(Chooses chooses) const
     {
-        std::vector<const Result*> chosen;
+        std::vector<const Result*> all;
         for (const Result& result : m_results) {
             if (chooses(result))
-                chosen.push_back(&result);
+                all.push_back(&result);
         }
-        const auto holds = [&](const QString& id) {
-            return std::ranges::any_of(chosen, [&](const Result* each) { return each->measure.id == id; });
+        const auto sidesOf = [&](const QString& id) {
+            return std::ranges::count_if(all, [&](const Result* each) { return each->measure.id == id; });
         };
-        QStringList parts;
+        std::vector<Chosen> once;
         QStringList done;
-        for (const Result* result : chosen) {
+        for (const Result* result : all) {
             const auto& computed = result->measure.computed;
-            if (done.contains(result->measure.id) ||
-                (computed && std::ranges::any_of(computed->parts, holds)))
+            const bool isOfAnother = computed && std::ranges::any_of(computed->parts, sidesOf);
+            if (isOfAnother || done.contains(result->measure.id))
                 continue;
             done += result->measure.id;
-            const auto sides = std::ranges::count_if(
-                chosen, [&](const Result* each) { return each->measure.id == result->measure.id; });
-            parts += told(result->outcome, result->change, result->measure, sides > 1, m_phrases);
+            once.push_back({result, sidesOf(result->measure.id) > 1});
         }
-        return parts;
+        return once;
+    }
+
+    QString told(const Chosen& each) const
+    {
+        return telling::told(each.result->outcome, each.result->change, each.result->measure,
+                             each.isOfBothSides, m_phrases);
+    }
+
+    template <typename Chooses>
+    QString toldOf(Chooses chooses) const
+    {
+        QStringList parts;
+        for (const Chosen& each : chosen(chooses))
+            parts += told(each);
+        return inARow(parts);
+    }
+
+    /// "sustained over 7 visits since 12-Mar-2024: A · B; seen once: C"
+    template <typename Chooses>
+    QString byStrength(Chooses chooses) const
+    {
+        struct Alike {
+            const Result* first = nullptr;
+            judging::Claim claim;
+            QDate until;
+            QStringList parts;
+        };
+        std::vector<Alike> groups;
+        for (const Chosen& each : chosen(chooses)) {
+            const judging::Claim& claim = *each.result->outcome.claim;
+            const auto group = std::ranges::find_if(groups, [&](const Alike& known) {
+                return known.claim.strength == claim.strength &&
+                       (known.claim.by == judging::Says::Reversal) == (claim.by == judging::Says::Reversal);
+            });
+            if (group == groups.end()) {
+                groups.push_back({each.result, claim, claim.since, {told(each)}});
+                continue;
+            }
+            group->claim.since = std::min(group->claim.since, claim.since);
+            group->until = std::max(group->until, claim.since);
+            group->parts += told(each);
+        }
+        QStringList told;
+        for (const Alike& group : groups)
+            told += m_phrases("%1: %2").arg(
+                strengthWords(group.claim, group.first->change, group.until, m_phrases), inARow(group.parts));
+        return m_phrases.joined("%1; %2", told);
     }
 
     /// "became unable: Timed up and go, Gait speed (since 10-Nov-2026)", a part for each day.
@@ -221,7 +270,7 @@ private:
         std::vector<QDate> days;
         QMap<QDate, QStringList> names;
         for (const Result& result : m_results) {
-            if (result.outcome.kind != kind)
+            if (result.outcome.kind != kind || result.measure.computed)
                 continue;
             if (!names.contains(*result.outcome.since))
                 days.push_back(*result.outcome.since);
@@ -230,7 +279,7 @@ private:
         }
         QStringList parts;
         for (const QDate& day : days) {
-            const QString those = shortened(names[day], "%1, %2");
+            const QString those = m_phrases.joined("%1, %2", shortened(names[day]));
             const QString since = records::dayInWords(day, m_phrases);
             parts += (kind == OutcomeKind::BecameUnable ? m_phrases("became unable: %1 (since %2)")
                                                         : m_phrases("became able: %1 (since %2)"))

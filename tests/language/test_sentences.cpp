@@ -43,6 +43,7 @@ QStringList codes()
             u"catalogue"_s,
             u"error-study"_s,
             u"backup"_s,
+            u"summary"_s,
             u"check"_s,
             u"RECORDS"_s,
             u"NUMBER"_s,

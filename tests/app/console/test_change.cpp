@@ -57,6 +57,7 @@ class TestChange : public HouseTest
     Q_OBJECT
 
 private Q_SLOTS:
+    void theSummarySaysWhatIsNew();
     void verdictsFollowThePublishedThresholds_data();
     void verdictsFollowThePublishedThresholds();
     void everyObjectHasEveryField();
@@ -368,6 +369,35 @@ void TestChange::anUnknownPatientIsAnError()
     QCOMPARE(shown.code, 1);
     QCOMPARE(shown.out, QString());
     QCOMPARE(shown.err, u"No patient in these records has that record number.\n"_s);
+}
+
+/// `aplomb summary` in words and as data; two walks, the later beyond its limit.
+void TestChange::theSummarySaysWhatIsNew()
+{
+    const Place place;
+    const QString speed = u"gait-speed-comfortable"_s;
+    QCOMPARE(place
+                 .import({row(u"parkinson"_s, first, speed, u"1.20"_s),
+                          row(u"parkinson"_s, second, speed, u"0.70"_s)})
+                 .code,
+             0);
+    const program::Outcome said =
+        program::run({u"summary"_s, place.records, u"--patient"_s, u"T-1"_s, u"--json"_s});
+    QCOMPARE(said.code, 0);
+    const QJsonObject whole = QJsonDocument::fromJson(said.out.toUtf8()).object();
+    QCOMPARE(whole[u"visit"_s].toString(), second);
+    const QJsonArray lines = whole[u"lines"_s].toArray();
+    QCOMPARE(lines.size(), 1);
+    const QJsonObject line = lines.first().toObject();
+    QCOMPARE(line[u"kind"_s].toString(), u"worse"_s);
+    QCOMPARE(line[u"measures"_s].toArray(), (QJsonArray{speed}));
+    QCOMPARE(line[u"since"_s].toString(), second);
+    QCOMPARE(line[u"text"_s].toString(), u"Worse: Seen once: Gait speed: comfortable pace 1.20 → 0.70 m/s"_s);
+
+    const program::Outcome words = program::run({u"summary"_s, place.records, u"--patient"_s, u"T-1"_s});
+    QVERIFY2(words.out.contains(line[u"text"_s].toString()), qPrintable(words.out));
+    QCOMPARE(program::run({u"summary"_s, place.records, u"--patient"_s, u"T-9"_s}).code, 1);
+    QCOMPARE(program::run({u"summary"_s, place.records}).code, 2);
 }
 
 HOUSE_TEST(TestChange)
