@@ -24,7 +24,6 @@ struct Place {
     QString name() const;
 };
 
-
 /// A section of a form with its tests in the form's order. The pointers are into the catalogue.
 struct FormSection {
     QString id; ///< of the catalogue's section its first test belongs to, numbered where it stands before

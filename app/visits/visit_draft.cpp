@@ -114,7 +114,8 @@ base::Result<void> VisitDraft::giveException(const QString& measure, const QStri
                                              const QString& value)
 {
     const catalogue::Measure* test = m_session.catalogue().measure(measure);
-    for (const records::Side side : test == nullptr ? std::vector<records::Side>() : records::sidesOf(*test)) {
+    for (const records::Side side :
+         test == nullptr ? std::vector<records::Side>() : records::sidesOf(*test)) {
         auto done = change({measure, side}, [&](Finding& finding) {
             if (value.isEmpty())
                 finding.exceptions.remove(condition);

@@ -103,7 +103,7 @@ struct Measure {
     QString partOf;                      ///< id of the total it is an item of; empty: stands for itself
     bool hasLicensedWording = false;     ///< the wording of its items belongs to their owners
     bool isTapped = false;               ///< counted by taps whose instants are kept
-    bool countsEvents = false; ///< since the last visit, as falls: any of them is worth a word
+    bool countsEvents = false;           ///< since the last visit, as falls: any of them is worth a word
     bool retired = false;
     bool isOwn = false; ///< the clinic's own
 };

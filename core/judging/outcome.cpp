@@ -216,6 +216,8 @@ Outcome outcomeOf(const Change& change, const Measure& measure)
     if (outcome.claim) {
         outcome.kind = worse ? OutcomeKind::Worse : OutcomeKind::Better;
         outcome.since = outcome.claim->since;
+        outcome.mayBePractice =
+            !worse && change.practiceUntil && held->reference.day <= *change.practiceUntil;
     } else {
         outcome.kind = quietKindOf(change, *held);
         if (outcome.kind != OutcomeKind::AsBefore)

@@ -44,6 +44,7 @@ struct Outcome {
     std::optional<Claim> claim;   ///< of worse and better
     std::optional<Claim> besides; ///< what goes the other way
     std::optional<QDate> since;   ///< since when it is so without a break; empty where nothing changed
+    bool mayBePractice = false;   ///< better, and against a visit at which the test was still being learnt
     QStringList newSigns;         ///< seen now and not at the last result
     /// How often error alone shows as much at one visit, in any of the ways that were looked at. Empty where
     /// no error judges it.

@@ -1,5 +1,5 @@
-#include "core/records/history.h"
 #include "core/letters/letter_rows.h"
+#include "core/records/history.h"
 
 #include "core/letters/letter_visit.h"
 #include "core/records/wording.h"

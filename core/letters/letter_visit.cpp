@@ -1,5 +1,5 @@
-#include "core/records/history.h"
 #include "core/letters/letter_visit.h"
+#include "core/records/history.h"
 
 #include "core/judging/composite.h"
 #include "core/records/visit_form.h"

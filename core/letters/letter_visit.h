@@ -22,7 +22,6 @@ const std::optional<judging::Comparison>& earlierOf(const judging::Change& chang
 QString whyNotComparable(const judging::Comparison& comparison, const catalogue::Catalogue& catalogue,
                          const base::Phrasebook& phrases);
 
-
 /// Nothing was recorded, or that it was not asked.
 bool isNotAsked(const records::Finding* finding);
 

@@ -74,11 +74,12 @@ QString claimTold(const Outcome& outcome, const Change& change, const Measure& m
                            measure, phrases);
     if (claim.by == Says::Reversal) {
         const judging::Reversal& reversal = *change.course.trend->reversal;
-        way =
-            phrases("turned from %1 to %2")
-                .arg(amount(reversal.before, measure, phrases), amount(reversal.now, measure, phrases));
+        way = phrases("turned from %1 to %2")
+                  .arg(amount(reversal.before, measure, phrases), amount(reversal.now, measure, phrases));
     }
     const QString told = named(change, measure, isOfBothSides, way, phrases);
+    if (outcome.mayBePractice)
+        return phrases("%1 (practice may play a part)").arg(told);
     return outcome.besides
                ? phrases("%1 (over the whole course better, %2)")
                      .arg(told, strengthWords(*outcome.besides, change, outcome.besides->since, phrases))

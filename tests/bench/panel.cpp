@@ -41,7 +41,7 @@ int main(int count, char** words)
         return 1;
     for (const panel::Truth truth : panel::truths) {
         const bool isChanging = truth == panel::Truth::Declining || truth == panel::Truth::Improving ||
-                                truth == panel::Truth::Relapsing;
+                                truth == panel::Truth::Relapsing || truth == panel::Truth::ThereAndBack;
         const std::vector<double> effects =
             isChanging ? std::vector<double>{2, 3, 4, 6, 8}
                        : std::vector<double>{truth == panel::Truth::Practice ? 2.0 : 0.0};

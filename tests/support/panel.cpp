@@ -86,6 +86,8 @@ double share(Truth truth, int visit)
     case Truth::Improving:
         return along;
     case Truth::Relapsing:
+        return visit < unableFrom ? std::min(1.0, visit / 3.0) : 0;
+    case Truth::ThereAndBack:
         return 1 - std::abs(2 * along - 1);
     case Truth::Practice:
         return visit == 0 ? 0 : 1;
@@ -101,7 +103,7 @@ double share(Truth truth, int visit)
 bool changes(Truth truth)
 {
     return truth == Truth::Declining || truth == Truth::Improving || truth == Truth::Relapsing ||
-           truth == Truth::TurnedUnable;
+           truth == Truth::ThereAndBack || truth == Truth::TurnedUnable;
 }
 
 class Maker
@@ -142,10 +144,10 @@ private:
         visit.day = QDate(2023, 1, 9).addDays(qint64(number) * daysBetween);
         visit.state = records::VisitState::Signed;
         visit.form = u"core-set"_s;
-        visit.conditions = {{u"aid"_s, u"none"_s},           {u"orthosis"_s, u"none"_s},
-                            {u"footwear"_s, u"own-shoes"_s}, {u"assistance"_s, u"none"_s},
-                            {u"medication"_s, u"on"_s},      {u"start"_s, u"moving"_s},
-                            {u"distance_m"_s, u"10"_s},      {u"surface"_s, u"hard-floor"_s}};
+        visit.conditions = {
+            {u"aid"_s, u"none"_s},        {u"orthosis"_s, u"none"_s},      {u"footwear"_s, u"own-shoes"_s},
+            {u"assistance"_s, u"none"_s}, {u"medication"_s, u"on"_s},      {u"start"_s, u"moving"_s},
+            {u"distance_m"_s, u"10"_s},   {u"surface"_s, u"hard-floor"_s}, {u"chair_height_cm"_s, u"45"_s}};
         if (m_person.truth == Truth::ConditionChanged && number >= unableFrom)
             visit.conditions[u"aid"_s] = u"stick"_s;
         const double ofTheDay = std::sqrt(correlation) * normal();
@@ -216,6 +218,8 @@ const char* name(Truth truth)
         return "improving";
     case Truth::Relapsing:
         return "relapsing";
+    case Truth::ThereAndBack:
+        return "there and back";
     case Truth::TurnedUnable:
         return "turned unable";
     case Truth::Ceiling:
@@ -246,7 +250,8 @@ Reading read(const Person& person, const catalogue::Catalogue& catalogue)
                });
     };
     Reading reading;
-    const bool isWorse = person.truth == Truth::Declining || person.truth == Truth::Relapsing;
+    const bool isWorse = person.truth == Truth::Declining || person.truth == Truth::Relapsing ||
+                         person.truth == Truth::ThereAndBack;
     reading.isTrue = person.truth == Truth::TurnedUnable ? names(telling::LineKind::Changed)
                      : isWorse                           ? names(telling::LineKind::Worse)
                                                          : names(telling::LineKind::Better);

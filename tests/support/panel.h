@@ -16,16 +16,17 @@ enum class Truth {
     Stable,
     Declining,
     Improving,
-    Relapsing,        ///< better up to the middle, and all of it lost again
+    Relapsing,        ///< better up to the fourth visit, and all of it lost at the sixth
+    ThereAndBack,     ///< better up to the middle, and slowly back again
     TurnedUnable,     ///< one test can no longer be done from the sixth visit on
     Ceiling,          ///< stable at the end of the scale, which cuts the errors off
     ConditionChanged, ///< stable, walks with a stick from the sixth visit on
-    Practice          ///< better by 2 SEM at the second visit alone, as by having learnt the tests
+    Practice          ///< better at the second visit alone, as by having learnt the tests
 };
 
-inline constexpr std::array truths = {Truth::Stable,           Truth::Declining,    Truth::Improving,
-                                      Truth::Relapsing,        Truth::TurnedUnable, Truth::Ceiling,
-                                      Truth::ConditionChanged, Truth::Practice};
+inline constexpr std::array truths = {Truth::Stable,    Truth::Declining,        Truth::Improving,
+                                      Truth::Relapsing, Truth::ThereAndBack,     Truth::TurnedUnable,
+                                      Truth::Ceiling,   Truth::ConditionChanged, Truth::Practice};
 
 const char* name(Truth truth);
 

@@ -85,6 +85,7 @@ private Q_SLOTS:
     void eventsAreWorthAWordHoweverManyThereWere();
     void otherConditionsAreNotCompared();
     void falseOnesAreHeldOverAllResults();
+    void whatMayBePracticeSaysSo();
     void theOrderIsByWeight();
     void theChanceOfAnyIsThatOfTheClearest();
     void whatTheVisitBeforeHasIsLacking();
@@ -245,6 +246,24 @@ void TestOutcome::falseOnesAreHeldOverAllResults()
     QCOMPARE(two.of(berg).kind, OutcomeKind::Worse);
     QVERIFY(two.of(hold).chance);
     QVERIFY(!two.of(berg).isSure);
+}
+
+/// Held against a visit at which the test was still being learnt; worse is never practice.
+void TestOutcome::whatMayBePracticeSaysSo()
+{
+    Person person;
+    auto& measures = person.catalogue.measures;
+    std::ranges::find(measures, berg, &catalogue::Measure::id)->practice =
+        catalogue::Practice{1, u"learnt"_s};
+    person.visit({points(40)});
+    person.visit({points(50)});
+    QVERIFY(person.of(berg).mayBePractice);
+    QCOMPARE(scored({40, 50}).of(berg).mayBePractice, false);
+    Person other;
+    other.catalogue = person.catalogue;
+    other.visit({points(50)});
+    other.visit({points(40)});
+    QVERIFY(!other.of(berg).mayBePractice);
 }
 
 void TestOutcome::theOrderIsByWeight()
