@@ -141,12 +141,14 @@ struct Reading {
         return codes.join(u", "_s);
     }
 
-    void take(const Happening& happening)
+    /// What the records will hold once the rows with a uid are in them.
+    void takeContents()
     {
-        byId[happening.id.text] = happening;
-        const QByteArray content = contentOf(happening);
-        isTakenBackByContent[content] =
-            isTakenBackByContent.value(content, true) && !happening.takenBackFor.isEmpty();
+        for (const Happening& happening : std::as_const(byId)) {
+            const QByteArray content = contentOf(happening);
+            isTakenBackByContent[content] =
+                isTakenBackByContent.value(content, true) && !happening.takenBackFor.isEmpty();
+        }
     }
 
     void takeWithoutId(const Happening& happening)
@@ -179,13 +181,13 @@ struct Reading {
         else {
             happening.version = isKnown ? known->version : 0;
             (isKnown ? addition.changed : addition.added).push_back(happening);
-            take(happening);
+            byId[id] = happening;
         }
         if (line == lines.constEnd())
             lines[id] = row.line;
     }
 
-    /// Rows with a uid first, so that a row made by hand is held against all of them.
+    /// Rows with a uid first, so that a row made by hand is held against what they leave.
     void takeRows(const std::vector<base::CsvRow>& rows)
     {
         std::vector<Happening> withoutId;
@@ -200,6 +202,7 @@ struct Reading {
             else if (happening)
                 takeWithId(*row, *happening);
         }
+        takeContents();
         for (const Happening& happening : withoutId)
             takeWithoutId(happening);
     }
@@ -251,7 +254,7 @@ base::Result<HappeningsAddition> happeningsFromCsv(const QByteArray& bytes,
             reading.patients[summary.recordNumber] = patient;
     }
     for (const Happening& happening : newest)
-        reading.take(happening);
+        reading.byId[happening.id.text] = happening;
     reading.takeRows(*rows);
     if (!reading.errors.empty())
         return oneOf(reading.errors, mostFaults);
