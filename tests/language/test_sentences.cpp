@@ -41,6 +41,7 @@ QStringList codes()
             u"letter"_s,
             u"chart"_s,
             u"catalogue"_s,
+            u"events"_s,
             u"error-study"_s,
             u"backup"_s,
             u"check"_s,
