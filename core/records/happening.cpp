@@ -24,17 +24,6 @@ constexpr std::array kinds = {"relapse",
                               "therapy-block",
                               "infection",
                               "other"};
-constexpr std::array titles = {QT_TRANSLATE_NOOP("core", "relapse"),
-                               QT_TRANSLATE_NOOP("core", "fall"),
-                               QT_TRANSLATE_NOOP("core", "surgery"),
-                               QT_TRANSLATE_NOOP("core", "medication begun"),
-                               QT_TRANSLATE_NOOP("core", "medication stopped"),
-                               QT_TRANSLATE_NOOP("core", "medication changed"),
-                               QT_TRANSLATE_NOOP("core", "botulinum toxin"),
-                               QT_TRANSLATE_NOOP("core", "orthosis or walking aid changed"),
-                               QT_TRANSLATE_NOOP("core", "therapy block"),
-                               QT_TRANSLATE_NOOP("core", "infection"),
-                               QT_TRANSLATE_NOOP("core", "another event")};
 constexpr std::array injuries = {"", "yes", "no"};
 
 } // namespace
@@ -61,7 +50,31 @@ std::optional<Injury> injuryFromCode(const QString& text)
 
 QString written(HappeningKind kind, const base::Phrasebook& phrases)
 {
-    return phrases(titles.at(size_t(kind)));
+    switch (kind) {
+    case HappeningKind::Relapse:
+        return phrases("relapse");
+    case HappeningKind::Fall:
+        return phrases("fall");
+    case HappeningKind::Surgery:
+        return phrases("surgery");
+    case HappeningKind::MedicationBegun:
+        return phrases("medication begun");
+    case HappeningKind::MedicationStopped:
+        return phrases("medication stopped");
+    case HappeningKind::MedicationChanged:
+        return phrases("medication changed");
+    case HappeningKind::BotulinumToxin:
+        return phrases("botulinum toxin");
+    case HappeningKind::AidChanged:
+        return phrases("orthosis or walking aid changed");
+    case HappeningKind::TherapyBlock:
+        return phrases("therapy block");
+    case HappeningKind::Infection:
+        return phrases("infection");
+    case HappeningKind::Other:
+        break;
+    }
+    return phrases("another event");
 }
 
 QString kindWords(const Happening& happening, const base::Phrasebook& phrases)

@@ -2,6 +2,7 @@
 #include "app/session/languages.h"
 #include "app/session/messages.h"
 #include "core/exchange/columns.h"
+#include "core/exchange/happenings_csv.h"
 #include "core/records/check.h"
 #include "tests/support/clinic_desk.h"
 #include "tests/support/findings_file.h"
@@ -42,6 +43,7 @@ QStringList codes()
             u"chart"_s,
             u"catalogue"_s,
             u"events"_s,
+            u"read|write"_s,
             u"error-study"_s,
             u"backup"_s,
             u"check"_s,
@@ -193,6 +195,31 @@ private Q_SLOTS:
         QVERIFY2(faults.isEmpty(), qPrintable(faults.join(u'\n')));
     }
 
+    void whatAFileOfEventsRefuses()
+    {
+        QByteArray file = "patient,kind,from,until,injury,words,uid\n";
+        for (const char* row :
+             {"2,◦,◦,◦,◦,,◦\n", "1,fall\n", "1,fall,2031-01-01,,,,\n", "1,fall,2026-01-02,2026-01-01,,,\n",
+              "1,fall,1950-01-01,,,,\n", "1,relapse,2026-01-01,,yes,,\n", "1,other,2026-01-01,,,,\n"})
+            file += row;
+        records::PatientSummary person;
+        person.recordNumber = u"1"_s;
+        person.born = QDate(1951, 3, 4);
+        session::speak(made);
+        QStringList known = codes();
+        for (int kind = 0; kind <= int(records::HappeningKind::Other); ++kind)
+            known.prepend(records::code(records::HappeningKind(kind)));
+        known = QStringList{u"patient"_s, u"kind"_s, u"from"_s, u"until"_s, u"injury"_s,
+                            u"words"_s,   u"uid"_s,  u"yes"_s,  u"no"_s} +
+                known;
+        for (const QByteArray& bytes : {file, QByteArray("patient,◦\n"), QByteArray()}) {
+            const auto read = exchange::happeningsFromCsv(bytes, {person}, {}, clinic_desk::today);
+            QVERIFY(!read);
+            const QStringList faults = made_language::faultsOf(session::sentence(read.error()), known);
+            QVERIFY2(faults.isEmpty(), qPrintable(faults.join(u'\n')));
+        }
+    }
+
     void wrongUseOfTheConsole_data()
     {
         QTest::addColumn<QStringList>("arguments");
@@ -208,6 +235,8 @@ private Q_SLOTS:
         row(u"chart ◦.◦ --patient 1 --measure ◦ --to 1.png"_s);
         row(u"chart ◦.◦ --patient 1 --measure sara --side left --to 1.png"_s);
         row(u"catalogue ◦ 1.json --records ◦.◦"_s);
+        row(u"events ◦.◦"_s);
+        row(u"events ◦.◦ ◦ 1.csv"_s);
         row(u"check ◦.◦"_s);
         row(u"backup ◦.◦"_s);
         row(u"backup ◦.◦ ◦"_s);
