@@ -53,7 +53,7 @@ TargetProgress targetProgress(const records::Target& target, const Ground& groun
                                    ? lastComparable(before, *now, ground.patient, ground.catalogue)
                                    : std::nullopt;
         if (reference)
-            found.since = progress({target.measure, target.side, now->visit, reference->visit}, ground).held;
+            found.since = ground.compared(*reference, *now);
         if (!isReached(target, now->finding, *measure))
             found.state = TargetState::NotReached;
         else if (found.since && found.since->verdict == Verdict::Better)

@@ -7,7 +7,8 @@ namespace judging
 {
 
 enum class TargetState {
-    ReachedBeyondError, ///< and better beyond error than when the target was agreed
+    ReachedBeyondError, ///< and better beyond a known error than when the target was agreed; the own scatter,
+                        ///< which looks at all earlier results, does not say so
     ReachedWithinError, ///< and not better beyond error since, or that cannot be judged
     NotReached,
     NotSeen, ///< not done at any visit

@@ -39,7 +39,7 @@ QString withinError(const judging::TargetProgress& progress, const base::Phraseb
         return phrases("reached; the change since it was agreed is within error");
     if (since->verdict == judging::Verdict::Worse)
         return phrases("reached, though worse beyond error than when it was agreed");
-    return phrases("reached; no error judges the change since it was agreed");
+    return phrases("reached; no error is known for the change since it was agreed");
 }
 
 } // namespace

@@ -184,6 +184,22 @@ private Q_SLOTS:
         QCOMPARE(progressOf(wished, {visit(3, graded(2))}).state, TargetState::NotReached);
     }
 
+    void theOwnScatterIsNoKnownError()
+    {
+        const QString tandem = u"tandem-steps"_s;
+        std::vector<Visit> visits;
+        for (const auto& [number, steps] : {std::pair(1, 3.0), {2, 4.0}, {3, 3.0}, {4, 4.0}, {5, 10.0}})
+            visits.push_back(visit(number, finding(tandem, Quantity{steps, Unit::Steps})));
+        const auto change = judging::latestChanges(visits, examples::patient(u"parkinson"_s), book()).front();
+        QCOMPARE(change.previous->tier, judging::Tier::OwnScatter);
+        QCOMPARE(change.previous->verdict, Verdict::Better);
+        Target wished = target(8, tandem);
+        wished.agreedOn = month(4);
+        const auto progress = progressOf(wished, visits);
+        QCOMPARE(progress.state, TargetState::ReachedWithinError);
+        QCOMPARE(progress.since->verdict, Verdict::StepBetter);
+    }
+
     void whatIsNoLongerLookedAtIsNeverOverdue()
     {
         Target dropped = target(2.0);

@@ -75,7 +75,8 @@ private Q_SLOTS:
         QCOMPARE(reached(Verdict::Better, TargetState::ReachedBeyondError), u"reached beyond error"_s);
         QCOMPARE(reached(Verdict::WithinError), u"reached; the change since it was agreed is within error"_s);
         QCOMPARE(reached(Verdict::Worse), u"reached, though worse beyond error than when it was agreed"_s);
-        QCOMPARE(reached(Verdict::StepBetter), u"reached; no error judges the change since it was agreed"_s);
+        QCOMPARE(reached(Verdict::StepBetter),
+                 u"reached; no error is known for the change since it was agreed"_s);
         QCOMPARE(reached({}), u"reached; there is no comparable result from before it was agreed"_s);
         TargetProgress before = progress(TargetState::ReachedWithinError);
         before.now = records::Occasion{};
