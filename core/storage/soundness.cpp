@@ -56,20 +56,24 @@ base::Result<void> addLetterFaults(QStringList& faults, Store& store, const reco
     return {};
 }
 
+/// Of events and targets those that count: what a birth date or a measure changed since makes wrong of them
+/// is mended by a further version, and the earlier ones stay as they are.
 base::Result<void> addHappeningFaults(QStringList& faults, Store& store, const records::Patient& patient,
                                       const catalogue::Catalogue& catalogue, QDate today)
 {
     const auto happenings = Happenings(store).ofPatient(patient.id);
     if (!happenings)
         return happenings.error();
-    for (const records::Happening& version : *happenings)
-        addWrong(faults, u"Event %1"_s.arg(version.id.text), records::wrongWith(version, patient, today));
+    for (const records::Happening& each : records::current(*happenings))
+        addWrong(faults, u"Event %1"_s.arg(each.id.text), records::wrongWith(each, patient, today));
     const auto targets = Targets(store).ofPatient(patient.id);
     if (!targets)
         return targets.error();
-    for (const records::Target& target : *targets)
-        addWrong(faults, u"Patient %1"_s.arg(patient.id.text),
-                 records::wrongWith(target, patient, catalogue, today));
+    for (const records::Target& target : records::newest(*targets)) {
+        if (target.droppedFor.isEmpty())
+            addWrong(faults, u"Patient %1"_s.arg(patient.id.text),
+                     records::wrongWith(target, patient, catalogue, today));
+    }
     return {};
 }
 

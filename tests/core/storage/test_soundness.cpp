@@ -161,7 +161,7 @@ private Q_SLOTS:
         QCOMPARE(clinic.faults(), QStringList());
 
         fall.until = today.addDays(1);
-        QVERIFY(happenings.save(fall));
+        fall = *happenings.save(fall);
         target.value = 11;
         QVERIFY(targets.save(clinic.patient.id, target));
         QCOMPARE(clinic.faults(),
@@ -169,6 +169,10 @@ private Q_SLOTS:
                      u"Event %1: Last day of the event: a day from 01-Jan-1880 to today."_s.arg(fall.id.text),
                      u"Patient %1: Tandem steps achieved of 10: 0 to 10 steps, whole numbers."_s.arg(
                          clinic.patient.id.text)}));
+
+        QVERIFY(happenings.takeBack(fall.id, u"mistyped"_s));
+        QVERIFY(targets.drop(clinic.patient.id, target.measure, target.side, u"mistyped"_s));
+        QCOMPARE(clinic.faults(), QStringList());
     }
 
     void anEventThatWentOnAfterItWasTakenBackIsFound()
