@@ -92,6 +92,13 @@ const std::vector<Verb>& verbs()
          {u"records"_s},
          {u"by"_s},
          moveCatalogue},
+        {u"events"_s,
+         u"events RECORDS read|write FILE.csv [--by NAME]"_s,
+         u"Brings a file of events between visits into the records, whole or not at all, or writes them to one"_s,
+         {u"RECORDS"_s, u"read|write"_s, u"FILE.csv"_s},
+         {},
+         {u"by"_s},
+         moveHappenings},
         {u"error-study"_s,
          u"error-study FILE.csv [--json]"_s,
          u"Works out the measurement error of repeated tests (subject,trial,value)"_s,
@@ -217,10 +224,11 @@ std::optional<WrongUse> taken(const Verb& verb, const QStringList& arguments, Re
         return wrong(base::verbatim(parser.errorText()));
     const QStringList places = parser.positionalArguments();
     if (places.size() != verb.positionals.size() || places.contains(QString())) {
-        return wrong(verb.positionals.size() == 1
+        const QStringList before = verb.positionals.mid(0, verb.positionals.size() - 1);
+        return wrong(before.isEmpty()
                          ? base::said("The verb %1 needs %2.").arg(verb.name, verb.positionals.first())
                          : base::said("The verb %1 needs %2 and %3.")
-                               .arg(verb.name, verb.positionals.first(), verb.positionals.last()));
+                               .arg(verb.name, before.join(u", "_s), verb.positionals.last()));
     }
     for (const QString& option : verb.needed) {
         if (parser.value(option).isEmpty())
@@ -246,10 +254,10 @@ std::optional<WrongUse> taken(const Verb& verb, const QStringList& arguments, Re
         if (request.ofAll != request.patient.isEmpty())
             return wrong(base::said("The verb change needs either --patient or --all."));
     }
-    if (verb.work == moveCatalogue) {
-        request.isWriting = places.first() == u"write"_s;
-        if (!request.isWriting && places.first() != u"read"_s)
-            return wrong(base::said("The verb catalogue needs read or write."));
+    if (const qsizetype way = verb.positionals.indexOf(u"read|write"_s); way >= 0) {
+        request.isWriting = places.at(way) == u"write"_s;
+        if (!request.isWriting && places.at(way) != u"read"_s)
+            return wrong(base::said("The verb %1 needs read or write.").arg(verb.name));
     }
     request.letterLanguage = value(u"in"_s);
     if (!request.letterLanguage.isEmpty() && !session::isSpoken(request.letterLanguage))

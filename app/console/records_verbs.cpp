@@ -7,6 +7,7 @@
 #include "core/catalogue/own.h"
 #include "core/catalogue/reader.h"
 #include "core/exchange/findings_csv.h"
+#include "core/exchange/happenings_csv.h"
 #include "core/records/summary.h"
 #include "core/storage/soundness.h"
 
@@ -128,6 +129,30 @@ base::Result<void> moveCatalogue(const Request& request)
         counted(int(own.measures.size()), u"measure"_s, u"measures"_s),
         counted(int(own.thresholds.size()), u"threshold"_s, u"thresholds"_s),
         counted(int(own.forms.size()), u"form"_s, u"forms"_s));
+    return {};
+}
+
+base::Result<void> moveHappenings(const Request& request)
+{
+    const auto session =
+        openRecords(request, request.isWriting ? records::Opening::ToRead : records::Opening::MustExist);
+    if (!session)
+        return session.error();
+    if (request.isWriting) {
+        const auto written = (*session)->writeHappenings(request.file);
+        if (!written)
+            return written.error();
+        request.out << u"Events: %1 written.\n"_s.arg(*written);
+        return {};
+    }
+    const auto read = (*session)->readHappenings(request.file);
+    if (!read)
+        return read.error();
+    request.out << u"Events: %1 added, %2 changed, %3 already there, %4 taken back before and left so.\n"_s
+                       .arg(read->added.size())
+                       .arg(read->changed.size())
+                       .arg(read->known)
+                       .arg(read->takenBack);
     return {};
 }
 

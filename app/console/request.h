@@ -34,7 +34,7 @@ struct Request {
     QString by = {}; ///< who writes; the operating system's user unless another was named
     bool asJson = false;
     bool ofAll = false;
-    bool isWriting = false; ///< of the clinic's own catalogue: writing, not reading
+    bool isWriting = false; ///< of a verb that reads or writes a file: writing
 };
 
 /// The session on the request's records. A version of the clinic's own catalogue that cannot be used is told
@@ -67,6 +67,7 @@ base::Result<void> sayInShort(const Request& request);
 base::Result<void> writeLetter(const Request& request);
 base::Result<void> writeChart(const Request& request);
 base::Result<void> moveCatalogue(const Request& request);
+base::Result<void> moveHappenings(const Request& request);
 base::Result<void> checkRecords(const Request& request);
 base::Result<void> backUpRecords(const Request& request);
 base::Result<void> studyError(const Request& request);

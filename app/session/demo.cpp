@@ -2,7 +2,10 @@
 
 #include "app/session/importing.h"
 #include "core/base/csv.h"
+#include "core/records/check.h"
+#include "core/storage/happenings.h"
 #include "core/storage/patients.h"
+#include "core/storage/targets.h"
 #include "core/storage/transaction.h"
 #include "core/storage/visits.h"
 
@@ -195,10 +198,70 @@ struct Making {
         return {};
     }
 
+    /// A day of the files, moved; empty where there is none.
+    std::optional<QDate> dayOf(const QJsonValue& written) const
+    {
+        const QDate day = isoDay(written.toString());
+        return day.isValid() ? std::optional(day.addDays(days)) : std::nullopt;
+    }
+
+    Outcome events()
+    {
+        for (const auto& each : clinic[u"events"_s].toArray()) {
+            const QJsonObject json = each.toObject();
+            const auto known = patient(json[u"patient"_s].toString());
+            if (!known)
+                return known.error();
+            records::Happening event;
+            event.patient = known->id;
+            event.kind = records::happeningKindFromCode(json[u"kind"_s].toString())
+                             .value_or(records::HappeningKind::Other);
+            event.from = dayOf(json[u"from"_s]).value_or(QDate());
+            event.until = dayOf(json[u"until"_s]);
+            event.injury =
+                records::injuryFromCode(json[u"injury"_s].toString()).value_or(records::Injury::NotStated);
+            event.words = json[u"words"_s].toString();
+            if (const auto wrong = records::wrongWith(event, *known, session.today()))
+                return *wrong;
+            if (const auto saved = storage::Happenings(session.store()).save(event); !saved)
+                return saved.error();
+        }
+        return {};
+    }
+
+    Outcome targets()
+    {
+        storage::Targets targets(session.store());
+        for (const auto& each : clinic[u"targets"_s].toArray()) {
+            const QJsonObject json = each.toObject();
+            const auto known = patient(json[u"patient"_s].toString());
+            if (!known)
+                return known.error();
+            records::Target target;
+            target.measure = json[u"measure"_s].toString();
+            target.side = records::sideFromCode(json[u"side"_s].toString()).value_or(records::Side::None);
+            target.value = json[u"value"_s].toDouble();
+            target.agreedOn = dayOf(json[u"agreedOn"_s]).value_or(QDate());
+            target.by = dayOf(json[u"by"_s]);
+            target.words = json[u"words"_s].toString();
+            if (const auto wrong = records::wrongWith(target, *known, session.catalogue(), session.today()))
+                return *wrong;
+            if (auto saved = targets.save(known->id, target); !saved)
+                return saved;
+            const QString reason = json[u"droppedFor"_s].toString();
+            if (auto dropped = reason.isEmpty()
+                                   ? Outcome()
+                                   : targets.drop(known->id, target.measure, target.side, reason);
+                !dropped)
+                return dropped;
+        }
+        return {};
+    }
+
     Outcome everything()
     {
-        for (auto step :
-             {&Making::signedVisits, &Making::completePatients, &Making::openDrafts, &Making::amendments}) {
+        for (auto step : {&Making::signedVisits, &Making::completePatients, &Making::openDrafts,
+                          &Making::amendments, &Making::events, &Making::targets}) {
             if (auto done = (this->*step)(); !done)
                 return done;
         }

@@ -1,6 +1,8 @@
 #include "app/session/patient_record.h"
 
+#include "core/storage/happenings.h"
 #include "core/storage/patients.h"
+#include "core/storage/targets.h"
 #include "core/storage/visits.h"
 
 #include <algorithm>
@@ -33,7 +35,12 @@ base::Result<void> PatientRecord::read(storage::Store& store, const records::Pat
     m_patient = std::move(*patient);
     m_versions = std::move(*versions);
     choose();
-    return {};
+    auto rest = readHappenings(store);
+    if (rest)
+        rest = readTargets(store);
+    if (!rest)
+        clear();
+    return rest;
 }
 
 base::Result<void> PatientRecord::readPatient(storage::Store& store)
@@ -42,6 +49,29 @@ base::Result<void> PatientRecord::readPatient(storage::Store& store)
     if (!patient)
         return patient.error();
     m_patient = std::move(*patient);
+    return {};
+}
+
+base::Result<void> PatientRecord::readHappenings(storage::Store& store)
+{
+    const storage::Happenings happenings(store);
+    auto versions = happenings.ofPatient(m_patient.id);
+    if (!versions)
+        return versions.error();
+    auto asked = happenings.asked(m_patient.id);
+    if (!asked)
+        return asked.error();
+    m_happenings = std::move(*versions);
+    m_asked = std::move(*asked);
+    return {};
+}
+
+base::Result<void> PatientRecord::readTargets(storage::Store& store)
+{
+    auto targets = storage::Targets(store).ofPatient(m_patient.id);
+    if (!targets)
+        return targets.error();
+    m_targets = std::move(*targets);
     return {};
 }
 

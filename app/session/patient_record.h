@@ -1,6 +1,8 @@
 #pragma once
 
 #include "core/base/result.h"
+#include "core/records/happening.h"
+#include "core/records/target.h"
 #include "core/records/visit.h"
 
 #include <optional>
@@ -14,8 +16,8 @@ class Store;
 namespace session
 {
 
-/// The patient in focus with every version of every visit, as the records file holds them: read from it again
-/// after each write, never patched.
+/// The patient in focus with every version of every visit, event and target, as the records file holds them:
+/// read from it again after each write, never patched.
 class PatientRecord
 {
 public:
@@ -28,6 +30,10 @@ public:
     /// One finding of a version alone.
     base::Result<void> readFinding(storage::Store& store, const records::VisitId& id, const QString& measure,
                                    records::Side side);
+    /// The events, and at which visits they were asked about, alone.
+    base::Result<void> readHappenings(storage::Store& store);
+    /// The targets alone.
+    base::Result<void> readTargets(storage::Store& store);
     void clear() { *this = {}; }
 
     const records::Patient& patient() const { return m_patient; }
@@ -36,6 +42,9 @@ public:
     const std::vector<records::Visit>& visits() const { return m_visits ? *m_visits : onRecord(); }
     /// The same with the visits entered in error among them.
     const std::vector<records::Visit>& onRecord() const { return m_onRecord ? *m_onRecord : m_versions; }
+    const std::vector<records::Happening>& happenings() const { return m_happenings; } ///< every version
+    const std::vector<records::Asked>& asked() const { return m_asked; }
+    const std::vector<records::Target>& targets() const { return m_targets; } ///< every one, oldest first
 
 private:
     void choose();
@@ -47,6 +56,9 @@ private:
     std::vector<records::Visit> m_versions;
     std::optional<std::vector<records::Visit>> m_onRecord; ///< where a visit has several versions
     std::optional<std::vector<records::Visit>> m_visits;   ///< where one was entered in error
+    std::vector<records::Happening> m_happenings;
+    std::vector<records::Asked> m_asked;
+    std::vector<records::Target> m_targets;
 };
 
 } // namespace session

@@ -106,6 +106,8 @@ void Session::settleWhenIdle()
     connect(this, &Session::visitsChanged, &m_idle, saved);
     connect(this, &Session::letterChanged, &m_idle, saved);
     connect(this, &Session::judgingChanged, &m_idle, saved);
+    connect(this, &Session::happeningsChanged, &m_idle, saved);
+    connect(this, &Session::targetsChanged, &m_idle, saved);
     connect(this, &Session::clinicChanged, &m_idle, saved);
     connect(this, &Session::catalogueChanged, &m_idle, saved);
 }

@@ -21,6 +21,11 @@ struct Catalogue;
 struct Own;
 } // namespace catalogue
 
+namespace exchange
+{
+struct HappeningsAddition;
+}
+
 namespace judging
 {
 struct Change;
@@ -30,8 +35,10 @@ struct RepeatedResults;
 
 namespace records
 {
+struct Asked;
 struct DeclaredEqual;
 struct PatientSummary;
+struct Target;
 struct Use;
 } // namespace records
 
@@ -191,6 +198,31 @@ public:
     /// it.
     base::Result<records::Visit> withdrawVisit(const records::VisitId& visit, const QString& reason);
 
+    /// What happened to the patient in focus between visits: every version of every event
+    /// (records::newest), and the events that count, oldest first.
+    const std::vector<records::Happening>& happeningVersions() const;
+    std::vector<records::Happening> happenings() const;
+    /// Keeps an event of the patient in focus: a new one where the version is 0, else a further version of
+    /// it. Gives back what is stored. Logged, as is taking it back, which needs a reason.
+    base::Result<records::Happening> saveHappening(const records::Happening& happening);
+    base::Result<void> takeBackHappening(const records::HappeningId& id, const QString& reason);
+    /// Whether falls and relapses since the last visit were asked about at a visit of the patient in focus;
+    /// nullptr: not yet. Any version of the visit will do.
+    const records::Asked* asked(const records::VisitId& visit) const;
+    /// Keeps that they were; a second time nothing is written.
+    base::Result<void> setAsked(const records::VisitId& visit);
+    /// Events of all patients from a file or into one, whole or not at all (exchange::happeningsFromCsv).
+    base::Result<exchange::HappeningsAddition> readHappenings(const QString& path);
+    /// Gives back how many were written: the events that count.
+    base::Result<int> writeHappenings(const QString& path) const;
+
+    /// What the patient in focus wants to reach: every target ever agreed, oldest first (records::newest).
+    const std::vector<records::Target>& targets() const;
+    /// Adds a target, in place of an earlier one of its measure and side. Logged, as is no longer looking at
+    /// it, which needs a reason.
+    base::Result<void> saveTarget(const records::Target& target);
+    base::Result<void> dropTarget(const QString& measure, records::Side side, const QString& reason);
+
     const Undo& edits() const { return m_undo; }
     base::Result<void> undo();
     base::Result<void> redo();
@@ -212,6 +244,8 @@ Q_SIGNALS:
     void letterChanged(const session::Fact& fact, const records::LetterId& id);
     void
     judgingChanged(const session::Fact& fact); ///< how changes are judged, of one patient or in the clinic
+    void happeningsChanged(const session::Fact& fact); ///< events, or that they were asked about
+    void targetsChanged(const session::Fact& fact);
     void clinicChanged(const session::Fact& fact);
     void catalogueChanged(const session::Fact& fact); ///< the clinic's own part has a new version
     // What this window looks at and could take back.
@@ -228,6 +262,9 @@ private:
     base::Result<void> keepOwn(const catalogue::Own& own, const QString& place);
     void layOver(const catalogue::Own& own);
     base::Result<void> addDeclaration(records::DeclaredEqual word);
+    /// Reads them of the patient in focus again, and says that those of this patient changed.
+    base::Result<void> takeHappenings(const records::PatientId& patient);
+    base::Result<void> takeTargets();
     /// Reads the patient in focus again after a word about how to judge, and says so.
     base::Result<void> mayChoose(const QString& measure, const QString& threshold, const QString& reason);
     base::Result<void> judgeAnew();

@@ -58,15 +58,20 @@ base::Error wrongAt(int line, const QString& column, const base::Message& allowe
     return wrongAt(lineOf(line), column, allowed);
 }
 
-base::Error oneOf(const std::vector<base::Error>& errors)
+base::Error oneOf(const std::vector<base::Error>& errors, size_t most)
 {
-    constexpr size_t most = 20;
     std::vector<base::Message> lines;
     for (size_t i = 0; i < std::min(errors.size(), most); ++i)
         lines.push_back(errors[i].what);
     if (errors.size() > most)
         lines.push_back(base::said("And %1 more.").arg(qint64(errors.size() - most)));
     return {errors.front().kind, base::inLines(lines), errors.front().detail};
+}
+
+std::optional<QDate> isoDay(const QString& text)
+{
+    const QDate day = QDate::fromString(text, Qt::ISODate);
+    return day.isValid() && day.toString(Qt::ISODate) == text ? std::optional(day) : std::nullopt;
 }
 
 base::Result<QHash<QString, qsizetype>> headerFrom(const base::CsvRow& row,

@@ -4,7 +4,10 @@
 #include "core/catalogue/catalogue.h"
 #include "core/exchange/imported.h"
 
+#include <QDate>
 #include <QHash>
+
+#include <optional>
 
 namespace exchange
 {
@@ -22,8 +25,11 @@ Place lineOf(int number);
 /// "Line 14, column value: …" with what is allowed as a sentence.
 base::Error wrongAt(int line, const QString& column, const base::Message& allowed);
 
-/// Several errors as one, a line each: the first twenty, and how many more there are. Not empty.
-base::Error oneOf(const std::vector<base::Error>& errors);
+/// Several errors as one, a line each: the first of them, and how many more there are. Not empty.
+base::Error oneOf(const std::vector<base::Error>& errors, size_t most = 20);
+
+/// A day written as 2024-03-01 and nothing else.
+std::optional<QDate> isoDay(const QString& text);
 
 /// The column that says whether a trial was stopped at the measure's cap; a file may have it or not.
 inline const QString cappedColumn = QStringLiteral("capped");

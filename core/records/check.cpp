@@ -3,8 +3,10 @@
 #include "core/catalogue/catalogue.h"
 #include "core/records/allowed.h"
 #include "core/records/derived.h"
+#include "core/records/happening.h"
 #include "core/records/letter.h"
 #include "core/records/patient.h"
+#include "core/records/target.h"
 #include "core/records/texts.h"
 #include "core/records/visit.h"
 #include "core/records/wording.h"
@@ -201,6 +203,30 @@ Wrong wrongWithDay(QDate day, const Patient& patient, QDate today)
     return std::nullopt;
 }
 
+Wrong wrongWithDay(const base::Message& title, QDate day, const Patient& patient, QDate today)
+{
+    if (!day.isValid() || day < earliest || day > today)
+        return invalid(base::said("%1: a day from 01-Jan-1880 to today.").arg(title));
+    if (patient.born && day < *patient.born)
+        return invalid(base::said("%1: not before the birth date.").arg(title));
+    return std::nullopt;
+}
+
+Wrong wrongWithTargetValue(double value, const catalogue::Measure& measure)
+{
+    if (measure.kind == catalogue::Kind::Choice)
+        return invalid(base::said("%1 is answered in words, so it can have no target.")
+                           .arg(base::titled(measure.title)));
+    if (measure.better == catalogue::Direction::Neither)
+        return invalid(base::said("%1: neither end is better, so it can have no target.")
+                           .arg(base::titled(measure.title)));
+    if (catalogue::isNumeric(measure.kind))
+        return wrongWithNumber(value, measure);
+    if (!isWithin(value, measure.lowest, measure.highest) || value != std::floor(value))
+        return allowedOnly(measure);
+    return std::nullopt;
+}
+
 } // namespace
 
 std::optional<base::Error> wrongWith(const Patient& patient, const catalogue::Catalogue& catalogue,
@@ -345,6 +371,50 @@ std::optional<base::Error> wrongWith(const Letter& letter)
                            {base::said("History"), letter.history, textLimit},
                            {base::said("Interpretation"), letter.interpretation, textLimit},
                            {base::said("Language"), letter.language, numberLimit}});
+}
+
+std::optional<base::Error> wrongWith(const Happening& happening, const Patient& patient, QDate today)
+{
+    const base::Message last = base::said("Last day of the event");
+    if (const Wrong wrong =
+            wrongWithDay(base::said("First day of the event"), happening.from, patient, today))
+        return wrong;
+    if (happening.until) {
+        if (const Wrong wrong = wrongWithDay(last, *happening.until, patient, today))
+            return wrong;
+        if (*happening.until < happening.from)
+            return invalid(base::said("%1: not before the first.").arg(last));
+    }
+    if (happening.injury != Injury::NotStated && happening.kind != HappeningKind::Fall)
+        return invalid(base::said("Injury: stated of a fall alone."));
+    if (happening.kind == HappeningKind::Other && happening.words.trimmed().isEmpty())
+        return invalid(base::said("An event of another kind needs words that say what happened."));
+    if (const Wrong wrong = wrongWithText(base::said("Words on the event"), happening.words, noteLimit))
+        return wrong;
+    return wrongWithReason(happening.takenBackFor);
+}
+
+std::optional<base::Error> wrongWith(const Target& target, const Patient& patient,
+                                     const catalogue::Catalogue& catalogue, QDate today)
+{
+    const catalogue::Measure* measure = catalogue.measure(target.measure);
+    if (measure == nullptr)
+        return invalid(
+            base::said("“%1” is not a measure of the catalogue.").arg(base::shortened(target.measure)));
+    if (const Wrong wrong = wrongWithSide(target.side, *measure))
+        return wrong;
+    if (const Wrong wrong = wrongWithTargetValue(target.value, *measure))
+        return wrong;
+    if (const Wrong wrong =
+            wrongWithDay(base::said("Day the target was agreed"), target.agreedOn, patient, today))
+        return wrong;
+    constexpr int longest = 10;
+    if (target.by && (!target.by->isValid() || *target.by < target.agreedOn ||
+                      *target.by > target.agreedOn.addYears(longest)))
+        return invalid(base::said("Day of the target: from the day it was agreed to ten years later."));
+    if (const Wrong wrong = wrongWithText(base::said("Words on the target"), target.words, noteLimit))
+        return wrong;
+    return wrongWithReason(target.droppedFor);
 }
 
 std::optional<base::Error> wrongWith(const Clinic& clinic)

@@ -3,9 +3,11 @@
 #include "core/records/check.h"
 #include "core/records/texts.h"
 #include "core/storage/clinic_catalogues.h"
+#include "core/storage/happenings.h"
 #include "core/storage/letters.h"
 #include "core/storage/patients.h"
 #include "core/storage/query.h"
+#include "core/storage/targets.h"
 #include "core/storage/transaction.h"
 #include "core/storage/visits.h"
 
@@ -51,6 +53,27 @@ base::Result<void> addLetterFaults(QStringList& faults, Store& store, const reco
         return letters.error();
     for (const records::Letter& letter : *letters)
         addWrong(faults, u"Letter %1"_s.arg(letter.id.text), records::wrongWith(letter));
+    return {};
+}
+
+/// Of events and targets those that count: what a birth date or a measure changed since makes wrong of them
+/// is mended by a further version, and the earlier ones stay as they are.
+base::Result<void> addHappeningFaults(QStringList& faults, Store& store, const records::Patient& patient,
+                                      const catalogue::Catalogue& catalogue, QDate today)
+{
+    const auto happenings = Happenings(store).ofPatient(patient.id);
+    if (!happenings)
+        return happenings.error();
+    for (const records::Happening& each : records::current(*happenings))
+        addWrong(faults, u"Event %1"_s.arg(each.id.text), records::wrongWith(each, patient, today));
+    const auto targets = Targets(store).ofPatient(patient.id);
+    if (!targets)
+        return targets.error();
+    for (const records::Target& target : records::newest(*targets)) {
+        if (target.droppedFor.isEmpty())
+            addWrong(faults, u"Patient %1"_s.arg(patient.id.text),
+                     records::wrongWith(target, patient, catalogue, today));
+    }
     return {};
 }
 
@@ -112,6 +135,11 @@ base::Result<void> addBrokenRules(QStringList& faults, const Store& store)
              JOIN visits ON visits.id IN (declared_equal.earlier, declared_equal.later)
              WHERE visits.patient <> declared_equal.patient)"_s,
          u"Patient %1: Results are declared comparable with a visit of another patient."_s},
+        {uR"(SELECT DISTINCT later.id FROM happenings later
+             LEFT JOIN happenings earlier ON earlier.id = later.id AND earlier.version = later.version - 1
+             WHERE later.version > 1 AND (earlier.id IS NULL OR earlier.patient <> later.patient
+                                          OR earlier.taken_back_for <> ''))"_s,
+         u"Event %1: A version follows none, another patient's or one that was taken back."_s},
         {u"SELECT COUNT(*) FROM audit_trail HAVING COUNT(*) <> COALESCE(MAX(number), 0)"_s,
          u"The audit trail: Entries are missing; %1 are left."_s},
     };
@@ -152,6 +180,8 @@ base::Result<QStringList> faults(Store& store, const catalogue::Catalogue& catal
             return patient.error();
         addPatientFaults(*faults, *patient, catalogue, today);
         if (auto added = addLetterFaults(*faults, store, summary.id); !added)
+            return added.error();
+        if (auto added = addHappeningFaults(*faults, store, *patient, catalogue, today); !added)
             return added.error();
         const auto versions = visits.ofPatient(summary.id);
         if (!versions)

@@ -2,6 +2,7 @@
 #include "app/session/languages.h"
 #include "app/session/messages.h"
 #include "core/exchange/columns.h"
+#include "core/exchange/happenings_csv.h"
 #include "core/records/check.h"
 #include "tests/support/clinic_desk.h"
 #include "tests/support/findings_file.h"
@@ -64,6 +65,65 @@ QStringList codes()
             u"not-asked"_s,   u"yes"_s,
             u"no"_s,          u"subject"_s,
             u"trial"_s,       u"value"_s};
+    all += {u"demo"_s,
+            u"import"_s,
+            u"change"_s,
+            u"letter"_s,
+            u"chart"_s,
+            u"catalogue"_s,
+            u"events"_s,
+            u"read|write"_s,
+            u"error-study"_s,
+            u"backup"_s,
+            u"check"_s,
+            u"RECORDS"_s,
+            u"NUMBER"_s,
+            u"FILE"_s,
+            u"LANGUAGE"_s,
+            u"NAME"_s,
+            u"ID"_s,
+            u"aplomb"_s,
+            u"Aplomb"_s,
+            u"capped"_s,
+            u"records"_s,
+            u"measure"_s,
+            u"female"_s,
+            u"male"_s,
+            u"other"_s,
+            u"unknown"_s,
+            u"right"_s,
+            u"left"_s,
+            u"both"_s,
+            u"none"_s,
+            u"done"_s,
+            u"unable"_s,
+            u"not-attempted"_s,
+            u"refused"_s,
+            u"not-applicable"_s,
+            u"YYYY-MM-DD"_s,
+            u"--patient"_s,
+            u"--all"_s,
+            u"--to"_s,
+            u"--side"_s,
+            u"--measure"_s,
+            u"--json"_s,
+            u"--in"_s,
+            u"--by"_s,
+            u".pdf"_s,
+            u".odt"_s,
+            u".png"_s,
+            u".svg"_s,
+            u".csv"_s,
+            u"CSV"_s,
+            u"s"_s,
+            u"en"_s,
+            made,
+            u"not-asked"_s,
+            u"yes"_s,
+            u"no"_s,
+            u"subject"_s,
+            u"trial"_s,
+            u"value"_s};
     std::ranges::stable_sort(all, std::greater(), &QString::size);
     return all;
 }
@@ -164,6 +224,31 @@ private Q_SLOTS:
         QVERIFY2(faults.isEmpty(), qPrintable(faults.join(u'\n')));
     }
 
+    void whatAFileOfEventsRefuses()
+    {
+        QByteArray file = "patient,kind,from,until,injury,words,uid\n";
+        for (const char* row :
+             {"2,◦,◦,◦,◦,,◦\n", "1,fall\n", "1,fall,2031-01-01,,,,\n", "1,fall,2026-01-02,2026-01-01,,,\n",
+              "1,fall,1950-01-01,,,,\n", "1,relapse,2026-01-01,,yes,,\n", "1,other,2026-01-01,,,,\n"})
+            file += row;
+        records::PatientSummary person;
+        person.recordNumber = u"1"_s;
+        person.born = QDate(1951, 3, 4);
+        session::speak(made);
+        QStringList known = codes();
+        for (int kind = 0; kind <= int(records::HappeningKind::Other); ++kind)
+            known.prepend(records::code(records::HappeningKind(kind)));
+        known = QStringList{u"patient"_s, u"kind"_s, u"from"_s, u"until"_s, u"injury"_s,
+                            u"words"_s,   u"uid"_s,  u"yes"_s,  u"no"_s} +
+                known;
+        for (const QByteArray& bytes : {file, QByteArray("patient,◦\n"), QByteArray()}) {
+            const auto read = exchange::happeningsFromCsv(bytes, {person}, {}, clinic_desk::today);
+            QVERIFY(!read);
+            const QStringList faults = made_language::faultsOf(session::sentence(read.error()), known);
+            QVERIFY2(faults.isEmpty(), qPrintable(faults.join(u'\n')));
+        }
+    }
+
     void wrongUseOfTheConsole_data()
     {
         QTest::addColumn<QStringList>("arguments");
@@ -179,6 +264,8 @@ private Q_SLOTS:
         row(u"chart ◦.◦ --patient 1 --measure ◦ --to 1.png"_s);
         row(u"chart ◦.◦ --patient 1 --measure sara --side left --to 1.png"_s);
         row(u"catalogue ◦ 1.json --records ◦.◦"_s);
+        row(u"events ◦.◦"_s);
+        row(u"events ◦.◦ ◦ 1.csv"_s);
         row(u"check ◦.◦"_s);
         row(u"backup ◦.◦"_s);
         row(u"backup ◦.◦ ◦"_s);

@@ -1,5 +1,7 @@
 #include "app/session/demo.h"
 #include "core/catalogue/reader.h"
+#include "core/judging/target_progress.h"
+#include "core/records/happening.h"
 #include "core/records/history.h"
 #include "core/records/summary.h"
 #include "core/storage/audit_trail.h"
@@ -38,6 +40,7 @@ private Q_SLOTS:
     void oneDraftIsOpenTodayAndHalfFilled();
     void oneVisitIsAmendedAndTheOldVersionKept();
     void patientsAreComplete();
+    void whatHappenedAndWhatIsWantedFitTheVisits();
     void theTrailSaysWhatWasImported();
     void itIsRefusedWherePatientsAre();
 
@@ -177,6 +180,33 @@ void TestDemo::patientsAreComplete()
             QVERIFY(visit.state == VisitState::Draft || !visit.author.registration.isEmpty());
         }
     }
+}
+
+void TestDemo::whatHappenedAndWhatIsWantedFitTheVisits()
+{
+    std::set<records::HappeningKind> kinds;
+    std::set<judging::TargetState> states;
+    for (const records::PatientSummary& patient : patients()) {
+        m_session->choosePatient(patient.id);
+        const auto& visits = m_session->visits();
+        for (const records::Happening& happening : m_session->happenings()) {
+            QVERIFY(happening.from >= visits.front().day);
+            QVERIFY(happening.until.value_or(happening.from) <= m_session->today());
+            kinds.insert(happening.kind);
+        }
+        const judging::Ground ground{visits, m_session->patientInFocus(), m_session->catalogue(),
+                                     m_session->clinic().judging};
+        for (const records::Target& target : records::newest(m_session->targets())) {
+            QVERIFY(std::ranges::any_of(
+                visits, [&](const records::Visit& visit) { return visit.day == target.agreedOn; }));
+            states.insert(judging::targetProgress(target, ground, m_session->today()).state);
+        }
+    }
+    m_session->leavePatient();
+    QCOMPARE(kinds.size(), size_t(5));
+    using judging::TargetState;
+    QCOMPARE(states, (std::set{TargetState::ReachedBeyondError, TargetState::NotReached,
+                               TargetState::NoLongerLookedAt}));
 }
 
 void TestDemo::theTrailSaysWhatWasImported()

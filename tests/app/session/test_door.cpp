@@ -1,7 +1,9 @@
 #include "app/session/importing.h"
 #include "app/session/session.h"
 #include "core/catalogue/own.h"
+#include "core/records/happening.h"
 #include "core/records/summary.h"
+#include "core/records/target.h"
 #include "core/records/texts.h"
 #include "core/storage/letters.h"
 #include "core/storage/patients.h"
@@ -233,6 +235,31 @@ private Q_SLOTS:
         refused(desk.session->saveLetter(letter), u"History: character 6 is "_s);
         refused(desk.session->signOffLetter(letter), u"History: character 6 is "_s);
         QVERIFY(desk.session->letters()->empty());
+    }
+
+    void anEventOrTargetKeepsToLimits()
+    {
+        Examined desk;
+        records::Happening event;
+        event.kind = records::HappeningKind::Relapse;
+        event.from = today.addDays(1);
+        refused(desk.session->saveHappening(event), u"First day of the event: "_s);
+        event.from = today;
+        event.words = overridden;
+        refused(desk.session->saveHappening(event), u"Words on the event: character 5 is "_s);
+        event.words.clear();
+        const auto saved = desk.session->saveHappening(event);
+        QVERIFY(saved);
+        refused(desk.session->takeBackHappening(saved->id, overridden), u"Reason: "_s);
+        QCOMPARE(desk.session->happenings().size(), size_t(1));
+
+        records::Target target{u"berg-balance"_s, Side::None, 57, {}, {}, today, {}, {}, {}};
+        refused(desk.session->saveTarget(target), u"Berg balance scale: total: 0 to 56 points"_s);
+        target.value = 50;
+        QVERIFY(desk.session->saveTarget(target));
+        refused(desk.session->dropTarget(u"berg-balance"_s, Side::None, overridden), u"Reason: "_s);
+        QCOMPARE(desk.session->targets().size(), size_t(1));
+        QCOMPARE(desk.faults(), QStringList());
     }
 
     void theClinicsOwnCatalogueKeepsToLimits()

@@ -1,8 +1,10 @@
 #include "app/session/importing.h"
 #include "core/base/file.h"
 #include "core/catalogue/reader.h"
+#include "core/exchange/happenings_csv.h"
 #include "core/records/summary.h"
 #include "core/storage/backup.h"
+#include "core/storage/happenings.h"
 #include "core/storage/patients.h"
 #include "core/storage/sealing.h"
 #include "core/storage/visits.h"
@@ -73,6 +75,7 @@ struct Held {
     size_t visitsOfAll = 0;
     size_t findingsOfAll = 0;
     std::vector<records::Visit> visits; ///< of the patients who were there before
+    std::vector<records::Happening> happenings;
 
     bool operator==(const Held&) const = default;
 };
@@ -87,6 +90,7 @@ std::optional<Held> heldIn(const QString& path)
         return std::nullopt;
     }
     Held held;
+    held.happenings = *storage::Happenings(**store).newest();
     const auto all = *storage::Patients(**store).all();
     held.patients = all.size();
     for (const records::PatientSummary& patient : all) {
@@ -145,6 +149,24 @@ base::Result<void> importFindings(const QString& path, const std::function<void(
         return base::Error{base::ErrorKind::Invalid, base::said("The example is not read."), {}};
     begin();
     const auto done = session::importPatients(**session, *patients, {u"Dr Serra"_s, {}, {}});
+    return done ? base::Result<void>() : done.error();
+}
+
+base::Result<void> readEvents(const QString& path, const std::function<void()>& begin)
+{
+    const auto session = session::Session::open(path, book(), accessTo(path), Opening::MustExist);
+    if (!session)
+        return session.error();
+    const QString file = path + u".events"_s;
+    if (auto written =
+            base::write("patient,kind,from,until,injury,words,uid\n"
+                        "K-1,fall,2026-02-01,,yes,from the stool,33333333-0000-4000-8000-000000000001\n"
+                        "K-1,relapse,2026-02-02,2026-02-20,,,33333333-0000-4000-8000-000000000002\n",
+                        file);
+        !written)
+        return written;
+    begin();
+    const auto done = (*session)->readHappenings(file);
     return done ? base::Result<void>() : done.error();
 }
 
@@ -219,6 +241,7 @@ private Q_SLOTS:
             QTest::addRow("save, %s", kind) << &saveField << From::Plain << isFull;
             QTest::addRow("save sealed, %s", kind) << &saveField << From::Sealed << isFull;
             QTest::addRow("import, %s", kind) << &importFindings << From::Plain << isFull;
+            QTest::addRow("read events, %s", kind) << &readEvents << From::Plain << isFull;
             QTest::addRow("bring up to date, %s", kind) << &bringUpToDate << From::Older << isFull;
             QTest::addRow("back up, %s", kind) << &backUp << From::Plain << isFull;
             QTest::addRow("back up sealed, %s", kind) << &backUp << From::Sealed << isFull;

@@ -101,7 +101,8 @@ private Q_SLOTS:
         QTest::addColumn<int>("schema");
         for (int schema = 1; schema <= newestFixture; ++schema)
             QTest::addRow("schema %d", schema) << schema;
-        QTest::addRow("schema 13") << 13; // 10 to 12 were steps to it and never released alone
+        for (const int schema : {13, 15}) // those between were steps to it and never released alone
+            QTest::addRow("schema %d", schema) << schema;
     }
 
     void everythingComesThrough()
@@ -115,6 +116,9 @@ private Q_SLOTS:
         const auto clinic = *store.clinic();
         QCOMPARE(clinic.name, u"Invented Clinic"_s);
         QCOMPARE(clinic.judging.plannedVisits, schema >= 5 ? 5 : 8);
+        QCOMPARE(clinic.judging.strictness,
+                 schema >= 15 ? records::Strictness::Strict : records::Strictness::Balanced);
+        QCOMPARE(clinic.judging.choices.size(), size_t(schema >= 15 ? 1 : 0));
         const auto patient = *storage::Patients(store).withId(ada);
         QCOMPARE(patient.revision, 3);
         QCOMPARE(patient.family, u"Müller"_s);

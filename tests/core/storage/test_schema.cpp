@@ -1,8 +1,10 @@
 #include "core/storage/clinic_catalogues.h"
+#include "core/storage/happenings.h"
 #include "core/storage/letters.h"
 #include "core/storage/migrations.h"
 #include "core/storage/patients.h"
 #include "core/storage/query.h"
+#include "core/storage/targets.h"
 #include "core/storage/visits.h"
 #include "tests/support/records_file.h"
 #include "tests/support/test_support.h"
@@ -18,6 +20,7 @@ namespace test_schema
 using base::ErrorKind;
 
 const records::Author serra{u"Dr Serra"_s, {}, {}};
+const QString somebodyElse = u"11111111-0000-4000-8000-000000000009"_s;
 
 /// One signed visit with one signed letter, and one draft.
 struct Clinic {
@@ -117,6 +120,28 @@ private Q_SLOTS:
         QTest::newRow("declaration removed") << u"DELETE FROM declared_equal"_s;
         QTest::newRow("declaration replaced")
             << u"INSERT OR REPLACE INTO declared_equal SELECT * FROM declared_equal"_s;
+        QTest::newRow("event changed") << u"UPDATE happenings SET words = 'x'"_s;
+        QTest::newRow("event removed") << u"DELETE FROM happenings"_s;
+        QTest::newRow("event replaced")
+            << u"INSERT OR REPLACE INTO happenings SELECT * FROM happenings WHERE version = 1"_s;
+        const auto further =
+            u"INSERT INTO happenings SELECT id, version + %1, %2, kind, first_day, last_day, "
+            "injury, words, '', who, entered_at FROM happenings WHERE kind = '%3' AND version = "
+            "(SELECT MAX(version) FROM happenings others WHERE others.id = happenings.id)"_s;
+        QTest::newRow("version of an event left out") << further.arg(u"2"_s, u"patient"_s, u"fall"_s);
+        QTest::newRow("event moved to another patient")
+            << further.arg(u"1"_s, u"'%1'"_s.arg(somebodyElse), u"fall"_s);
+        QTest::newRow("taken back undone") << further.arg(u"1"_s, u"patient"_s, u"relapse"_s);
+        QTest::newRow("target changed") << u"UPDATE targets SET value = 1"_s;
+        QTest::newRow("target removed") << u"DELETE FROM targets"_s;
+        QTest::newRow("target replaced") << u"INSERT OR REPLACE INTO targets SELECT * FROM targets"_s;
+        QTest::newRow("asked changed") << u"UPDATE visit_questions SET who = 'x'"_s;
+        QTest::newRow("asked removed") << u"DELETE FROM visit_questions"_s;
+        QTest::newRow("asked replaced")
+            << u"INSERT OR REPLACE INTO visit_questions SELECT * FROM visit_questions"_s;
+        QTest::newRow("asked of a version")
+            << u"INSERT INTO visit_questions SELECT visits.key, question, who, answered_at FROM "
+               "visit_questions, visits WHERE version = 2"_s;
     }
 
     void whatOnlyGrowsIsRefused()
@@ -133,6 +158,25 @@ private Q_SLOTS:
             {u"sara"_s, clinic.frozen.series, clinic.draft.series, false, u"same corridor"_s, {}, {}}));
         storage::ClinicCatalogues catalogues(clinic.file.store());
         QVERIFY(catalogues.add("{}"));
+        records::Patient other;
+        other.id = {somebodyElse};
+        QVERIFY(patients.save(other));
+        storage::Happenings happenings(clinic.file.store());
+        records::Happening happening;
+        happening.patient = clinic.patient.id;
+        happening.from = QDate(2026, 2, 1);
+        happening.kind = records::HappeningKind::Fall;
+        QVERIFY(happenings.save(happening));
+        happening.kind = records::HappeningKind::Relapse;
+        QVERIFY(happenings.takeBack(happenings.save(happening)->id, u"her sister's"_s));
+        QVERIFY(happenings.setAsked(clinic.frozen.id));
+        QVERIFY(clinic.visits.amend(clinic.frozen.id, u"x"_s));
+        storage::Targets targets(clinic.file.store());
+        QVERIFY(targets.save(clinic.patient.id,
+                             {u"sara"_s, records::Side::None, 4, {}, {}, QDate(2026, 2, 1), {}, {}, {}}));
+        const auto events = *happenings.ofPatient(clinic.patient.id);
+        const auto asked = *happenings.asked(clinic.patient.id);
+        const auto wanted = *targets.ofPatient(clinic.patient.id);
         const auto patient = *patients.withId(clinic.patient.id);
         const auto newest = *catalogues.newest();
         const auto refused = storage::write(clinic.file.store(), sql, {});
@@ -140,6 +184,9 @@ private Q_SLOTS:
         QVERIFY2(refused.error().kind == ErrorKind::Refused, qPrintable(refused.error().detail));
         QCOMPARE(*patients.withId(clinic.patient.id), patient);
         QCOMPARE(*catalogues.newest(), newest);
+        QCOMPARE(*happenings.ofPatient(clinic.patient.id), events);
+        QCOMPARE(*happenings.asked(clinic.patient.id), asked);
+        QCOMPARE(*targets.ofPatient(clinic.patient.id), wanted);
     }
 
     void whatIsFrozenIsRefused()
@@ -185,6 +232,22 @@ private Q_SLOTS:
                               "FROM patients"_s;
         QTest::newRow("declared without a reason") << declared.arg(u"'a'"_s, u"''"_s);
         QTest::newRow("a visit declared equal to itself") << declared.arg(u"'b'"_s, u"'x'"_s);
+        const auto event =
+            u"INSERT INTO happenings SELECT 'a', 1, id, %1, %2, '', '', '', '' FROM patients"_s;
+        QTest::newRow("no such kind of event") << event.arg(u"'x'"_s, u"'2026-01-01', NULL, ''"_s);
+        QTest::newRow("an event that ends before it begins")
+            << event.arg(u"'fall'"_s, u"'2026-01-02', '2026-01-01', ''"_s);
+        QTest::newRow("an event on no day") << event.arg(u"'fall'"_s, u"'Monday', NULL, ''"_s);
+        QTest::newRow("an injury by a relapse") << event.arg(u"'relapse'"_s, u"'2026-01-01', NULL, 'yes'"_s);
+        const auto target =
+            u"INSERT INTO targets SELECT id, 1, %1, %2, '', '2026-01-02', '', '', '' FROM patients"_s;
+        QTest::newRow("a target of nothing") << target.arg(u"''"_s, u"'none', 1, NULL"_s);
+        QTest::newRow("a target on no side") << target.arg(u"'sara'"_s, u"'both', 1, NULL"_s);
+        QTest::newRow("a target without a value") << target.arg(u"'sara'"_s, u"'none', NULL, NULL"_s);
+        QTest::newRow("a target by a day before it was agreed")
+            << target.arg(u"'sara'"_s, u"'none', 1, '2026-01-01'"_s);
+        QTest::newRow("a question nobody knows")
+            << u"INSERT INTO visit_questions SELECT key, 'x', '', '' FROM visits WHERE version = 1"_s;
         QTest::newRow("a patient with visits removed") << u"DELETE FROM patients"_s;
     }
 

@@ -1,8 +1,10 @@
 #include "core/storage/audit_trail.h"
+#include "core/storage/happenings.h"
 #include "core/storage/letters.h"
 #include "core/storage/patients.h"
 #include "core/storage/query.h"
 #include "core/storage/soundness.h"
+#include "core/storage/targets.h"
 #include "core/storage/visits.h"
 #include "tests/support/examples.h"
 #include "tests/support/records_file.h"
@@ -142,6 +144,54 @@ private Q_SLOTS:
             clinic.faults(),
             QStringList{u"Patient %1: Results are declared comparable with a visit of another patient."_s.arg(
                 other.id.text)});
+    }
+
+    void anEventOrTargetThatIsNotAllowedIsFound()
+    {
+        Clinic clinic;
+        storage::Happenings happenings(clinic.file.store());
+        records::Happening fall;
+        fall.patient = clinic.patient.id;
+        fall.kind = records::HappeningKind::Fall;
+        fall.from = today;
+        fall = *happenings.save(fall);
+        records::Target target{u"tandem-steps"_s, Side::None, 8, {}, {}, today, {}, {}, {}};
+        storage::Targets targets(clinic.file.store());
+        QVERIFY(targets.save(clinic.patient.id, target));
+        QCOMPARE(clinic.faults(), QStringList());
+
+        fall.until = today.addDays(1);
+        fall = *happenings.save(fall);
+        target.value = 11;
+        QVERIFY(targets.save(clinic.patient.id, target));
+        QCOMPARE(clinic.faults(),
+                 (QStringList{
+                     u"Event %1: Last day of the event: a day from 01-Jan-1880 to today."_s.arg(fall.id.text),
+                     u"Patient %1: Tandem steps achieved of 10: 0 to 10 steps, whole numbers."_s.arg(
+                         clinic.patient.id.text)}));
+
+        QVERIFY(happenings.takeBack(fall.id, u"mistyped"_s));
+        QVERIFY(targets.drop(clinic.patient.id, target.measure, target.side, u"mistyped"_s));
+        QCOMPARE(clinic.faults(), QStringList());
+    }
+
+    void anEventThatWentOnAfterItWasTakenBackIsFound()
+    {
+        Clinic clinic;
+        storage::Happenings happenings(clinic.file.store());
+        records::Happening fall;
+        fall.patient = clinic.patient.id;
+        fall.kind = records::HappeningKind::Fall;
+        fall.from = today;
+        fall = *happenings.save(fall);
+        QVERIFY(happenings.takeBack(fall.id, u"her sister's"_s));
+        clinic.damage({u"DROP TRIGGER happenings_taken_back"_s,
+                       u"INSERT INTO happenings SELECT id, 3, patient, kind, first_day, last_day, injury, "
+                       "words, '', who, entered_at FROM happenings WHERE version = 1"_s});
+        QCOMPARE(clinic.faults(),
+                 QStringList{
+                     u"Event %1: A version follows none, another patient's or one that was taken back."_s.arg(
+                         fall.id.text)});
     }
 
     void whatTheCatalogueRefusesIsFound()
