@@ -79,4 +79,9 @@ base::Result<Found> found(session::Session& session, const QString& recordNumber
     return Found{**patient, records::current(*versions), session.clinic().judging};
 }
 
+QJsonValue dayOrNull(const std::optional<QDate>& day)
+{
+    return day ? QJsonValue(day->toString(Qt::ISODate)) : QJsonValue();
+}
+
 } // namespace console

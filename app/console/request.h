@@ -4,6 +4,7 @@
 #include "core/base/message.h"
 #include "core/records/patient.h"
 
+#include <QJsonValue>
 #include <QTextStream>
 
 namespace console
@@ -59,11 +60,15 @@ struct Found {
 
 base::Result<Found> found(session::Session& session, const QString& recordNumber);
 
+/// As data on standard output: "2026-03-12", or null.
+QJsonValue dayOrNull(const std::optional<QDate>& day);
+
 // The verbs. Each does its work and says so on the request's `out`.
 base::Result<void> makeDemo(const Request& request);
 base::Result<void> importFile(const Request& request);
 base::Result<void> showChange(const Request& request);
 base::Result<void> sayInShort(const Request& request);
+base::Result<void> listCases(const Request& request);
 base::Result<void> writeLetter(const Request& request);
 base::Result<void> writeChart(const Request& request);
 base::Result<void> moveCatalogue(const Request& request);

@@ -15,11 +15,6 @@ using namespace Qt::StringLiterals;
 namespace
 {
 
-QJsonValue dayOrNull(const std::optional<QDate>& day)
-{
-    return day ? QJsonValue(day->toString(Qt::ISODate)) : QJsonValue();
-}
-
 QJsonObject object(const telling::SummaryLine& line)
 {
     return {{u"kind"_s, telling::code(line.kind)},

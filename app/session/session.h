@@ -28,6 +28,8 @@ struct HappeningsAddition;
 
 namespace judging
 {
+struct Case;
+struct CaseLines;
 struct Change;
 struct RepeatQuestion;
 struct RepeatedResults;
@@ -45,6 +47,7 @@ struct Use;
 namespace storage
 {
 class Store;
+struct WorkedOut;
 } // namespace storage
 
 namespace session
@@ -152,6 +155,13 @@ public:
     const records::Visit* visitInFocus() const;
     std::vector<judging::Change> changes() const; ///< at the visit in focus
 
+    /// All patients, each with a summary where one is kept that was worked out from the record as it is, and
+    /// one of them.
+    base::Result<std::vector<judging::Case>> cases() const;
+    base::Result<std::optional<judging::Case>> caseOf(const records::PatientId& id) const;
+    /// What a patient's lines at the head say at the visit their summary was worked out at.
+    base::Result<judging::CaseLines> linesOf(const records::PatientId& id) const;
+
     /// Judges changes of the measure by this threshold for the patient in focus; an empty one goes back to
     /// the rule. Logged, so it needs a reason.
     base::Result<void> chooseEvidence(const QString& measure, const QString& threshold,
@@ -254,6 +264,13 @@ Q_SIGNALS:
     void personChanged();
 
 private:
+    friend class CaseWork;
+    /// Works out and keeps summaries at once, where it is a matter of a moment or no other connection knows
+    /// the records; false where it is not.
+    bool workOutHere(const std::vector<records::PatientId>& patients);
+    base::Result<void> keepCases(const std::vector<storage::WorkedOut>& all);
+    const records::Access& access() const;
+
     Session(std::unique_ptr<storage::Store> store, const catalogue::Catalogue& catalogue, Clock clock,
             records::Clinic clinic, const QString& who);
     /// Asks once; refused when the person turned back.

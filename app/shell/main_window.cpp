@@ -1,5 +1,6 @@
 #include "app/shell/main_window.h"
 
+#include "app/caseload/caseload_page.h"
 #include "app/handbook/measures_page.h"
 #include "app/own/forms_page.h"
 #include "app/own/own_error_page.h"
@@ -33,6 +34,7 @@ namespace
 {
 
 constexpr QSize usualSize(1280, 860);
+constexpr int changeTab = 1;
 
 } // namespace
 
@@ -55,6 +57,7 @@ MainWindow::MainWindow(session::Session& session, session::Prompts& prompts, QWi
     column->addWidget(new widgets::PageScroll(m_stack, ground), 1);
 
     connect(m_top, &TopBar::patientsAsked, this, &MainWindow::showPatients);
+    connect(m_top, &TopBar::caseloadAsked, this, &MainWindow::showCaseload);
     connect(m_top, &TopBar::formsAsked, this, &MainWindow::showForms);
     connect(&m_top->find(), &FindField::patientChosen, this, &MainWindow::openPatient);
     connect(&m_top->find(), &FindField::testChosen, this, [this](const QString& measure) {
@@ -83,6 +86,36 @@ PatientPage& MainWindow::patientPage()
     connect(m_patient, &PatientPage::editAsked, this, &MainWindow::editPatient);
     connect(m_patient, &PatientPage::handbookAsked, this, &MainWindow::showHandbook);
     return *m_patient;
+}
+
+void MainWindow::showCaseload()
+{
+    if (m_caseload == nullptr) {
+        m_caseload = new caseload::CaseloadPage(m_session, m_prompts, m_stack);
+        m_stack->addWidget(m_caseload);
+        connect(m_caseload, &caseload::CaseloadPage::opened, this, [this](const records::PatientId& id) {
+            openPatient(id);
+            if (isAtPatient())
+                showTab(changeTab);
+        });
+    }
+    m_session.leavePatient();
+    showPage(m_caseload);
+    m_caseload->setFocus(Qt::OtherFocusReason);
+}
+
+/// Walks through the list as it was left, on the same tab.
+void MainWindow::openNeighbour(int step)
+{
+    const auto id = m_caseload != nullptr && m_session.focus().patient
+                        ? m_caseload->neighbour(*m_session.focus().patient, step)
+                        : std::nullopt;
+    if (!id)
+        return;
+    const int tab = m_patient->tab();
+    openPatient(*id);
+    if (isAtPatient())
+        showTab(tab);
 }
 
 own::FormsPage& MainWindow::formsPage()
@@ -170,6 +203,7 @@ void MainWindow::bindKeys()
         m_top->find().selectAll();
     });
     bind(u"Ctrl+0"_s, [this] { showPatients(); });
+    bind(u"Ctrl+7"_s, [this] { showCaseload(); });
     bind(u"Ctrl+8"_s, [this] { showForms(); });
     bind(u"Ctrl+9"_s, [this] { showMeasures(); });
     for (int tab = 0; tab < PatientPage::tabCount; ++tab)
@@ -183,6 +217,8 @@ void MainWindow::bindKeys()
     bindAtPatient(u"Ctrl+Shift+N"_s, [this] { m_patient->actions().newVisit(); });
     bindAtPatient(u"Ctrl+Alt+N"_s, [this] { m_patient->chooseForm(); });
     bindAtPatient(u"Ctrl+Shift+S"_s, [this] { m_patient->sign(); });
+    bindAtPatient(u"F8"_s, [this] { openNeighbour(1); });
+    bindAtPatient(u"Shift+F8"_s, [this] { openNeighbour(-1); });
     bindAtPatient(u"F6"_s, [this] { m_patient->ribbon().setFocus(Qt::ShortcutFocusReason); });
     bindAtPatient(u"Ctrl+Z"_s, [this] { m_patient->status().undo(); });
     bindAtPatient(u"Ctrl+Shift+Z"_s, [this] { m_patient->status().redo(); });
@@ -225,6 +261,7 @@ void MainWindow::showPage(QWidget* page)
 {
     m_stack->setCurrentWidget(page);
     m_top->showPlace(page == m_patients      ? Place::Patients
+                     : page == m_caseload    ? Place::Caseload
                      : page == m_forms       ? Place::Forms
                      : isAboutMeasures(page) ? Place::Measures
                                              : Place::Patient);

@@ -8,6 +8,11 @@
 
 class QStackedWidget;
 
+namespace caseload
+{
+class CaseloadPage;
+}
+
 namespace handbook
 {
 class MeasuresPage;
@@ -42,6 +47,7 @@ public:
 
     void openPatient(const records::PatientId& id);
     void showPatients();
+    void showCaseload();
     void showForms();
     void showMeasures();
     /// The handbook page of a measure.
@@ -60,6 +66,7 @@ private:
     own::FormsPage& formsPage();
     handbook::MeasuresPage& measuresPage();
     own::OwnErrorPage& ownErrorPage();
+    void openNeighbour(int step); ///< in the caseload
     void bindKeys();
     void fitScreen();
     void editEnded();
@@ -81,6 +88,7 @@ private:
     QStackedWidget* m_stack;
     patients::PatientsPage* m_patients;
     // Made when they are first asked for, which would be most of a start.
+    caseload::CaseloadPage* m_caseload = nullptr;
     PatientPage* m_patient = nullptr;
     own::FormsPage* m_forms = nullptr;
     handbook::MeasuresPage* m_measures = nullptr;

@@ -190,6 +190,11 @@ void PatientPage::addPages()
             [this] { m_status->setProgress(m_examination->done(), m_examination->expected()); });
 }
 
+int PatientPage::tab() const
+{
+    return m_tabs->currentIndex();
+}
+
 void PatientPage::addPage(const QString& title, QWidget* page)
 {
     m_pages->addWidget(page);

@@ -38,6 +38,7 @@ public:
     static constexpr int tabCount = 4; ///< Examination, Change, Trend, Letters
     /// Shows a page and gives it the keyboard.
     void showTab(int tab);
+    int tab() const;
     void takeKeyboard();
     void showMeasure(const QString& id);
     void sign();

@@ -222,6 +222,9 @@ void takeAll(session::Session& session, const std::vector<records::PatientSummar
     window.showHandbook(u"nine-hole-peg"_s);
     press(window, u"ownError"_s);
     album.take(window, u"own-error"_s);
+    window.showCaseload();
+    QThread::msleep(600); // what is worked out beside the window
+    album.take(window, u"caseload"_s);
     window.showPatients();
     const auto first = std::ranges::min_element(patients, {}, &records::PatientSummary::recordNumber);
     if (first != patients.end()) {

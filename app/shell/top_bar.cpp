@@ -38,6 +38,7 @@ TopBar::TopBar(session::Session& session, session::Prompts& prompts, QWidget* pa
       m_session(session),
       m_prompts(prompts),
       m_patients(madePlace(tr("Patients"), u"patients"_s, tr("Ctrl+0"))),
+      m_caseload(madePlace(tr("Caseload"), u"caseload"_s, tr("Ctrl+7"))),
       m_measures(madePlace(tr("Tests"), u"measures"_s, tr("Ctrl+9"))),
       m_forms(madePlace(tr("Forms"), u"forms"_s, tr("Ctrl+8"))),
       m_clinic(new widgets::ElidedLabel(this)),
@@ -74,6 +75,7 @@ TopBar::TopBar(session::Session& session, session::Prompts& prompts, QWidget* pa
     row->setContentsMargins(widgets::space4, widgets::space2, widgets::space4, widgets::space2);
     row->setSpacing(widgets::space3);
     row->addWidget(m_patients);
+    row->addWidget(m_caseload);
     row->addWidget(m_measures);
     row->addWidget(m_forms);
     row->addWidget(m_demo);
@@ -83,6 +85,7 @@ TopBar::TopBar(session::Session& session, session::Prompts& prompts, QWidget* pa
     row->addWidget(m_person);
     row->addWidget(m_more);
     connect(m_patients, &QPushButton::clicked, this, &TopBar::patientsAsked);
+    connect(m_caseload, &QPushButton::clicked, this, &TopBar::caseloadAsked);
     connect(m_forms, &QPushButton::clicked, this, &TopBar::formsAsked);
     connect(m_measures, &QPushButton::clicked, this, &TopBar::measuresAsked);
     connect(m_person, &QPushButton::clicked, this, &TopBar::askPerson);
@@ -215,6 +218,7 @@ void TopBar::showPerson()
 void TopBar::showPlace(Place place)
 {
     m_patients->setChecked(place == Place::Patients);
+    m_caseload->setChecked(place == Place::Caseload);
     m_forms->setChecked(place == Place::Forms);
     m_measures->setChecked(place == Place::Measures);
 }

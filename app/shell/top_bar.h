@@ -15,8 +15,9 @@ namespace shell
 
 class FindField;
 
-/// Where one is: among the patients, at one of them, at the measures, or at the forms.
-enum class Place { Patients, Patient, Measures, Forms };
+/// Where one is: among the patients, at the list of what changed in them, at one of them, at the measures, or
+/// at the forms.
+enum class Place { Patients, Caseload, Patient, Measures, Forms };
 
 /// On top of everything: where one is, whose records these are, the find field, who sits at the keyboard, and
 /// the menu of what is rarely needed.
@@ -32,6 +33,7 @@ public:
 
 Q_SIGNALS:
     void patientsAsked();
+    void caseloadAsked();
     void formsAsked();
     void measuresAsked();
 
@@ -53,6 +55,7 @@ private:
     session::Session& m_session;
     session::Prompts& m_prompts;
     QPushButton* m_patients;
+    QPushButton* m_caseload;
     QPushButton* m_measures;
     QPushButton* m_forms;
     QLabel* m_clinic;

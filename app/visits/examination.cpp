@@ -1,6 +1,7 @@
 #include "app/visits/examination.h"
 
 #include "core/records/history.h"
+#include "core/records/normal.h"
 #include "core/records/visit_form.h"
 
 #include <QCoreApplication>
@@ -132,30 +133,11 @@ Progress progress(const FormSection& section, const records::Visit& visit,
     return {int(done), int(section.expected.size())};
 }
 
-std::optional<values::Value> normalValue(const Measure& measure)
-{
-    if (measure.kind == Kind::Grade && measure.lowest && measure.highest) {
-        if (measure.better == catalogue::Direction::Neither)
-            return std::nullopt;
-        const bool lowIsBest = measure.better == catalogue::Direction::LowerIsBetter;
-        return values::Grade{int(lowIsBest ? *measure.lowest : *measure.highest)};
-    }
-    if (measure.kind == Kind::Choice) {
-        static const QStringList normal = {QStringLiteral("normal"), QStringLiteral("none"),
-                                           QStringLiteral("negative")};
-        const auto found = std::ranges::find_if(
-            measure.options, [](const catalogue::Option& option) { return normal.contains(option.key); });
-        if (found != measure.options.end())
-            return values::Choice{found->key};
-    }
-    return std::nullopt;
-}
-
 std::vector<Finding> normalFindings(const FormSection& section, const records::Visit& visit)
 {
     std::vector<Finding> findings;
     for (const Measure* test : section.tests) {
-        const auto normal = normalValue(*test);
+        const auto normal = records::normalValue(*test);
         for (const Side side : records::sidesOf(*test)) {
             const Finding* there = visit.finding(test->id, side);
             if (normal && (there == nullptr || records::isBlank(*there)))

@@ -56,10 +56,6 @@ struct Progress {
 Progress progress(const FormSection& section, const records::Visit& visit,
                   const catalogue::Catalogue& catalogue);
 
-/// What a measure is when nothing is wrong: the best grade, or the word normal, none or negative. Empty for
-/// measures that have no such answer.
-std::optional<values::Value> normalValue(const catalogue::Measure& measure);
-
 /// The findings that "rest done, as expected" writes: for every blank grade and choice of the section its
 /// normal value. What was answered, or has a note, is left alone.
 std::vector<records::Finding> normalFindings(const FormSection& section, const records::Visit& visit);

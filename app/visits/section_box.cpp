@@ -5,6 +5,7 @@
 #include "app/visits/side_field.h"
 #include "app/widgets/theme.h"
 #include "core/records/history.h"
+#include "core/records/normal.h"
 #include "core/records/wording.h"
 
 #include <QGridLayout>
@@ -50,7 +51,7 @@ QString cautions(const FormSection& section)
 bool hasNormal(const FormSection& section)
 {
     return std::ranges::any_of(section.tests,
-                               [](const catalogue::Measure* test) { return normalValue(*test).has_value(); });
+                               [](const catalogue::Measure* test) { return records::normalValue(*test).has_value(); });
 }
 
 } // namespace

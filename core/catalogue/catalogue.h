@@ -21,6 +21,7 @@ struct Catalogue {
     std::vector<Equation> equations;
     std::vector<Band> bands;
     std::vector<Form> forms; ///< the first is the one a new visit starts with
+    QString release;         ///< a digest of the files it was read from; empty where it was read from none
 
     /// nullptr where the id is not known.
     const Measure* measure(const QString& id) const;

@@ -3,6 +3,9 @@
 #include "core/catalogue/entries.h"
 #include "core/catalogue/files.h"
 
+#include <QCryptographicHash>
+#include <QDirIterator>
+
 #include <algorithm>
 #include <functional>
 
@@ -135,6 +138,22 @@ Failure readForms(Catalogue& read, const QString& folder)
     return std::nullopt;
 }
 
+QString digestOf(const QString& folder)
+{
+    QStringList files;
+    QDirIterator each(folder, QDir::Files, QDirIterator::Subdirectories);
+    while (each.hasNext())
+        files += each.next();
+    files.sort();
+    QCryptographicHash digest(QCryptographicHash::Sha256);
+    for (const QString& name : files) {
+        QFile file(name);
+        if (file.open(QIODevice::ReadOnly))
+            digest.addData(&file);
+    }
+    return QString::fromLatin1(digest.result().toHex());
+}
+
 } // namespace
 
 base::Result<Catalogue> readCatalogue(const QString& folder)
@@ -144,6 +163,7 @@ base::Result<Catalogue> readCatalogue(const QString& folder)
         if (const auto failure = part(read, folder))
             return *failure;
     }
+    read.release = digestOf(folder);
     return read;
 }
 

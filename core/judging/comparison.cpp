@@ -3,6 +3,7 @@
 #include "core/base/text.h"
 #include "core/judging/room.h"
 #include "core/judging/weight.h"
+#include "core/records/codes.h"
 #include "core/statistics/reliability.h"
 
 #include <algorithm>
@@ -301,6 +302,11 @@ double OwnScatter::limitInUnit() const
 QString code(Strength strength)
 {
     return QString::fromLatin1(strengths.at(static_cast<size_t>(strength)));
+}
+
+std::optional<Strength> strengthFromCode(const QString& code)
+{
+    return records::fromCode<Strength>(strengths, code);
 }
 
 QString code(statistics::FlagRule rule)

@@ -101,6 +101,7 @@ enum class Strength {
 
 /// "none", "seen-once", "confirmed", "trend-seen-once" or "sustained".
 QString code(Strength strength);
+std::optional<Strength> strengthFromCode(const QString& code);
 
 /// The rule that raised a flag, and how often it flags people who are truly stable.
 struct Raised {

@@ -2,6 +2,7 @@
 
 #include "core/judging/room.h"
 #include "core/judging/run_trend.h"
+#include "core/records/codes.h"
 #include "core/statistics/distributions.h"
 #include "core/statistics/multiplicity.h"
 #include "core/statistics/plan.h"
@@ -19,6 +20,10 @@ namespace
 {
 
 using catalogue::Measure;
+
+constexpr std::array kinds = {"became-unable", "became-able", "worse",     "better", "changed",
+                              "step-worse",    "step-better", "as-before", "first",  "not-compared"};
+constexpr std::array sayings = {"first-visit", "trend", "reversal"};
 
 /// Sustained, confirmed, trend, once.
 int rank(Strength strength)
@@ -247,29 +252,22 @@ void holdFalse(std::vector<Outcome>& outcomes)
 
 QString code(OutcomeKind kind)
 {
-    switch (kind) {
-    case OutcomeKind::BecameUnable:
-        return QStringLiteral("became-unable");
-    case OutcomeKind::BecameAble:
-        return QStringLiteral("became-able");
-    case OutcomeKind::Worse:
-        return QStringLiteral("worse");
-    case OutcomeKind::Better:
-        return QStringLiteral("better");
-    case OutcomeKind::Changed:
-        return QStringLiteral("changed");
-    case OutcomeKind::StepWorse:
-        return QStringLiteral("step-worse");
-    case OutcomeKind::StepBetter:
-        return QStringLiteral("step-better");
-    case OutcomeKind::AsBefore:
-        return QStringLiteral("as-before");
-    case OutcomeKind::First:
-        return QStringLiteral("first");
-    case OutcomeKind::NotCompared:
-        break;
-    }
-    return QStringLiteral("not-compared");
+    return QString::fromLatin1(kinds.at(static_cast<size_t>(kind)));
+}
+
+std::optional<OutcomeKind> outcomeKindFromCode(const QString& code)
+{
+    return records::fromCode<OutcomeKind>(kinds, code);
+}
+
+QString code(Says says)
+{
+    return QString::fromLatin1(sayings.at(static_cast<size_t>(says)));
+}
+
+std::optional<Says> saysFromCode(const QString& code)
+{
+    return records::fromCode<Says>(sayings, code);
 }
 
 const Comparison* decidingOf(const Change& change)

@@ -22,9 +22,14 @@ enum class OutcomeKind {
 /// "became-unable", "became-able", "worse", "better", "changed", "step-worse", "step-better", "as-before",
 /// "first" or "not-compared".
 QString code(OutcomeKind kind);
+std::optional<OutcomeKind> outcomeKindFromCode(const QString& code);
 
 /// What says that a result is worse or better.
 enum class Says { FirstVisit, Trend, Reversal };
+
+/// "first-visit", "trend" or "reversal".
+QString code(Says says);
+std::optional<Says> saysFromCode(const QString& code);
 
 /// One direction that is there now.
 struct Claim {

@@ -10,7 +10,19 @@ namespace
 
 constexpr std::array strictnesses = {"strict", "balanced", "sensitive"};
 
+constexpr std::array reviewed = {"form", "population"};
+
 } // namespace
+
+QString code(ReviewInterval::Of of)
+{
+    return QString::fromLatin1(reviewed.at(static_cast<size_t>(of)));
+}
+
+std::optional<ReviewInterval::Of> reviewOfFromCode(const QString& code)
+{
+    return fromCode<ReviewInterval::Of>(reviewed, code);
+}
 
 QString code(Strictness strictness)
 {

@@ -29,6 +29,21 @@ struct Judging {
     bool operator==(const Judging&) const = default;
 };
 
+/// After how many weeks a patient is seen again: who was seen with a form, or who is of a population.
+struct ReviewInterval {
+    enum class Of { Form, Population };
+
+    Of of = Of::Population;
+    QString id;    ///< of the form or population
+    int weeks = 0; ///< 1 to 520
+
+    bool operator==(const ReviewInterval&) const = default;
+};
+
+/// "form" or "population", and back; empty for another word.
+QString code(ReviewInterval::Of of);
+std::optional<ReviewInterval::Of> reviewOfFromCode(const QString& code);
+
 /// Whose records these are.
 struct Clinic {
     QString name;
@@ -36,7 +51,8 @@ struct Clinic {
     QString telephone;
     bool isDemo = false; ///< invented people; said on every screen and letter
     Judging judging = {};
-    QStringList urgencyLevels = {}; ///< of letters, in the clinic's own words, most pressing last
+    QStringList urgencyLevels = {};           ///< of letters, in the clinic's own words, most pressing last
+    std::vector<ReviewInterval> reviews = {}; ///< each form and population once
 
     bool operator==(const Clinic&) const = default;
 };

@@ -309,6 +309,16 @@ base::Result<records::Clinic> Store::clinic() const
         });
     if (!found)
         return found.error();
+    found = read(
+        *this, u"SELECT of, id, weeks FROM review_intervals ORDER BY of, id"_s, {},
+        [&](Row& row) -> base::Result<void> {
+            const auto of = records::reviewOfFromCode(row.text());
+            const QString id = row.text();
+            clinic.reviews.push_back({of.value_or(records::ReviewInterval::Of::Population), id, row.whole()});
+            return {};
+        });
+    if (!found)
+        return found.error();
     return clinic;
 }
 
@@ -334,6 +344,15 @@ base::Result<void> Store::save(const records::Clinic& clinic)
                             {":urgency_levels", lines(clinic.urgencyLevels)}});
         if (!saved)
             return saved.error();
+        if (auto cleared = write(*this, u"DELETE FROM review_intervals"_s, {}); !cleared)
+            return cleared.error();
+        for (const records::ReviewInterval& each : clinic.reviews) {
+            auto added =
+                write(*this, u"INSERT INTO review_intervals (of, id, weeks) VALUES (:of, :id, :weeks)"_s,
+                      {{":of", records::code(each.of)}, {":id", text(each.id)}, {":weeks", each.weeks}});
+            if (!added)
+                return added.error();
+        }
         return note(*this, u"changed"_s, u"clinic"_s, u"clinic"_s);
     });
 }

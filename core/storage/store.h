@@ -53,6 +53,8 @@ public:
     /// page of it has been read and checked. Refused where they are sealed or somebody reads them. What the
     /// disk held where the plain file was is beyond any program.
     base::Result<void> seal(const sealing::Seal& seal, const records::Progress& progress);
+    /// A copy in memory, of which no other connection knows.
+    bool isCopy() const { return m_home.isEmpty(); }
     bool isSealed() const { return m_access.seal.has_value(); }
     /// Puts another wrapping of the same key into the file of keys.
     base::Result<void> rewrap(const QByteArray& wrapped);

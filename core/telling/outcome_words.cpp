@@ -38,15 +38,6 @@ QString strengthInShort(const Claim& claim, const Phrasebook& phrases)
     return phrases("seen once");
 }
 
-QString claimInShort(const Claim& claim, const Phrasebook& phrases)
-{
-    const bool isWorse = claim.direction == Verdict::Worse;
-    const QString strength = strengthInShort(claim, phrases);
-    if (claim.by == Says::Reversal)
-        return (isWorse ? phrases("turned worse, %1") : phrases("turned better, %1")).arg(strength);
-    return (isWorse ? phrases("worse, %1") : phrases("better, %1")).arg(strength);
-}
-
 QString shortly(const values::Value& value, const Measure& measure, const Phrasebook& phrases)
 {
     if (const auto* grade = std::get_if<values::Grade>(&value))
@@ -96,6 +87,15 @@ QString eventsTold(const Change& change, const Measure& measure, const Phraseboo
 
 } // namespace
 
+QString claimWords(const Claim& claim, const Phrasebook& phrases)
+{
+    const bool isWorse = claim.direction == Verdict::Worse;
+    const QString strength = strengthInShort(claim, phrases);
+    if (claim.by == Says::Reversal)
+        return (isWorse ? phrases("turned worse, %1") : phrases("turned better, %1")).arg(strength);
+    return (isWorse ? phrases("worse, %1") : phrases("better, %1")).arg(strength);
+}
+
 QString outcomeWords(const Outcome& outcome, const Change& change, const Phrasebook& phrases)
 {
     switch (outcome.kind) {
@@ -107,7 +107,7 @@ QString outcomeWords(const Outcome& outcome, const Change& change, const Phraseb
         return phrases("first result");
     case OutcomeKind::Worse:
     case OutcomeKind::Better:
-        return claimInShort(*outcome.claim, phrases);
+        return claimWords(*outcome.claim, phrases);
     case OutcomeKind::NotCompared:
         return phrases("not compared");
     case OutcomeKind::Changed:

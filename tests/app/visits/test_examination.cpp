@@ -1,6 +1,7 @@
 #include "app/visits/examination.h"
 
 #include "core/catalogue/reader.h"
+#include "core/records/normal.h"
 #include "core/records/visit_form.h"
 #include "tests/support/test_support.h"
 
@@ -215,12 +216,12 @@ void TestExamination::aNoteOnABlankTestIsLeftAlone()
 void TestExamination::normalIsTheBestGradeOrTheNormalWord()
 {
     catalogue::Measure grade = *book().measure(u"finger-tapping"_s);
-    QCOMPARE(visits::normalValue(grade), values::Value(values::Grade{0}));
+    QCOMPARE(records::normalValue(grade), values::Value(values::Grade{0}));
     grade.better = catalogue::Direction::HigherIsBetter;
-    QCOMPARE(visits::normalValue(grade), values::Value(values::Grade{4}));
-    QCOMPARE(visits::normalValue(*book().measure(u"romberg-sign"_s)),
+    QCOMPARE(records::normalValue(grade), values::Value(values::Grade{4}));
+    QCOMPARE(records::normalValue(*book().measure(u"romberg-sign"_s)),
              values::Value(values::Choice{u"negative"_s}));
-    QVERIFY(!visits::normalValue(*book().measure(u"timed-up-and-go"_s)));
+    QVERIFY(!records::normalValue(*book().measure(u"timed-up-and-go"_s)));
 }
 
 void TestExamination::anotherValueKeepsWhatStandsBesideIt()

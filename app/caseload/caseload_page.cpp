@@ -1,0 +1,434 @@
+#include "app/caseload/caseload_page.h"
+
+#include "app/caseload/case_delegate.h"
+#include "app/caseload/case_files.h"
+#include "app/caseload/saved_filters.h"
+#include "app/session/messages.h"
+#include "app/widgets/combo_box.h"
+#include "app/widgets/copy_rows.h"
+#include "app/widgets/empty_state.h"
+#include "app/widgets/flow_layout.h"
+#include "app/widgets/notice.h"
+#include "app/widgets/summary_card.h"
+#include "app/widgets/theme.h"
+#include "app/widgets/wide_column.h"
+#include "core/base/file.h"
+#include "core/records/patient.h"
+#include "core/telling/summary.h"
+
+#include <QButtonGroup>
+#include <QCheckBox>
+#include <QHBoxLayout>
+#include <QHeaderView>
+#include <QKeyEvent>
+#include <QLabel>
+#include <QLineEdit>
+#include <QPrintDialog>
+#include <QPrinter>
+#include <QPushButton>
+#include <QShortcut>
+#include <QStackedWidget>
+#include <QTableView>
+#include <QTimer>
+
+#include <algorithm>
+
+using namespace Qt::StringLiterals;
+
+namespace caseload
+{
+
+namespace
+{
+
+struct GroupWords {
+    Q_DECLARE_TR_FUNCTIONS(caseload::CaseloadPage)
+
+public:
+    static QString of(Group group)
+    {
+        switch (group) {
+        case Group::All:
+            break;
+        case Group::Worse:
+            return tr("&Worse %1");
+        case Group::Unable:
+            return tr("Became &unable %1");
+        case Group::Reversed:
+            return tr("&Turned worse %1");
+        case Group::Better:
+            return tr("&Better %1");
+        case Group::Words:
+            return tr("Words no longer norma&l %1");
+        case Group::Due:
+            return tr("&Due %1");
+        case Group::Drafts:
+            return tr("D&rafts %1");
+        case Group::Letters:
+            return tr("Letters not si&gned %1");
+        case Group::Injuries:
+            return tr("Falls with in&jury %1");
+        }
+        return tr("&All %1");
+    }
+};
+
+QString nameOf(Group group)
+{
+    static constexpr std::array names = {"all",   "worse", "unable", "reversed", "better",
+                                         "words", "due",   "drafts", "letters",  "injuries"};
+    return u"cases."_s + QLatin1String(names.at(size_t(group)));
+}
+
+constexpr int leastStrongest = 260; ///< of the strongest change, in pixels
+constexpr int linesHeight = 150;    ///< of the lines below the table
+
+} // namespace
+
+CaseloadPage::CaseloadPage(session::Session& session, session::Prompts& prompts, QWidget* parent)
+    : QWidget(parent),
+      m_session(session),
+      m_prompts(prompts),
+      m_list(session),
+      m_cases(new CaseTable(m_list, session, this))
+{
+    m_empty = new widgets::EmptyState(
+        tr("No patients yet"), tr("Who changed, who is due and what is not signed yet will be listed here."),
+        {}, this);
+    auto* content = new QWidget(this);
+    auto* column = new QVBoxLayout(content);
+    column->setContentsMargins(widgets::space4, widgets::space3, widgets::space4, widgets::space3);
+    column->setSpacing(widgets::space2);
+    m_notice = new widgets::Notice(content);
+    column->addWidget(madeTop());
+    column->addWidget(m_notice);
+    column->addWidget(madeGroups());
+    column->addWidget(madeTable(), 1);
+    m_who = new QLabel(content);
+    m_who->setObjectName(u"caseWho"_s);
+    m_who->setTextFormat(Qt::PlainText);
+    column->addWidget(m_who);
+    m_lines = new widgets::SummaryCard(content);
+    m_lines->setMaximumHeight(linesHeight);
+    column->addWidget(m_lines);
+    m_pages = new QStackedWidget(this);
+    m_pages->addWidget(m_empty);
+    m_pages->addWidget(content);
+    auto* whole = new QVBoxLayout(this);
+    whole->setContentsMargins(0, 0, 0, 0);
+    whole->addWidget(m_pages);
+    setFocusProxy(m_table);
+
+    connect(&m_list, &CaseList::changed, this, &CaseloadPage::settle);
+    connect(&m_list, &CaseList::failed, this, [this](const base::Error& error) {
+        m_notice->say(widgets::Notice::Kind::Danger, session::sentence(error));
+    });
+    connect(&m_list, &CaseList::outdated, this, [this] {
+        if (isVisible())
+            QTimer::singleShot(0, this, &CaseloadPage::refresh);
+    });
+    fillSaved();
+}
+
+QWidget* CaseloadPage::madeTop()
+{
+    auto* top = new QWidget(this);
+    auto* line = new QHBoxLayout(top);
+    line->setContentsMargins(0, 0, 0, 0);
+    line->setSpacing(widgets::space3);
+    auto* title = new QLabel(tr("Caseload"), top);
+    title->setFont(widgets::titleFont());
+    m_count = new QLabel(top);
+    m_count->setObjectName(u"caseCount"_s);
+    m_count->setProperty("role", u"quiet"_s);
+    m_progress = new QLabel(top);
+    m_progress->setObjectName(u"caseProgress"_s);
+    m_progress->setProperty("role", u"quiet"_s);
+    m_stop = new QPushButton(tr("Stop"), top);
+    m_stop->setObjectName(u"stopCases"_s);
+    m_stop->setProperty("kind", u"quiet"_s);
+    m_search = new QLineEdit(top);
+    m_search->setObjectName(u"findCase"_s);
+    m_search->setPlaceholderText(tr("Name, number, population or clinician"));
+    m_search->setAccessibleName(tr("Find in the caseload"));
+    m_search->setClearButtonEnabled(true);
+    m_search->installEventFilter(this);
+    m_withoutNames = new QCheckBox(tr("Without na&mes"), top);
+    m_withoutNames->setObjectName(u"withoutNames"_s);
+    m_withoutNames->setToolTip(tr("For a wall that others see (Ctrl+M)"));
+    auto* csv = new QPushButton(tr("Sa&ve as CSV…"), top);
+    csv->setObjectName(u"casesToCsv"_s);
+    auto* paper = new QPushButton(tr("&Print…"), top);
+    paper->setObjectName(u"printCases"_s);
+    line->addWidget(title);
+    line->addWidget(m_count);
+    line->addWidget(m_progress);
+    line->addWidget(m_stop);
+    line->addStretch(1);
+    line->addWidget(m_search, 2);
+    line->addWidget(m_withoutNames);
+    line->addWidget(csv);
+    line->addWidget(paper);
+    connect(m_stop, &QPushButton::clicked, this, [this] {
+        m_isStopped = true;
+        m_list.stop();
+        sayHowFar();
+    });
+    connect(m_search, &QLineEdit::textChanged, this, [this](const QString& typed) {
+        m_filter.typed = typed;
+        settle();
+    });
+    connect(m_withoutNames, &QCheckBox::toggled, this, &CaseloadPage::settle);
+    auto* names = new QShortcut(QKeySequence(u"Ctrl+M"_s), this);
+    connect(names, &QShortcut::activated, m_withoutNames, &QCheckBox::toggle);
+    connect(csv, &QPushButton::clicked, this, &CaseloadPage::writeCsv);
+    connect(paper, &QPushButton::clicked, this, &CaseloadPage::print);
+    return top;
+}
+
+QWidget* CaseloadPage::madeGroups()
+{
+    auto* bar = new QWidget(this);
+    auto* line = new widgets::FlowLayout(bar, widgets::space2);
+    line->setContentsMargins(0, 0, 0, 0);
+    m_groups = new QButtonGroup(this);
+    for (const Group group : groups) {
+        auto* button = new QPushButton(bar);
+        button->setObjectName(nameOf(group));
+        button->setCheckable(true);
+        m_groups->addButton(button, int(group));
+        line->addWidget(button);
+    }
+    m_saved = new widgets::ComboBox(bar);
+    m_saved->setObjectName(u"savedFilters"_s);
+    m_saved->setAccessibleName(tr("Saved filters"));
+    line->addWidget(m_saved);
+    connect(m_groups, &QButtonGroup::idClicked, this, [this](int group) {
+        choose({Group(group), m_filter.typed});
+    });
+    connect(m_saved, &QComboBox::activated, this, &CaseloadPage::chooseSaved);
+    return bar;
+}
+
+QWidget* CaseloadPage::madeTable()
+{
+    m_table = new QTableView(this);
+    m_table->setObjectName(u"caseTable"_s);
+    m_table->setAccessibleName(tr("Caseload"));
+    m_table->setModel(m_cases);
+    m_table->setItemDelegate(new CaseDelegate(m_table));
+    widgets::dress(*m_table);
+    m_table->setSelectionMode(QAbstractItemView::SingleSelection);
+    m_table->horizontalHeader()->setSectionResizeMode(QHeaderView::ResizeToContents);
+    m_table->horizontalHeader()->setSectionsClickable(false);
+    m_table->horizontalHeader()->setResizeContentsPrecision(50);
+    new widgets::WideColumn(*m_table, CaseTable::Strongest, leastStrongest);
+    new widgets::CopyRows(*m_table);
+    m_table->installEventFilter(this);
+    connect(m_table->selectionModel(), &QItemSelectionModel::currentRowChanged, this,
+            &CaseloadPage::showLines);
+    connect(m_table, &QTableView::doubleClicked, this, &CaseloadPage::openCurrent);
+    return m_table;
+}
+
+void CaseloadPage::refresh()
+{
+    m_notice->hide();
+    m_isStopped = false;
+    m_list.refresh();
+    settle();
+}
+
+/// The rows as they are filtered; the patient in focus stays in focus.
+void CaseloadPage::settle()
+{
+    const int row = m_table->currentIndex().row();
+    const bool isThere = row >= 0 && row < m_cases->rowCount();
+    const records::PatientId before = isThere ? m_cases->entry(row).of.patient : records::PatientId();
+    m_cases->show(m_filter, !m_withoutNames->isChecked());
+    const int again = m_cases->rowOf(before);
+    m_table->setCurrentIndex(m_cases->index(std::max(again, m_cases->rowCount() > 0 ? 0 : -1), 0));
+    count();
+    sayHowFar();
+    showLines();
+    m_pages->setCurrentIndex(m_list.entries().empty() ? 0 : 1);
+}
+
+void CaseloadPage::count()
+{
+    const auto& entries = m_list.entries();
+    const QDate today = m_session.today();
+    for (const Group group : groups) {
+        const auto found =
+            std::ranges::count_if(entries, [&](const Entry& entry) { return isIn(entry, group, today); });
+        QAbstractButton* button = m_groups->button(int(group));
+        button->setText(GroupWords::of(group).arg(found));
+        button->setVisible(found > 0 || group == Group::All || group == m_filter.group);
+        button->setChecked(group == m_filter.group);
+    }
+    const auto sure = std::ranges::count_if(entries, &Entry::isWorseForSure);
+    const QString all = tr("%n patient(s)", nullptr, int(entries.size()));
+    m_count->setText(
+        sure == 0 ? all
+                  : tr("%1 · %2 worse beyond chance, of whom at most 1 in 20 by chance").arg(all).arg(sure));
+}
+
+void CaseloadPage::sayHowFar()
+{
+    const qsizetype waiting = m_list.waiting();
+    m_progress->setText(waiting == 0         ? QString()
+                        : m_list.isWorking() ? tr("Working out %n patient(s) …", nullptr, int(waiting))
+                                             : tr("%n patient(s) not worked out", nullptr, int(waiting)));
+    m_stop->setVisible(m_list.isWorking());
+}
+
+void CaseloadPage::showLines()
+{
+    const int row = m_table->currentIndex().row();
+    const bool isThere = isVisible() && row >= 0 && row < m_cases->rowCount();
+    m_who->setVisible(isThere);
+    if (!isThere) {
+        m_lines->show({}, false);
+        return;
+    }
+    const auto lines = m_session.linesOf(m_cases->entry(row).of.patient);
+    if (!lines) {
+        m_lines->show({}, false);
+        m_notice->say(widgets::Notice::Kind::Danger, session::sentence(lines.error()));
+        return;
+    }
+    const QString who = m_withoutNames->isChecked()
+                            ? lines->patient.recordNumber
+                            : session::joined("%1, %2", {lines->patient.family, lines->patient.given});
+    m_who->setText(lines->glance
+                       ? tr("%1 at %2 · Return opens").arg(who, session::dayInWords(lines->glance->day))
+                       : tr("%1 · no visit yet").arg(who));
+    m_lines->show(lines->glance
+                      ? telling::summary(*lines->glance, m_session.catalogue(), session::screenPhrases())
+                      : std::vector<telling::SummaryLine>(),
+                  false);
+}
+
+void CaseloadPage::openCurrent()
+{
+    const int row = m_table->currentIndex().row();
+    if (row >= 0 && row < m_cases->rowCount())
+        Q_EMIT opened(m_cases->entry(row).of.patient);
+}
+
+std::optional<records::PatientId> CaseloadPage::neighbour(const records::PatientId& id, int step) const
+{
+    const int row = m_cases->rowOf(id);
+    const int next = row + step;
+    if (row < 0 || next < 0 || next >= m_cases->rowCount())
+        return std::nullopt;
+    m_table->setCurrentIndex(m_cases->index(next, 0));
+    return m_cases->entry(next).of.patient;
+}
+
+void CaseloadPage::choose(const Filter& filter)
+{
+    m_filter = filter;
+    const QSignalBlocker quiet(m_search);
+    m_search->setText(filter.typed);
+    settle();
+}
+
+void CaseloadPage::fillSaved()
+{
+    m_saved->clear();
+    m_saved->addItem(tr("Filters"));
+    for (const SavedFilter& each : savedFilters())
+        m_saved->addItem(each.name);
+    m_saved->addItem(tr("Save this filter…"));
+    if (!savedFilters().empty())
+        m_saved->addItem(tr("Forget a filter…"));
+}
+
+void CaseloadPage::chooseSaved(int place)
+{
+    const auto filters = savedFilters();
+    if (place >= 1 && size_t(place) <= filters.size()) {
+        choose(filters[size_t(place) - 1].filter);
+        return;
+    }
+    m_saved->setCurrentIndex(0);
+    if (place == int(filters.size()) + 1)
+        saveFilter();
+    if (place != int(filters.size()) + 2)
+        return;
+    QStringList names;
+    for (const SavedFilter& each : filters)
+        names += each.name;
+    if (const auto chosen = m_prompts.chosen(tr("Which filter is no longer needed?"), {}, names))
+        forgetFilter(names.at(*chosen));
+    fillSaved();
+}
+
+void CaseloadPage::saveFilter()
+{
+    const auto name = m_prompts.line(tr("Save this filter"), tr("Name"), m_filter.typed);
+    if (!name || name->trimmed().isEmpty())
+        return;
+    keepFilter({name->trimmed(), m_filter});
+    fillSaved();
+    m_saved->setCurrentIndex(m_saved->findText(name->trimmed()));
+}
+
+void CaseloadPage::writeCsv()
+{
+    const auto path = m_prompts.fileToWrite(tr("Save the list"), tr("caseload.csv"), tr("Tables (*.csv)"));
+    if (!path)
+        return;
+    if (auto written = base::write(csvOf(*m_cases), *path); !written)
+        m_prompts.tell(written.error());
+    else
+        m_notice->say(widgets::Notice::Kind::Info,
+                      tr("The list is saved. It holds personal data: keep it as safe as the records."));
+}
+
+void CaseloadPage::print()
+{
+    QPrinter printer(QPrinter::HighResolution);
+    printer.setPageOrientation(QPageLayout::Landscape);
+    QPrintDialog dialog(&printer, this);
+    if (dialog.exec() == QDialog::Accepted)
+        caseload::print(*m_cases,
+                        tr("Caseload on %1: %2").arg(session::dayInWords(m_session.today()), m_count->text()),
+                        printer);
+}
+
+void CaseloadPage::showEvent(QShowEvent* event)
+{
+    QWidget::showEvent(event);
+    refresh();
+}
+
+/// Return opens; in the field Down goes on in the table, letters in the table go to the field.
+bool CaseloadPage::eventFilter(QObject* watched, QEvent* event)
+{
+    if (event->type() != QEvent::KeyPress)
+        return QWidget::eventFilter(watched, event);
+    const auto* key = static_cast<QKeyEvent*>(event);
+    const bool isReturn = key->key() == Qt::Key_Return || key->key() == Qt::Key_Enter;
+    if (isReturn && (watched == m_table || watched == m_search)) {
+        openCurrent();
+        return true;
+    }
+    if (watched == m_search && (key->key() == Qt::Key_Down || key->key() == Qt::Key_Escape)) {
+        if (key->key() == Qt::Key_Escape)
+            m_search->clear();
+        m_table->setFocus(Qt::TabFocusReason);
+        return true;
+    }
+    const bool isLetter = key->text().size() == 1 && key->text().front().isLetterOrNumber() &&
+                          !(key->modifiers() & (Qt::ControlModifier | Qt::AltModifier | Qt::MetaModifier));
+    if (watched == m_table && isLetter) {
+        m_search->setFocus(Qt::ShortcutFocusReason);
+        m_search->setText(m_search->text() + key->text());
+        return true;
+    }
+    return QWidget::eventFilter(watched, event);
+}
+
+} // namespace caseload

@@ -1,0 +1,84 @@
+#pragma once
+
+#include "app/caseload/case_table.h"
+#include "app/session/prompts.h"
+
+#include <QWidget>
+
+class QButtonGroup;
+class QCheckBox;
+class QComboBox;
+class QLabel;
+class QLineEdit;
+class QPushButton;
+class QStackedWidget;
+class QTableView;
+
+namespace widgets
+{
+class EmptyState;
+class Notice;
+class SummaryCard;
+} // namespace widgets
+
+namespace caseload
+{
+
+/// All patients in one list: who is worse, unable, due or waits for a signature. What the lines of the
+/// patient in focus say stands below it.
+class CaseloadPage : public QWidget
+{
+    Q_OBJECT
+
+public:
+    CaseloadPage(session::Session& session, session::Prompts& prompts, QWidget* parent = nullptr);
+
+    /// The patient after or before this one in the list as it is filtered; empty beyond its ends.
+    std::optional<records::PatientId> neighbour(const records::PatientId& id, int step) const;
+
+Q_SIGNALS:
+    void opened(const records::PatientId& id);
+
+protected:
+    void showEvent(QShowEvent* event) override;
+    bool eventFilter(QObject* watched, QEvent* event) override;
+
+private:
+    QWidget* madeTop();
+    QWidget* madeGroups();
+    QWidget* madeTable();
+    void refresh();
+    void settle();
+    void count();
+    void sayHowFar();
+    void showLines();
+    void openCurrent();
+    void choose(const Filter& filter);
+    void chooseSaved(int place);
+    void saveFilter();
+    void fillSaved();
+    void writeCsv();
+    void print();
+
+    session::Session& m_session;
+    session::Prompts& m_prompts;
+    CaseList m_list;
+    CaseTable* m_cases;
+    Filter m_filter;
+    QLabel* m_count = nullptr;
+    QLabel* m_progress = nullptr;
+    QPushButton* m_stop = nullptr;
+    QLineEdit* m_search = nullptr;
+    QButtonGroup* m_groups = nullptr;
+    QComboBox* m_saved = nullptr;
+    QCheckBox* m_withoutNames = nullptr;
+    QTableView* m_table = nullptr;
+    widgets::Notice* m_notice = nullptr;
+    QLabel* m_who = nullptr;
+    widgets::SummaryCard* m_lines = nullptr;
+    widgets::EmptyState* m_empty = nullptr;
+    QStackedWidget* m_pages = nullptr;
+    bool m_isStopped = false;
+};
+
+} // namespace caseload

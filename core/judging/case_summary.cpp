@@ -1,0 +1,136 @@
+#include "core/judging/case_summary.h"
+
+#include "core/records/normal.h"
+#include "core/statistics/multiplicity.h"
+
+#include <algorithm>
+
+namespace judging
+{
+
+namespace
+{
+
+/// What a list names before what; the rest it does not name.
+int rank(OutcomeKind kind)
+{
+    switch (kind) {
+    case OutcomeKind::BecameUnable:
+        return 0;
+    case OutcomeKind::Worse:
+        return 1;
+    case OutcomeKind::BecameAble:
+        return 2;
+    case OutcomeKind::Better:
+        return 3;
+    case OutcomeKind::Changed:
+        return 4;
+    case OutcomeKind::StepWorse:
+        return 5;
+    case OutcomeKind::StepBetter:
+        return 6;
+    case OutcomeKind::AsBefore:
+    case OutcomeKind::First:
+    case OutcomeKind::NotCompared:
+        break;
+    }
+    return 7;
+}
+
+constexpr int unnamed = 7;
+
+std::optional<Strongest> strongestOf(const Glance& glance)
+{
+    const auto place = std::ranges::min_element(
+        glance.order, {}, [&](size_t each) { return rank(glance.outcomes[each].kind); });
+    if (place == glance.order.end() || rank(glance.outcomes[*place].kind) == unnamed)
+        return std::nullopt;
+    const Outcome& outcome = glance.outcomes[*place];
+    const Change& change = glance.changes[*place];
+    Strongest strongest;
+    strongest.measure = change.measure;
+    strongest.side = change.side;
+    strongest.kind = outcome.kind;
+    strongest.isSure = outcome.isSure;
+    strongest.since = outcome.since.value_or(glance.day);
+    if (outcome.claim) {
+        strongest.by = outcome.claim->by;
+        strongest.strength = outcome.claim->strength;
+    }
+    return strongest;
+}
+
+bool isFlag(const Outcome& outcome)
+{
+    return rank(outcome.kind) <= rank(OutcomeKind::Better);
+}
+
+/// A word that was normal and is not any more.
+bool isWorseWord(const Change& change, const Outcome& outcome, const catalogue::Catalogue& catalogue)
+{
+    const catalogue::Measure* measure = catalogue.measure(change.measure);
+    const Comparison* held = decidingOf(change);
+    if (outcome.kind != OutcomeKind::Changed || measure == nullptr || held == nullptr ||
+        measure->kind != catalogue::Kind::Choice)
+        return false;
+    const auto normal = records::normalValue(*measure);
+    return normal && held->reference.finding.value == *normal && change.now.finding.value != *normal;
+}
+
+/// A fall with injury after the visit before, or ticked at this one.
+bool hasInjury(const Glance& glance, const std::vector<records::Visit>& visits,
+               const std::vector<records::Happening>& happenings, const catalogue::Catalogue& catalogue)
+{
+    const QDate after = visits.size() > 1 ? visits[visits.size() - 2].day : QDate();
+    const bool isEvent = std::ranges::any_of(happenings, [&](const records::Happening& each) {
+        return each.injury == records::Injury::Yes && (!after.isValid() || each.from >= after);
+    });
+    return isEvent || std::ranges::any_of(glance.changes, [&](const Change& change) {
+               const catalogue::Measure* measure = catalogue.measure(change.measure);
+               return measure != nullptr && measure->countsEvents && !change.now.finding.signs.isEmpty();
+           });
+}
+
+} // namespace
+
+std::optional<records::AsOf> summarisedVisit(const std::vector<records::Visit>& visits)
+{
+    const auto isSigned = [](const records::Visit& visit) {
+        return visit.state != records::VisitState::Draft;
+    };
+    const auto last = std::find_if(visits.rbegin(), visits.rend(), isSigned);
+    const auto shown = last != visits.rend() ? last : visits.rbegin();
+    return shown != visits.rend() ? std::optional(records::AsOf(shown->id, visits)) : std::nullopt;
+}
+
+CaseSummary caseSummary(const Ground& ground, const std::vector<records::Happening>& happenings)
+{
+    CaseSummary summary;
+    const auto until = summarisedVisit(ground.visits);
+    if (!until)
+        return summary;
+    const auto glance =
+        glanceAt(until->visit()->id, {}, {until->visits(), ground.patient, ground.catalogue, ground.judging});
+    summary.visit = glance->day;
+    summary.strongest = strongestOf(*glance);
+    const auto judged =
+        std::ranges::count_if(glance->outcomes, [](const Outcome& each) { return each.chance.has_value(); });
+    summary.flags = int(std::ranges::count_if(glance->outcomes, isFlag));
+    summary.expectedFalse = statistics::expectedFalseFlags(int(judged), judgedAt);
+    summary.chanceWorse = chanceOfAny(glance->outcomes, Verdict::Worse);
+    summary.chanceBetter = chanceOfAny(glance->outcomes, Verdict::Better);
+    for (size_t place = 0; place < glance->outcomes.size(); ++place) {
+        const Outcome& outcome = glance->outcomes[place];
+        summary.isWorse = summary.isWorse || outcome.kind == OutcomeKind::Worse;
+        summary.isBetter = summary.isBetter || outcome.kind == OutcomeKind::Better;
+        summary.isUnable = summary.isUnable || outcome.kind == OutcomeKind::BecameUnable;
+        summary.hasReversed = summary.hasReversed ||
+                              (outcome.kind == OutcomeKind::Worse && outcome.claim->by == Says::Reversal);
+        summary.hasWorseWord =
+            summary.hasWorseWord || isWorseWord(glance->changes[place], outcome, ground.catalogue);
+    }
+    summary.hasInjury = hasInjury(*glance, until->visits(), happenings, ground.catalogue);
+    return summary;
+}
+
+} // namespace judging
