@@ -2,8 +2,6 @@
 
 #include "core/base/text.h"
 
-#include <algorithm>
-
 namespace exchange
 {
 
@@ -56,17 +54,6 @@ base::Error wrongAt(const Place& place, const QString& part, const base::Message
 base::Error wrongAt(int line, const QString& column, const base::Message& allowed)
 {
     return wrongAt(lineOf(line), column, allowed);
-}
-
-base::Error oneOf(const std::vector<base::Error>& errors)
-{
-    constexpr size_t most = 20;
-    std::vector<base::Message> lines;
-    for (size_t i = 0; i < std::min(errors.size(), most); ++i)
-        lines.push_back(errors[i].what);
-    if (errors.size() > most)
-        lines.push_back(base::said("And %1 more.").arg(qint64(errors.size() - most)));
-    return {errors.front().kind, base::inLines(lines), errors.front().detail};
 }
 
 base::Result<QHash<QString, qsizetype>> headerFrom(const base::CsvRow& row,

@@ -22,9 +22,6 @@ Place lineOf(int number);
 /// "Line 14, column value: …" with what is allowed as a sentence.
 base::Error wrongAt(int line, const QString& column, const base::Message& allowed);
 
-/// Several errors as one, a line each: the first twenty, and how many more there are. Not empty.
-base::Error oneOf(const std::vector<base::Error>& errors);
-
 /// The column that says whether a trial was stopped at the measure's cap; a file may have it or not.
 inline const QString cappedColumn = QStringLiteral("capped");
 

@@ -54,13 +54,6 @@ const catalogue::Option* optionNamed(const std::vector<catalogue::Option>& optio
     return found == options.end() ? nullptr : &*found;
 }
 
-/// Year, month and day as 2024-03-01 and nothing else.
-std::optional<QDate> isoDay(const QString& text)
-{
-    const QDate day = QDate::fromString(text, Qt::ISODate);
-    return day.isValid() && day.toString(Qt::ISODate) == text ? std::optional(day) : std::nullopt;
-}
-
 base::Result<records::Patient> patientIn(const Cells& cells, const catalogue::Catalogue& catalogue)
 {
     records::Patient patient;
@@ -303,6 +296,12 @@ base::Result<records::Finding> findingIn(const Cells& cells, const catalogue::Me
 }
 
 } // namespace
+
+std::optional<QDate> isoDay(const QString& text)
+{
+    const QDate day = QDate::fromString(text, Qt::ISODate);
+    return day.isValid() && day.toString(Qt::ISODate) == text ? std::optional(day) : std::nullopt;
+}
 
 bool isCapHeld(double number, const catalogue::Measure& measure)
 {

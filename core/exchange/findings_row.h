@@ -18,6 +18,9 @@ struct FindingRow {
     records::Conditions conditions; ///< the condition columns that are not empty
 };
 
+/// Year, month and day as 2024-03-01 and nothing else.
+std::optional<QDate> isoDay(const QString& text);
+
 /// Whether a hold ended because the measure's cap was reached, where nothing says so.
 bool isCapHeld(double number, const catalogue::Measure& measure);
 
