@@ -216,9 +216,9 @@ void takeImport(session::Session& session, const Album& album)
         "patient,family,given,born,sex,population,date,measure,side,trial,value,unit,state,reason,aid,"
         "orthosis,"
         "footwear,assistance,start,distance_m,medication\n"
-        "NEW-1,Varnhem,Odile,1950-02-03,female,,2024-03-01,timed-up-and-go,,1,12.5,,,,,,,,,,\n"
-        "NEW-1,Varnhem,Odile,1950-02-03,female,,2024-04-02,timed-up-and-go,,1,11.5,,,,,,,,,,\n"
-        "NEW-2,Halden,Aud,1948-05-06,male,,2024-03-01,berg-balance,,1,5600,,,,,,,,,,\n";
+        "N-1,Varnhem,Odile,1950-02-03,female,,2024-03-01,timed-up-and-go,,1,12.5,,,,,,,,,,\n"
+        "N-1,Varnhem,Odile,1950-02-03,female,,2024-04-02,timed-up-and-go,,1,11.5,,,,,,,,,,\n"
+        "N-2,Halden,Aud,1948-05-06,male,,2024-03-01,timed-up-and-go,,1,12.5,,,,,,,,,near,\n";
     const auto file = exchange::findingsFrom(rows, session.catalogue(), session.today());
     const auto plan = file ? session::plannedImport(session, *file) : file.error();
     if (!plan)
