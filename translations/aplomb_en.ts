@@ -19,6 +19,40 @@
     </message>
 </context>
 <context>
+    <name>caseload::CaseTable</name>
+    <message numerus="yes">
+        <source>overdue, %n day(s)</source>
+        <translation>
+            <numerusform>overdue, %n day</numerusform>
+            <numerusform>overdue, %n days</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>caseload::CaseloadPage</name>
+    <message numerus="yes">
+        <source>%n patient(s)</source>
+        <translation>
+            <numerusform>%n patient</numerusform>
+            <numerusform>%n patients</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>Working out %n patient(s) …</source>
+        <translation>
+            <numerusform>Working out %n patient …</numerusform>
+            <numerusform>Working out %n patients …</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n patient(s) not worked out</source>
+        <translation>
+            <numerusform>%n patient not worked out</numerusform>
+            <numerusform>%n patients not worked out</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>changes::Arrangement</name>
     <message numerus="yes">
         <source>%n test(s) as before</source>
@@ -55,6 +89,82 @@
         <translation>
             <numerusform>own scatter, %n visit</numerusform>
             <numerusform>own scatter, %n visits</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>importing::ImportWords</name>
+    <message numerus="yes">
+        <source>%n new visit(s) are marked as entered in error and stay readable.</source>
+        <translation>
+            <numerusform>%n new visit is marked as entered in error and stays readable.</numerusform>
+            <numerusform>%n new visits are marked as entered in error and stay readable.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n visit(s) were amended to what they held before.</source>
+        <translation>
+            <numerusform>%n visit was amended to what it held before.</numerusform>
+            <numerusform>%n visits were amended to what they held before.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n draft(s) hold again what they held before.</source>
+        <translation>
+            <numerusform>%n draft holds again what it held before.</numerusform>
+            <numerusform>%n drafts hold again what they held before.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n new patient(s) stay in the list, because visits that were signed belong to them.</source>
+        <translation>
+            <numerusform>%n new patient stays in the list, because visits that were signed belong to them.</numerusform>
+            <numerusform>%n new patients stay in the list, because visits that were signed belong to them.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>importing::PreviewWords</name>
+    <message numerus="yes">
+        <source>New visit with %n finding(s)</source>
+        <translation>
+            <numerusform>New visit with %n finding</numerusform>
+            <numerusform>New visit with %n findings</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n patient(s)</source>
+        <translation>
+            <numerusform>%n patient</numerusform>
+            <numerusform>%n patients</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n visit(s)</source>
+        <translation>
+            <numerusform>%n visit</numerusform>
+            <numerusform>%n visits</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n visit(s) are new</source>
+        <translation>
+            <numerusform>%n visit is new</numerusform>
+            <numerusform>%n visits are new</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n visit(s) change</source>
+        <translation>
+            <numerusform>%n visit changes</numerusform>
+            <numerusform>%n visits change</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n line(s) are refused</source>
+        <translation>
+            <numerusform>%n line is refused</numerusform>
+            <numerusform>%n lines are refused</numerusform>
         </translation>
     </message>
 </context>
@@ -166,7 +276,7 @@
     <name>widgets::SummaryCard</name>
     <message numerus="yes">
         <source>%n test(s)</source>
-        <translation type="unfinished">
+        <translation>
             <numerusform>%n test</numerusform>
             <numerusform>%n tests</numerusform>
         </translation>

@@ -107,7 +107,8 @@ base::Result<void> importFile(const Request& request)
         if (!patients)
             return patients.error();
         const auto summary =
-            session::importPatients(session, *patients, {whoWrites(request), u"imported from file"_s, {}});
+            session::importPatients(session, *patients, session::importingAuthor(whoWrites(request)),
+                                    QFileInfo(request.file).fileName());
         if (!summary)
             return summary.error();
         return inWords(*summary);

@@ -1,9 +1,9 @@
 #include "app/session/importing.h"
 
-#include "core/exchange/columns.h"
-#include "core/exchange/merge.h"
+#include "core/base/text.h"
 #include "core/records/check.h"
 #include "core/storage/audit_trail.h"
+#include "core/storage/imports.h"
 #include "core/storage/patients.h"
 #include "core/storage/transaction.h"
 #include "core/storage/visits.h"
@@ -14,9 +14,79 @@ namespace session
 namespace
 {
 
+using namespace Qt::StringLiterals;
+using storage::ImportWrite;
+
 using Outcome = base::Result<void>;
 
-const QString amendmentReason = QStringLiteral("Further findings imported");
+const QString amendmentReason = u"Further findings imported"_s;
+
+/// Whether it goes on after this many of all, which are the given part of the work.
+bool goesOn(const records::Progress& progress, int from, int to, size_t done, size_t all)
+{
+    return !progress || progress(from + int(size_t(to - from) * done / std::max<size_t>(all, 1)));
+}
+
+/// What the file knew of the patient and the records did not.
+QStringList filledIn(const records::Patient& before, const records::Patient& after)
+{
+    QStringList filled;
+    const std::pair<bool, QString> parts[] = {{before.family != after.family, u"family"_s},
+                                              {before.given != after.given, u"given"_s},
+                                              {before.born != after.born, u"born"_s},
+                                              {before.sex != after.sex, u"sex"_s},
+                                              {before.population != after.population, u"population"_s}};
+    for (const auto& [isFilled, part] : parts) {
+        if (isFilled)
+            filled += part;
+    }
+    return filled;
+}
+
+storage::FindingBefore beforeOf(const records::Finding& finding,
+                                const std::optional<records::Finding>& before)
+{
+    storage::FindingBefore known{finding.measure, finding.side, {}, false};
+    if (before) {
+        known.trials = int(before->trials.size());
+        known.capReached = before->capReached;
+    }
+    return known;
+}
+
+base::Result<exchange::Plan> planned(Session& session, const exchange::FindingsFile& file,
+                                     const records::Progress& progress, int share)
+{
+    const storage::Transaction transaction(session.store(), storage::Transaction::Kind::Reads);
+    if (!transaction.begun())
+        return transaction.begun().error();
+    const storage::Patients patients(session.store());
+    const storage::Visits visits(session.store());
+    const storage::Imports imports(session.store());
+    exchange::Plan plan;
+    plan.preview.faults = file.faults;
+    for (const exchange::ImportedPatient& imported : file.patients) {
+        if (!goesOn(progress, 0, share, plan.additions.size(), file.patients.size()))
+            return exchange::stopped();
+        const auto stored = patients.withRecordNumber(imported.patient.recordNumber);
+        if (!stored)
+            return stored.error();
+        std::vector<records::Visit> versions;
+        if (*stored) {
+            auto kept = visits.ofPatient((*stored)->id);
+            const auto takenBack = imports.takenBackVisits((*stored)->id);
+            if (!kept || !takenBack)
+                return kept ? takenBack.error() : kept.error();
+            versions = std::move(*kept);
+            // What was taken back with its import is not an error that a file must not bring back.
+            std::erase_if(versions, [&](const records::Visit& version) {
+                return version.withdrawn && takenBack->contains(version.series.text);
+            });
+        }
+        exchange::add(plan, imported, *stored, versions, session.catalogue(), session.today());
+    }
+    return plan;
+}
 
 /// One import under way.
 struct Importing {
@@ -25,24 +95,21 @@ struct Importing {
     storage::Patients patients{session.store()};
     storage::Visits visits{session.store()};
     ImportSummary summary = {};
+    std::vector<ImportWrite> writes = {};
 
-    Outcome noteImport(const QString& kind, const QString& record)
+    Outcome wrote(const ImportWrite& write)
     {
-        return storage::note(session.store(), QStringLiteral("imported"), kind, record);
+        const bool isOfPatient =
+            write.kind == ImportWrite::Kind::NewPatient || write.kind == ImportWrite::Kind::Patient;
+        writes.push_back(write);
+        return storage::note(session.store(), u"imported"_s, isOfPatient ? u"patient"_s : u"visit"_s,
+                             write.record);
     }
 
-    Outcome finish(const records::VisitId& visit, const records::Patient& patient, bool staysDraft)
+    Outcome signVisit(const records::VisitId& visit, ImportWrite::Kind kind)
     {
-        if (!staysDraft) {
-            const auto stored = visits.withId(visit);
-            if (!stored)
-                return stored.error();
-            if (const auto wrong = records::wrongWith(*stored, patient, session.catalogue(), session.today()))
-                return *wrong;
-            if (const auto done = visits.sign(visit, author); !done)
-                return done.error();
-        }
-        return noteImport(QStringLiteral("visit"), visit.text);
+        const auto done = visits.sign(visit, author);
+        return done ? wrote({kind, visit.text, done->revision}) : Outcome(done.error());
     }
 
     Outcome addVisit(records::Visit visit, const records::Patient& patient)
@@ -54,10 +121,10 @@ struct Importing {
             return added.error();
         summary.visits += 1;
         summary.findings += int(visit.findings.size());
-        return finish(visit.id, patient, false);
+        return signVisit(visit.id, ImportWrite::Kind::Visit);
     }
 
-    Outcome addFurther(const exchange::FurtherFindings& further, const records::Patient& patient)
+    Outcome addFurther(const exchange::FurtherFindings& further)
     {
         records::VisitId place = further.visit;
         if (!further.isDraft) {
@@ -72,48 +139,53 @@ struct Importing {
                 return saved;
             summary.findings += 1;
         }
-        return finish(place, patient, further.isDraft);
+        return further.isDraft ? wroteInto(place, further) : signVisit(place, ImportWrite::Kind::Amendment);
     }
 
-    base::Result<exchange::Addition> additionOf(const exchange::ImportedPatient& imported) const
+    Outcome wroteInto(const records::VisitId& draft, const exchange::FurtherFindings& further)
     {
-        const auto stored = patients.withRecordNumber(imported.patient.recordNumber);
+        const auto stored = visits.withId(draft);
         if (!stored)
             return stored.error();
-        std::vector<records::Visit> versions;
-        if (*stored) {
-            auto kept = visits.ofPatient((*stored)->id);
-            if (!kept)
-                return kept.error();
-            versions = std::move(*kept);
-        }
-        return exchange::addition(imported, *stored, versions, session.catalogue());
+        ImportWrite write{ImportWrite::Kind::Draft, draft.text, stored->revision};
+        for (size_t i = 0; i < further.findings.size(); ++i)
+            write.before.push_back(beforeOf(further.findings[i], further.before[i]));
+        return wrote(write);
     }
 
-    Outcome take(const exchange::ImportedPatient& imported)
+    Outcome savePatient(records::Patient& patient)
     {
-        auto addition = additionOf(imported);
-        if (!addition)
-            return addition.error();
-        if (addition->isPatientChanged) {
-            if (const auto wrong =
-                    records::wrongWith(addition->patient, session.catalogue(), session.today()))
-                return *wrong;
-            const bool isNew = addition->patient.id.isNull();
-            if (isNew)
-                addition->patient.id = records::PatientId::make();
-            if (const auto saved = patients.save(addition->patient); !saved)
-                return saved.error();
-            if (auto noted = noteImport(QStringLiteral("patient"), addition->patient.id.text); !noted)
-                return noted;
-            summary.patients += isNew ? 1 : 0;
+        const bool isNew = patient.id.isNull();
+        ImportWrite write{isNew ? ImportWrite::Kind::NewPatient : ImportWrite::Kind::Patient, {}, 0};
+        if (isNew) {
+            patient.id = records::PatientId::make();
+        } else {
+            const auto before = patients.withId(patient.id);
+            if (!before)
+                return before.error();
+            write.filled = filledIn(*before, patient);
         }
-        for (const records::Visit& visit : addition->newVisits) {
-            if (auto added = addVisit(visit, addition->patient); !added)
+        const auto saved = patients.save(patient);
+        if (!saved)
+            return saved.error();
+        summary.patients += isNew ? 1 : 0;
+        write.record = patient.id.text;
+        write.revision = saved->revision;
+        return wrote(write);
+    }
+
+    Outcome take(exchange::Addition& addition)
+    {
+        if (addition.isPatientChanged) {
+            if (auto saved = savePatient(addition.patient); !saved)
+                return saved;
+        }
+        for (const records::Visit& visit : addition.newVisits) {
+            if (auto added = addVisit(visit, addition.patient); !added)
                 return added;
         }
-        for (const exchange::FurtherFindings& further : addition->further) {
-            if (auto added = addFurther(further, addition->patient); !added)
+        for (const exchange::FurtherFindings& further : addition.further) {
+            if (auto added = addFurther(further); !added)
                 return added;
         }
         return {};
@@ -122,26 +194,47 @@ struct Importing {
 
 } // namespace
 
+records::Author importingAuthor(const QString& name)
+{
+    return {name, u"imported from file"_s, {}};
+}
+
+base::Result<exchange::Plan> plannedImport(Session& session, const exchange::FindingsFile& file,
+                                           const records::Progress& progress)
+{
+    return planned(session, file, progress, 100);
+}
+
 base::Result<ImportSummary> importPatients(Session& session,
                                            const std::vector<exchange::ImportedPatient>& patients,
-                                           const records::Author& author)
+                                           const records::Author& author, const QString& file,
+                                           const records::Progress& progress)
 {
     if (const auto wrong = records::wrongWith(author))
         return *wrong;
+    constexpr int shareOfPlan = 30;
     Importing importing{session, author};
     const auto all = storage::together(session.store(), [&]() -> Outcome {
-        std::vector<base::Error> errors;
-        for (const exchange::ImportedPatient& patient : patients) {
-            auto taken = importing.take(patient);
-            if (!taken && taken.error().kind != base::ErrorKind::Invalid)
+        auto plan = planned(session, {patients, {}}, progress, shareOfPlan);
+        if (!plan)
+            return plan.error();
+        if (!plan->preview.faults.isNone())
+            return plan->preview.faults.asOne();
+        size_t done = 0;
+        for (exchange::Addition& addition : plan->additions) {
+            if (!goesOn(progress, shareOfPlan, 100, done++, plan->additions.size()))
+                return exchange::stopped();
+            if (auto taken = importing.take(addition); !taken)
                 return taken;
-            if (!taken)
-                errors.push_back(taken.error());
         }
-        return errors.empty() ? Outcome() : Outcome(exchange::oneOf(errors));
+        return base::tidied(file).isEmpty() || importing.writes.empty()
+                   ? Outcome()
+                   : storage::Imports(session.store()).add(file, importing.writes);
     });
     if (!all)
         return all.error();
+    if (auto read = session.readAgain(); !read)
+        return read.error();
     return importing.summary;
 }
 

@@ -2,6 +2,7 @@
 
 #include "app/session/session.h"
 #include "core/exchange/findings_csv.h"
+#include "core/exchange/preview.h"
 
 namespace session
 {
@@ -16,12 +17,21 @@ struct ImportSummary {
     bool operator==(const ImportSummary&) const = default;
 };
 
-/// Brings the patients of a findings file into the records, all of them or none. Patients are known by their
-/// record number; what the records hold already is no change, what they hold otherwise is the error. New
-/// visits are signed by the author; findings for a day that is signed become a signed amendment, for an open
-/// draft a part of it. Done before a patient is in focus: the session's own lists are not read again.
+/// Who signs what is imported by this name.
+records::Author importingAuthor(const QString& name);
+
+/// What an import of the file would do to the records now, with every line that it would refuse.
+base::Result<exchange::Plan> plannedImport(Session& session, const exchange::FindingsFile& file,
+                                           const records::Progress& progress = {});
+
+/// Brings the patients of a findings file into the records as plannedImport says, all of them or none: with
+/// one fault, or stopped, nothing is taken. Patients are known by their record number; what the records hold
+/// already is no change, what they hold otherwise is a fault. New visits are signed by the author; findings
+/// for a day that is signed become a signed amendment, for an open draft a part of it. Under the name of the
+/// file it can be taken back; without one it cannot.
 base::Result<ImportSummary> importPatients(Session& session,
                                            const std::vector<exchange::ImportedPatient>& patients,
-                                           const records::Author& author);
+                                           const records::Author& author, const QString& file = {},
+                                           const records::Progress& progress = {});
 
 } // namespace session

@@ -329,6 +329,15 @@ base::Result<void> Session::takeVisits(const std::optional<records::VisitId>& wi
     return {};
 }
 
+base::Result<void> Session::readAgain()
+{
+    m_store->settle();
+    forgetEdits();
+    const auto taken = takeVisits(m_focus.visit);
+    Q_EMIT patientChanged(fact());
+    return taken;
+}
+
 base::Result<records::Visit> Session::startVisit(QDate day, const QString& form)
 {
     const catalogue::Form* chosen = nullptr;

@@ -88,6 +88,8 @@ public:
     void setPerson(const records::Author& person);
     /// How that is asked, once, by the first act that is logged with a name; not at all where nothing asks.
     void setAskPerson(AskPerson ask) { m_askPerson = std::move(ask); }
+    /// Asks once; refused when the person turned back.
+    base::Result<void> needPerson();
 
     /// The catalogue that comes with the program and the clinic's own part after it, until
     /// catalogueChanged().
@@ -233,6 +235,10 @@ public:
     base::Result<void> saveTarget(const records::Target& target);
     base::Result<void> dropTarget(const QString& measure, records::Side side, const QString& reason);
 
+    /// Reads the patient in focus again after many records were written at once, and says that any may have
+    /// changed. What was edited before cannot be undone any more.
+    base::Result<void> readAgain();
+
     const Undo& edits() const { return m_undo; }
     base::Result<void> undo();
     base::Result<void> redo();
@@ -241,7 +247,7 @@ public:
     base::Result<records::Letter> saveLetter(const records::Letter& letter);
     base::Result<records::Letter> signOffLetter(const records::Letter& letter);
 
-    storage::Store& store() { return *m_store; } ///< for the headless verbs of app/console alone
+    storage::Store& store() { return *m_store; } ///< for imports, and the headless verbs of app/console
 
     quint64 lastToken() const { return m_token; } ///< of the newest fact
 
@@ -273,8 +279,6 @@ private:
 
     Session(std::unique_ptr<storage::Store> store, const catalogue::Catalogue& catalogue, Clock clock,
             records::Clinic clinic, const QString& who);
-    /// Asks once; refused when the person turned back.
-    base::Result<void> needPerson();
     base::Result<void> takeNewestOwn();
     base::Result<void> keepOwn(const catalogue::Own& own, const QString& place);
     void layOver(const catalogue::Own& own);

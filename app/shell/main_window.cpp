@@ -2,6 +2,7 @@
 
 #include "app/caseload/caseload_page.h"
 #include "app/handbook/measures_page.h"
+#include "app/importing/import_acts.h"
 #include "app/own/forms_page.h"
 #include "app/own/own_error_page.h"
 #include "app/patients/patients_page.h"
@@ -19,6 +20,7 @@
 
 #include <QApplication>
 #include <QCloseEvent>
+#include <QMimeData>
 #include <QScreen>
 #include <QShortcut>
 #include <QStackedWidget>
@@ -44,6 +46,7 @@ MainWindow::MainWindow(session::Session& session, session::Prompts& prompts, QWi
     setWindowTitle(u"Aplomb"_s);
     writing::followPerson(session, prompts);
     setMinimumSize(640, 400);
+    setAcceptDrops(true);
     auto* ground = new QWidget(this);
     setCentralWidget(ground);
     m_top = new TopBar(session, prompts, ground);
@@ -389,6 +392,31 @@ void MainWindow::closeEvent(QCloseEvent* event)
     }
     rememberGeometry(saveGeometry());
     QMainWindow::closeEvent(event);
+}
+
+void MainWindow::dragEnterEvent(QDragEnterEvent* event)
+{
+    if (event->mimeData()->hasUrls())
+        event->acceptProposedAction();
+}
+
+/// Findings that are dropped are shown once whoever let them go has been answered.
+void MainWindow::dropEvent(QDropEvent* event)
+{
+    event->acceptProposedAction();
+    const QList<QUrl> dropped = event->mimeData()->urls();
+    QMetaObject::invokeMethod(
+        this,
+        [this, dropped] {
+            if (dropped.size() == 1)
+                importing::importFindings(dropped.front().toLocalFile(), m_session, m_prompts, this);
+            else
+                m_prompts.tell({base::ErrorKind::Refused,
+                                base::verbatim(tr("Findings are imported one file at a time; nothing was "
+                                                  "taken.")),
+                                {}});
+        },
+        Qt::QueuedConnection);
 }
 
 } // namespace shell

@@ -1,5 +1,6 @@
 #include "app/shell/pictures.h"
 
+#include "app/importing/import_dialog.h"
 #include "app/shell/about.h"
 #include "app/shell/clinic_dialog.h"
 #include "app/shell/main_window.h"
@@ -207,6 +208,26 @@ void takeForms(session::Session& session, const Album& album)
     }
 }
 
+/// A findings file as it is shown before it is taken; nothing is.
+void takeImport(session::Session& session, const Album& album)
+{
+    Agreeing prompts;
+    const QByteArray rows =
+        "patient,family,given,born,sex,population,date,measure,side,trial,value,unit,state,reason,aid,"
+        "orthosis,"
+        "footwear,assistance,start,distance_m,medication\n"
+        "N-1,Varnhem,Odile,1950-02-03,female,,2024-03-01,timed-up-and-go,,1,12.5,,,,,,,,,,\n"
+        "N-1,Varnhem,Odile,1950-02-03,female,,2024-04-02,timed-up-and-go,,1,11.5,,,,,,,,,,\n"
+        "N-2,Halden,Aud,1948-05-06,male,,2024-03-01,timed-up-and-go,,1,12.5,,,,,,,,,near,\n";
+    const auto file = exchange::findingsFrom(rows, session.catalogue(), session.today());
+    const auto plan = file ? session::plannedImport(session, *file) : file.error();
+    if (!plan)
+        return;
+    importing::ImportDialog dialog(session, prompts, u"findings-2024.csv"_s, *file, plan->preview, nullptr);
+    dialog.show();
+    album.take(dialog, u"import"_s);
+}
+
 void takeAll(session::Session& session, const std::vector<records::PatientSummary>& patients,
              const Album& album)
 {
@@ -242,6 +263,7 @@ void takeAll(session::Session& session, const std::vector<records::PatientSummar
         takeAmended(session, *other, album);
     }
     takeForms(session, album);
+    takeImport(session, album);
     takeDialog(album, u"sign"_s, [&] { (void)prompts.author(signQuestion(session.today()), {}); });
     takeDialog(album, u"about"_s, [&window] { showAbout(&window); });
     takeDialog(album, u"keyboard"_s, [&window] { showKeyboard(&window); });

@@ -1,5 +1,6 @@
 #include "app/shell/top_bar.h"
 
+#include "app/importing/import_acts.h"
 #include "app/keys/sealing_acts.h"
 #include "app/shell/about.h"
 #include "app/shell/clinic_dialog.h"
@@ -113,6 +114,13 @@ QMenu* TopBar::madeMenu()
     menu->addAction(tr("Clinic details"), this, &TopBar::editClinic);
     addOwnFiles(*menu->addMenu(tr("The clinic's own catalogue")));
     addLooks(*menu->addMenu(tr("Look")));
+    menu->addSeparator();
+    menu->addAction(tr("Import findings…"), this,
+                    [this] { importing::importFindings(m_session, m_prompts, window()); })
+        ->setObjectName(u"importFindings"_s);
+    menu->addAction(tr("Take the last import back…"), this,
+                    [this] { importing::takeBackImport(m_session, m_prompts, window()); })
+        ->setObjectName(u"takeBackImport"_s);
     menu->addSeparator();
     menu->addAction(tr("Where the records are"), this,
                     [this] { showRecordsPlace(m_session.path(), m_session.isSealed(), window()); });

@@ -2,8 +2,6 @@
 
 #include "core/base/text.h"
 
-#include <algorithm>
-
 namespace exchange
 {
 

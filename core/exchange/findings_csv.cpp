@@ -10,6 +10,7 @@
 
 #include <algorithm>
 #include <map>
+#include <set>
 
 namespace exchange
 {
@@ -36,35 +37,40 @@ QString differingColumn(const FindingRow& a, const FindingRow& b, const QStringL
     return differingCondition(a.conditions, b.conditions, columns);
 }
 
-/// The rows of one finding by trial, each trial once.
-base::Result<std::map<int, FindingRow>> trialsIn(const Rows& rows, const QStringList& columns)
+/// The rows of one finding by trial, each trial once; empty where something is wrong with them.
+std::map<int, FindingRow> trialsIn(const Rows& rows, const QStringList& columns, Faults& faults)
 {
     std::map<int, FindingRow> trials;
+    const qint64 before = faults.count();
     for (const FindingRow& row : rows) {
         const auto [place, isFirst] = trials.try_emplace(row.trial, row);
         const QString column = isFirst ? QString() : differingColumn(place->second, row, columns);
         if (!column.isEmpty()) {
-            return wrongAt(
-                row.line, column,
-                base::said("It must be as in line %1, the same patient, date, measure, side and trial.")
-                    .arg(place->second.line));
+            faults.add(
+                row.line,
+                wrongAt(
+                    row.line, column,
+                    base::said("It must be as in line %1, the same patient, date, measure, side and trial.")
+                        .arg(place->second.line)));
         }
     }
-    const FindingRow* before = nullptr;
+    const FindingRow& first = trials.begin()->second;
+    int next = first.trial;
     for (const auto& [trial, row] : trials) {
-        if (before != nullptr && trial != before->trial + 1)
-            return wrongAt(row.line, u"trial"_s,
-                           base::said("Trials are numbered without a gap; %1 is missing.").arg(trial - 1));
-        const FindingRow& first = trials.begin()->second;
         const QString column = values::stateCode(row.finding.value) != values::stateCode(first.finding.value)
                                    ? u"state"_s
                                    : differingCondition(first.conditions, row.conditions, columns);
-        if (!column.isEmpty())
-            return wrongAt(row.line, column,
-                           base::said("It must be the same for all trials of one finding."));
-        before = &row;
+        if (trial != next)
+            faults.add(
+                row.line,
+                wrongAt(row.line, u"trial"_s,
+                        base::said("Trials are numbered without a gap; %1 is missing.").arg(trial - 1)));
+        else if (!column.isEmpty())
+            faults.add(row.line, wrongAt(row.line, column,
+                                         base::said("It must be the same for all trials of one finding.")));
+        next = trial + 1;
     }
-    return trials;
+    return faults.count() == before ? trials : std::map<int, FindingRow>();
 }
 
 records::Finding gathered(const std::map<int, FindingRow>& trials, const catalogue::Measure& measure)
@@ -102,16 +108,19 @@ records::Conditions firstNamed(const Rows& rows, const catalogue::Catalogue& cat
     return conditions;
 }
 
-base::Result<ImportedVisit> visitIn(const Rows& rows, const records::Patient& patient,
-                                    const QStringList& columns, const catalogue::Catalogue& catalogue,
-                                    QDate today)
+/// Nothing where something is wrong with it.
+std::optional<ImportedVisit> visitIn(const Rows& rows, const records::Patient& patient,
+                                     const QStringList& columns, const catalogue::Catalogue& catalogue,
+                                     QDate today, Faults& faults)
 {
     ImportedVisit imported;
     imported.conditions = columns;
     records::Visit& visit = imported.visit;
     visit.day = rows.front().day;
+    const qint64 before = faults.count();
+    faults.about(patient.recordNumber, visit.day);
     if (const auto wrong = records::wrongWith(visit, patient, catalogue, today))
-        return wrongAt(rows.front().line, u"date"_s, wrong->what);
+        faults.add(rows.front().line, wrongAt(rows.front().line, u"date"_s, wrong->what));
     visit.conditions = firstNamed(rows, catalogue);
     visit.conditionsConfirmed = true;
 
@@ -123,72 +132,95 @@ base::Result<ImportedVisit> visitIn(const Rows& rows, const records::Patient& pa
             const auto found = findings.find({measure.id, side});
             if (found == findings.end())
                 continue;
-            const auto trials = trialsIn(found->second, columns);
-            if (!trials)
-                return trials.error();
-            records::Finding finding = gathered(*trials, measure);
-            finding.exceptions = exceptionsOn(visit.conditions, trials->begin()->second.conditions, columns);
-            if (const auto wrong = records::wrongWith(finding, catalogue))
-                return wrongAt(trials->begin()->second.line, u"value"_s, wrong->what);
-            Origin origin{trials->begin()->first, {}};
-            for (const auto& [trial, row] : *trials) {
+            const auto trials = trialsIn(found->second, columns, faults);
+            if (trials.empty())
+                continue;
+            records::Finding finding = gathered(trials, measure);
+            finding.exceptions = exceptionsOn(visit.conditions, trials.begin()->second.conditions, columns);
+            Origin origin{trials.begin()->first, {}};
+            for (const auto& [trial, row] : trials) {
                 origin.places.push_back(lineOf(row.line));
                 origin.saysCapped = origin.saysCapped || row.saysCapped;
             }
+            const Place& place = origin.places.front();
+            if (const auto wrong = records::wrongWith(finding, catalogue))
+                faults.add(place, wrongAt(place, u"value"_s, wrong->what));
             visit.findings.push_back(finding);
             imported.origins.push_back(origin);
         }
     }
     if (const catalogue::Form* form = records::formFitting(visit, catalogue))
         visit.form = form->id;
+    if (faults.count() != before)
+        return std::nullopt;
     for (size_t i = 0; i < visit.findings.size(); ++i) {
+        const Place& place = imported.origins[i].places.front();
         if (const auto wrong = records::wrongWithTotal(visit, visit.findings[i].measure, catalogue))
-            return wrongAt(imported.origins[i].places.front(), u"value"_s, wrong->what);
+            faults.add(place, wrongAt(place, u"value"_s, wrong->what));
     }
-    return imported;
+    return faults.count() == before ? std::optional(imported) : std::nullopt;
 }
 
-/// What is wrong is added to the errors, one of each visit.
-ImportedPatient patientIn(const Rows& rows, const QStringList& columns, const catalogue::Catalogue& catalogue,
-                          QDate today, std::vector<base::Error>& errors)
+/// The rows of one patient, and the days of those that cannot be taken.
+struct RowsOfPatient {
+    Rows rows;
+    std::set<QDate> faulty;
+};
+
+ImportedPatient patientIn(const RowsOfPatient& read, const QStringList& columns,
+                          const catalogue::Catalogue& catalogue, QDate today, Faults& faults)
 {
     ImportedPatient imported;
-    imported.place = lineOf(rows.front().line);
-    imported.patient = rows.front().patient;
+    imported.place = lineOf(read.rows.front().line);
+    imported.patient = read.rows.front().patient;
     std::map<QDate, Rows> days;
-    for (const FindingRow& row : rows) {
+    for (const FindingRow& row : read.rows) {
+        faults.about(row.patient.recordNumber, row.day);
         if (const QString column = takeIdentity(imported.patient, row.patient); !column.isEmpty())
-            errors.push_back(
-                wrongAt(row.line, column, base::said("It must be the same in all rows of one patient.")));
+            faults.add(row.line, wrongAt(row.line, column,
+                                         base::said("It must be the same in all rows of one patient.")));
         days[row.day].push_back(row);
     }
     if (const auto wrong = records::wrongWith(imported.patient, catalogue, today)) {
-        errors.push_back(wrongAt(imported.place, u"born"_s, wrong->what));
+        faults.about(imported.patient.recordNumber, read.rows.front().day);
+        if (read.faulty.empty()) // else what is missing may stand in a row that cannot be taken
+            faults.add(imported.place, wrongAt(imported.place, u"born"_s, wrong->what));
         return imported;
     }
     for (const auto& [day, ofDay] : days) {
-        auto visit = visitIn(ofDay, imported.patient, columns, catalogue, today);
-        if (visit)
+        if (read.faulty.contains(day))
+            continue;
+        if (auto visit = visitIn(ofDay, imported.patient, columns, catalogue, today, faults))
             imported.visits.push_back(std::move(*visit));
-        else
-            errors.push_back(visit.error());
     }
     return imported;
 }
 
-/// The rows by patient, in the order of the file. What is wrong is added to the errors, and the patient whose
-/// row it is left out, so that a row that lacks is not blamed on the next.
-std::vector<Rows> readRows(std::vector<base::CsvRow> rows, const QHash<QString, qsizetype>& header,
-                           const catalogue::Catalogue& catalogue, std::vector<base::Error>& errors)
+/// The rows by patient, in the order of the file. A row that cannot be taken leaves out its visit, or its
+/// patient where its day cannot be read, so that what lacks there is not blamed on the next row.
+base::Result<std::vector<RowsOfPatient>> readRows(std::vector<base::CsvRow> rows,
+                                                  const QHash<QString, qsizetype>& header,
+                                                  const catalogue::Catalogue& catalogue, Faults& faults,
+                                                  const records::Progress& progress)
 {
-    std::vector<Rows> byPatient;
+    std::vector<RowsOfPatient> byPatient;
     QHash<QString, size_t> places;
     QSet<QString> faulty;
+    QHash<QString, std::set<QDate>> faultyDays;
+    constexpr size_t between = 500;
     for (size_t i = 1; i < rows.size(); ++i) {
+        if (progress && i % between == 0 && !progress(int(100 * i / rows.size())))
+            return stopped();
         auto row = findingRow(rows[i], header, catalogue);
         if (!row) {
-            errors.push_back(row.error());
-            faulty += base::tidied(rows[i].cells.value(header[u"patient"_s]));
+            const QString patient = base::tidied(rows[i].cells.value(header[u"patient"_s]));
+            const auto day = isoDay(base::tidied(rows[i].cells.value(header[u"date"_s])));
+            faults.about(patient, day.value_or(QDate()));
+            faults.add(rows[i].line, row.error());
+            if (day)
+                faultyDays[patient].insert(*day);
+            else
+                faulty += patient;
             continue;
         }
         rows[i].cells.clear(); // a large file is not held twice
@@ -197,18 +229,19 @@ std::vector<Rows> readRows(std::vector<base::CsvRow> rows, const QHash<QString, 
             places[row->patient.recordNumber] = place;
             byPatient.emplace_back();
         }
-        byPatient[place].push_back(std::move(*row));
+        byPatient[place].rows.push_back(std::move(*row));
     }
-    std::erase_if(byPatient, [&](const Rows& ofPatient) {
-        return faulty.contains(ofPatient.front().patient.recordNumber);
-    });
+    const auto numberOf = [](const RowsOfPatient& read) { return read.rows.front().patient.recordNumber; };
+    std::erase_if(byPatient, [&](const RowsOfPatient& read) { return faulty.contains(numberOf(read)); });
+    for (RowsOfPatient& read : byPatient)
+        read.faulty = faultyDays.value(numberOf(read));
     return byPatient;
 }
 
 } // namespace
 
-base::Result<std::vector<ImportedPatient>> patientsFromCsv(const QByteArray& bytes,
-                                                           const catalogue::Catalogue& catalogue, QDate today)
+base::Result<FindingsFile> findingsFrom(const QByteArray& bytes, const catalogue::Catalogue& catalogue,
+                                        QDate today, const records::Progress& progress)
 {
     if (bytes.size() > largestFindingsFile)
         return base::Error{base::ErrorKind::Invalid,
@@ -224,24 +257,34 @@ base::Result<std::vector<ImportedPatient>> patientsFromCsv(const QByteArray& byt
     if (!header)
         return header.error();
 
-    std::vector<base::Error> errors;
-    const std::vector<Rows> byPatient = readRows(std::move(*rows), *header, catalogue, errors);
+    FindingsFile file;
+    const auto byPatient = readRows(std::move(*rows), *header, catalogue, file.faults, progress);
+    if (!byPatient)
+        return byPatient.error();
 
     const auto isSaid = [&](const QString& column) {
-        return header->contains(column) || std::ranges::any_of(byPatient, [&](const Rows& ofPatient) {
+        return header->contains(column) || std::ranges::any_of(*byPatient, [&](const RowsOfPatient& read) {
                    return std::ranges::any_of(
-                       ofPatient, [&](const FindingRow& row) { return row.conditions.contains(column); });
+                       read.rows, [&](const FindingRow& row) { return row.conditions.contains(column); });
                });
     };
     QStringList columns = conditionColumns(catalogue);
     columns.removeIf([&](const QString& column) { return !isSaid(column); });
-    std::vector<ImportedPatient> patients;
-    patients.reserve(byPatient.size());
-    for (const Rows& ofPatient : byPatient)
-        patients.push_back(patientIn(ofPatient, columns, catalogue, today, errors));
-    if (!errors.empty())
-        return oneOf(errors);
-    return patients;
+    file.patients.reserve(byPatient->size());
+    for (const RowsOfPatient& read : *byPatient)
+        file.patients.push_back(patientIn(read, columns, catalogue, today, file.faults));
+    return file;
+}
+
+base::Result<std::vector<ImportedPatient>> patientsFromCsv(const QByteArray& bytes,
+                                                           const catalogue::Catalogue& catalogue, QDate today)
+{
+    auto file = findingsFrom(bytes, catalogue, today);
+    if (!file)
+        return file.error();
+    if (!file->faults.isNone())
+        return file->faults.asOne();
+    return std::move(file->patients);
 }
 
 } // namespace exchange

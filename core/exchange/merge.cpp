@@ -94,47 +94,65 @@ const records::Visit* placeFor(const records::Finding& finding, const std::vecto
 }
 
 void addFurther(std::vector<FurtherFindings>& further, const records::Visit& visit,
-                const records::Finding& finding)
+                const records::Finding& finding, const records::Finding* before)
 {
     auto place = std::ranges::find(further, visit.id, &FurtherFindings::visit);
     if (place == further.end())
-        place = further.insert(place, {visit.id, visit.state == records::VisitState::Draft, {}});
+        place =
+            further.insert(place, {visit.id, visit.state == records::VisitState::Draft, {}, {}, visit.day});
     place->findings.push_back(finding);
+    place->before.push_back(before == nullptr ? std::nullopt : std::optional(*before));
 }
 
-/// A total that would then contradict its parts.
-base::Result<void> refuseWrongTotals(const std::vector<FurtherFindings>& further,
-                                     const std::vector<records::Visit>& ofDay, const ImportedVisit& imported,
-                                     const catalogue::Catalogue& catalogue)
+records::Visit withFurther(records::Visit visit, const FurtherFindings& further)
 {
-    for (records::Visit wished : ofDay) {
-        const auto added = std::ranges::find(further, wished.id, &FurtherFindings::visit);
-        if (added == further.end())
-            continue;
-        for (const records::Finding& finding : added->findings) {
-            std::erase_if(wished.findings, [&](const records::Finding& old) {
-                return old.measure == finding.measure && old.side == finding.side;
-            });
-            wished.findings.push_back(finding);
-        }
-        for (size_t i = 0; i < imported.visit.findings.size(); ++i) {
-            const records::Finding& finding = imported.visit.findings[i];
-            const records::Finding* there = wished.finding(finding.measure, finding.side);
-            const auto wrong =
-                there == nullptr ? std::nullopt : records::wrongWith(wished, *there, catalogue);
-            if (wrong)
-                return wrongAt(imported.origins[i].places.front(), u"value"_s, wrong->what);
+    for (const records::Finding& finding : further.findings) {
+        std::erase_if(visit.findings, [&](const records::Finding& old) {
+            return old.measure == finding.measure && old.side == finding.side;
+        });
+        visit.findings.push_back(finding);
+    }
+    return visit;
+}
+
+/// What an import is read against.
+struct Merging {
+    const catalogue::Catalogue& catalogue;
+    QDate today;
+    Faults& faults;
+    Addition addition = {};
+
+    /// A total that would then contradict its parts, and what keeps an amendment from being signed.
+    void refuseWrong(const std::vector<records::Visit>& ofDay, const ImportedVisit& imported)
+    {
+        const qint64 before = faults.count();
+        const Place& start = imported.origins.front().places.front();
+        for (const records::Visit& visit : ofDay) {
+            const auto added = std::ranges::find(addition.further, visit.id, &FurtherFindings::visit);
+            if (added == addition.further.end())
+                continue;
+            const records::Visit wished = withFurther(visit, *added);
+            for (size_t i = 0; i < imported.visit.findings.size(); ++i) {
+                const records::Finding& finding = imported.visit.findings[i];
+                const records::Finding* there = wished.finding(finding.measure, finding.side);
+                const Place& place = imported.origins[i].places.front();
+                const auto wrong =
+                    there == nullptr ? std::nullopt : records::wrongWith(wished, *there, catalogue);
+                if (wrong)
+                    faults.add(place, wrongAt(place, u"value"_s, wrong->what));
+            }
+            const auto wrong = added->isDraft
+                                   ? std::nullopt
+                                   : records::wrongWith(wished, addition.patient, catalogue, today);
+            if (wrong && faults.count() == before)
+                faults.add(start, *wrong);
         }
     }
-    return {};
-}
 
-base::Result<void> addVisit(Addition& addition, const ImportedVisit& imported,
-                            const std::vector<records::Visit>& ofDay, const catalogue::Catalogue& catalogue)
-{
-    for (size_t i = 0; i < imported.visit.findings.size(); ++i) {
-        records::Finding finding = imported.visit.findings[i];
-        const Origin& origin = imported.origins[i];
+    /// What the finding adds to a visit of the day that is in the records.
+    base::Result<void> addFinding(records::Finding finding, const Origin& origin,
+                                  const ImportedVisit& imported, const std::vector<records::Visit>& ofDay)
+    {
         const records::Visit* visit = placeFor(finding, ofDay);
         const records::Finding* stored =
             visit == nullptr ? nullptr : visit->finding(finding.measure, finding.side);
@@ -142,12 +160,12 @@ base::Result<void> addVisit(Addition& addition, const ImportedVisit& imported,
             return wrongAt(origin.places.front(), u"trial"_s,
                            base::said("The first trial of a finding is 1."));
         if (visit == nullptr)
-            continue;
+            return {};
         const auto own = records::withExceptions(imported.visit.conditions, finding.exceptions);
         if (stored == nullptr) {
             finding.exceptions = exceptionsOn(visit->conditions, own, imported.conditions);
-            addFurther(addition.further, *visit, finding);
-            continue;
+            addFurther(addition.further, *visit, finding, nullptr);
+            return {};
         }
         const auto theirs = records::withExceptions(visit->conditions, stored->exceptions);
         if (const QString part = differingCondition(own, theirs, imported.conditions); !part.isEmpty())
@@ -156,12 +174,34 @@ base::Result<void> addVisit(Addition& addition, const ImportedVisit& imported,
         if (!both)
             return both.error();
         if (*both != *stored)
-            addFurther(addition.further, *visit, *both);
+            addFurther(addition.further, *visit, *both, stored);
+        return {};
     }
-    if (ofDay.empty())
-        addition.newVisits.push_back(imported.visit);
-    return refuseWrongTotals(addition.further, ofDay, imported, catalogue);
-}
+
+    Becomes addVisit(const ImportedVisit& imported, const std::vector<records::Visit>& ofDay)
+    {
+        const qint64 before = faults.count();
+        const size_t further = addition.further.size();
+        for (size_t i = 0; i < imported.visit.findings.size(); ++i) {
+            const Origin& origin = imported.origins[i];
+            if (const auto added = addFinding(imported.visit.findings[i], origin, imported, ofDay); !added)
+                faults.add(origin.places.front(), added.error());
+        }
+        if (faults.count() != before)
+            return Becomes::Refused;
+        if (ofDay.empty()) {
+            if (const auto wrong = records::wrongWith(imported.visit, addition.patient, catalogue, today))
+                faults.add(imported.origins.front().places.front(), *wrong);
+            addition.newVisits.push_back(imported.visit);
+        }
+        refuseWrong(ofDay, imported);
+        if (faults.count() != before)
+            return Becomes::Refused;
+        return ofDay.empty()                        ? Becomes::New
+               : addition.further.size() != further ? Becomes::Changed
+                                                    : Becomes::AsRecorded;
+    }
+};
 
 /// Whether a visit entered in error holds all of it: bringing the same file again does not bring the error
 /// back.
@@ -186,36 +226,47 @@ bool isHeldInError(const ImportedVisit& imported, const std::vector<records::Vis
 
 } // namespace
 
-base::Result<Addition> addition(const ImportedPatient& imported,
-                                const std::optional<records::Patient>& stored,
-                                const std::vector<records::Visit>& versions,
-                                const catalogue::Catalogue& catalogue)
+Addition addition(const ImportedPatient& imported, const std::optional<records::Patient>& stored,
+                  const std::vector<records::Visit>& versions, const catalogue::Catalogue& catalogue,
+                  QDate today, Faults& faults)
 {
-    Addition addition;
-    addition.patient = imported.patient;
-    addition.isPatientChanged = true;
+    Merging merging{catalogue, today, faults};
+    records::Patient& patient = merging.addition.patient;
+    patient = imported.patient;
+    merging.addition.isPatientChanged = true;
+    const QString& number = imported.patient.recordNumber;
+    faults.about(number, imported.visits.empty() ? QDate() : imported.visits.front().visit.day);
     if (stored) {
-        addition.patient = *stored;
-        if (const QString part = takeIdentity(addition.patient, imported.patient); !part.isEmpty())
-            return wrongAt(imported.place, part,
-                           base::said("Allowed is what the records hold for this number, or nothing."));
-        addition.isPatientChanged = addition.patient != *stored;
+        patient = *stored;
+        if (const QString part = takeIdentity(patient, imported.patient); !part.isEmpty())
+            faults.add(imported.place,
+                       wrongAt(imported.place, part,
+                               base::said("Allowed is what the records hold for this number, or nothing.")));
+        merging.addition.isPatientChanged = patient != *stored;
     }
+    const auto wrong =
+        merging.addition.isPatientChanged ? records::wrongWith(patient, catalogue, today) : std::nullopt;
+    if (wrong)
+        faults.add(imported.place, *wrong);
     const std::vector<records::Visit> current = records::current(versions, true);
     for (const ImportedVisit& visit : imported.visits) {
-        if (stored && stored->born && visit.visit.day < *stored->born) {
-            return wrongAt(visit.origins.front().places.front(), u"date"_s,
-                           base::said("Allowed is a day from the birth date in the records to today."));
+        const QDate day = visit.visit.day;
+        const Place& place = visit.origins.front().places.front();
+        faults.about(number, day);
+        if (stored && stored->born && day < *stored->born) {
+            faults.add(place,
+                       wrongAt(place, u"date"_s,
+                               base::said("Allowed is a day from the birth date in the records to today.")));
+            merging.addition.becomes.push_back(Becomes::Refused);
+            continue;
         }
         std::vector<records::Visit> ofDay;
         std::ranges::copy_if(current, std::back_inserter(ofDay),
-                             [&](const records::Visit& other) { return other.day == visit.visit.day; });
-        if (ofDay.empty() && isHeldInError(visit, versions, catalogue))
-            continue;
-        if (const auto added = addVisit(addition, visit, ofDay, catalogue); !added)
-            return added.error();
+                             [day](const records::Visit& other) { return other.day == day; });
+        const bool isInError = ofDay.empty() && isHeldInError(visit, versions, catalogue);
+        merging.addition.becomes.push_back(isInError ? Becomes::InError : merging.addVisit(visit, ofDay));
     }
-    return addition;
+    return merging.addition;
 }
 
 } // namespace exchange

@@ -67,6 +67,8 @@ QStringList dataOf(const QString& records)
              made,
              u"The heel was tapped with the other leg crossed."_s,
              u"/home/clinic/records.aplomb"_s,
+             u"findings-2024.csv"_s,
+             u"distance_m"_s,
              QCoreApplication::applicationVersion()};
     data.removeAll(QString());
     data.removeDuplicates();

@@ -26,13 +26,29 @@ Stored stored(const std::vector<Cells>& rows, records::VisitState state = record
         kept.visits.push_back(visit.visit);
         kept.visits.back().id = kept.visits.back().series = records::VisitId::make();
         kept.visits.back().state = state;
+        if (state != records::VisitState::Draft) {
+            kept.visits.back().author = {u"A. Tester"_s, {}, {}};
+            kept.visits.back().signedAt = QDateTime(today, QTime(9, 30), Qt::UTC);
+        }
     }
     return kept;
 }
 
+/// What the rows add, or the one fault.
+base::Result<exchange::Addition> added(const std::vector<Cells>& rows,
+                                       const std::optional<records::Patient>& patient = {},
+                                       const std::vector<records::Visit>& versions = {})
+{
+    exchange::Faults faults;
+    auto addition = exchange::addition(read(rows)->front(), patient, versions, shipped(), today, faults);
+    if (!faults.isNone())
+        return faults.asOne();
+    return addition;
+}
+
 auto added(const std::vector<Cells>& rows, const Stored& kept)
 {
-    return exchange::addition(read(rows)->front(), kept.patient, kept.visits, shipped());
+    return added(rows, kept.patient, kept.visits);
 }
 
 QString errorOf(const base::Result<exchange::Addition>& addition)
@@ -65,7 +81,7 @@ private Q_SLOTS:
 
 void TestMerge::anUnknownPatientIsNew()
 {
-    const auto addition = exchange::addition(read({walk()})->front(), std::nullopt, {}, shipped());
+    const auto addition = added({walk()});
     QVERIFY(addition);
     QVERIFY(addition->isPatientChanged);
     QCOMPARE(addition->newVisits.size(), size_t(1));
@@ -187,7 +203,7 @@ void TestMerge::trialsFollowOnThoseInTheRecords()
     QVERIFY(errorOf(added({third}, stored({walk()})))
                 .startsWith(u"Line 2, column trial: The next trial of this finding is 2"_s));
     QVERIFY(errorOf(added({third}, stored({walk(berg)}))).startsWith(u"Line 2, column trial: "_s));
-    QVERIFY(!exchange::addition(read({third})->front(), std::nullopt, {}, shipped()));
+    QVERIFY(!added({third}));
 }
 
 void TestMerge::aFurtherFindingKeepsItsOwnConditions()

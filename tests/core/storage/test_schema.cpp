@@ -1,5 +1,6 @@
 #include "core/storage/clinic_catalogues.h"
 #include "core/storage/happenings.h"
+#include "core/storage/imports.h"
 #include "core/storage/letters.h"
 #include "core/storage/migrations.h"
 #include "core/storage/patients.h"
@@ -117,6 +118,16 @@ private Q_SLOTS:
         QTest::newRow("own catalogue replaced")
             << u"INSERT OR REPLACE INTO clinic_catalogues SELECT * FROM clinic_catalogues"_s;
         QTest::newRow("declaration changed") << u"UPDATE declared_equal SET taken_back = 1"_s;
+        QTest::newRow("import changed") << u"UPDATE imports SET file = 'x', taken_back_at = 'x'"_s;
+        QTest::newRow("import not taken back") << u"UPDATE imports SET taken_back_at = NULL"_s;
+        QTest::newRow("import removed") << u"DELETE FROM imports"_s;
+        QTest::newRow("import replaced") << u"INSERT OR REPLACE INTO imports SELECT * FROM imports"_s;
+        for (const char* table : {"import_writes", "import_findings"}) {
+            const QString name = QString::fromLatin1(table);
+            QTest::addRow("%s changed", table) << u"UPDATE %1 SET import = 1"_s.arg(name);
+            QTest::addRow("%s removed", table) << u"DELETE FROM %1"_s.arg(name);
+            QTest::addRow("%s replaced", table) << u"INSERT OR REPLACE INTO %1 SELECT * FROM %1"_s.arg(name);
+        }
         QTest::newRow("declaration removed") << u"DELETE FROM declared_equal"_s;
         QTest::newRow("declaration replaced")
             << u"INSERT OR REPLACE INTO declared_equal SELECT * FROM declared_equal"_s;
@@ -156,6 +167,13 @@ private Q_SLOTS:
         QVERIFY(patients.declareEqual(
             clinic.patient.id,
             {u"sara"_s, clinic.frozen.series, clinic.draft.series, false, u"same corridor"_s, {}, {}}));
+        storage::Imports imports(clinic.file.store());
+        QVERIFY(imports.add(u"march.csv"_s, {{storage::ImportWrite::Kind::Draft,
+                                              clinic.draft.id.text,
+                                              1,
+                                              {},
+                                              {{u"sara"_s, records::Side::None, 2, false}}}}));
+        QVERIFY(imports.markTakenBack(1));
         storage::ClinicCatalogues catalogues(clinic.file.store());
         QVERIFY(catalogues.add("{}"));
         records::Patient other;

@@ -1,0 +1,34 @@
+#pragma once
+
+#include "core/catalogue/catalogue.h"
+#include "core/exchange/preview.h"
+
+#include <QString>
+
+#include <vector>
+
+namespace importing
+{
+
+/// A line of the table: a visit, or a line of the file that cannot be taken.
+struct PreviewRow {
+    exchange::Becomes becomes = exchange::Becomes::AsRecorded;
+    int line = 0;
+    QString patient; ///< record number
+    QDate day;
+    QString what;
+    QString fault; ///< only of a line that is refused
+
+    bool operator==(const PreviewRow&) const = default;
+};
+
+/// Every line of the table in the order of the file; of faults the first thousand.
+std::vector<PreviewRow> previewRows(const exchange::Preview& preview, const catalogue::Catalogue& catalogue);
+
+/// "3 patients and 12 visits are new, 2 visits change, 4 lines are refused."
+QString headline(const exchange::Preview& preview);
+
+/// Why the file cannot be taken now; empty when it can.
+QString hindrance(const exchange::Preview& preview);
+
+} // namespace importing

@@ -1,0 +1,46 @@
+#pragma once
+
+#include "core/exchange/merge.h"
+
+namespace exchange
+{
+
+/// What an import would make of one visit that was read, and of its patient where it is the first of theirs
+/// in the file.
+struct VisitPreview {
+    int line = 0;    ///< where it begins
+    QString patient; ///< record number
+    QDate day;
+    Becomes becomes = Becomes::AsRecorded;
+    bool isPatientNew = false;
+    bool isPatientChanged = false; ///< known, and the file knows more of who it is
+    qsizetype newFindings = 0;     ///< of a visit that is new
+    std::vector<FurtherFindings> further;
+
+    bool operator==(const VisitPreview&) const = default;
+};
+
+/// What an import would do to the records.
+struct Preview {
+    std::vector<VisitPreview> visits; ///< patient by patient, without those that are refused
+    Faults faults;
+    qsizetype newPatients = 0;
+    qsizetype newVisits = 0;
+    qsizetype changedVisits = 0; ///< by an amendment or as a draft
+    bool changesPatients = false;
+
+    bool isNothingNew() const { return newVisits == 0 && changedVisits == 0 && !changesPatients; }
+    bool operator==(const Preview&) const = default;
+};
+
+/// A file read against the records: what an import writes, and the same told before it does.
+struct Plan {
+    std::vector<Addition> additions; ///< of each patient of the file
+    Preview preview;
+};
+
+/// Adds what is new of one more patient. `stored` and `versions` as for addition().
+void add(Plan& plan, const ImportedPatient& imported, const std::optional<records::Patient>& stored,
+         const std::vector<records::Visit>& versions, const catalogue::Catalogue& catalogue, QDate today);
+
+} // namespace exchange
