@@ -15,7 +15,25 @@ namespace
 {
 
 constexpr int markWidth = 12;
-constexpr int widest = 420; ///< of a cell, elided beyond
+
+/// Of a cell, elided beyond.
+int widest(int column)
+{
+    switch (column) {
+    case CaseTable::Number:
+        return 110;
+    case CaseTable::Name:
+        return 190;
+    case CaseTable::Population:
+        return 160;
+    case CaseTable::LastVisit:
+        return 170;
+    case CaseTable::Strongest:
+        return 480;
+    default:
+        return 140;
+    }
+}
 
 std::optional<judging::Verdict> markOf(const Entry& entry)
 {
@@ -97,7 +115,8 @@ QSize CaseDelegate::sizeHint(const QStyleOptionViewItem& option, const QModelInd
     QFont font = option.font;
     font.setWeight(QFont::DemiBold);
     const double words = QFontMetricsF(font).horizontalAdvance(index.data().toString());
-    return {std::min(int(words) + markWidth + 4 * widgets::space2, widest), widgets::rowHeight};
+    const int mark = index.column() == CaseTable::Strongest ? markWidth + widgets::space2 : 0;
+    return {std::min(int(words) + mark + 3 * widgets::space2, widest(index.column())), widgets::rowHeight};
 }
 
 } // namespace caseload

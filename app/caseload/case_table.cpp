@@ -64,8 +64,7 @@ QString CaseTable::text(const Entry& entry, int column) const
     case Clinician:
         return of.clinician;
     case LastVisit:
-        return session::joined("%1 · %2",
-                               {day(of.lastSeen), of.draft ? tr("draft %1").arg(day(of.draft)) : QString()});
+        return of.draft ? tr("draft %1").arg(day(of.draft)) : day(of.lastSeen);
     case Due:
         return entry.isDue(m_session.today()) && *entry.due < m_session.today()
                    ? tr("overdue, %n day(s)", nullptr, int(entry.due->daysTo(m_session.today())))

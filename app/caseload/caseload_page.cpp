@@ -2,6 +2,7 @@
 
 #include "app/caseload/case_delegate.h"
 #include "app/caseload/case_files.h"
+#include "app/caseload/review_dialog.h"
 #include "app/caseload/saved_filters.h"
 #include "app/session/messages.h"
 #include "app/widgets/combo_box.h"
@@ -156,6 +157,9 @@ QWidget* CaseloadPage::madeTop()
     m_withoutNames = new QCheckBox(tr("Without na&mes"), top);
     m_withoutNames->setObjectName(u"withoutNames"_s);
     m_withoutNames->setToolTip(tr("For a wall that others see (Ctrl+M)"));
+    auto* due = new QPushButton(tr("W&hen due…"), top);
+    due->setObjectName(u"whenDue"_s);
+    due->setProperty("kind", u"quiet"_s);
     auto* csv = new QPushButton(tr("Sa&ve as CSV…"), top);
     csv->setObjectName(u"casesToCsv"_s);
     auto* paper = new QPushButton(tr("&Print…"), top);
@@ -167,6 +171,7 @@ QWidget* CaseloadPage::madeTop()
     line->addStretch(1);
     line->addWidget(m_search, 2);
     line->addWidget(m_withoutNames);
+    line->addWidget(due);
     line->addWidget(csv);
     line->addWidget(paper);
     connect(m_stop, &QPushButton::clicked, this, [this] {
@@ -181,6 +186,7 @@ QWidget* CaseloadPage::madeTop()
     connect(m_withoutNames, &QCheckBox::toggled, this, &CaseloadPage::settle);
     auto* names = new QShortcut(QKeySequence(u"Ctrl+M"_s), this);
     connect(names, &QShortcut::activated, m_withoutNames, &QCheckBox::toggle);
+    connect(due, &QPushButton::clicked, this, &CaseloadPage::setReviews);
     connect(csv, &QPushButton::clicked, this, &CaseloadPage::writeCsv);
     connect(paper, &QPushButton::clicked, this, &CaseloadPage::print);
     return top;
@@ -373,6 +379,17 @@ void CaseloadPage::saveFilter()
     keepFilter({name->trimmed(), m_filter});
     fillSaved();
     m_saved->setCurrentIndex(m_saved->findText(name->trimmed()));
+}
+
+void CaseloadPage::setReviews()
+{
+    ReviewDialog dialog(m_session, this);
+    if (dialog.exec() != QDialog::Accepted)
+        return;
+    records::Clinic clinic = m_session.clinic();
+    clinic.reviews = dialog.reviews();
+    if (auto saved = m_session.saveClinic(clinic); !saved)
+        m_prompts.tell(saved.error());
 }
 
 void CaseloadPage::writeCsv()

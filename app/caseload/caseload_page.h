@@ -57,6 +57,7 @@ private:
     void chooseSaved(int place);
     void saveFilter();
     void fillSaved();
+    void setReviews();
     void writeCsv();
     void print();
 

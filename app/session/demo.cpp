@@ -63,6 +63,10 @@ records::Clinic clinicFrom(const QJsonObject& json)
                            json[u"telephone"_s].toString(), true};
     for (const auto& level : json[u"urgencyLevels"_s].toArray())
         clinic.urgencyLevels += level.toString();
+    const QJsonObject weeks = json[u"reviewWeeks"_s].toObject();
+    for (const QString& population : weeks.keys())
+        clinic.reviews.push_back(
+            {records::ReviewInterval::Of::Population, population, weeks[population].toInt()});
     return clinic;
 }
 

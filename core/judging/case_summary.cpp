@@ -11,6 +11,8 @@ namespace judging
 namespace
 {
 
+constexpr int unnamed = 7;
+
 /// What a list names before what; the rest it does not name.
 int rank(OutcomeKind kind)
 {
@@ -34,16 +36,18 @@ int rank(OutcomeKind kind)
     case OutcomeKind::NotCompared:
         break;
     }
-    return 7;
+    return unnamed;
 }
 
-constexpr int unnamed = 7;
-
-std::optional<Strongest> strongestOf(const Glance& glance)
+std::optional<Strongest> strongestOf(const Glance& glance, const catalogue::Catalogue& catalogue)
 {
-    const auto place = std::ranges::min_element(
-        glance.order, {}, [&](size_t each) { return rank(glance.outcomes[each].kind); });
-    if (place == glance.order.end() || rank(glance.outcomes[*place].kind) == unnamed)
+    const auto rankOf = [&](size_t each) {
+        const catalogue::Measure* measure = catalogue.measure(glance.changes[each].measure);
+        const Outcome& outcome = glance.outcomes[each];
+        return measure == nullptr || isOneStep(outcome, *measure) ? unnamed : rank(outcome.kind);
+    };
+    const auto place = std::ranges::min_element(glance.order, {}, rankOf);
+    if (place == glance.order.end() || rankOf(*place) == unnamed)
         return std::nullopt;
     const Outcome& outcome = glance.outcomes[*place];
     const Change& change = glance.changes[*place];
@@ -112,7 +116,7 @@ CaseSummary caseSummary(const Ground& ground, const std::vector<records::Happeni
     const auto glance =
         glanceAt(until->visit()->id, {}, {until->visits(), ground.patient, ground.catalogue, ground.judging});
     summary.visit = glance->day;
-    summary.strongest = strongestOf(*glance);
+    summary.strongest = strongestOf(*glance, ground.catalogue);
     const auto judged =
         std::ranges::count_if(glance->outcomes, [](const Outcome& each) { return each.chance.has_value(); });
     summary.flags = int(std::ranges::count_if(glance->outcomes, isFlag));

@@ -270,6 +270,12 @@ std::optional<Says> saysFromCode(const QString& code)
     return records::fromCode<Says>(sayings, code);
 }
 
+bool isOneStep(const Outcome& outcome, const Measure& measure)
+{
+    const bool isStep = outcome.kind == OutcomeKind::StepWorse || outcome.kind == OutcomeKind::StepBetter;
+    return isStep && measure.kind == catalogue::Kind::Grade && outcome.size < 2;
+}
+
 const Comparison* decidingOf(const Change& change)
 {
     if (!change.baseline || !change.previous)

@@ -69,6 +69,9 @@ inline constexpr double falseShare = 0.05;
 /// One for each change. False ones are held over all of them together (Benjamini & Hochberg 1995).
 std::vector<Outcome> outcomesOf(const std::vector<Change>& changes, const catalogue::Catalogue& catalogue);
 
+/// A grade one step off, which may be the eye of the examiner.
+bool isOneStep(const Outcome& outcome, const catalogue::Measure& measure);
+
 /// The comparison that an outcome rests on: with the first comparable result; where none is comparable, or a
 /// word is as it was at first, with the last one. nullptr for a first result.
 const Comparison* decidingOf(const Change& change);

@@ -35,14 +35,6 @@ struct Chosen {
     bool isOfBothSides = false;
 };
 
-/// A single step may be the eye of the examiner; of falls every one counts.
-bool isOneStep(const Result& result)
-{
-    const bool isStep =
-        result.outcome.kind == OutcomeKind::StepWorse || result.outcome.kind == OutcomeKind::StepBetter;
-    return isStep && result.measure.kind == catalogue::Kind::Grade && result.outcome.size < 2;
-}
-
 bool isTurn(const Result& result)
 {
     return result.outcome.kind == OutcomeKind::BecameUnable || result.outcome.kind == OutcomeKind::BecameAble;
@@ -53,7 +45,8 @@ bool isOtherChange(const Result& result)
     const bool isStep =
         result.outcome.kind == OutcomeKind::StepWorse || result.outcome.kind == OutcomeKind::StepBetter;
     return result.outcome.kind == OutcomeKind::Changed ||
-           (isStep && result.measure.kind == catalogue::Kind::Grade && !isOneStep(result));
+           (isStep && result.measure.kind == catalogue::Kind::Grade &&
+            !isOneStep(result.outcome, result.measure));
 }
 
 class LineTeller
@@ -297,8 +290,9 @@ private:
     QString steps() const
     {
         const auto count = [&](OutcomeKind kind) {
-            return std::ranges::count_if(
-                m_results, [&](const Result& each) { return each.outcome.kind == kind && isOneStep(each); });
+            return std::ranges::count_if(m_results, [&](const Result& each) {
+                return each.outcome.kind == kind && isOneStep(each.outcome, each.measure);
+            });
         };
         const auto worse = count(OutcomeKind::StepWorse);
         const auto better = count(OutcomeKind::StepBetter);

@@ -57,6 +57,7 @@ class TestChange : public HouseTest
     Q_OBJECT
 
 private Q_SLOTS:
+    void theCaseloadListsWhoChanged();
     void theSummarySaysWhatIsNew();
     void verdictsFollowThePublishedThresholds_data();
     void verdictsFollowThePublishedThresholds();
@@ -398,6 +399,42 @@ void TestChange::theSummarySaysWhatIsNew()
     QVERIFY2(words.out.contains(line[u"text"_s].toString()), qPrintable(words.out));
     QCOMPARE(program::run({u"summary"_s, place.records, u"--patient"_s, u"T-9"_s}).code, 1);
     QCOMPARE(program::run({u"summary"_s, place.records}).code, 2);
+}
+
+/// `aplomb caseload`: who is worse first; nothing where nothing changed; the second time from what is kept or
+/// not, the same.
+void TestChange::theCaseloadListsWhoChanged()
+{
+    const Place place;
+    const QString speed = u"gait-speed-comfortable"_s;
+    const Cells other = {{u"patient"_s, u"T-2"_s}, {u"family"_s, u"Aberle"_s}};
+    QCOMPARE(place
+                 .import({row(u"parkinson"_s, first, speed, u"1.20"_s),
+                          row(u"parkinson"_s, second, speed, u"0.70"_s),
+                          row(u"parkinson"_s, first, speed, u"1.20"_s, other),
+                          row(u"parkinson"_s, second, speed, u"1.21"_s, other)})
+                 .code,
+             0);
+    const auto listed = [&] { return program::run({u"caseload"_s, place.records, u"--json"_s}); };
+    const QJsonArray all = QJsonDocument::fromJson(listed().out.toUtf8()).array();
+    QCOMPARE(all.size(), 2);
+    const QJsonObject worse = all[0].toObject();
+    QCOMPARE(worse[u"patient"_s].toString(), u"T-1"_s);
+    QCOMPARE(worse[u"lastVisit"_s].toString(), second);
+    QVERIFY(worse[u"due"_s].isNull());
+    QCOMPARE(worse[u"flags"_s].toInt(), 1);
+    QVERIFY(std::abs(worse[u"expectedFalseFlags"_s].toDouble() - 0.05) < 1e-9);
+    const QJsonObject strongest = worse[u"strongest"_s].toObject();
+    QCOMPARE(strongest[u"measure"_s].toString(), speed);
+    QCOMPARE(strongest[u"verdict"_s].toString(), u"worse"_s);
+    QCOMPARE(strongest[u"strength"_s].toString(), u"seen-once"_s);
+    QCOMPARE(strongest[u"since"_s].toString(), second);
+    QVERIFY(all[1].toObject()[u"strongest"_s].isNull());
+    QVERIFY(!worse[u"asOf"_s].toString().isEmpty());
+
+    const program::Outcome words = program::run({u"caseload"_s, place.records});
+    QVERIFY2(words.out.startsWith(u"T-1 · "_s), qPrintable(words.out));
+    QVERIFY2(words.out.contains(u"Gait speed: comfortable pace: worse, seen once"_s), qPrintable(words.out));
 }
 
 HOUSE_TEST(TestChange)
