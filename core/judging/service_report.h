@@ -32,9 +32,11 @@ struct ServiceRow {
     QString population; ///< id; empty: not stated
     QString measure;
     records::Side side = records::Side::None;
-    Counted patients;                           ///< where it is empty, so is all that follows
-    std::optional<statistics::Quartiles> first; ///< of those with a number or a grade at both; of grades each
-    std::optional<statistics::Quartiles> latest; ///< is one of the steps. Empty: fewer than `fewestCounted`
+    Counted patients; ///< where it is empty, so is all that follows
+    /// Of those with a number or a grade at both; of grades each is a step. Empty: fewer than
+    /// `fewestCounted`.
+    std::optional<statistics::Quartiles> first;
+    std::optional<statistics::Quartiles> latest;
     Counted judged; ///< by an error: a published one, the clinic's or the patient's own scatter
     Counted better; ///< of these, beyond that error
     Counted worse;
