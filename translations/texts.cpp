@@ -72,7 +72,8 @@ bool collect(const QString& folder, const QString& output)
         while (files.hasNext())
             collectSource(read(files.next()), marks);
     }
-    collectTemplate(read(folder + u"/resources/letters/letter.html.mustache"_s), marks);
+    for (const QString& name : {u"letter"_s, u"service_report"_s})
+        collectTemplate(read(u"%1/resources/letters/%2.html.mustache"_s.arg(folder, name)), marks);
     auto catalogue = catalogue::readCatalogue(folder + u"/resources/catalogue"_s);
     if (!catalogue) {
         QTextStream(stderr) << catalogue.error().what.english() << '\n';

@@ -6,6 +6,7 @@
 #include "app/session/messages.h"
 #include "core/base/text.h"
 #include "core/catalogue/catalogue.h"
+#include "core/exchange/columns.h"
 
 #include <QCommandLineParser>
 #include <QCoreApplication>
@@ -92,6 +93,13 @@ const std::vector<Verb>& verbs()
          {u"patient"_s, u"measure"_s, u"to"_s},
          {u"side"_s},
          writeChart},
+        {u"report"_s,
+         u"report RECORDS --from DAY --until DAY --to FILE.pdf|.csv"_s,
+         u"Counts the visits of a period and what became of the results, without anything about one person"_s,
+         {u"RECORDS"_s},
+         {u"from"_s, u"until"_s, u"to"_s},
+         {},
+         writeReport},
         {u"catalogue"_s,
          u"catalogue read|write FILE.json --records RECORDS [--by NAME]"_s,
          u"Brings a clinic's own forms, measures and thresholds into the records, or writes them to a file"_s,
@@ -173,14 +181,31 @@ bool takesValue(const QString& option)
 
 std::optional<WrongUse> wrongEnding(const QString& verb, const QString& to)
 {
-    const QStringList endings =
-        verb == u"letter"_s ? QStringList{u".pdf"_s, u".odt"_s} : QStringList{u".png"_s, u".svg"_s};
+    const QStringList endings = verb == u"letter"_s   ? QStringList{u".pdf"_s, u".odt"_s}
+                                : verb == u"report"_s ? QStringList{u".pdf"_s, u".csv"_s}
+                                                      : QStringList{u".png"_s, u".svg"_s};
     const bool isRight = std::ranges::any_of(
         endings, [&](const QString& ending) { return to.endsWith(ending, Qt::CaseInsensitive); });
     if (isRight)
         return std::nullopt;
     return WrongUse{
         base::said("The file of --to must end in %1 or %2.").arg(endings.first(), endings.last())};
+}
+
+/// The days of --from and --until, taken into the request.
+std::optional<base::Message> wrongPeriod(const QString& from, const QString& until, Request& request)
+{
+    for (const auto& [option, day, written] : {std::tuple("from", &request.period.from, from),
+                                               std::tuple("until", &request.period.until, until)}) {
+        const auto read = exchange::isoDay(written);
+        if (!read)
+            return base::said("The day of --%1 must be written as YYYY-MM-DD.")
+                .arg(QString::fromLatin1(option));
+        *day = *read;
+    }
+    if (request.period.from > request.period.until)
+        return base::said("The day of --from must not be after that of --until.");
+    return std::nullopt;
 }
 
 /// With the clinic's own part where the records can be read.
@@ -265,6 +290,10 @@ std::optional<WrongUse> taken(const Verb& verb, const QStringList& arguments, Re
         request.isWriting = places.at(way) == u"write"_s;
         if (!request.isWriting && places.at(way) != u"read"_s)
             return wrong(base::said("The verb %1 needs read or write.").arg(verb.name));
+    }
+    if (verb.work == writeReport) {
+        if (const auto wrongDays = wrongPeriod(value(u"from"_s), value(u"until"_s), request))
+            return wrong(*wrongDays);
     }
     request.letterLanguage = value(u"in"_s);
     if (!request.letterLanguage.isEmpty() && !session::isSpoken(request.letterLanguage))

@@ -2,6 +2,7 @@
 
 #include "app/session/session.h"
 #include "core/base/message.h"
+#include "core/judging/service_report.h"
 #include "core/records/patient.h"
 
 #include <QJsonValue>
@@ -29,8 +30,9 @@ struct Request {
     QString sideCode = {};
     std::optional<records::Side> side = {}; ///< of a measure that has sides
     QString to = {};                        ///< the file to write
-    QString letterLanguage = {};            ///< BCP 47; empty: English
-    QString passwordFile = {};              ///< "-": the standard input
+    judging::Period period = {};
+    QString letterLanguage = {}; ///< BCP 47; empty: English
+    QString passwordFile = {};   ///< "-": the standard input
     std::optional<sealing::Seal> seal = {};
     QString by = {}; ///< who writes; the operating system's user unless another was named
     bool asJson = false;
@@ -71,6 +73,7 @@ base::Result<void> sayInShort(const Request& request);
 base::Result<void> listCases(const Request& request);
 base::Result<void> writeLetter(const Request& request);
 base::Result<void> writeChart(const Request& request);
+base::Result<void> writeReport(const Request& request);
 base::Result<void> moveCatalogue(const Request& request);
 base::Result<void> moveHappenings(const Request& request);
 base::Result<void> checkRecords(const Request& request);

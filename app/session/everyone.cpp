@@ -2,7 +2,9 @@
 
 #include "core/catalogue/catalogue.h"
 #include "core/judging/repeats.h"
+#include "core/judging/service_report.h"
 #include "core/storage/everyone.h"
+#include "core/storage/letters.h"
 
 namespace session
 {
@@ -12,7 +14,29 @@ base::Result<void> Session::eachPatient(const TakePatient& take) const
     return storage::eachPatient(
         *m_store, [&](const records::Patient& patient, const std::vector<records::Visit>& versions) {
             take(patient, records::current(versions));
+            return base::Result<void>();
         });
+}
+
+base::Result<judging::ServiceReport> Session::serviceReport(const judging::Period& period,
+                                                            const records::Progress& progress) const
+{
+    judging::ServiceTally tally(period, *m_catalogue, m_clinic.judging);
+    const storage::Letters letters(*m_store);
+    const auto taken = storage::eachPatient(
+        *m_store,
+        [&](const records::Patient& patient,
+            const std::vector<records::Visit>& versions) -> base::Result<void> {
+            const auto signedOnes = letters.signedOf(patient.id);
+            if (!signedOnes)
+                return signedOnes.error();
+            tally.add(patient, records::current(versions), *signedOnes);
+            return {};
+        },
+        progress);
+    if (!taken)
+        return taken.error();
+    return tally.report();
 }
 
 base::Result<judging::RepeatedResults> Session::repeatedResults(const judging::RepeatQuestion& question) const

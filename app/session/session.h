@@ -31,8 +31,10 @@ namespace judging
 struct Case;
 struct CaseLines;
 struct Change;
+struct Period;
 struct RepeatQuestion;
 struct RepeatedResults;
+struct ServiceReport;
 } // namespace judging
 
 namespace records
@@ -187,6 +189,9 @@ public:
     base::Result<void> eachPatient(const TakePatient& take) const;
     /// The repeated results of a measure in the signed visits of all patients, for the clinic's own error.
     base::Result<judging::RepeatedResults> repeatedResults(const judging::RepeatQuestion& question) const;
+    /// What the service did in a period, over all patients. Refused where `progress` stops it.
+    base::Result<judging::ServiceReport> serviceReport(const judging::Period& period,
+                                                       const records::Progress& progress = {}) const;
 
     /// A new draft for the patient in focus, with a form of the catalogue (the first where none is named)
     /// kept as it stands now, less its retired measures; conditions carried forward to be confirmed. The

@@ -5,6 +5,7 @@
 #include "app/shell/clinic_dialog.h"
 #include "app/shell/main_window.h"
 #include "app/shell/patient_page.h"
+#include "app/shell/report_dialog.h"
 #include "app/shell/visit_actions.h"
 #include "app/shell/welcome.h"
 #include "app/widgets/dialogs.h"
@@ -269,6 +270,7 @@ void takeAll(session::Session& session, const std::vector<records::PatientSummar
     takeDialog(album, u"keyboard"_s, [&window] { showKeyboard(&window); });
     takeDialog(album, u"judging"_s, [&window] { showJudging(&window); });
     takeDialog(album, u"clinic"_s, [&] { ClinicDialog(session, prompts, &window).exec(); });
+    takeDialog(album, u"service-report"_s, [&] { ReportDialog(session, prompts, &window).exec(); });
     Welcome welcome(u"/home/clinic/records.aplomb"_s);
     welcome.show();
     album.take(welcome, u"welcome"_s);

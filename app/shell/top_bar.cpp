@@ -7,6 +7,7 @@
 #include "app/shell/find_field.h"
 #include "app/shell/look.h"
 #include "app/shell/own_files.h"
+#include "app/shell/report_dialog.h"
 #include "app/shell/settings.h"
 #include "app/widgets/elided_label.h"
 #include "app/widgets/icons.h"
@@ -127,6 +128,9 @@ QMenu* TopBar::madeMenu()
     menu->addAction(tr("Back up now…"), this, [this] { backUp(m_session, m_prompts); })
         ->setObjectName(u"backUp"_s);
     addSealing(*menu);
+    menu->addAction(tr("Service report…"), this,
+                    [this] { ReportDialog(m_session, m_prompts, window()).exec(); })
+        ->setObjectName(u"serviceReport"_s);
     menu->addSeparator();
     menu->addAction(tr("Keyboard"), QKeySequence(Qt::SHIFT | Qt::Key_F1), this,
                     [this] { showKeyboard(window()); });

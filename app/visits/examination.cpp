@@ -116,14 +116,6 @@ bool isAnswered(const Finding* finding)
     return finding != nullptr && records::isAnswered(*finding);
 }
 
-bool isAnswered(const Measure& test, const records::Visit& visit, const catalogue::Catalogue& catalogue)
-{
-    return std::ranges::all_of(records::sidesOf(test), [&](Side side) {
-        const auto occasion = records::occasionAt(visit, catalogue, test.id, side);
-        return occasion && records::isAnswered(occasion->finding);
-    });
-}
-
 Progress progress(const FormSection& section, const records::Visit& visit,
                   const catalogue::Catalogue& catalogue)
 {

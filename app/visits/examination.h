@@ -1,7 +1,7 @@
 #pragma once
 
 #include "core/catalogue/catalogue.h"
-#include "core/records/visit.h"
+#include "core/records/visit_form.h"
 
 #include <QStringList>
 
@@ -44,9 +44,7 @@ std::vector<FormSection> formSections(const catalogue::Catalogue& catalogue, con
 /// Whether something was said: a value, or why there is none. "Not asked" says nothing, as a blank does.
 bool isAnswered(const records::Finding* finding);
 
-/// Whether every side of the test is answered, or its value follows from another test.
-bool isAnswered(const catalogue::Measure& test, const records::Visit& visit,
-                const catalogue::Catalogue& catalogue);
+using records::isAnswered;
 
 struct Progress {
     int done = 0;     ///< expected tests answered on every side

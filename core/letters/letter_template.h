@@ -16,6 +16,47 @@ std::string inTemplate(const QString& text);
 /// A list for a template, one entry a text.
 kainjow::mustache::data listFor(const QStringList& texts);
 
+/// An object of a template under construction. What is empty is not set, so that its section is left out.
+class Fields
+{
+public:
+    using data = kainjow::mustache::data;
+
+    Fields& text(const char* key, const QString& words)
+    {
+        if (!words.isEmpty())
+            m_data.set(key, data(inTemplate(words)));
+        return *this;
+    }
+    Fields& list(const char* key, const QStringList& words)
+    {
+        m_data.set(key, listFor(words));
+        return *this;
+    }
+    Fields& list(const char* key, const char* hasKey, const QStringList& words)
+    {
+        m_data.set(hasKey, data(words.isEmpty() ? data::type::bool_false : data::type::bool_true));
+        return list(key, words);
+    }
+    Fields& objects(const char* key, const std::vector<Fields>& objects)
+    {
+        data list(data::type::list);
+        for (const Fields& object : objects)
+            list.push_back(object.m_data);
+        m_data.set(key, list);
+        return *this;
+    }
+    Fields& flag(const char* key, bool isSet)
+    {
+        m_data.set(key, data(isSet ? data::type::bool_true : data::type::bool_false));
+        return *this;
+    }
+    const data& made() const { return m_data; }
+
+private:
+    data m_data = data(data::type::object);
+};
+
 /// The lines of a text, without empty ones at its ends.
 QStringList linesOf(const QString& text);
 

@@ -41,4 +41,10 @@ struct Letter {
     bool operator==(const Letter&) const = default;
 };
 
+/// That a letter about a visit was signed, without the letter.
+struct LetterSigned {
+    VisitId series; ///< of the visit
+    QDateTime at;   ///< UTC
+};
+
 } // namespace records

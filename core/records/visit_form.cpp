@@ -1,5 +1,7 @@
 #include "core/records/visit_form.h"
 
+#include "core/records/history.h"
+
 #include <algorithm>
 
 namespace records
@@ -44,6 +46,25 @@ const catalogue::Form* formFitting(const Visit& visit, const catalogue::Catalogu
         }
     }
     return fitting;
+}
+
+bool isAnswered(const catalogue::Measure& test, const Visit& visit, const catalogue::Catalogue& catalogue)
+{
+    return std::ranges::all_of(sidesOf(test), [&](Side side) {
+        const auto occasion = occasionAt(visit, catalogue, test.id, side);
+        return occasion && isAnswered(occasion->finding);
+    });
+}
+
+bool isComplete(const Visit& visit, const catalogue::Catalogue& catalogue)
+{
+    const catalogue::Form* form = formOf(visit, catalogue);
+    const QStringList named = form == nullptr ? QStringList() : form->measures();
+    return std::ranges::all_of(named, [&](const QString& id) {
+        const catalogue::Measure* test = catalogue.measure(id);
+        const bool isExpected = form->expected.isEmpty() || form->expected.contains(id);
+        return test == nullptr || !isExpected || isAnswered(*test, visit, catalogue);
+    });
 }
 
 bool isBlank(const Finding& finding)

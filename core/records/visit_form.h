@@ -19,6 +19,12 @@ QStringList besideForm(const Visit& visit, const catalogue::Catalogue& catalogue
 /// none.
 const catalogue::Form* formFitting(const Visit& visit, const catalogue::Catalogue& catalogue);
 
+/// Whether every side of the test is answered, or its value follows from another test.
+bool isAnswered(const catalogue::Measure& test, const Visit& visit, const catalogue::Catalogue& catalogue);
+
+/// Whether every test that the visit's own form asks for each time is answered.
+bool isComplete(const Visit& visit, const catalogue::Catalogue& catalogue);
+
 /// Whether nothing would be lost without this finding: not asked, and nothing beside it.
 bool isBlank(const Finding& finding);
 

@@ -10,7 +10,7 @@ using namespace Qt::StringLiterals;
 namespace storage
 {
 
-base::Result<void> eachPatient(Store& store, const TakeRecord& take)
+base::Result<void> eachPatient(Store& store, const TakeRecord& take, const records::Progress& progress)
 {
     const Transaction transaction(store, Transaction::Kind::Reads);
     if (!transaction.begun())
@@ -23,14 +23,21 @@ base::Result<void> eachPatient(Store& store, const TakeRecord& take)
     if (auto found = read(store, u"SELECT DISTINCT patient FROM visits"_s, {}, takeId); !found)
         return found;
     VisitReader reader(store);
+    qint64 taken = 0;
+    int told = -1;
     for (const records::PatientId& id : people) {
+        const int percent = int(100 * taken++ / qint64(people.size()));
+        if (std::exchange(told, percent) != percent && progress && !progress(percent))
+            return base::Error{
+                base::ErrorKind::Refused, base::said("This was stopped; the records are as they were."), {}};
         const auto patient = Patients(store).withId(id);
         if (!patient)
             return patient.error();
         auto versions = reader.where(u"visits.patient = :key"_s, id.text);
         if (!versions)
             return versions.error();
-        take(*patient, std::move(*versions));
+        if (auto took = take(*patient, std::move(*versions)); !took)
+            return took;
     }
     return {};
 }

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "core/records/opening.h"
 #include "core/records/visit.h"
 #include "core/storage/store.h"
 
@@ -8,10 +9,12 @@
 namespace storage
 {
 
-/// A patient with every version of every visit.
-using TakeRecord = std::function<void(const records::Patient& patient, std::vector<records::Visit> versions)>;
+/// A patient with every version of every visit; an error ends the pass.
+using TakeRecord =
+    std::function<base::Result<void>(const records::Patient& patient, std::vector<records::Visit> versions)>;
 
-/// One pass over all patients who have visits, one at a time in memory, in one state of the records.
-base::Result<void> eachPatient(Store& store, const TakeRecord& take);
+/// One pass over all patients who have visits, one at a time in memory, in one state of the records. Refused
+/// where `progress` stops it.
+base::Result<void> eachPatient(Store& store, const TakeRecord& take, const records::Progress& progress = {});
 
 } // namespace storage

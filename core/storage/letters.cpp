@@ -233,4 +233,21 @@ base::Result<std::vector<Letter>> Letters::ofPatient(const records::PatientId& p
     return lettersWhere(m_store, u"patient = :key"_s, patient.text);
 }
 
+base::Result<std::vector<records::LetterSigned>> Letters::signedOf(const records::PatientId& patient) const
+{
+    const QString sql = uR"(
+        SELECT firsts.id, letters.signed_at FROM letters JOIN visits ON visits.id = letters.visit
+        JOIN visits firsts ON firsts.key = visits.series
+        WHERE letters.patient = :key AND letters.state = 'signed')"_s;
+    std::vector<records::LetterSigned> letters;
+    auto found = read(m_store, sql, {{":key", key(patient)}}, [&](Row& row) -> base::Result<void> {
+        const auto series = row.key<records::Visit>();
+        letters.push_back({series, row.instant()});
+        return {};
+    });
+    if (!found)
+        return found.error();
+    return letters;
+}
+
 } // namespace storage

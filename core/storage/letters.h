@@ -17,6 +17,8 @@ public:
     /// Freezes a draft with author, body and document. It never changes again.
     base::Result<records::Letter> signOff(const records::Letter& letter);
     base::Result<std::vector<records::Letter>> ofPatient(const records::PatientId& patient) const;
+    /// When the letters of a patient were signed, without the letters.
+    base::Result<std::vector<records::LetterSigned>> signedOf(const records::PatientId& patient) const;
 
 private:
     Store& m_store;

@@ -65,7 +65,9 @@ QStringList codes()
             u"en"_s,          made,
             u"not-asked"_s,   u"yes"_s,
             u"no"_s,          u"subject"_s,
-            u"trial"_s,       u"value"_s};
+            u"trial"_s,       u"value"_s,
+            u"report"_s,      u"--from"_s,
+            u"--until"_s,     u"DAY"_s};
     std::ranges::stable_sort(all, std::greater(), &QString::size);
     return all;
 }
@@ -203,6 +205,10 @@ private Q_SLOTS:
         row(u"letter ◦.◦ --patient 1"_s);
         row(u"letter ◦.◦ --patient 1 --to ◦"_s);
         row(u"letter ◦.◦ --patient 1 --to 1.pdf --in ◦"_s);
+        row(u"report ◦.◦ --from 2024-03-01"_s);
+        row(u"report ◦.◦ --from ◦ --until ◦ --to 1.pdf"_s);
+        row(u"report ◦.◦ --from 2024-03-02 --until 2024-03-01 --to 1.pdf"_s);
+        row(u"report ◦.◦ --from 2024-03-01 --until 2024-03-01 --to ◦"_s);
         row(u"chart ◦.◦ --patient 1 --measure ◦ --to 1.png"_s);
         row(u"chart ◦.◦ --patient 1 --measure sara --side left --to 1.png"_s);
         row(u"catalogue ◦ 1.json --records ◦.◦"_s);

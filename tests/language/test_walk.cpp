@@ -4,7 +4,9 @@
 #include "app/session/messages.h"
 #include "app/shell/pictures.h"
 #include "app/widgets/theme.h"
+#include "core/judging/service_report.h"
 #include "core/letters/composition.h"
+#include "core/letters/service_page.h"
 #include "core/records/as_of.h"
 #include "core/records/summary.h"
 #include "core/storage/patients.h"
@@ -93,6 +95,7 @@ private Q_SLOTS:
     void aTextShowsWhatIsWrongWithIt();
     void everyScreen();
     void everyLetterWhileTheScreenIsEnglish();
+    void everyServiceReport();
     void cleanupTestCase() { session::speak(session::english); }
 
 private:
@@ -175,6 +178,35 @@ void TestWalk::everyLetterWhileTheScreenIsEnglish()
         for (const QString& text : {letter.title, letter.identity, letter.footer, letter.demoMark})
             for (const QString& fault : made_language::faultsOf(text, m_data))
                 faults += summary.recordNumber + u" · "_s + fault;
+    }
+    faults.removeDuplicates();
+    QVERIFY2(isNone(faults), "named above");
+}
+
+void TestWalk::everyServiceReport()
+{
+    session::Session& session = *m_desk.session;
+    const base::Phrasebook phrases = session::phrasesIn(made);
+    const auto counted = session.serviceReport({QDate(2020, 1, 1), session.today()});
+    QVERIFY(counted && counted->counts && !counted->rows.empty());
+    judging::ServiceReport told = *counted;
+    told.rows.front().patients = 20;
+    told.rows.front().judged = 20;
+    told.rows.front().better = 6;
+    told.rows.front().first = told.rows.front().latest = statistics::Quartiles{1, 2, 3};
+    told.rows.front().population.clear();
+    judging::ServiceReport few = *counted;
+    few.counts.reset();
+    QStringList faults;
+    for (const judging::ServiceReport& report :
+         {*counted, told, few, judging::ServiceReport{counted->period, true, {}, {}}}) {
+        const letters::Composition page = letters::servicePage(report, session.clinic(), session.today(),
+                                                               *session.catalogueIn(made), phrases);
+        QTextDocument body;
+        body.setHtml(page.body);
+        faults += made_language::faultsOf(body, m_data);
+        for (const QString& text : {page.title, page.identity, page.footer, page.demoMark})
+            faults += made_language::faultsOf(text, m_data);
     }
     faults.removeDuplicates();
     QVERIFY2(isNone(faults), "named above");

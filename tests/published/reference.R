@@ -3,6 +3,7 @@
 #   trend N T… V…        slope, Kendall's test, rank correlation
 #   line E N T… V…       least squares with the known standard error E
 #   quantiles P D1 D2    t, chi-square, F, normal
+#   quartiles V…         of numbers (type 7), then of steps (type 1)
 #   discoveries R P…     which p values stay at the false discovery rate R
 #   bounds K L T…        the sequential bounds at visits from the third on, plans of K visits at level L
 #   watch E N T… V…      error drawn toward the own scatter, slope and turn in it
@@ -70,6 +71,8 @@ line <- function(x) {
 }
 
 quantiles <- function(x) c(qt(x[1], x[2]), qchisq(x[1], x[2]), qf(x[1], x[2], x[3]), qnorm(x[1]))
+
+quartiles <- function(x) unname(c(quantile(x, 1:3 / 4, type = 7), quantile(x, 1:3 / 4, type = 1)))
 
 discoveries <- function(x) as.numeric(p.adjust(x[-1], "BH") <= x[1])
 

@@ -2,6 +2,7 @@
 #include "core/statistics/distributions.h"
 #include "core/statistics/error_study.h"
 #include "core/statistics/multiplicity.h"
+#include "core/statistics/quartiles.h"
 #include "core/statistics/ranks.h"
 #include "core/statistics/scatter.h"
 #include "core/statistics/trend.h"
@@ -145,6 +146,23 @@ Questions quantiles()
     return questions;
 }
 
+/// Of numbers, and of rounded ones as steps.
+Questions quartilesOfMany()
+{
+    Dice dice;
+    Questions questions;
+    for (int made = 0; made < cases; ++made) {
+        std::vector<double> numbers;
+        for (int person = dice.whole(1, 40); person > 0; --person)
+            numbers.push_back(made % 2 == 0 ? 10 + 3 * dice.normal() : dice.whole(0, 4));
+        const Quartiles found = *quartiles(numbers);
+        const Quartiles steps = *quartilesOfSteps(numbers);
+        questions.add(u"quartiles"_s, numbers,
+                      {found.lower, found.median, found.upper, steps.lower, steps.median, steps.upper});
+    }
+    return questions;
+}
+
 /// The p values of a visit: some from nothing but error, some small.
 Questions discoveries()
 {
@@ -248,6 +266,7 @@ private Q_SLOTS:
     void trendAgreesWithR() { askR(trends()); }
     void leastSquaresAgreesWithR() { askR(lines()); }
     void quantilesAgreeWithR() { askR(quantiles()); }
+    void quartilesAgreeWithR() { askR(quartilesOfMany()); }
     void discoveriesAgreeWithR() { askR(discoveries()); }
     void sequentialBoundsAgreeWithR() { askR(bounds(), 1e-4); }
     void whatIsWatchedAgreesWithR() { askR(watches()); }

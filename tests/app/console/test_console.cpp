@@ -35,7 +35,7 @@ void TestConsole::helpNamesEveryVerb()
     QCOMPARE(help.err, QString());
     for (const QString& verb :
          {u"demo RECORDS"_s, u"import RECORDS FILE.csv"_s, u"change RECORDS"_s, u"letter RECORDS"_s,
-          u"chart RECORDS"_s, u"check RECORDS"_s, u"backup RECORDS"_s})
+          u"chart RECORDS"_s, u"report RECORDS"_s, u"check RECORDS"_s, u"backup RECORDS"_s})
         QVERIFY2(help.out.contains(verb), qPrintable(verb));
     QCOMPARE(run({u"import"_s, u"--help"_s}).code, 0);
 }

@@ -1,4 +1,6 @@
 #include "core/judging/repeats.h"
+#include "core/judging/service_report.h"
+#include "core/records/letter.h"
 #include "tests/support/clinic_desk.h"
 #include "tests/support/test_support.h"
 
@@ -50,6 +52,8 @@ private Q_SLOTS:
     void thatNothingChangedIsSaidOfOneVisitAlone();
     void trialsAreGatheredOverAllPatients();
     void markedVisitsAreGatheredOverAllPatients();
+    void aServiceReportKnowsTheLettersOfAllVersions();
+    void aServiceReportCanBeStopped();
 };
 
 void TestEveryone::thatNothingChangedIsSaidOfOneVisitAlone()
@@ -86,6 +90,51 @@ void TestEveryone::markedVisitsAreGatheredOverAllPatients()
     QVERIFY(std::ranges::find(found->repeats, std::vector<double>{20.5, 20.2}) != found->repeats.end());
     QCOMPARE(found->fewestDays, 7);
     QCOMPARE(found->from, QDate(2026, 1, 5));
+}
+
+void TestEveryone::aServiceReportKnowsTheLettersOfAllVersions()
+{
+    Clinic desk;
+    for (int each = 0; each < 5; ++each) {
+        const auto patient = desk.add(u"Invented"_s, u"P%1"_s.arg(each), QDate(1950, 1, 1));
+        desk.session->choosePatient(patient.id);
+        const auto visit = desk.pegs(QDate(2026, 3, 2), 20, 21);
+        records::Letter letter;
+        letter.patient = patient.id;
+        letter.visit = visit;
+        letter.author = *desk.answers.signer;
+        letter.body = u"<p>Invented</p>"_s;
+        letter.pdf = "%PDF";
+        const auto saved = desk.session->saveLetter(letter);
+        QVERIFY(saved && desk.session->signOffLetter(*saved));
+        const auto amended = desk.session->amendVisit(visit, u"The wrong side"_s);
+        QVERIFY(amended && desk.session->signVisit(amended->id, *desk.answers.signer));
+    }
+    const auto withdrawn = desk.pegs(QDate(2026, 3, 3), 20, 21);
+    QVERIFY(desk.session->withdrawVisit(withdrawn, u"Another patient"_s));
+    desk.pegs(QDate(2026, 3, 4), 20, 21);
+    const auto report = desk.session->serviceReport({QDate(2026, 3, 1), QDate(2026, 3, 31)});
+    QVERIFY(report && report->counts);
+    QCOMPARE(report->counts->patients, 5);
+    QCOMPARE(report->counts->visits, 6);
+    QCOMPARE(report->counts->withLetter, 5);
+    QCOMPARE(report->counts->withoutLetter, 1);
+    QCOMPARE(report->counts->daysToLetter, (statistics::Quartiles{10, 10, 10}));
+}
+
+void TestEveryone::aServiceReportCanBeStopped()
+{
+    Clinic desk;
+    desk.addPatients(4);
+    std::vector<int> told;
+    const auto stopped =
+        desk.session->serviceReport({QDate(2026, 1, 1), QDate(2026, 1, 31)}, [&](int percent) {
+            told.push_back(percent);
+            return percent < 50;
+        });
+    QVERIFY(!stopped);
+    QCOMPARE(stopped.error().kind, base::ErrorKind::Refused);
+    QCOMPARE(told, (std::vector{0, 25, 50}));
 }
 
 HOUSE_TEST(TestEveryone)

@@ -1,6 +1,7 @@
 #include "app/visits/examination.h"
 
 #include "core/catalogue/reader.h"
+#include "core/records/history.h"
 #include "core/records/normal.h"
 #include "core/records/visit_form.h"
 #include "tests/support/test_support.h"
@@ -151,8 +152,8 @@ void TestExamination::theFormAsMadeOutlivesTheCataloguesForm()
 
 void TestExamination::rightIsAskedBeforeLeft()
 {
-    QCOMPARE(visits::sidesOf(*book().measure(u"finger-nose"_s)), (std::vector{Side::Right, Side::Left}));
-    QCOMPARE(visits::sidesOf(*book().measure(u"sara"_s)), std::vector{Side::None});
+    QCOMPARE(records::sidesOf(*book().measure(u"finger-nose"_s)), (std::vector{Side::Right, Side::Left}));
+    QCOMPARE(records::sidesOf(*book().measure(u"sara"_s)), std::vector{Side::None});
 }
 
 void TestExamination::aTestIsDoneWhenEverySideIsAnswered()

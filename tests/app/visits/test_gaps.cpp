@@ -1,5 +1,7 @@
 #include "app/visits/gaps.h"
 
+#include "core/records/history.h"
+#include "core/records/visit_form.h"
 #include "tests/app/visits/examination_desk.h"
 #include "tests/support/test_support.h"
 
@@ -42,6 +44,7 @@ class TestGaps : public HouseTest
 
 private Q_SLOTS:
     void expectedTestsThatAreBlankAreListedInOrder();
+    void aVisitIsCompleteOnceNothingExpectedIsBlank();
     void whyThereIsNoValueIsAnAnswer();
     void conditionsThatResultsNeedAreListed();
     void aTestsOwnConditionCounts();
@@ -62,6 +65,26 @@ void TestGaps::expectedTestsThatAreBlankAreListedInOrder()
         desk::finding(u"berg-balance"_s, Side::None, values::Quantity{41, values::Unit::Score})};
     QCOMPARE(signing.blank().size(), expected.size() - 1);
     QVERIFY(!signing.blank().contains(u"berg-balance"_s));
+}
+
+void TestGaps::aVisitIsCompleteOnceNothingExpectedIsBlank()
+{
+    for (const catalogue::Form& form : desk::book().forms) {
+        Signing signing;
+        signing.visit.form = form.id;
+        for (const QString& id : form.expected.isEmpty() ? form.measures() : form.expected) {
+            QVERIFY(!records::isComplete(signing.visit, desk::book()));
+            for (const Side side : records::sidesOf(*desk::book().measure(id))) {
+                records::Finding finding;
+                finding.measure = id;
+                finding.side = side;
+                finding.value = values::Missing{values::Absence::Refused, {}};
+                signing.visit.findings.push_back(finding);
+                QCOMPARE(records::isComplete(signing.visit, desk::book()), signing.blank().isEmpty());
+            }
+        }
+        QVERIFY(records::isComplete(signing.visit, desk::book()));
+    }
 }
 
 void TestGaps::whyThereIsNoValueIsAnAnswer()
