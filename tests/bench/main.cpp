@@ -5,6 +5,8 @@
 #include "tests/bench/everyone.h"
 #include "tests/bench/older.h"
 
+#include "app/caseload/case_list.h"
+#include "app/changes/change_page.h"
 #include "app/charts/chart_files.h"
 #include "app/shell/main_window.h"
 #include "app/trends/trend_page.h"
@@ -137,6 +139,16 @@ void bareChart(const Ground& ground)
     paint(view);
 }
 
+/// The list of all patients, once everything is worked out.
+caseload::CaseList& caseList(const Ground& ground)
+{
+    static caseload::CaseList list(*ground.session);
+    list.refresh();
+    while (list.waiting() > 0)
+        QCoreApplication::processEvents(QEventLoop::WaitForMoreEvents);
+    return list;
+}
+
 template <class Ours, class Bare>
 void pair(const char* name, Ours ours, Bare bare)
 {
@@ -207,6 +219,46 @@ void registerPairs(const Ground& ground)
             bench::BareRecords bare(ground.older);
             for (auto _ : state)
                 must(bare.readPatient(ground.patient.text) > 1000, "too few rows");
+        });
+    pair(
+        "list the caseload of 10,000 patients (bare: read all patients)",
+        [&](State& state) {
+            caseList(ground);
+            for (auto _ : state)
+                benchmark::DoNotOptimize(judging::caseOrder(*ground.session->cases()));
+        },
+        [&](State& state) {
+            for (auto _ : state)
+                benchmark::DoNotOptimize(ground.session->patients());
+        });
+    pair(
+        "a field saved and the caseload current (bare: read all patients)",
+        [&](State& state) {
+            caseload::CaseList& list = caseList(ground);
+            const records::Visit draft = draftOf(ground);
+            int round = 0;
+            for (auto _ : state) {
+                saveField(ground, draft, ++round);
+                list.refresh();
+                must(list.waiting() == 0, "the list is not current");
+            }
+        },
+        [&](State& state) {
+            for (auto _ : state)
+                benchmark::DoNotOptimize(ground.session->patients());
+        });
+    pair(
+        "first paint of the Change page of 100 visits (bare: paint a chart)",
+        [&](State& state) {
+            widgets::Dialogs dialogs;
+            for (auto _ : state) {
+                changes::ChangePage page(*ground.session, dialogs);
+                paint(page);
+            }
+        },
+        [&](State& state) {
+            for (auto _ : state)
+                bareChart(ground);
         });
     pair(
         "first paint of the trend",
