@@ -35,7 +35,7 @@ using records::HappeningKind;
 using widgets::FormField;
 
 constexpr QSize wishedSize(1040, 540);
-constexpr int entryWidth = 520;
+constexpr int entryWidth = 530;
 
 widgets::KeyRow* madeKinds(QWidget* parent)
 {
@@ -46,7 +46,6 @@ widgets::KeyRow* madeKinds(QWidget* parent)
     }
     auto* row = new widgets::KeyRow(faces, widgets::KeyRow::Down::One, parent);
     row->setObjectName(u"happeningKinds"_s);
-    row->setAccessibleName(HappeningsDialog::tr("What happened"));
     return row;
 }
 
@@ -56,11 +55,6 @@ QPushButton* button(const QString& words, const QString& name, QWidget* parent)
     made->setObjectName(name);
     made->setAutoDefault(false);
     return made;
-}
-
-bool isReturn(int key)
-{
-    return key == Qt::Key_Return || key == Qt::Key_Enter;
 }
 
 } // namespace
@@ -84,7 +78,9 @@ HappeningsDialog::HappeningsDialog(session::Session& session, session::Prompts& 
 
     auto* halves = new QHBoxLayout;
     halves->setSpacing(widgets::space6);
-    halves->addWidget(new widgets::ScrollRoom(madeEntry(), this), 1);
+    auto* room = new widgets::ScrollRoom(madeEntry(), this);
+    room->setMinimumWidth(entryWidth);
+    halves->addWidget(room, 1);
     halves->addWidget(madeList(), 1);
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(widgets::space6, widgets::space4, widgets::space6, widgets::space4);
@@ -125,25 +121,24 @@ QWidget* HappeningsDialog::madeEntry()
 {
     auto* entry = new QWidget(this);
     m_kinds = madeKinds(entry);
+    m_kinds->setAccessibleName(tr("What happened"));
     m_from = FormField::line(tr("Day"), tr("2026-03-04 or 04-Mar-2026"), u"happeningFrom"_s, entry);
     m_until = FormField::line(tr("Last day"), tr("of what lasted"), u"happeningUntil"_s, entry);
     m_injury = FormField::choice(
         tr("Injury"),
         {{{}, tr("Not stated")}, {u"yes"_s, tr("Yes", "injury")}, {u"no"_s, tr("No", "injury")}},
         u"happeningInjury"_s, entry);
-    m_words = FormField::lines(tr("Words"), u"happeningWords"_s, entry);
-    m_words->setHint(tr("Return stores, Shift+Return begins a new line."));
-    m_words->entry()->installEventFilter(this);
+    m_words = FormField::note(tr("Words"), u"happeningWords"_s, entry);
     auto* rows = new QVBoxLayout(entry);
     rows->setContentsMargins(0, 0, widgets::space2, 0);
     rows->setSpacing(widgets::space2);
     for (QWidget* row : std::initializer_list<QWidget*>{m_kinds, m_from, m_until, m_injury, m_words})
         rows->addWidget(row);
     rows->addStretch();
-    entry->setMinimumWidth(entryWidth);
     connect(m_kinds, &widgets::KeyRow::cleared, this, &HappeningsDialog::settle);
     connect(m_kinds, &widgets::KeyRow::pressed, this, &HappeningsDialog::settle);
     connect(m_kinds, &widgets::KeyRow::entered, this, [this] { m_store->click(); });
+    connect(m_words, &FormField::done, this, [this] { m_store->click(); });
     return entry;
 }
 
@@ -170,6 +165,10 @@ QWidget* HappeningsDialog::madeList()
     acts->addStretch();
     auto* column = new QVBoxLayout(half);
     column->setContentsMargins(0, 0, 0, 0);
+    m_none = new QLabel(tr("No event is on record yet."), half);
+    m_none->setProperty("role", u"quiet"_s);
+    m_none->setAlignment(Qt::AlignTop | Qt::AlignLeading);
+    column->addWidget(m_none, 1);
     column->addWidget(m_table, 1);
     column->addLayout(acts);
     connect(m_table, &QTableWidget::itemSelectionChanged, this, &HappeningsDialog::settle);
@@ -230,8 +229,10 @@ HappeningDraft HappeningsDialog::typed() const
 void HappeningsDialog::settle()
 {
     m_injury->setVisible(m_kinds->chosen() == int(HappeningKind::Fall));
-    m_edit->setEnabled(chosen() != nullptr);
-    m_takeBack->setEnabled(chosen() != nullptr);
+    m_none->setVisible(m_listed.empty());
+    m_table->setVisible(!m_listed.empty());
+    for (QPushButton* act : {m_edit, m_takeBack})
+        act->setEnabled(chosen() != nullptr);
 }
 
 bool HappeningsDialog::store()
@@ -327,18 +328,15 @@ void HappeningsDialog::reject()
         QDialog::reject();
 }
 
-/// In the list Return edits and Delete takes back; in the words Return stores.
+/// In the list Return edits and Delete takes back.
 bool HappeningsDialog::eventFilter(QObject* watched, QEvent* event)
 {
-    if (event->type() != QEvent::KeyPress)
+    if (watched != m_table || event->type() != QEvent::KeyPress)
         return QDialog::eventFilter(watched, event);
-    const auto* key = static_cast<QKeyEvent*>(event);
-    const bool isPlain = (key->modifiers() & ~Qt::KeypadModifier) == Qt::NoModifier;
-    if (watched == m_words->entry() && isPlain && isReturn(key->key()))
-        m_store->click();
-    else if (watched == m_table && isReturn(key->key()))
+    const int key = static_cast<QKeyEvent*>(event)->key();
+    if (key == Qt::Key_Return || key == Qt::Key_Enter)
         editChosen();
-    else if (watched == m_table && key->key() == Qt::Key_Delete)
+    else if (key == Qt::Key_Delete)
         takeBackChosen();
     else
         return QDialog::eventFilter(watched, event);

@@ -6,6 +6,7 @@
 
 #include <QDialog>
 
+class QLabel;
 class QPushButton;
 class QTableWidget;
 
@@ -62,6 +63,7 @@ private:
     widgets::FormField* m_words = nullptr;
     widgets::Notice* m_notice = nullptr;
     QTableWidget* m_table = nullptr;
+    QLabel* m_none = nullptr; ///< in its place
     QPushButton* m_store = nullptr;
     QPushButton* m_edit = nullptr;
     QPushButton* m_takeBack = nullptr;
