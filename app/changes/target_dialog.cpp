@@ -30,7 +30,7 @@ namespace
 using records::Target;
 using widgets::FormField;
 
-constexpr int dialogWidth = 640;
+constexpr int dialogWidth = 720;
 constexpr int historyHeight = 130;
 
 /// A number with its unit, or the steps of a grade.

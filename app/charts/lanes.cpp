@@ -123,8 +123,9 @@ void paintHappenings(QPainter& painter, const TrendChart& chart, const ChartFont
         painter.drawLine(first, last);
         widgets::drawHappening(painter, first, 8, each.kind, colours.text);
         painter.setPen(colours.text);
-        painter.drawText(QRectF(first.x() + 7, row.top() - 2, frame.row * 2, row.height()),
-                         Qt::AlignLeft | Qt::AlignTop, each.letter);
+        const double room = 2 * frame.row; // before the mark, since a bar may follow it
+        painter.drawText(QRectF(first.x() - 7 - room, row.top(), room, row.height()),
+                         Qt::AlignRight | Qt::AlignVCenter, each.letter);
     }
 }
 

@@ -34,6 +34,7 @@ AskedLine::AskedLine(session::Session& session, session::Prompts& prompts, QWidg
     for (const auto& [words, name, kind] : answers) {
         auto* button = new QPushButton(words, this);
         button->setObjectName(name);
+        button->setProperty("kind", u"quiet"_s);
         row->addWidget(button);
         connect(button, &QPushButton::clicked, this, [this, kind = kind] { answer(kind); });
     }
