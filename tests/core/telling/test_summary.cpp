@@ -78,9 +78,10 @@ private Q_SLOTS:
                                             {aimed(u"berg-balance"_s, 50, judging::TargetState::NotReached)});
         QCOMPARE(lines.size(), before.size());
         QCOMPARE(lines[0].kind, LineKind::NothingNew);
-        QCOMPARE(lines[0].text,
-                 before[0].text +
-                     u" · target: Berg balance scale: total at least 50 points by 01-Mar-2027, not reached"_s);
+        QCOMPARE(
+            lines[0].text,
+            before[0].text +
+                u" · target: Berg balance scale: total at least 50 points by 01-Mar-2027, not reached"_s);
         QVERIFY(lines[0].measures.contains(u"berg-balance"_s));
     }
 
