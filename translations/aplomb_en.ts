@@ -2,6 +2,16 @@
 <!DOCTYPE TS>
 <TS version="2.1" language="en">
 <context>
+    <name>HappeningLane</name>
+    <message numerus="yes">
+        <source>%n event(s) on record, the newest first: %1.</source>
+        <translation>
+            <numerusform>%n event on record: %1.</numerusform>
+            <numerusform>%n events on record, the newest first: %1.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>Words</name>
     <message numerus="yes">
         <source>%n finding(s)</source>

@@ -159,7 +159,8 @@ void ChangeDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option
             QFontMetricsF(painter->font())
                 .elidedText((isOpen ? u"▾  "_s : u"▸  "_s) + words, Qt::ElideRight, box.width()));
     } else if (index.column() == ChangeModel::Course) {
-        drawCourse(*painter, row->course, modelOf(index).span(), box, colourOfNewest(*row, colours), colours);
+        drawCourse(*painter, row->course, modelOf(index).span(), box, colourOfNewest(*row, colours),
+                   row->target, colours);
     } else if (holdsNumbers(index.column()) && isNumber(words)) {
         painter->setFont(index.column() == ChangeModel::Now ? strong(widgets::figureFont())
                                                             : widgets::figureFont());

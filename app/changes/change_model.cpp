@@ -83,7 +83,8 @@ QString ChangeModel::text(const Row& row, int column) const
     case Now:
         return row.now;
     case Course:
-        return tr("%n result(s)", nullptr, int(row.course.size()));
+        return session::joined("%1. %2",
+                               {tr("%n result(s)", nullptr, int(row.course.size())), row.targetWords});
     case Difference:
         return row.difference;
     case Verdict:
@@ -122,7 +123,7 @@ QVariant ChangeModel::headerData(int section, Qt::Orientation orientation, int r
     if (section == Course && role == Qt::ToolTipRole)
         return tr(
             "All results on the time axis above; rings are not comparable with this visit, a bar at the "
-            "foot is unable.");
+            "foot is unable, a stroke at the right is the target.");
     if (section == Reference && role == Qt::ToolTipRole)
         return tr("What this visit is held against");
     if (role != Qt::DisplayRole)

@@ -8,6 +8,7 @@
 #include "app/changes/row_chooser.h"
 #include "app/changes/standing_section.h"
 #include "app/changes/table_bar.h"
+#include "app/changes/target_dialog.h"
 #include "app/session/messages.h"
 #include "app/widgets/copy_rows.h"
 #include "app/widgets/empty_state.h"
@@ -23,6 +24,7 @@
 #include "core/telling/course_words.h"
 #include "core/telling/plain_words.h"
 #include "core/telling/summary.h"
+#include "core/telling/target_words.h"
 #include "core/telling/wording.h"
 
 #include <QEvent>
@@ -125,6 +127,7 @@ ChangePage::ChangePage(session::Session& session, session::Prompts& prompts, QWi
     connect(&m_session, &session::Session::visitsChanged, this, &ChangePage::refresh);
     connect(&m_session, &session::Session::patientChanged, this, &ChangePage::refresh);
     connect(&m_session, &session::Session::judgingChanged, this, &ChangePage::refresh);
+    connect(&m_session, &session::Session::targetsChanged, this, &ChangePage::refresh);
     connect(&m_session, &session::Session::catalogueChanged, this, &ChangePage::refresh);
     connect(&m_session, &session::Session::clinicChanged, this, &ChangePage::refresh);
     showMore(QSettings().value(moreKey, false).toBool());
@@ -168,9 +171,18 @@ QWidget* ChangePage::makeSentence()
     m_more = new QPushButton(tr("Ari&thmetic and source"), bar);
     m_more->setObjectName(u"showMore"_s);
     m_more->setCheckable(true);
+    m_target = new QPushButton(tr("&Target…"), bar);
+    m_target->setObjectName(u"target"_s);
+    m_target->setToolTip(tr("What the person wants to reach in this test. Key in the table: Insert"));
+    connect(m_target, &QPushButton::clicked, this, &ChangePage::openTarget);
+    auto* keys = new QHBoxLayout;
+    keys->setSpacing(widgets::space2);
+    keys->addStretch();
+    keys->addWidget(m_target);
+    keys->addWidget(m_more);
     auto* right = new QVBoxLayout;
     right->setSpacing(widgets::space1);
-    right->addWidget(m_more, 0, Qt::AlignRight);
+    right->addLayout(keys);
     right->addWidget(m_byChance, 0, Qt::AlignRight);
     line->addWidget(m_sentence, 1);
     line->addLayout(right);
@@ -220,16 +232,21 @@ void ChangePage::refresh()
     const bool counts = now != nullptr && !now->withdrawn;
     m_until = counts ? records::AsOf(now->id, m_session.visits()) : records::AsOf();
     const records::Judging judging = m_session.clinic().judging;
-    m_glance = counts ? judging::glanceAt(
-                            now->id, m_session.focus().reference,
-                            {m_until.visits(), m_session.patientInFocus(), m_session.catalogue(), judging})
-                      : std::nullopt;
+    const judging::Ground ground{m_until.visits(), m_session.patientInFocus(), m_session.catalogue(),
+                                 judging};
+    m_glance = counts ? judging::glanceAt(now->id, m_session.focus().reference, ground) : std::nullopt;
+    // At an earlier visit nobody knew yet what was agreed later.
+    const bool isLast = counts && now->id == m_session.visits().back().id;
+    m_targets = counts
+                    ? judging::targetsAt(m_session.targets(), ground, isLast ? m_session.today() : now->day)
+                    : std::vector<judging::TargetProgress>();
     if (const QString words = composite(); words != m_composite->words())
         m_composite->say(widgets::Notice::Kind::Info, words);
     const bool isEmpty = !m_glance || m_glance->changes.empty();
-    m_head->show(isEmpty ? std::vector<telling::SummaryLine>()
-                         : telling::summary(*m_glance, m_session.catalogue(), session::screenPhrases()),
-                 true);
+    m_head->show(
+        isEmpty ? std::vector<telling::SummaryLine>()
+                : telling::summary(*m_glance, m_session.catalogue(), session::screenPhrases(), m_targets),
+        true);
     m_byChance->setText(isEmpty ? QString() : expectedByChance(*m_glance));
     m_byChance->setToolTip(isEmpty ? QString()
                                    : expectedInPlan(*m_glance, judging, session::screenPhrases()));
@@ -252,6 +269,16 @@ void ChangePage::compare()
         all = rows(*m_glance, against,
                    {m_until.visits(), m_session.patientInFocus(), m_session.catalogue(), judging},
                    session::screenPhrases());
+    for (Row& row : all) {
+        const auto target = std::ranges::find_if(m_targets, [&](const judging::TargetProgress& each) {
+            return each.target.measure == row.change.measure && each.target.side == row.change.side;
+        });
+        if (target == m_targets.end())
+            continue;
+        row.target = target->target.value;
+        row.targetWords = telling::targetWords(*target, *m_session.catalogue().measure(row.change.measure),
+                                               session::screenPhrases());
+    }
     m_bar->count(all);
     TimeSpan span;
     if (!m_session.visits().empty())
@@ -315,7 +342,11 @@ void ChangePage::explain()
         sentence = tr("<b>%1: %2.</b> %3")
                        .arg(title.toHtmlEscaped(), row->verdict.toHtmlEscaped(),
                             base::capitalised(why).toHtmlEscaped());
+        if (row->target)
+            sentence += u"<br>"_s + tr("Target: %1").arg(row->targetWords.toHtmlEscaped());
     }
+    const catalogue::Measure* measure = row == nullptr ? nullptr : catalogue.measure(row->change.measure);
+    m_target->setEnabled(measure != nullptr && TargetDialog::isFor(*measure));
     m_sentence->setText(sentence);
     m_detail->document()->setDefaultStyleSheet(detailStyle(widgets::coloursFor(palette())));
     const bool isShown = row != nullptr && m_more->isChecked();
@@ -335,7 +366,18 @@ bool ChangePage::openOrClose()
     return true;
 }
 
-/// Return and Space open what is folded; letters find a test.
+void ChangePage::openTarget()
+{
+    const Row* row = m_model->row(m_table->currentIndex().row());
+    const catalogue::Measure* measure =
+        row == nullptr ? nullptr : m_session.catalogue().measure(row->change.measure);
+    if (measure == nullptr || !TargetDialog::isFor(*measure))
+        return;
+    m_table->setFocus(); // what comes back to the keyboard
+    TargetDialog(m_session, m_prompts, *measure, row->change.side, this).exec();
+}
+
+/// Return and Space open what is folded, Insert the target; letters find a test.
 bool ChangePage::eventFilter(QObject* watched, QEvent* event)
 {
     if (watched != m_table || event->type() != QEvent::KeyPress)
@@ -345,6 +387,10 @@ bool ChangePage::eventFilter(QObject* watched, QEvent* event)
         key->key() == Qt::Key_Return || key->key() == Qt::Key_Enter || key->key() == Qt::Key_Space;
     if (opens && openOrClose())
         return true;
+    if (key->key() == Qt::Key_Insert && key->modifiers() == Qt::NoModifier) {
+        openTarget();
+        return true;
+    }
     const bool isLetter = key->text().size() == 1 && key->text().front().isLetterOrNumber() &&
                           !(key->modifiers() & (Qt::ControlModifier | Qt::AltModifier | Qt::MetaModifier));
     if (!isLetter)

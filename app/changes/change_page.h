@@ -3,6 +3,7 @@
 #include "app/changes/change_model.h"
 #include "app/session/prompts.h"
 #include "app/session/session.h"
+#include "core/judging/target_progress.h"
 #include "core/records/as_of.h"
 
 #include <QWidget>
@@ -60,6 +61,7 @@ private:
     bool openOrClose(); ///< the fold in focus; false where there is none
     void showMore(bool isShown);
     QString composite() const;
+    void openTarget(); ///< of the row in focus
     void sayWhatIsMissing();
 
     session::Session& m_session;
@@ -72,6 +74,7 @@ private:
     QTableView* m_table;
     QLabel* m_sentence = nullptr;
     QPushButton* m_more = nullptr;
+    QPushButton* m_target = nullptr;
     QTextBrowser* m_detail = nullptr;
     RowChooser* m_rowChooser = nullptr;
     EqualityLine* m_equality = nullptr;
@@ -79,6 +82,7 @@ private:
     QStackedWidget* m_pages;
     records::AsOf m_until; ///< the visit in focus and those before it
     std::optional<judging::Glance> m_glance;
+    std::vector<judging::TargetProgress> m_targets;
     std::optional<records::PatientId> m_patient;
     std::optional<records::VisitId> m_lastReference;
     bool m_isStale = true; ///< hidden while something changed

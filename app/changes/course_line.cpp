@@ -14,13 +14,18 @@ namespace
 
 constexpr double ring = 2;
 constexpr double dot = 3;
+constexpr double tick = 8; ///< of a target, beside the course
 
 /// Where a result lies.
 class PointPlaces
 {
 public:
-    PointPlaces(const std::vector<CoursePoint>& course, const TimeSpan& span, const QRectF& area)
-        : m_span(span), m_area(area.adjusted(dot, dot + 2, -dot, -dot - 2))
+    PointPlaces(const std::vector<CoursePoint>& course, const TimeSpan& span, const QRectF& area,
+                const std::optional<double>& target)
+        : m_span(span),
+          m_area(area.adjusted(dot, dot + 2, -dot - tick, -dot - 2)),
+          m_lowest(target),
+          m_highest(target)
     {
         for (const CoursePoint& point : course) {
             if (!point.number)
@@ -35,6 +40,12 @@ public:
         const double days = double(m_span.from.daysTo(m_span.to));
         const double share = days > 0 ? double(m_span.from.daysTo(point.day)) / days : 1;
         return {m_area.left() + share * m_area.width(), height(point)};
+    }
+
+    QLineF ofTarget(double target) const
+    {
+        const double y = height({{}, target});
+        return {m_area.right() + dot + 1, y, m_area.right() + dot + tick, y};
     }
 
 private:
@@ -56,13 +67,18 @@ private:
 } // namespace
 
 void drawCourse(QPainter& painter, const std::vector<CoursePoint>& course, const TimeSpan& span,
-                const QRectF& area, const QColor& newest, const widgets::Colours& colours)
+                const QRectF& area, const QColor& newest, const std::optional<double>& target,
+                const widgets::Colours& colours)
 {
     if (course.empty())
         return;
     painter.save();
     painter.setRenderHint(QPainter::Antialiasing);
-    const PointPlaces places(course, span, area);
+    const PointPlaces places(course, span, area, target);
+    if (target) {
+        painter.setPen(QPen(colours.text, 2, Qt::SolidLine, Qt::FlatCap));
+        painter.drawLine(places.ofTarget(*target));
+    }
     QPolygonF line;
     painter.setPen(QPen(colours.text, 1.2));
     painter.setBrush(Qt::NoBrush);

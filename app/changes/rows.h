@@ -39,6 +39,8 @@ struct Row {
     judging::Change change;
     judging::Outcome outcome;
     std::optional<judging::Verdict> mark;          ///< drawn beside the verdict; empty: none
+    std::optional<double> target;                  ///< what is to be reached
+    QString targetWords;                           ///< how it stands, in a sentence
     std::optional<judging::Comparison> comparison; ///< the one of the change that was asked for
 };
 

@@ -89,6 +89,8 @@ Axis stepAxis(const std::vector<TrendStep>& steps)
 std::vector<double> heights(const TrendPoints& points)
 {
     std::vector<double> found;
+    for (const TrendTarget& target : points.targets)
+        found.push_back(target.number);
     for (const TrendLine& line : points.lines) {
         const double error = 1.96 * line.standardError.value_or(0);
         for (const TrendEntry& entry : line.entries) {

@@ -34,10 +34,16 @@ double headHeight(const TrendPoints& points, const ChartFonts& fonts)
            widgets::space2;
 }
 
-/// One row for the words of the plumb lines, and one for the numbers of what changed where something did.
+double happeningRows(const TrendPoints& points)
+{
+    return points.happenings.empty() ? 0 : 1;
+}
+
+/// One row for the words of the plumb lines, one for what happened and one for the numbers of what changed,
+/// where something did.
 double rowsAbove(const TrendPoints& points)
 {
-    return points.breaks.empty() ? 1 : 2;
+    return (points.breaks.empty() ? 1 : 2) + happeningRows(points);
 }
 
 /// At spaces; a word that is longer than a row stays whole.
@@ -111,6 +117,8 @@ Frame frame(const TrendPoints& points, const QString& note, const QSizeF& size)
     const double below = rowsBelow(points, note) * made.row + widgets::space3;
     made.plot = {left, top, std::max(1.0, size.width() - left - right),
                  std::max(1.0, size.height() - top - below)};
+    made.happenings = {left, made.words.top() + made.row, made.plot.width(),
+                       happeningRows(points) * made.row};
     made.lane = {left, made.plot.bottom(), made.plot.width(), double(laneRows(points).size()) * made.row};
     made.events = {left, made.lane.bottom(), made.plot.width(), eventRows(points) * made.row};
     made.dates = {left, made.events.bottom(), made.plot.width(), made.row};

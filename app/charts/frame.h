@@ -21,8 +21,9 @@ ChartFonts chartFonts();
 /// Where the parts of a chart lie. Left and right margins are the same for every measure, so that stacked
 /// charts align.
 struct Frame {
-    QRectF head;  ///< title, and the heading of each side
-    QRectF words; ///< above the plot: of the plumb lines, and under them what changed
+    QRectF head;       ///< title, and the heading of each side
+    QRectF words;      ///< above the plot: of the plumb lines, and under them what changed
+    QRectF happenings; ///< under the words of the plumb lines, where there are any
     QRectF plot;
     QRectF lane;   ///< one row a side that has something in it
     QRectF events; ///< one row where there are any

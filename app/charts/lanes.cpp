@@ -3,6 +3,7 @@
 #include "app/charts/line_of_words.h"
 #include "app/charts/mark.h"
 #include "app/charts/trend_chart.h"
+#include "app/widgets/happening_mark.h"
 
 #include <QFontMetricsF>
 
@@ -101,6 +102,30 @@ void paintLane(QPainter& painter, const TrendChart& chart, const ChartFonts& fon
         paintRow(painter, chart, fonts, top,
                  line->name.isEmpty() ? chart.phrases()("without a value") : line->name, marks);
         top += chart.frame().row;
+    }
+}
+
+void paintHappenings(QPainter& painter, const TrendChart& chart, const ChartFonts& fonts)
+{
+    const Frame& frame = chart.frame();
+    const widgets::Colours& colours = chart.look().colours;
+    if (chart.points().happenings.empty())
+        return;
+    const QRectF& row = frame.happenings;
+    painter.setFont(fonts.caption);
+    painter.setPen(colours.quiet);
+    drawElided(painter, {widgets::space4, row.top(), row.left() - widgets::space4 - gap, row.height()},
+               Qt::AlignRight | Qt::AlignVCenter, chart.phrases()("between visits"));
+    for (const TrendHappening& each : chart.points().happenings) {
+        const QPointF first(x(chart, each.from), row.center().y());
+        const QPointF last(x(chart, each.until), row.center().y());
+        painter.setPen(QPen(colours.quiet, 3, Qt::SolidLine, Qt::FlatCap));
+        painter.drawLine(first, last);
+        widgets::drawHappening(painter, first, 8, each.kind, colours.text);
+        painter.setPen(colours.text);
+        const double room = 2 * frame.row; // before the mark, since a bar may follow it
+        painter.drawText(QRectF(first.x() - 7 - room, row.top(), room, row.height()),
+                         Qt::AlignRight | Qt::AlignVCenter, each.letter);
     }
 }
 

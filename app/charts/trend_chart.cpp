@@ -79,6 +79,8 @@ TrendChart::TrendChart(const TrendPoints& points, const ChartLook& look, const b
     m_timeAxis->setRange(m_time.from, m_time.to);
     if (m_points.range)
         addRange(*m_points.range);
+    for (const TrendTarget& target : m_points.targets)
+        addLevel(target.number, m_time.from, QPen(m_look.colours.text, 1.4, Qt::DashLine));
     for (const TrendLine& line : m_points.lines)
         addLine(line);
     connect(this, &QGraphicsWidget::geometryChanged, this, &TrendChart::settle);
@@ -152,13 +154,14 @@ double TrendChart::height(const TrendEntry& entry, records::Side side) const
     return *entry.number + (side == records::Side::Left ? -0.16 : 0.16);
 }
 
-void TrendChart::addLimit(double value, QDate from, const QColor& colour)
+/// A level line to the end of the axis.
+void TrendChart::addLevel(double value, double from, const QPen& pen)
 {
-    auto* limit = new QLineSeries;
-    limit->append(xOf(from), value);
-    limit->append(m_time.to, value);
-    limit->setPen(QPen(colour, 1.4, Qt::DashDotLine));
-    attach(limit);
+    auto* level = new QLineSeries;
+    level->append(from, value);
+    level->append(m_time.to, value);
+    level->setPen(pen);
+    attach(level);
 }
 
 /// Thin: dashed the line that is judged, dotted the robust one beside it.
@@ -182,9 +185,11 @@ void TrendChart::addLine(const TrendLine& line)
             addShade(run, 1.96 * *line.standardError, colour);
     }
     if (line.limits && line.limits->improved)
-        addLimit(*line.limits->improved, line.limits->day, m_look.colours.better);
+        addLevel(*line.limits->improved, xOf(line.limits->day),
+                 QPen(m_look.colours.better, 1.4, Qt::DashDotLine));
     if (line.limits && line.limits->declined)
-        addLimit(*line.limits->declined, line.limits->day, m_look.colours.worse);
+        addLevel(*line.limits->declined, xOf(line.limits->day),
+                 QPen(m_look.colours.worse, 1.4, Qt::DashDotLine));
     for (const TrendSlope& slope : line.slopes)
         addSlope(slope, colour);
     auto* marks = new QScatterSeries;

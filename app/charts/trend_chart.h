@@ -38,7 +38,7 @@ private:
     void addRange(const TrendRange& range);
     void addLine(const TrendLine& line);
     void addRun(const std::vector<const TrendEntry*>& run, const TrendLine& line);
-    void addLimit(double value, QDate from, const QColor& colour);
+    void addLevel(double value, double from, const QPen& pen);
     void addSlope(const TrendSlope& slope, const QColor& colour);
     void addShade(const std::vector<const TrendEntry*>& run, double error, const QColor& colour);
     double height(const TrendEntry& entry, records::Side side) const;

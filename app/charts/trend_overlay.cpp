@@ -24,9 +24,9 @@ Mark markOf(records::Side side)
 
 struct LimitLabel {
     double y = 0;
-    bool improved = true;
-    std::optional<records::Side> side; ///< where there is more than one line
-    QString words;                     ///< "better < 22.6 s"
+    std::optional<judging::Verdict> verdict; ///< empty: a target
+    std::optional<records::Side> side;       ///< where there is more than one line
+    QString words;                           ///< "better < 22.6 s"
 };
 
 /// Moves labels apart so that none covers another, and none lies below `lowest`.
@@ -77,6 +77,7 @@ void TrendOverlay::paint(QPainter* painter, const QStyleOptionGraphicsItem*, QWi
         paintPlumbLine(*painter, *points.referenceDay, true);
     if (points.visitDay)
         paintPlumbLine(*painter, *points.visitDay, false);
+    paintHappenings(*painter, m_chart, m_fonts);
     paintBreaks(*painter);
     paintCapped(*painter);
     paintLimits(*painter);
@@ -212,20 +213,25 @@ void TrendOverlay::paintLimits(QPainter& painter) const
             const QString words = (improved ? phrases("better %1 %2") : phrases("worse %1 %2"))
                                       .arg(QString(upwards ? u'>' : u'<'), points.written(*limit, phrases));
             const bool isAlone = points.lines.size() == 1;
-            labels.push_back({y(*limit), improved, isAlone ? std::nullopt : std::optional(line.side), words});
+            labels.push_back({y(*limit), improved ? judging::Verdict::Better : judging::Verdict::Worse,
+                              isAlone ? std::nullopt : std::optional(line.side), words});
         };
         if (line.limits) {
             add(line.limits->improved, true);
             add(line.limits->declined, false);
         }
     }
+    for (const TrendTarget& target : points.targets)
+        labels.push_back({y(target.number), std::nullopt,
+                          target.side == records::Side::None ? std::nullopt : std::optional(target.side),
+                          target.words});
     spread(labels, frame.row - 2, frame.plot.bottom() - frame.row / 2);
     painter.setFont(m_fonts.caption);
     for (const LimitLabel& label : labels) {
         double left = frame.plot.right() + 9;
-        const auto verdict = label.improved ? judging::Verdict::Better : judging::Verdict::Worse;
-        widgets::drawVerdict(painter, {left - 5, label.y - 5, 10, 10}, verdict, colours);
-        left += 9;
+        if (label.verdict)
+            widgets::drawVerdict(painter, {left - 5, label.y - 5, 10, 10}, *label.verdict, colours);
+        left += label.verdict ? 9 : 0;
         if (label.side) {
             drawMark(painter, markOf(*label.side), {left + 3, label.y}, 6,
                      colourOf(*label.side, m_chart.look()));

@@ -3,6 +3,8 @@
 #include "core/judging/comparison.h"
 #include "core/judging/events.h"
 #include "core/records/clinic.h"
+#include "core/records/happening.h"
+#include "core/records/target.h"
 
 #include "core/base/phrasebook.h"
 
@@ -94,6 +96,22 @@ struct TrendEvent {
     QString words; ///< "Became unable on 13-May-2026, right"
 };
 
+/// What happened between visits, within the days that are shown.
+struct TrendHappening {
+    QDate from;
+    QDate until; ///< the same as the first where it did not last
+    records::HappeningKind kind = records::HappeningKind::Other;
+    QString letter; ///< under which it is told below the chart
+    QString words;  ///< "fall with injury (04-Feb-2026)"
+};
+
+/// What is to be reached, drawn as a level.
+struct TrendTarget {
+    records::Side side = records::Side::None;
+    double number = 0;
+    QString words; ///< "target 420 m"
+};
+
 /// Everything a trend shows of one measure, ready to be drawn, read out or copied.
 struct TrendPoints {
     QString measure;
@@ -114,8 +132,10 @@ struct TrendPoints {
     bool isBaseline =
         false; ///< no reference was asked for: each line is held against its first comparable value
     std::vector<TrendLine> lines;
-    std::vector<TrendBreak> breaks;  ///< oldest first; drawn by number, told below by number
-    std::vector<TrendEvent> events;  ///< oldest first
+    std::vector<TrendBreak> breaks;         ///< oldest first; drawn by number, told below by number
+    std::vector<TrendEvent> events;         ///< oldest first
+    std::vector<TrendHappening> happenings; ///< oldest first
+    std::vector<TrendTarget> targets;
     std::optional<TrendRange> range; ///< for the newest value, where it is the same for every line
     QStringList remarks;             ///< what is drawn beside the values, with its source
 
@@ -128,9 +148,11 @@ struct TrendPoints {
 /// What is asked of a trend.
 struct TrendQuestion {
     QString measure;
-    std::optional<records::Side> side;         ///< empty: every side there is
-    std::optional<records::VisitId> visit;     ///< this visit; empty: the last one
-    std::optional<records::VisitId> reference; ///< empty: the first value comparable with this visit's
+    std::optional<records::Side> side;               ///< empty: every side there is
+    std::optional<records::VisitId> visit;           ///< this visit; empty: the last one
+    std::optional<records::VisitId> reference;       ///< empty: the first value comparable with this visit's
+    std::vector<records::Happening> happenings = {}; ///< that count, oldest first
+    std::vector<records::Target> targets = {};       ///< in force, of any measure
 };
 
 /// The trend of one measure over the visits given. Without lines where the measure is unknown or never

@@ -94,6 +94,16 @@ QStringList remarksOnBreaks(const TrendPoints& points, const base::Phrasebook& p
     return remarks;
 }
 
+/// What happened between visits under each letter above the plot.
+QStringList remarksOnHappenings(const TrendPoints& points, const base::Phrasebook& phrases)
+{
+    QStringList told;
+    for (const TrendHappening& each : points.happenings)
+        told << phrases("%1: %2").arg(each.letter, each.words);
+    return told.isEmpty() ? QStringList()
+                          : QStringList(phrases("Between visits: %1.").arg(phrases.joined("%1; %2", told)));
+}
+
 } // namespace
 
 QStringList remarksOn(const TrendPoints& points, const base::Phrasebook& phrases)
@@ -116,7 +126,9 @@ QStringList remarksOn(const TrendPoints& points, const base::Phrasebook& phrases
         for (const QString& words : line.trend)
             remarks << sided(line, words, phrases);
     }
-    return remarks << remarksOnBreaks(points, phrases);
+    if (!points.targets.empty())
+        remarks << phrases("Dashed line across: the target agreed with the person.");
+    return remarks << remarksOnBreaks(points, phrases) << remarksOnHappenings(points, phrases);
 }
 
 } // namespace charts

@@ -6,6 +6,8 @@
 #include "core/judging/room.h"
 #include "core/letters/letter_visit.h"
 #include "core/paper/pages.h"
+#include "core/storage/happenings.h"
+#include "core/storage/targets.h"
 
 #include <algorithm>
 #include <cmath>
@@ -106,9 +108,16 @@ base::Result<void> writeChart(const Request& request)
     if (!patient)
         return patient.error();
     const base::Phrasebook phrases;
-    const charts::TrendPoints points =
-        charts::trendPoints({request.measure, request.side, std::nullopt, std::nullopt}, patient->visits,
-                            patient->patient, (*session)->catalogue(), phrases, (*session)->clinic().judging);
+    const auto happenings = storage::Happenings((*session)->store()).ofPatient(patient->patient.id);
+    if (!happenings)
+        return happenings.error();
+    const auto targets = storage::Targets((*session)->store()).ofPatient(patient->patient.id);
+    if (!targets)
+        return targets.error();
+    const charts::TrendPoints points = charts::trendPoints(
+        {request.measure, request.side, std::nullopt, std::nullopt, records::current(*happenings),
+         records::inForce(*targets)},
+        patient->visits, patient->patient, (*session)->catalogue(), phrases, (*session)->clinic().judging);
     if (points.isEmpty())
         return base::Error{
             base::ErrorKind::NotFound, base::said("This measure was never recorded for this patient."), {}};

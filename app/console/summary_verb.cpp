@@ -1,6 +1,7 @@
 #include "app/console/request.h"
 #include "core/base/text.h"
 #include "core/records/visit.h"
+#include "core/storage/targets.h"
 #include "core/telling/summary.h"
 
 #include <QJsonArray>
@@ -35,12 +36,16 @@ base::Result<void> sayInShort(const Request& request)
         return patient.error();
     const catalogue::Catalogue& catalogue = (*session)->catalogue();
     const base::Phrasebook phrases;
+    const auto targets = storage::Targets((*session)->store()).ofPatient(patient->patient.id);
+    if (!targets)
+        return targets.error();
+    const judging::Ground ground{patient->visits, patient->patient, catalogue, patient->judging};
     std::optional<judging::Glance> glance;
     if (!patient->visits.empty())
-        glance = judging::glanceAt(patient->visits.back().id, {},
-                                   {patient->visits, patient->patient, catalogue, patient->judging});
-    const auto lines =
-        glance ? telling::summary(*glance, catalogue, phrases) : std::vector<telling::SummaryLine>();
+        glance = judging::glanceAt(patient->visits.back().id, {}, ground);
+    const auto lines = glance ? telling::summary(*glance, catalogue, phrases,
+                                                 judging::targetsAt(*targets, ground, (*session)->today()))
+                              : std::vector<telling::SummaryLine>();
     if (request.asJson) {
         QJsonArray objects;
         for (const telling::SummaryLine& line : lines)

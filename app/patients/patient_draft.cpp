@@ -1,7 +1,7 @@
 #include "app/patients/patient_draft.h"
 
-#include "app/patients/typed_day.h"
 #include "app/session/messages.h"
+#include "app/session/typed_day.h"
 #include "core/base/text.h"
 #include "core/records/check.h"
 
@@ -52,7 +52,7 @@ using Fault = std::optional<QString>;
 
 Fault take(const QString& typed, std::optional<QDate>& day)
 {
-    day = dayTyped(typed);
+    day = session::dayTyped(typed);
     if (day || typed.isEmpty())
         return std::nullopt;
     return translated(

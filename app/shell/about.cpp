@@ -55,6 +55,9 @@ void showKeyboard(QWidget* window)
         AboutWords::tr(
             "F6: the ribbon of visits, Escape: back; there Left and Right: this visit, with Shift: the "
             "reference visit, Delete: the last comparable visit again"),
+        AboutWords::tr(
+            "In the ribbon a letter (f: fall, r: relapse, Insert: any): an event on the day of this visit"),
+        AboutWords::tr("In the table of changes Insert: the target of the test"),
         QString(),
         AboutWords::tr("Tab, Return: the next field"),
         AboutWords::tr("Ctrl+Up, Ctrl+Down: section; F9: fold it"),

@@ -1,6 +1,8 @@
 #include "app/shell/patient_page.h"
 
 #include "app/changes/change_page.h"
+#include "app/happenings/asked_line.h"
+#include "app/happenings/happenings_dialog.h"
 #include "app/shell/identity_banner.h"
 #include "app/shell/status_line.h"
 #include "app/shell/version_rows.h"
@@ -48,6 +50,7 @@ PatientPage::PatientPage(session::Session& session, session::Prompts& prompts, Q
       m_prompts(prompts),
       m_actions(new VisitActions(session, prompts, this)),
       m_ribbon(new VisitRibbon(session, this)),
+      m_asked(new happenings::AskedLine(session, prompts, this)),
       m_status(new StatusLine(session, prompts, this)),
       m_tabs(new QTabBar(this)),
       m_pages(new widgets::PageStack(this))
@@ -69,6 +72,7 @@ PatientPage::PatientPage(session::Session& session, session::Prompts& prompts, Q
     column->addWidget(banner);
     column->addWidget(madeVisitBar());
     column->addLayout(tabRow);
+    column->addWidget(m_asked);
     column->addWidget(m_pages, 1);
     column->addWidget(m_status);
 
@@ -80,6 +84,19 @@ PatientPage::PatientPage(session::Session& session, session::Prompts& prompts, Q
     connect(m_tabs, &QTabBar::currentChanged, m_pages, &QStackedWidget::setCurrentIndex);
     connect(m_tabs, &QTabBar::currentChanged, this, &PatientPage::settle);
     connect(m_ribbon, &VisitRibbon::left, this, &PatientPage::takeKeyboard);
+    connect(m_asked, &happenings::AskedLine::left, this, &PatientPage::takeKeyboard);
+    using happenings::HappeningsDialog;
+    connect(m_ribbon, &VisitRibbon::happeningAsked, this,
+            [this](std::optional<records::HappeningKind> kind, QDate day) {
+                HappeningsDialog dialog(m_session, m_prompts, this);
+                dialog.begin(kind, day);
+                dialog.exec();
+            });
+    connect(m_ribbon, &VisitRibbon::happeningChosen, this, [this](const records::HappeningId& id) {
+        HappeningsDialog dialog(m_session, m_prompts, this);
+        dialog.edit(id);
+        dialog.exec();
+    });
     connect(m_actions, &VisitActions::started, this, [this] { showTab(0); });
     connect(m_actions, &VisitActions::testAsked, this, &PatientPage::showMeasure);
     connect(m_actions, &VisitActions::conditionsAsked, this, [this](const QString& condition) {
@@ -98,6 +115,11 @@ QWidget* PatientPage::madeVisitBar()
     auto* row = new QHBoxLayout(bar);
     row->setContentsMargins(widgets::space4, widgets::space1, widgets::space4, widgets::space1);
     row->addWidget(m_ribbon);
+    QPushButton* events = button(tr("Events"), u"happenings"_s, bar);
+    events->setProperty("kind", u"quiet"_s);
+    events->setToolTip(tr("What happened between visits: falls, relapses, treatment. Keys: F6, then Insert"));
+    row->addWidget(events);
+    connect(events, &QPushButton::clicked, this, &PatientPage::showHappenings);
     return bar;
 }
 
@@ -171,6 +193,11 @@ void PatientPage::fillForms(QMenu& today, QMenu& earlier)
     }
     today.addSeparator();
     today.addMenu(&earlier);
+}
+
+void PatientPage::showHappenings()
+{
+    happenings::HappeningsDialog(m_session, m_prompts, this).exec();
 }
 
 void PatientPage::chooseForm()
@@ -251,6 +278,7 @@ void PatientPage::settle()
 {
     const records::Visit* visit = m_session.visitInFocus();
     const bool isDraft = visit != nullptr && visit->state == records::VisitState::Draft;
+    m_asked->setHere(m_tabs->currentIndex() == 0);
     m_sign->setVisible(isDraft);
     m_discard->setVisible(isDraft);
     // The examination of a signed visit offers to amend by itself.

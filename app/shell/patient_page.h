@@ -11,6 +11,11 @@ class QStackedWidget;
 class QTabBar;
 class QToolButton;
 
+namespace happenings
+{
+class AskedLine;
+}
+
 namespace visits
 {
 class ExaminationPage;
@@ -44,7 +49,8 @@ public:
     void sign();
     /// What stands in the examination and is not recorded, a line each.
     QStringList unsaved() const;
-    void chooseForm(); ///< opens the menu of forms for a new visit
+    void showHappenings(); ///< what happened between visits, with an entry for a new one
+    void chooseForm();     ///< opens the menu of forms for a new visit
 
 Q_SIGNALS:
     void editAsked(const records::PatientId& id);
@@ -64,6 +70,7 @@ private:
     session::Prompts& m_prompts;
     VisitActions* m_actions;
     VisitRibbon* m_ribbon;
+    happenings::AskedLine* m_asked;
     StatusLine* m_status;
     visits::ExaminationPage* m_examination = nullptr;
     QTabBar* m_tabs;

@@ -164,6 +164,9 @@ void takePatient(session::Session& session, MainWindow& window, const records::P
         window.showTab(tab);
         album.take(window, tabs[tab]);
     }
+    window.showTab(1);
+    takeDialog(album, u"target"_s, [&window] { press(window, u"target"_s); });
+    takeDialog(album, u"events"_s, [&window] { press(window, u"happenings"_s); });
     session.moveReference(-2);
     window.showTab(1);
     album.take(window, u"change-with-reference"_s);

@@ -4,6 +4,7 @@
 #include "core/records/patient.h"
 
 #include <algorithm>
+#include <cmath>
 
 namespace shell
 {
@@ -21,6 +22,12 @@ double RibbonScale::x(QDate day) const
 {
     const auto span = static_cast<double>(std::max<qint64>(1, from.daysTo(to)));
     return left + (right - left) * static_cast<double>(from.daysTo(day)) / span;
+}
+
+QDate RibbonScale::day(double x) const
+{
+    const double share = std::clamp((x - left) / std::max(1.0, right - left), 0.0, 1.0);
+    return from.addDays(std::llround(share * double(from.daysTo(to))));
 }
 
 RibbonScale ribbonScale(const std::vector<QDate>& days, QDate today, double left, double right)

@@ -23,6 +23,7 @@ struct RibbonScale {
     QDate to;
 
     double x(QDate day) const;
+    QDate day(double x) const; ///< within the axis
 };
 
 /// An axis that holds all days and today, never shorter than half a year, with a little room at both ends.

@@ -1,7 +1,7 @@
 #include "app/shell/visit_actions.h"
 
-#include "app/patients/typed_day.h"
 #include "app/session/messages.h"
+#include "app/session/typed_day.h"
 #include "app/shell/settings.h"
 #include "app/visits/gaps.h"
 #include "app/writing/author_setting.h"
@@ -108,7 +108,7 @@ void VisitActions::newVisitOnAnotherDay(const QString& form)
     while (const auto answer = m_prompts.line(tr("On which day was the visit?"),
                                               tr("Day, as 2026-03-04 or 04-Mar-2026"), typed)) {
         typed = *answer;
-        if (const auto day = patients::dayTyped(typed)) {
+        if (const auto day = session::dayTyped(typed)) {
             start(*day, form);
             return;
         }

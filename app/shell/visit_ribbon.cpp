@@ -1,6 +1,8 @@
 #include "app/shell/visit_ribbon.h"
 
+#include "app/happenings/happening_draft.h"
 #include "app/session/messages.h"
+#include "app/shell/happening_lane.h"
 #include "app/shell/visit_words.h"
 #include "app/widgets/theme.h"
 #include "core/records/visit.h"
@@ -26,6 +28,8 @@ constexpr double axisY = 34;
 constexpr double labelY = 10;
 constexpr double gap = 17;
 constexpr double reach = 14;
+constexpr int laneHeight = 16;
+constexpr double laneY = axisY + 15; ///< of the events, where there are any
 
 } // namespace
 
@@ -40,17 +44,18 @@ VisitRibbon::VisitRibbon(session::Session& session, QWidget* parent) : QWidget(p
     connect(&m_session, &session::Session::focusChanged, this, &VisitRibbon::settle);
     connect(&m_session, &session::Session::visitsChanged, this, &VisitRibbon::settle);
     connect(&m_session, &session::Session::visitChanged, this, &VisitRibbon::settle);
+    connect(&m_session, &session::Session::happeningsChanged, this, &VisitRibbon::settle);
     settle();
 }
 
 QSize VisitRibbon::sizeHint() const
 {
-    return {640, ribbonHeight};
+    return {640, ribbonHeight + (m_happenings.empty() ? 0 : laneHeight)};
 }
 
 QSize VisitRibbon::minimumSizeHint() const
 {
-    return {320, ribbonHeight};
+    return {320, sizeHint().height()};
 }
 
 QPointF VisitRibbon::placeOf(const records::VisitId& id) const
@@ -68,6 +73,10 @@ void VisitRibbon::settle()
         days.push_back(visit.day);
     m_scale = ribbonScale(days, m_session.today(), side, width() - side);
     m_places = places(m_scale, days, gap);
+    const bool hadNone = m_happenings.empty();
+    m_happenings = m_session.happenings();
+    if (hadNone != m_happenings.empty())
+        updateGeometry();
     describe();
     update();
 }
@@ -86,6 +95,8 @@ void VisitRibbon::describe()
                           .arg(visitWords(*visit))
                     : tr("This visit: %1. Reference visit: %2.").arg(visitWords(*visit), visitWords(*found));
     }
+    if (!m_happenings.empty())
+        words = session::joined("%1 %2", {words, spoken(m_happenings)});
     if (words == accessibleDescription())
         return;
     setAccessibleDescription(words);
@@ -107,6 +118,12 @@ const records::Visit* VisitRibbon::visitAt(const QPointF& point) const
     return nearest;
 }
 
+std::vector<const records::Happening*> VisitRibbon::happeningsAt(const QPointF& point) const
+{
+    return std::abs(point.y() - laneY) > laneHeight / 2.0 ? std::vector<const records::Happening*>()
+                                                          : happeningsNear(m_happenings, m_scale, point.x());
+}
+
 double VisitRibbon::radius() const
 {
     double least = gap;
@@ -121,6 +138,7 @@ void VisitRibbon::drawAxis(QPainter& painter) const
     painter.setPen(QPen(colours.edge, 1));
     painter.drawLine(QPointF(m_scale.left - 12, axisY), QPointF(m_scale.right + 12, axisY));
     painter.setFont(widgets::captionFont());
+    const double wordY = axisY + 7 + (m_happenings.empty() ? 0 : laneHeight);
     double free = 0;
     for (const Tick& tick : ticks(m_scale)) {
         painter.setPen(QPen(colours.edge, 1));
@@ -129,7 +147,7 @@ void VisitRibbon::drawAxis(QPainter& painter) const
         if (tick.x - breadth / 2 < free)
             continue;
         painter.setPen(tick.isYear ? colours.text : colours.quiet);
-        painter.drawText(QRectF(tick.x - 40, axisY + 7, 80, 20), Qt::AlignHCenter | Qt::AlignTop, tick.word);
+        painter.drawText(QRectF(tick.x - 40, wordY, 80, 20), Qt::AlignHCenter | Qt::AlignTop, tick.word);
         free = tick.x + breadth / 2 + 6;
     }
 }
@@ -205,6 +223,7 @@ void VisitRibbon::paintEvent(QPaintEvent*)
         drawPlumbLine(painter, *visit, lineWords(*visit, false), false);
     for (size_t i = 0; i < m_places.size() && i < m_session.onRecord().size(); ++i)
         drawMark(painter, m_session.onRecord()[i], m_places[i]);
+    drawHappenings(painter, m_happenings, m_scale, laneY, widgets::coloursFor(palette()));
     if (hasFocus()) {
         painter.setBrush(Qt::NoBrush);
         painter.setPen(QPen(widgets::coloursFor(palette()).accent, 2));
@@ -220,6 +239,10 @@ void VisitRibbon::resizeEvent(QResizeEvent* event)
 
 void VisitRibbon::mousePressEvent(QMouseEvent* event)
 {
+    if (const auto near = happeningsAt(event->position()); !near.empty()) {
+        Q_EMIT happeningChosen(records::HappeningId(near.back()->id)); // the list may be read anew meanwhile
+        return;
+    }
     const records::Visit* visit = visitAt(event->position());
     if (visit == nullptr)
         return;
@@ -232,14 +255,22 @@ void VisitRibbon::mousePressEvent(QMouseEvent* event)
         m_session.chooseVisit(id);
 }
 
+void VisitRibbon::mouseDoubleClickEvent(QMouseEvent* event)
+{
+    if (happeningsAt(event->position()).empty() && visitAt(event->position()) == nullptr)
+        Q_EMIT happeningAsked({}, std::min(m_scale.day(event->position().x()), m_session.today()));
+}
+
 void VisitRibbon::mouseMoveEvent(QMouseEvent* event)
 {
-    const records::Visit* visit = visitAt(event->position());
+    const bool isAtHappening = !happeningsAt(event->position()).empty();
+    setCursor(isAtHappening || visitAt(event->position()) != nullptr ? Qt::PointingHandCursor
+                                                                     : Qt::ArrowCursor);
+    const records::Visit* visit = isAtHappening ? nullptr : visitAt(event->position());
     const auto hovered = visit == nullptr ? std::nullopt : std::optional(visit->id);
     if (hovered == m_hovered)
         return;
     m_hovered = hovered;
-    setCursor(hovered ? Qt::PointingHandCursor : Qt::ArrowCursor);
     update();
 }
 
@@ -282,8 +313,16 @@ void VisitRibbon::keyPressEvent(QKeyEvent* event)
         Q_EMIT left();
         return;
     default:
-        QWidget::keyPressEvent(event);
+        break;
     }
+    const bool isPlain = (event->modifiers() & ~(Qt::ShiftModifier | Qt::KeypadModifier)) == Qt::NoModifier;
+    const auto kind = happenings::kindTyped(event->text());
+    if (!isPlain || !m_session.focus().patient || (!kind && event->key() != Qt::Key_Insert)) {
+        QWidget::keyPressEvent(event);
+        return;
+    }
+    const records::Visit* visit = m_session.visitInFocus();
+    Q_EMIT happeningAsked(kind, visit == nullptr ? m_session.today() : visit->day);
 }
 
 bool VisitRibbon::event(QEvent* event)
@@ -291,8 +330,11 @@ bool VisitRibbon::event(QEvent* event)
     if (event->type() != QEvent::ToolTip)
         return QWidget::event(event);
     const auto* help = static_cast<QHelpEvent*>(event);
+    const auto near = happeningsAt(help->pos());
     const records::Visit* visit = visitAt(help->pos());
-    if (visit != nullptr)
+    if (!near.empty())
+        QToolTip::showText(help->globalPos(), toolTipOf(near), this);
+    else if (visit != nullptr)
         QToolTip::showText(help->globalPos(), visitWords(*visit), this);
     else
         QToolTip::hideText();

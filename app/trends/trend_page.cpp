@@ -71,6 +71,8 @@ TrendPage::TrendPage(session::Session& session, session::Prompts& prompts, QWidg
     connect(&m_session, &session::Session::visitsChanged, this, &TrendPage::refresh);
     connect(&m_session, &session::Session::patientChanged, this, &TrendPage::refresh);
     connect(&m_session, &session::Session::judgingChanged, this, &TrendPage::refresh);
+    connect(&m_session, &session::Session::happeningsChanged, this, &TrendPage::refresh);
+    connect(&m_session, &session::Session::targetsChanged, this, &TrendPage::refresh);
     connect(&m_session, &session::Session::catalogueChanged, this, &TrendPage::refresh);
     connect(&m_session, &session::Session::clinicChanged, this, &TrendPage::refresh);
 }
@@ -168,9 +170,10 @@ charts::ChartLook TrendPage::look() const
 charts::TrendPoints TrendPage::pointsOf(const QString& measure) const
 {
     const session::Focus& focus = m_session.focus();
-    return charts::trendPoints({measure, std::nullopt, focus.visit, focus.reference}, m_session.visits(),
-                               m_session.patientInFocus(), m_session.catalogue(), session::screenPhrases(),
-                               m_session.clinic().judging);
+    return charts::trendPoints({measure, std::nullopt, focus.visit, focus.reference, m_session.happenings(),
+                                records::inForce(m_session.targets())},
+                               m_session.visits(), m_session.patientInFocus(), m_session.catalogue(),
+                               session::screenPhrases(), m_session.clinic().judging);
 }
 
 /// Fetches everything anew; a new patient starts with the charts that have most to show.

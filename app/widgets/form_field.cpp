@@ -5,6 +5,7 @@
 
 #include <QEvent>
 #include <QGridLayout>
+#include <QKeyEvent>
 #include <QLabel>
 #include <QLineEdit>
 #include <QPlainTextEdit>
@@ -85,6 +86,14 @@ FormField* FormField::lines(const QString& label, const QString& name, QWidget* 
     return field;
 }
 
+FormField* FormField::note(const QString& label, const QString& name, QWidget* parent)
+{
+    FormField* field = lines(label, name, parent);
+    field->m_isNote = true;
+    field->setHint(tr("Return stores, Shift+Return begins a new line."));
+    return field;
+}
+
 FormField* FormField::choice(const QString& label, const QList<std::pair<QString, QString>>& options,
                              const QString& name, QWidget* parent)
 {
@@ -142,6 +151,14 @@ bool FormField::eventFilter(QObject* watched, QEvent* event)
 {
     if (watched == m_entry && event->type() == QEvent::FocusOut)
         Q_EMIT left();
+    if (m_isNote && watched == m_entry && event->type() == QEvent::KeyPress) {
+        const auto* key = static_cast<QKeyEvent*>(event);
+        const bool isPlain = (key->modifiers() & ~Qt::KeypadModifier) == Qt::NoModifier;
+        if (isPlain && (key->key() == Qt::Key_Return || key->key() == Qt::Key_Enter)) {
+            Q_EMIT done();
+            return true;
+        }
+    }
     return QWidget::eventFilter(watched, event);
 }
 

@@ -21,6 +21,8 @@ public:
     /// A line that shows nobody what is typed.
     static FormField* secret(const QString& label, const QString& name, QWidget* parent);
     static FormField* lines(const QString& label, const QString& name, QWidget* parent);
+    /// Lines in which Return is done() and Shift+Return begins a new one, as is said below.
+    static FormField* note(const QString& label, const QString& name, QWidget* parent);
     /// Codes beside what people read.
     static FormField* choice(const QString& label, const QList<std::pair<QString, QString>>& options,
                              const QString& name, QWidget* parent);
@@ -35,6 +37,7 @@ public:
 Q_SIGNALS:
     void edited();
     void left(); ///< the person went on to another field
+    void done(); ///< Return in a note
 
 private:
     FormField(const QString& label, QWidget* entry, const QString& after, const QString& name,
@@ -43,6 +46,7 @@ private:
 
     QWidget* m_entry;
     QLabel* m_below;
+    bool m_isNote = false;
 };
 
 } // namespace widgets

@@ -68,4 +68,15 @@ TargetProgress targetProgress(const records::Target& target, const Ground& groun
     return found;
 }
 
+std::vector<TargetProgress> targetsAt(const std::vector<records::Target>& oldestFirst, const Ground& ground,
+                                      QDate day)
+{
+    std::vector<records::Target> agreed = oldestFirst;
+    std::erase_if(agreed, [&](const records::Target& each) { return each.agreedOn > day; });
+    std::vector<TargetProgress> found;
+    for (const records::Target& target : records::inForce(agreed))
+        found.push_back(targetProgress(target, ground, day));
+    return found;
+}
+
 } // namespace judging

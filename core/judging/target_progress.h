@@ -33,4 +33,9 @@ struct TargetProgress {
 /// where less is better. Judged for `today`: the day the visits are looked at.
 TargetProgress targetProgress(const records::Target& target, const Ground& ground, QDate today);
 
+/// Those agreed on or before a day that are still looked at, judged for it, in the order in which measure and
+/// side first got one.
+std::vector<TargetProgress> targetsAt(const std::vector<records::Target>& oldestFirst, const Ground& ground,
+                                      QDate day);
+
 } // namespace judging

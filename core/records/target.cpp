@@ -20,6 +20,13 @@ std::vector<Target> newest(const std::vector<Target>& oldestFirst)
     return found;
 }
 
+std::vector<Target> inForce(const std::vector<Target>& oldestFirst)
+{
+    std::vector<Target> found = newest(oldestFirst);
+    std::erase_if(found, [](const Target& each) { return !each.droppedFor.isEmpty(); });
+    return found;
+}
+
 const Target* newestOf(const std::vector<Target>& oldestFirst, const QString& measure, Side side)
 {
     const auto found = std::find_if(oldestFirst.rbegin(), oldestFirst.rend(), [&](const Target& target) {

@@ -30,6 +30,9 @@ struct Target {
 /// measure and side first got one.
 std::vector<Target> newest(const std::vector<Target>& oldestFirst);
 
+/// Those of them that are still looked at.
+std::vector<Target> inForce(const std::vector<Target>& oldestFirst);
+
 /// The newest of one measure and side; nullptr where there never was one.
 const Target* newestOf(const std::vector<Target>& oldestFirst, const QString& measure, Side side);
 

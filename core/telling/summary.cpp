@@ -4,9 +4,11 @@
 #include "core/records/patient.h"
 #include "core/records/wording.h"
 #include "core/telling/outcome_words.h"
+#include "core/telling/target_words.h"
 #include "core/telling/terms.h"
 
 #include <algorithm>
+#include <map>
 
 namespace telling
 {
@@ -131,16 +133,37 @@ public:
         add(std::move(line));
     }
 
-    std::vector<SummaryLine> lines()
+    std::vector<SummaryLine> lines() const
     {
         const bool isNew = std::ranges::any_of(m_lines, [](const SummaryLine& line) {
             return line.kind != LineKind::NotCompared && line.kind != LineKind::Missing;
         });
+        std::vector<SummaryLine> all = m_lines;
         if (!isNew)
-            m_lines.insert(
-                m_lines.begin(),
+            all.insert(
+                all.begin(),
                 {LineKind::NothingNew, m_phrases("Nothing new"), base::capitalised(nothingNew()), {}, {}});
-        return m_lines;
+        return all;
+    }
+
+    std::vector<SummaryLine> withTargets(const std::vector<judging::TargetProgress>& targets) const
+    {
+        std::vector<SummaryLine> all = lines();
+        const auto better = std::ranges::find(all, LineKind::Better, &SummaryLine::kind);
+        std::map<SummaryLine*, QStringList> parts;
+        for (const judging::TargetProgress& target : targets) {
+            const Measure* measure = m_catalogue.measure(target.target.measure);
+            if (measure == nullptr)
+                continue;
+            const bool isBetter = target.state == judging::TargetState::ReachedBeyondError;
+            SummaryLine& line = isBetter && better != all.end() ? *better : all.front();
+            parts[&line] += targetPart(target, *measure, m_phrases);
+            if (!line.measures.contains(measure->id))
+                line.measures += measure->id;
+        }
+        for (const auto& [line, told] : parts)
+            line->text = m_phrases.joined("%1 · %2", {line->text, inARow(told)});
+        return all;
     }
 
 private:
@@ -345,7 +368,8 @@ QString code(LineKind kind)
 }
 
 std::vector<SummaryLine> summary(const judging::Glance& glance, const catalogue::Catalogue& catalogue,
-                                 const Phrasebook& phrases)
+                                 const Phrasebook& phrases,
+                                 const std::vector<judging::TargetProgress>& targets)
 {
     if (glance.changes.empty() && glance.lacking.empty())
         return {};
@@ -355,7 +379,7 @@ std::vector<SummaryLine> summary(const judging::Glance& glance, const catalogue:
     teller.tellDirection(LineKind::Better, OutcomeKind::Better, phrases("Better"));
     teller.tellNotCompared();
     teller.tellMissing();
-    return teller.lines();
+    return teller.withTargets(targets);
 }
 
 } // namespace telling

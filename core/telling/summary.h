@@ -2,6 +2,7 @@
 
 #include "core/base/phrasebook.h"
 #include "core/judging/glance.h"
+#include "core/judging/target_progress.h"
 
 namespace telling
 {
@@ -22,8 +23,10 @@ struct SummaryLine {
 
 /// At most five, in the order of their weight, each only where there is something to say; nothing new is one
 /// sentence. Made from what was recorded alone: never a diagnosis. What could be chance among so many results
-/// is told apart from what is not.
+/// is told apart from what is not. How targets stand is said at the end of the first line, of those reached
+/// beyond error at the end of what is better, where that is said.
 std::vector<SummaryLine> summary(const judging::Glance& glance, const catalogue::Catalogue& catalogue,
-                                 const base::Phrasebook& phrases);
+                                 const base::Phrasebook& phrases,
+                                 const std::vector<judging::TargetProgress>& targets = {});
 
 } // namespace telling

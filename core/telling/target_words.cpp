@@ -69,6 +69,14 @@ QString standingWords(const judging::TargetProgress& progress, const base::Phras
     return phrases("no longer looked at: “%1”").arg(progress.target.droppedFor);
 }
 
+QString targetPart(const judging::TargetProgress& progress, const catalogue::Measure& measure,
+                   const base::Phrasebook& phrases)
+{
+    return phrases("target: %1 %2, %3")
+        .arg(records::sidedTitle(measure, progress.target.side, phrases),
+             goalWords(progress.target, measure, phrases), standingWords(progress, phrases));
+}
+
 QString targetWords(const judging::TargetProgress& progress, const catalogue::Measure& measure,
                     const base::Phrasebook& phrases)
 {

@@ -15,6 +15,10 @@ QString goalWords(const records::Target& target, const catalogue::Measure& measu
 /// reached, and its day has passed".
 QString standingWords(const judging::TargetProgress& progress, const base::Phrasebook& phrases);
 
+/// A part of a line: "target: 6-minute walk distance at least 400 m by 12-Mar-2027, not reached".
+QString targetPart(const judging::TargetProgress& progress, const catalogue::Measure& measure,
+                   const base::Phrasebook& phrases);
+
 /// The whole as one sentence: "6-minute walk distance: at least 400 m by 12-Mar-2027; 371 m on 03-Feb-2027,
 /// not reached."
 QString targetWords(const judging::TargetProgress& progress, const catalogue::Measure& measure,

@@ -12,6 +12,8 @@
 #include "app/trends/trend_page.h"
 #include "app/widgets/dialogs.h"
 #include "core/catalogue/reader.h"
+#include "core/judging/case_order.h"
+#include "core/records/patient.h"
 #include "core/paper/pages.h"
 
 #include <QApplication>

@@ -44,6 +44,7 @@ QStringList dataOf(const QString& records)
               "family, given, record_number, diagnosis, referrer, general_practitioner, allergies, notes "
               "FROM patients",
               "author_name, author_role, author_registration, amendment_reason FROM visits",
+              "words, taken_back_for, who FROM happenings", "words, dropped_for, who FROM targets",
               "reason, note FROM findings", "author_name, author_role, author_registration FROM letters"}) {
             QSqlQuery query(u"SELECT "_s + QLatin1String(columns), database);
             while (query.next())

@@ -1,5 +1,6 @@
 #include "app/charts/trend_points.h"
 
+#include "app/charts/axis.h"
 #include "app/charts/trend_words.h"
 #include "tests/support/examples.h"
 #include "tests/support/test_support.h"
@@ -46,11 +47,59 @@ TrendPoints pointsOf(const QString& measure, const std::vector<records::Visit>& 
                                examples::catalogue(), {});
 }
 
+records::Happening happened(records::HappeningKind kind, QDate from, std::optional<QDate> until = {})
+{
+    records::Happening happening;
+    happening.kind = kind;
+    happening.from = from;
+    happening.until = until;
+    return happening;
+}
+
 class TestTrendPoints : public HouseTest
 {
     Q_OBJECT
 
 private Q_SLOTS:
+    void whatHappenedStandsInItsLaneAsFarAsTheDaysReach()
+    {
+        using records::HappeningKind;
+        const std::vector<records::Visit> visits{timed(u"a"_s, {2025, 1, 10}, 12),
+                                                 timed(u"b"_s, {2025, 6, 10}, 12)};
+        const charts::TrendQuestion question{
+            upAndGo,
+            {},
+            {},
+            {},
+            {happened(HappeningKind::Surgery, {2020, 1, 1}),
+             happened(HappeningKind::TherapyBlock, {2024, 12, 1}, QDate(2025, 1, 20)),
+             happened(HappeningKind::Fall, {2025, 3, 1}), happened(HappeningKind::Fall, {2025, 7, 1})}};
+        const auto points =
+            charts::trendPoints(question, visits, examples::patient(u"stroke"_s), examples::catalogue(), {});
+        QCOMPARE(points.happenings.size(), 2U);
+        QCOMPARE(points.happenings[0].from, QDate(2025, 1, 10)); // where the axis begins
+        QCOMPARE(points.happenings[0].until, QDate(2025, 1, 20));
+        QCOMPARE(points.happenings[1].letter, u"b"_s);
+        QCOMPARE(points.remarks.last(), u"Between visits: a: therapy block (01-Dec-2024 to 20-Jan-2025); "
+                                        "b: fall (01-Mar-2025)."_s);
+    }
+
+    void aTargetIsPartOfTheAxisAndIsSaid()
+    {
+        const std::vector<records::Visit> visits{timed(u"a"_s, {2025, 1, 10}, 20)};
+        records::Target target;
+        target.measure = upAndGo;
+        target.value = 8;
+        records::Target other = target;
+        other.measure = walk;
+        const auto points = charts::trendPoints({upAndGo, {}, {}, {}, {}, {target, other}}, visits,
+                                                examples::patient(u"stroke"_s), examples::catalogue(), {});
+        QCOMPARE(points.targets.size(), 1U);
+        QCOMPARE(points.targets[0].words, u"target 8.0 s"_s);
+        QVERIFY(charts::valueAxis(points).share(8) >= 0);
+        QVERIFY(points.remarks.contains(u"Dashed line across: the target agreed with the person."_s));
+    }
+
     void valuesComeInOrderWithTheirWords();
     void aChangedConditionBeginsANewRun();
     void aConditionNotRecordedBreaksToo();

@@ -8,8 +8,10 @@
 #include "app/writing/author_setting.h"
 #include "core/base/text.h"
 #include "core/catalogue/own.h"
+#include "core/records/happening.h"
 #include "core/storage/audit_trail.h"
 #include "tests/support/clinic_desk.h"
+#include "tests/support/paces.h"
 #include "tests/support/test_support.h"
 
 #include <QApplication>
@@ -24,6 +26,7 @@
 #include <QTabWidget>
 #include <QTableView>
 #include <QTextBrowser>
+#include <QTimer>
 
 using namespace Qt::StringLiterals;
 
@@ -101,7 +104,62 @@ private Q_SLOTS:
     void aLongIdentityTakesASecondLine();
     void aClickChoosesWhatWasFound();
     void theKeyboardFollowsToThePageAndTheRibbon();
+    void anEventIsEnteredInTwoKeysFromTheRibbon();
+    void theQuestionAboutFallsTakesNoKeyboard();
 };
+
+/// Presses keys into the dialog that comes up next, whatever in it has the keyboard.
+void atNextDialog(const std::function<void(QWidget&)>& act)
+{
+    QTimer::singleShot(0, qApp, [act] {
+        QWidget* dialog = QApplication::activeModalWidget();
+        QVERIFY(dialog != nullptr);
+        act(*dialog);
+    });
+}
+
+void TestMainWindow::anEventIsEnteredInTwoKeysFromTheRibbon()
+{
+    paces::each([](Pace& pace) {
+        AtWork desk;
+        QVERIFY(desk.isShown());
+        desk.window.openPatient(desk.halden.id);
+        desk.addVisit(clinic_desk::today);
+        pace.keyAt(&desk.window, Qt::Key_F6);
+        QCOMPARE(desk.window.focusWidget()->objectName(), u"visitRibbon"_s);
+        atNextDialog([&pace](QWidget& dialog) { pace.keyAt(&dialog, Qt::Key_Return); });
+        pace.typeAt(&desk.window, u"r"_s);
+        QCOMPARE(desk.session->happenings().size(), 1U);
+        QCOMPARE(desk.session->happenings().front().from, clinic_desk::today);
+        QCOMPARE(desk.window.focusWidget()->objectName(), u"visitRibbon"_s);
+        atNextDialog([](QWidget& dialog) { dialog.close(); });
+        desk.widget<QPushButton>(u"happenings"_s)->click();
+        QCOMPARE(desk.session->happenings().size(), 1U);
+    });
+}
+
+void TestMainWindow::theQuestionAboutFallsTakesNoKeyboard()
+{
+    AtWork desk;
+    QVERIFY(desk.isShown());
+    desk.window.openPatient(desk.halden.id);
+    desk.addVisit(QDate(2026, 1, 12));
+    auto* line = desk.widget<QWidget>(u"askedLine"_s);
+    QVERIFY(!line->isVisible());
+    desk.key(Qt::Key_N, Qt::ControlModifier | Qt::ShiftModifier);
+    QVERIFY(line->isVisible());
+    const QWidget* field = desk.window.focusWidget();
+    QVERIFY(!line->isAncestorOf(field));
+    desk.window.showTab(1);
+    QVERIFY(!line->isVisible());
+    desk.window.showTab(0);
+    QVERIFY(line->isVisible());
+    desk.key(Qt::Key_N, Qt::AltModifier);
+    paces::letPass(200); // a button that is pressed by its letter stays down for a moment
+    QVERIFY(!line->isVisible());
+    QCOMPARE(desk.window.focusWidget(), field);
+    QVERIFY(desk.session->asked(desk.session->visitInFocus()->id) != nullptr);
+}
 
 void TestMainWindow::enterOnAPatientShowsTheirIdentity()
 {

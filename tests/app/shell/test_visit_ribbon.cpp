@@ -1,7 +1,10 @@
 #include "app/shell/visit_ribbon.h"
 
+#include "app/widgets/happening_mark.h"
 #include "tests/support/clinic_desk.h"
 #include "tests/support/test_support.h"
+
+#include <QSignalSpy>
 
 using namespace Qt::StringLiterals;
 
@@ -39,7 +42,117 @@ private Q_SLOTS:
     void anAmendedVisitIsSaidToBeOne();
     void aVisitEnteredInErrorIsDrawnCrossedOutAndSaid();
     void itDrawsWithoutVisitsAndWithMany();
+    void eventsHaveALaneWhereThereAreAny();
+    void eventsAreSaidWithKindAndDays();
+    void aLetterOrInsertAsksForAnEventOnTheDayOfThisVisit();
+    void aDoubleClickAsksForOneOnItsDay();
+    void aClickOnAnEventChoosesIt();
+    void shapesTellKindsApartWithoutColour();
 };
+
+records::Happening happened(Desk& desk, records::HappeningKind kind, QDate from,
+                            std::optional<QDate> until = {})
+{
+    records::Happening happening;
+    happening.kind = kind;
+    happening.from = from;
+    happening.until = until;
+    const auto saved = desk.session->saveHappening(happening);
+    return saved ? *saved : records::Happening();
+}
+
+void TestVisitRibbon::eventsHaveALaneWhereThereAreAny()
+{
+    ThreeVisits desk;
+    VisitRibbon ribbon(*desk.session, nullptr);
+    const int without = ribbon.sizeHint().height();
+    ribbon.resize(900, without + 16);
+    const QImage before = ribbon.grab().toImage();
+    const auto relapse =
+        happened(desk, records::HappeningKind::Relapse, QDate(2025, 10, 1), QDate(2025, 11, 1));
+    QVERIFY(ribbon.sizeHint().height() > without);
+    QVERIFY(ribbon.grab().toImage() != before);
+    QVERIFY(desk.session->takeBackHappening(relapse.id, u"wrong person"_s));
+    QCOMPARE(ribbon.sizeHint().height(), without);
+    QVERIFY(ribbon.grab().toImage() == before);
+}
+
+void TestVisitRibbon::eventsAreSaidWithKindAndDays()
+{
+    ThreeVisits desk;
+    const VisitRibbon ribbon(*desk.session, nullptr);
+    QVERIFY(!ribbon.accessibleDescription().contains(u"event"_s));
+    happened(desk, records::HappeningKind::Relapse, QDate(2025, 10, 1), QDate(2025, 11, 1));
+    happened(desk, records::HappeningKind::Fall, QDate(2026, 2, 3));
+    QVERIFY2(ribbon.accessibleDescription().contains(
+                 u"the newest first: Fall · 03-Feb-2026; Relapse · 01-Oct-2025 to 01-Nov-2025."_s),
+             qPrintable(ribbon.accessibleDescription()));
+}
+
+void TestVisitRibbon::aLetterOrInsertAsksForAnEventOnTheDayOfThisVisit()
+{
+    ThreeVisits desk;
+    VisitRibbon ribbon(*desk.session, nullptr);
+    const QSignalSpy asked(&ribbon, &VisitRibbon::happeningAsked);
+    QTest::keyClick(&ribbon, Qt::Key_Left);
+    QTest::keyClicks(&ribbon, u"F"_s);
+    QTest::keyClick(&ribbon, Qt::Key_Insert);
+    QTest::keyClicks(&ribbon, u"z"_s);
+    QTest::keyClick(&ribbon, Qt::Key_F, Qt::AltModifier);
+    QCOMPARE(asked.size(), 2);
+    using Kind = std::optional<records::HappeningKind>;
+    QCOMPARE(asked[0][0].value<Kind>(), Kind(records::HappeningKind::Fall));
+    QCOMPARE(asked[0][1].toDate(), QDate(2025, 9, 1));
+    QCOMPARE(asked[1][0].value<Kind>(), Kind());
+}
+
+void TestVisitRibbon::aDoubleClickAsksForOneOnItsDay()
+{
+    ThreeVisits desk;
+    VisitRibbon ribbon(*desk.session, nullptr);
+    ribbon.resize(900, 78);
+    const QSignalSpy asked(&ribbon, &VisitRibbon::happeningAsked);
+    const QPointF between = (ribbon.placeOf(desk.ids[1]) + ribbon.placeOf(desk.ids[2])) / 2;
+    QTest::mouseDClick(&ribbon, Qt::LeftButton, {}, between.toPoint());
+    QCOMPARE(asked.size(), 1);
+    QVERIFY(std::abs(asked[0][1].toDate().daysTo(QDate(2025, 10, 16))) <= 2);
+    QTest::mouseDClick(&ribbon, Qt::LeftButton, {}, {895, 34});
+    QCOMPARE(asked[1][1].toDate(), clinic_desk::today); // nothing has happened later
+}
+
+void TestVisitRibbon::aClickOnAnEventChoosesIt()
+{
+    ThreeVisits desk;
+    VisitRibbon ribbon(*desk.session, nullptr);
+    ribbon.resize(900, 78);
+    const auto fall = happened(desk, records::HappeningKind::Fall, QDate(2025, 9, 1));
+    const QSignalSpy chosen(&ribbon, &VisitRibbon::happeningChosen);
+    const QPoint onLane = ribbon.placeOf(desk.ids[1]).toPoint() + QPoint(0, 15);
+    QTest::mouseClick(&ribbon, Qt::LeftButton, {}, onLane);
+    QCOMPARE(chosen.size(), 1);
+    QCOMPARE(chosen[0][0].value<records::HappeningId>(), fall.id);
+    QCOMPARE(desk.session->focus().visit, std::optional(desk.ids[2]));
+    QTest::mouseClick(&ribbon, Qt::LeftButton, {}, onLane - QPoint(0, 15));
+    QCOMPARE(desk.session->focus().visit, std::optional(desk.ids[1]));
+    QCOMPARE(chosen.size(), 1);
+}
+
+void TestVisitRibbon::shapesTellKindsApartWithoutColour()
+{
+    using records::HappeningKind;
+    std::vector<QImage> drawn;
+    for (const HappeningKind kind :
+         {HappeningKind::Fall, HappeningKind::Relapse, HappeningKind::Surgery, HappeningKind::MedicationBegun,
+          HappeningKind::TherapyBlock, HappeningKind::Other}) {
+        QImage image(20, 20, QImage::Format_Grayscale8);
+        image.fill(Qt::white);
+        QPainter painter(&image);
+        widgets::drawHappening(painter, {10, 10}, 10, kind, Qt::black);
+        painter.end();
+        QVERIFY(std::ranges::find(drawn, image) == drawn.end());
+        drawn.push_back(image);
+    }
+}
 
 void TestVisitRibbon::aVisitEnteredInErrorIsDrawnCrossedOutAndSaid()
 {

@@ -79,6 +79,28 @@ private Q_SLOTS:
         QVERIFY(!progress.isOverdue);
     }
 
+    void onlyWhatIsAgreedByTheDayAndStillLookedAtIsJudged()
+    {
+        const records::Patient patient = examples::patient(u"parkinson"_s);
+        const std::vector<Visit> visits{walked(1, 0.7), walked(2, 0.8), walked(3, 1.0)};
+        const judging::Ground ground{visits, patient, book(), {}};
+        const Target first = target(1.0);
+        Target changed = target(1.2);
+        changed.agreedOn = month(3);
+        const auto at = [&](const std::vector<Target>& all, QDate day) {
+            std::vector<double> values;
+            for (const TargetProgress& each : judging::targetsAt(all, ground, day))
+                values.push_back(each.target.value);
+            return values;
+        };
+        QCOMPARE(at({first, changed}, month(2).addDays(-1)), std::vector<double>());
+        QCOMPARE(at({first, changed}, month(2)), std::vector<double>{1.0});
+        QCOMPARE(at({first, changed}, month(3)), std::vector<double>{1.2});
+        Target dropped = changed;
+        dropped.droppedFor = u"moved away"_s;
+        QCOMPARE(at({first, changed, dropped}, month(3)), std::vector<double>());
+    }
+
     void itIsReachedWithinErrorWhereTheChangeIsNot()
     {
         const auto progress = progressOf(target(0.9), {walked(2, 0.8), walked(3, 0.98)});

@@ -53,11 +53,62 @@ Finding walk(const QString& aid)
     return walked;
 }
 
+judging::TargetProgress aimed(const QString& measure, double value, judging::TargetState state)
+{
+    judging::TargetProgress progress;
+    progress.target.measure = measure;
+    progress.target.value = value;
+    progress.target.by = QDate(2027, 3, 1);
+    progress.state = state;
+    return progress;
+}
+
 class TestSummary : public HouseTest
 {
     Q_OBJECT
 
 private Q_SLOTS:
+    void aTargetIsSaidAtTheEndOfTheFirstLine()
+    {
+        Person person;
+        person.visit({points(40)});
+        person.visit({points(40)});
+        const auto before = person.lines();
+        const auto lines = telling::summary(person.glance(), person.catalogue, english,
+                                            {aimed(u"berg-balance"_s, 50, judging::TargetState::NotReached)});
+        QCOMPARE(lines.size(), before.size());
+        QCOMPARE(lines[0].kind, LineKind::NothingNew);
+        QCOMPARE(
+            lines[0].text,
+            before[0].text +
+                u" · target: Berg balance scale: total at least 50 points by 01-Mar-2027, not reached"_s);
+        QVERIFY(lines[0].measures.contains(u"berg-balance"_s));
+    }
+
+    void oneReachedBeyondErrorIsSaidOfWhatIsBetter()
+    {
+        Person person;
+        person.visit({points(20), grade(1)});
+        person.visit({points(40), grade(3)});
+        const auto lines =
+            telling::summary(person.glance(), person.catalogue, english,
+                             {aimed(u"berg-balance"_s, 38, judging::TargetState::ReachedBeyondError),
+                              aimed(u"timed-up-and-go"_s, 12, judging::TargetState::NotSeen)});
+        QCOMPARE(lines[0].kind, LineKind::Changed);
+        QVERIFY2(lines[0].text.endsWith(u"the test was not done yet"_s), qPrintable(lines[0].text));
+        QCOMPARE(lines[1].kind, LineKind::Better);
+        QVERIFY2(lines[1].text.endsWith(u"reached beyond error"_s), qPrintable(lines[1].text));
+    }
+
+    void whereNothingIsRecordedNoTargetMakesALine()
+    {
+        Person person;
+        person.visit({});
+        QVERIFY(telling::summary(person.glance(), person.catalogue, english,
+                                 {aimed(u"berg-balance"_s, 50, judging::TargetState::NotSeen)})
+                    .empty());
+    }
+
     void nothingNewIsOneSentence();
     void theFirstVisitHasNothingToCompareWith();
     void aDeclineSaysSinceWhenAndOverHowManyVisits();

@@ -1,4 +1,4 @@
-#include "app/patients/typed_day.h"
+#include "app/session/typed_day.h"
 
 #include "tests/support/test_support.h"
 
@@ -32,7 +32,7 @@ void TestTypedDay::readsWhatCannotBeMistaken_data()
 void TestTypedDay::readsWhatCannotBeMistaken()
 {
     QFETCH(QString, typed);
-    QCOMPARE(patients::dayTyped(typed), std::optional(QDate(1951, 3, 4)));
+    QCOMPARE(session::dayTyped(typed), std::optional(QDate(1951, 3, 4)));
 }
 
 void TestTypedDay::refusesTheRest_data()
@@ -49,7 +49,7 @@ void TestTypedDay::refusesTheRest_data()
 void TestTypedDay::refusesTheRest()
 {
     QFETCH(QString, typed);
-    QVERIFY(!patients::dayTyped(typed));
+    QVERIFY(!session::dayTyped(typed));
 }
 
 HOUSE_TEST(TestTypedDay)

@@ -1,4 +1,4 @@
-#include "app/patients/typed_day.h"
+#include "app/session/typed_day.h"
 
 #include "app/session/messages.h"
 #include "core/records/patient.h"
@@ -8,7 +8,7 @@
 
 using namespace Qt::StringLiterals;
 
-namespace patients
+namespace session
 {
 
 namespace
@@ -22,7 +22,7 @@ int monthNamed(const QString& word)
             if (QLocale::c().monthName(month, format).compare(word, Qt::CaseInsensitive) == 0)
                 return month;
         }
-        if (records::monthInWords(month, session::screenPhrases()).compare(word, Qt::CaseInsensitive) == 0)
+        if (records::monthInWords(month, screenPhrases()).compare(word, Qt::CaseInsensitive) == 0)
             return month;
     }
     return 0;
@@ -48,4 +48,4 @@ std::optional<QDate> dayTyped(const QString& typed)
     return std::nullopt;
 }
 
-} // namespace patients
+} // namespace session
