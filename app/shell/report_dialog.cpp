@@ -1,8 +1,8 @@
 #include "app/shell/report_dialog.h"
 
-#include "app/patients/typed_day.h"
 #include "app/session/messages.h"
 #include "app/session/service_file.h"
+#include "app/session/typed_day.h"
 #include "app/widgets/form_field.h"
 #include "app/widgets/long_work.h"
 #include "app/widgets/theme.h"
@@ -56,8 +56,8 @@ ReportDialog::ReportDialog(session::Session& session, session::Prompts& prompts,
 
 void ReportDialog::write()
 {
-    const auto from = patients::dayTyped(m_from->typed());
-    const auto until = patients::dayTyped(m_until->typed());
+    const auto from = session::dayTyped(m_from->typed());
+    const auto until = session::dayTyped(m_until->typed());
     const QString howDays = tr("Type a day of the calendar as 2026-03-01 or 01-Mar-2026.");
     const bool isTurned = from && until && *until < *from;
     m_from->setWrong(from ? QString() : howDays);
