@@ -285,10 +285,10 @@
 <context>
     <name>widgets::SummaryCard</name>
     <message numerus="yes">
-        <source>%n test(s)</source>
+        <source>%n row(s)</source>
         <translation>
-            <numerusform>%n test</numerusform>
-            <numerusform>%n tests</numerusform>
+            <numerusform>%n row</numerusform>
+            <numerusform>%n rows</numerusform>
         </translation>
     </message>
 </context>

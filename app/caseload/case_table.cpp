@@ -68,7 +68,8 @@ QString CaseTable::text(const Entry& entry, int column) const
     case Due:
         return entry.isDue(m_session.today()) && *entry.due < m_session.today()
                    ? tr("overdue, %n day(s)", nullptr, int(entry.due->daysTo(m_session.today())))
-                   : day(entry.due);
+               : of.lastSeen && !entry.due ? tr("not set")
+                                           : day(entry.due);
     case Strongest:
         return of.summary ? telling::strongestWords(of, m_session.catalogue(), phrases)
                           : tr("not worked out yet");

@@ -275,8 +275,7 @@ void CaseloadPage::count()
     const auto sure = std::ranges::count_if(entries, &Entry::isWorseForSure);
     const QString all = tr("%n patient(s)", nullptr, int(entries.size()));
     m_count->setText(
-        sure == 0 ? all
-                  : tr("%1 · %2 worse beyond chance, of whom at most 1 in 20 by chance").arg(all).arg(sure));
+        sure == 0 ? all : tr("%1 · worse beyond chance: %2 (false ones held at 5 %)").arg(all).arg(sure));
 }
 
 void CaseloadPage::sayHowFar()

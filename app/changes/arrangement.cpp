@@ -110,12 +110,12 @@ bool isFolding(const Asked& asked)
 Group groupOf(OutcomeKind kind)
 {
     switch (kind) {
-    case OutcomeKind::BecameUnable:
     case OutcomeKind::Worse:
         return Group::Worse;
-    case OutcomeKind::BecameAble:
     case OutcomeKind::Better:
         return Group::Better;
+    case OutcomeKind::BecameUnable:
+    case OutcomeKind::BecameAble:
     case OutcomeKind::Changed:
         return Group::Changed;
     case OutcomeKind::StepWorse:

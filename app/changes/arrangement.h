@@ -13,7 +13,7 @@ enum class Group { All, Worse, Changed, Better, Steps, AsBefore, NotCompared };
 inline constexpr std::array groups = {Group::All,   Group::Worse,    Group::Changed,    Group::Better,
                                       Group::Steps, Group::AsBefore, Group::NotCompared};
 
-/// Who became unable is worse, who became able better; a first result has nothing new.
+/// As the lines at the head have it: unable and able are changes; a first result has nothing new.
 Group groupOf(judging::OutcomeKind kind);
 
 /// How many of the rows are in a group.

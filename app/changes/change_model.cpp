@@ -1,5 +1,7 @@
 #include "app/changes/change_model.h"
 
+#include "app/session/messages.h"
+
 #include <algorithm>
 
 using namespace Qt::StringLiterals;

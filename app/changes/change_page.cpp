@@ -218,8 +218,10 @@ void ChangePage::follow()
         m_lastReference = reference;
         chooser.choose(reference ? Against::Chosen : Against::Course);
     }
-    if (isOtherPatient)
+    if (isOtherPatient) {
         m_bar->askForAll();
+        m_table->setCurrentIndex({}); // the next patient's page begins at its top
+    }
     refresh();
 }
 

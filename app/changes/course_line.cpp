@@ -52,7 +52,7 @@ private:
     double height(const CoursePoint& point) const
     {
         if (!point.number)
-            return point.isUnable ? m_area.bottom() : m_area.center().y();
+            return !point.isUnable ? m_area.center().y() : point.isBestLow ? m_area.top() : m_area.bottom();
         const double range = *m_highest - *m_lowest;
         return range > 0 ? m_area.bottom() - (*point.number - *m_lowest) / range * m_area.height()
                          : m_area.center().y();

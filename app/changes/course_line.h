@@ -22,7 +22,7 @@ struct TimeSpan {
 };
 
 /// A course as small as a word, on the time axis of the ribbon: a line through what is comparable with the
-/// newest result, rings for what is not, a bar at the foot for unable, the newest one as a dot, a short
+/// newest result, rings for what is not, a bar on the worse side for unable, the newest one as a dot, a short
 /// stroke at the right for a target.
 void drawCourse(QPainter& painter, const std::vector<CoursePoint>& course, const TimeSpan& span,
                 const QRectF& area, const QColor& newest, const std::optional<double>& target,

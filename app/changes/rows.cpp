@@ -154,7 +154,8 @@ QString differenceOf(const Row& row, Against against, const catalogue::Measure& 
 }
 
 std::vector<CoursePoint> courseOf(const judging::Change& change,
-                                  const std::vector<records::Occasion>& history)
+                                  const std::vector<records::Occasion>& history,
+                                  const catalogue::Measure& measure)
 {
     std::vector<CoursePoint> course;
     for (const records::Occasion& occasion : history) {
@@ -163,7 +164,8 @@ std::vector<CoursePoint> courseOf(const judging::Change& change,
             continue;
         const bool isComparable = std::ranges::find(change.course.run, occasion.visit,
                                                     &judging::RunPoint::visit) != change.course.run.end();
-        course.push_back({occasion.day, values::number(value), values::isUnable(value), isComparable});
+        course.push_back({occasion.day, values::number(value), values::isUnable(value),
+                          measure.better == catalogue::Direction::LowerIsBetter, isComparable});
     }
     return course;
 }
@@ -216,7 +218,7 @@ public:
         made.occasion = change.now;
         made.change = change;
         made.outcome = outcome;
-        made.course = courseOf(change, m_histories[{change.measure, change.side}]);
+        made.course = courseOf(change, m_histories[{change.measure, change.side}], measure);
         made.comparison = comparisonWith(change, m_against);
         if (change.previous)
             made.previous = records::written(change.previous->reference.finding.value, measure, m_phrases);

@@ -15,6 +15,7 @@ struct CoursePoint {
     QDate day;
     std::optional<double> number; ///< the measure's unit, or a grade's step
     bool isUnable = false;
+    bool isBestLow = false;    ///< less is better, so that unable stands at the top
     bool isComparable = false; ///< with the newest one
 
     bool operator==(const CoursePoint&) const = default;

@@ -50,8 +50,9 @@ QString cautions(const FormSection& section)
 
 bool hasNormal(const FormSection& section)
 {
-    return std::ranges::any_of(section.tests,
-                               [](const catalogue::Measure* test) { return records::normalValue(*test).has_value(); });
+    return std::ranges::any_of(section.tests, [](const catalogue::Measure* test) {
+        return records::normalValue(*test).has_value();
+    });
 }
 
 } // namespace

@@ -42,7 +42,7 @@ void SummaryCard::show(const std::vector<telling::SummaryLine>& lines, bool lead
         m_grid->addWidget(label, place, 0, Qt::AlignTop);
         m_grid->addWidget(text, place, 1, Qt::AlignTop);
         if (leads && !line.measures.isEmpty() && line.kind != telling::LineKind::Missing) {
-            auto* lead = new QPushButton(tr("%n test(s)", nullptr, int(line.measures.size())), this);
+            auto* lead = new QPushButton(tr("%n row(s)", nullptr, line.results), this);
             lead->setProperty("kind", u"quiet"_s);
             lead->setObjectName(u"lead."_s + telling::code(line.kind));
             lead->setAccessibleName(tr("%1: show %2").arg(line.label, lead->text()));

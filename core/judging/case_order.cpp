@@ -47,6 +47,7 @@ CaseOrder caseOrder(const std::vector<Case>& cases)
         order.isWorseForSure[judged[place]] = stays[place] && cases[judged[place]].summary->isWorse;
 
     std::vector<QString> names;
+    names.reserve(cases.size());
     for (const Case& each : cases)
         names.push_back(base::folded(each.family + u' ' + each.given));
     order.places.resize(cases.size());

@@ -1,6 +1,5 @@
 #include "core/judging/case_summary.h"
 
-#include "core/records/normal.h"
 #include "core/statistics/multiplicity.h"
 
 #include <algorithm>
@@ -39,12 +38,19 @@ int rank(OutcomeKind kind)
     return unnamed;
 }
 
+/// A single step, and a number of which only the direction is known, may be chance.
+bool isUntold(const Outcome& outcome, const catalogue::Measure& measure)
+{
+    const bool isStep = outcome.kind == OutcomeKind::StepWorse || outcome.kind == OutcomeKind::StepBetter;
+    return isStep && (measure.kind != catalogue::Kind::Grade || isOneStep(outcome, measure));
+}
+
 std::optional<Strongest> strongestOf(const Glance& glance, const catalogue::Catalogue& catalogue)
 {
     const auto rankOf = [&](size_t each) {
         const catalogue::Measure* measure = catalogue.measure(glance.changes[each].measure);
         const Outcome& outcome = glance.outcomes[each];
-        return measure == nullptr || isOneStep(outcome, *measure) ? unnamed : rank(outcome.kind);
+        return measure == nullptr || isUntold(outcome, *measure) ? unnamed : rank(outcome.kind);
     };
     const auto place = std::ranges::min_element(glance.order, {}, rankOf);
     if (place == glance.order.end() || rankOf(*place) == unnamed)
@@ -73,12 +79,8 @@ bool isFlag(const Outcome& outcome)
 bool isWorseWord(const Change& change, const Outcome& outcome, const catalogue::Catalogue& catalogue)
 {
     const catalogue::Measure* measure = catalogue.measure(change.measure);
-    const Comparison* held = decidingOf(change);
-    if (outcome.kind != OutcomeKind::Changed || measure == nullptr || held == nullptr ||
-        measure->kind != catalogue::Kind::Choice)
-        return false;
-    const auto normal = records::normalValue(*measure);
-    return normal && held->reference.finding.value == *normal && change.now.finding.value != *normal;
+    return measure != nullptr && measure->kind == catalogue::Kind::Choice &&
+           outcome.kind == OutcomeKind::Changed && wayOf(outcome, change, *measure) == Verdict::Worse;
 }
 
 /// A fall with injury after the visit before, or ticked at this one.

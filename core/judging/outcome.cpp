@@ -3,6 +3,7 @@
 #include "core/judging/room.h"
 #include "core/judging/run_trend.h"
 #include "core/records/codes.h"
+#include "core/records/normal.h"
 #include "core/statistics/distributions.h"
 #include "core/statistics/multiplicity.h"
 #include "core/statistics/plan.h"
@@ -248,6 +249,27 @@ void holdFalse(std::vector<Outcome>& outcomes)
     }
 }
 
+/// A speed and the time it is worked out from are one result: either is as sure as the other.
+void alignComputed(std::vector<Outcome>& outcomes, const std::vector<Change>& changes,
+                   const catalogue::Catalogue& catalogue)
+{
+    for (size_t place = 0; place < changes.size(); ++place) {
+        const Measure* measure = catalogue.measure(changes[place].measure);
+        if (measure == nullptr || !measure->computed || measure->computed->parts.size() != 1 ||
+            changes[place].now.computedFrom.isEmpty())
+            continue;
+        const auto part = std::ranges::find_if(changes, [&](const Change& each) {
+            return each.measure == measure->computed->parts.front() && each.side == changes[place].side;
+        });
+        if (part == changes.end())
+            continue;
+        Outcome& other = outcomes[size_t(part - changes.begin())];
+        Outcome& own = outcomes[place];
+        if (own.claim && other.claim && own.claim->direction == other.claim->direction)
+            own.isSure = other.isSure = own.isSure || other.isSure;
+    }
+}
+
 } // namespace
 
 QString code(OutcomeKind kind)
@@ -276,6 +298,37 @@ bool isOneStep(const Outcome& outcome, const Measure& measure)
     return isStep && measure.kind == catalogue::Kind::Grade && outcome.size < 2;
 }
 
+std::optional<Verdict> wayOf(const Outcome& outcome, const Change& change, const Measure& measure)
+{
+    switch (outcome.kind) {
+    case OutcomeKind::BecameUnable:
+    case OutcomeKind::Worse:
+    case OutcomeKind::StepWorse:
+        return Verdict::Worse;
+    case OutcomeKind::BecameAble:
+    case OutcomeKind::Better:
+    case OutcomeKind::StepBetter:
+        return Verdict::Better;
+    case OutcomeKind::AsBefore:
+    case OutcomeKind::First:
+    case OutcomeKind::NotCompared:
+        return std::nullopt;
+    case OutcomeKind::Changed:
+        break;
+    }
+    if (measure.countsEvents)
+        return Verdict::Worse;
+    const Comparison* held = decidingOf(change);
+    const auto normal = records::normalValue(measure);
+    if (held == nullptr || !normal || measure.kind != catalogue::Kind::Choice)
+        return std::nullopt;
+    const bool wasNormal = held->reference.finding.value == *normal;
+    const bool isNormal = change.now.finding.value == *normal;
+    if (wasNormal == isNormal)
+        return std::nullopt;
+    return isNormal ? Verdict::Better : Verdict::Worse;
+}
+
 const Comparison* decidingOf(const Change& change)
 {
     if (!change.baseline || !change.previous)
@@ -294,6 +347,7 @@ std::vector<Outcome> outcomesOf(const std::vector<Change>& changes, const catalo
         outcomes.push_back(measure != nullptr ? outcomeOf(change, *measure) : Outcome{});
     }
     holdFalse(outcomes);
+    alignComputed(outcomes, changes, catalogue);
     return outcomes;
 }
 

@@ -72,6 +72,11 @@ std::vector<Outcome> outcomesOf(const std::vector<Change>& changes, const catalo
 /// A grade one step off, which may be the eye of the examiner.
 bool isOneStep(const Outcome& outcome, const catalogue::Measure& measure);
 
+/// Which way an outcome goes, also where no error judges it: unable is worse, a step has its own, a word that
+/// is no longer normal is worse and one that is normal again better, an event since the last visit is worse.
+/// Empty where it goes neither way.
+std::optional<Verdict> wayOf(const Outcome& outcome, const Change& change, const catalogue::Measure& measure);
+
 /// The comparison that an outcome rests on: with the first comparable result; where none is comparable, or a
 /// word is as it was at first, with the last one. nullptr for a first result.
 const Comparison* decidingOf(const Change& change);

@@ -57,7 +57,7 @@ QString strongestWords(const judging::Case& each, const catalogue::Catalogue& ca
     const catalogue::Measure* measure = catalogue.measure(strongest.measure);
     const QString name =
         measure != nullptr ? records::sidedTitle(*measure, strongest.side, phrases) : strongest.measure;
-    const QString told = phrases("%1: %2").arg(name, kindWords(strongest, phrases));
+    const QString told = phrases("%1: %2").arg(kindWords(strongest, phrases), name);
     const bool mayBeChance =
         !strongest.isSure && (strongest.kind == OutcomeKind::Worse || strongest.kind == OutcomeKind::Better);
     return mayBeChance ? phrases("%1 (could be chance)").arg(told) : told;

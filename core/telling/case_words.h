@@ -6,7 +6,7 @@
 namespace telling
 {
 
-/// The strongest change of a patient in a few words: "worse: Timed up and go, sustained", "as before"; empty
+/// The strongest change of a patient in a few words: "worse, sustained: Timed up and go", "as before"; empty
 /// where none was worked out.
 QString strongestWords(const judging::Case& each, const catalogue::Catalogue& catalogue,
                        const base::Phrasebook& phrases);

@@ -54,7 +54,7 @@ QString named(const Change& change, const Measure& measure, bool isOfBothSides, 
     const QString title = records::titled(measure, phrases);
     if (isOfBothSides)
         return phrases("%1, both sides (%2 %3)").arg(title, records::written(change.side, phrases), way);
-    return phrases("%1 %2").arg(records::sidedTitle(title, change.side, phrases), way);
+    return phrases("%1: %2").arg(records::sidedTitle(title, change.side, phrases), way);
 }
 
 QString claimTold(const Outcome& outcome, const Change& change, const Measure& measure, bool isOfBothSides,
@@ -125,18 +125,22 @@ QString strengthWords(const Claim& claim, const Change& change, const QDate& unt
 {
     const QString day = records::dayInWords(claim.since, phrases);
     const QString since =
-        claim.since == until ? phrases("since %1").arg(day) : phrases("since %1 or later").arg(day);
+        claim.since == until ? phrases("since %1").arg(day) : phrases("first seen %1").arg(day);
     switch (claim.strength) {
     case Strength::None:
     case Strength::SeenOnce:
         break;
     case Strength::Confirmed:
-        return phrases("confirmed, there %1").arg(since);
+        return phrases("confirmed, %1").arg(since);
     case Strength::TrendSeenOnce:
-        return (claim.by == Says::Reversal ? phrases("seen %1") : phrases("in the trend %1")).arg(since);
+        if (claim.since == change.now.day)
+            return claim.by == Says::Reversal ? phrases("new at this visit")
+                                              : phrases("in the trend, new at this visit");
+        return (claim.by == Says::Reversal ? phrases("seen before, %1") : phrases("in the trend %1"))
+            .arg(since);
     case Strength::Sustained:
         return phrases
-            .counted("sustained over %1 visit %2", "sustained over %1 visits %2", change.course.trend->n)
+            .counted("sustained over %1 visit, %2", "sustained over %1 visits, %2", change.course.trend->n)
             .arg(QString::number(change.course.trend->n), since);
     }
     return phrases("seen once");

@@ -13,8 +13,8 @@ QString outcomeWords(const judging::Outcome& outcome, const judging::Change& cha
 /// "worse, sustained", "turned worse, seen once"
 QString claimWords(const judging::Claim& claim, const base::Phrasebook& phrases);
 
-/// How sure, with since when: "sustained over 7 visits since 12-Mar-2024", "seen once". `until`: the others
-/// that it is said of together are so since a day up to this one.
+/// How sure, with since when: "sustained over 7 visits, since 12-Mar-2024", "seen once". `until`: of the
+/// others that it is said of together some are so since later days, up to this one.
 QString strengthWords(const judging::Claim& claim, const judging::Change& change, const QDate& until,
                       const base::Phrasebook& phrases);
 

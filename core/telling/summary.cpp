@@ -86,7 +86,7 @@ public:
 
     void tellChanged()
     {
-        SummaryLine line = lineOf(LineKind::Changed, m_phrases("Changed"),
+        SummaryLine line = lineOf(LineKind::Changed, changedLabel(),
                                   [](const Result& each) { return isTurn(each) || isOtherChange(each); });
         line.text = m_phrases.joined("%1 · %2",
                                      {turns(OutcomeKind::BecameUnable), turns(OutcomeKind::BecameAble),
@@ -111,7 +111,7 @@ public:
         }
         QStringList parts;
         for (const QString& reason : reasons)
-            parts += m_phrases("%1 (%2)").arg(inARow(names[reason]), reason);
+            parts += m_phrases("%1: %2").arg(reason, inARow(names[reason]));
         SummaryLine line = lineOf(LineKind::NotCompared, m_phrases("Not compared"), isNotCompared);
         line.text = inARow(parts);
         add(std::move(line));
@@ -119,7 +119,7 @@ public:
 
     void tellMissing()
     {
-        SummaryLine line{LineKind::Missing, m_phrases("Missing"), {}, {}, {}};
+        SummaryLine line{LineKind::Missing, m_phrases("Missing"), {}, 0, {}, {}};
         QStringList parts;
         for (const judging::Lacking& each : m_glance.lacking) {
             const Measure* measure = m_catalogue.measure(each.measure);
@@ -142,7 +142,7 @@ public:
         if (!isNew)
             all.insert(
                 all.begin(),
-                {LineKind::NothingNew, m_phrases("Nothing new"), base::capitalised(nothingNew()), {}, {}});
+                {LineKind::NothingNew, m_phrases("As before"), base::capitalised(nothingNew()), 0, {}, {}});
         return all;
     }
 
@@ -170,10 +170,11 @@ private:
     template <typename Chooses>
     SummaryLine lineOf(LineKind kind, const QString& label, Chooses chooses) const
     {
-        SummaryLine line{kind, label, {}, {}, {}};
+        SummaryLine line{kind, label, {}, 0, {}, {}};
         for (const Result& result : m_results) {
             if (!chooses(result))
                 continue;
+            ++line.results;
             if (!line.measures.contains(result.measure.id))
                 line.measures += result.measure.id;
             if (!line.since)
@@ -304,6 +305,25 @@ private:
         return m_phrases.joined("%1 · %2", parts);
     }
 
+    /// Which way what changed goes, where all of it goes one way.
+    QString changedLabel() const
+    {
+        int worse = 0;
+        int better = 0;
+        int both = 0;
+        for (const Result& result : m_results) {
+            if (!isTurn(result) && !isOtherChange(result) && !isOneStep(result.outcome, result.measure))
+                continue;
+            const auto way = judging::wayOf(result.outcome, result.change, result.measure);
+            ++(!way ? both : *way == judging::Verdict::Worse ? worse : better);
+        }
+        if (better == 0 && both == 0 && worse > 0)
+            return m_phrases("Changed for the worse");
+        if (worse == 0 && both == 0 && better > 0)
+            return m_phrases("Changed for the better");
+        return m_phrases("Changed");
+    }
+
     QString reasonOf(const values::Missing& missing) const
     {
         const QString why = records::written(missing.why, m_phrases);
@@ -320,7 +340,7 @@ private:
         const auto worse = count(OutcomeKind::StepWorse);
         const auto better = count(OutcomeKind::StepBetter);
         return worse + better == 0 ? QString()
-                                   : m_phrases("by one step, which may be the eye: %1 worse, %2 better")
+                                   : m_phrases("by one step, as examiners may differ: %1 worse, %2 better")
                                          .arg(worse)
                                          .arg(better);
     }

@@ -17,6 +17,7 @@ struct SummaryLine {
     LineKind kind = LineKind::NothingNew;
     QString label;              ///< "Worse"
     QString text;               ///< what stands after it
+    int results = 0;            ///< how many it speaks of, each side for itself
     QStringList measures;       ///< ids of all it speaks of, each once, the weightiest first
     std::optional<QDate> since; ///< since when what it names first is so
 };

@@ -13,8 +13,8 @@
 #include "app/widgets/dialogs.h"
 #include "core/catalogue/reader.h"
 #include "core/judging/case_order.h"
-#include "core/records/patient.h"
 #include "core/paper/pages.h"
+#include "core/records/patient.h"
 
 #include <QApplication>
 #include <QBuffer>

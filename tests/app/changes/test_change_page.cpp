@@ -149,9 +149,9 @@ void TestChangePage::sectionsAreTheOtherOrder()
 void TestChangePage::aGroupShowsItsRowsAlone()
 {
     Shown shown;
-    auto& worse = shown.find<QPushButton>(u"groupWorse"_s);
-    QCOMPARE(worse.text(), u"&Worse 1"_s);
-    QTest::keyClick(&worse, Qt::Key_Space);
+    auto& better = shown.find<QPushButton>(u"groupBetter"_s);
+    QCOMPARE(better.text(), u"&Better 1"_s);
+    QTest::keyClick(&better, Qt::Key_Space);
     QCOMPARE(shown.model().rowCount(), 1);
     QTest::keyClick(&shown.find<QPushButton>(u"groupAsBefore"_s), Qt::Key_Space);
     QVERIFY(shown.place(u"gait-speed-comfortable"_s) >= 0);
@@ -182,7 +182,7 @@ void TestChangePage::theHeadLeadsToItsRows()
     QVERIFY2(shown.find<QLabel>(u"summary.changed"_s).text().startsWith(u"Became unable: Timed up and go"_s),
              qPrintable(shown.find<QLabel>(u"summary.changed"_s).text()));
     QCOMPARE(shown.find<QLabel>(u"summary.better"_s).text(),
-             u"Sustained over 6 visits since 10-Mar-2025: Berg balance scale: total 41 → 50 points"_s);
+             u"Sustained over 6 visits, since 10-Mar-2025: Berg balance scale: total: 41 → 50 points"_s);
     shown.find<QPushButton>(u"lead.better"_s).click();
     QCOMPARE(shown.model().rowCount(), 1);
     QCOMPARE(shown.place(u"berg-balance"_s), 0);
@@ -328,6 +328,10 @@ void TestChangePage::whatIsComparedForOnePatientIsNotForTheNext()
     QVERIFY(saved);
     session.choosePatient(saved->id);
     QCOMPARE(change_table::comparedWith(shown.page), Against::Course);
+    shown.table().setCurrentIndex(shown.model().index(2, 0));
+    session.choosePatient(first);
+    QCOMPARE(shown.table().currentIndex().row(), 0); // the next page begins at its top
+    session.choosePatient(saved->id);
     shown.compareWith(Against::Best);
     session.choosePatient(first);
     QCOMPARE(change_table::comparedWith(shown.page), Against::Course);

@@ -198,7 +198,7 @@ void TestCourseOnPage::whatCouldBeChanceSaysSo()
     QCOMPARE(shown.cell(peg, ChangeModel::Verdict, Side::Right), u"worse, seen once · could be chance"_s);
     QCOMPARE(
         shown.find<QLabel>(u"summary.worse"_s).text(),
-        u"Which could be chance with 2 results judged: seen once: Nine-hole peg test, right 20.0 → 24.0 s"_s);
+        u"Which could be chance with 2 results judged: seen once: Nine-hole peg test, right: 20.0 → 24.0 s"_s);
     QVERIFY(shown.detailOf(peg, Side::Right).contains(u"Could be chance: "_s));
 }
 

@@ -152,9 +152,9 @@ void TestSummary::aDeclineSaysSinceWhenAndOverHowManyVisits()
     const auto lines = person.lines();
     QCOMPARE(lines.size(), size_t(1));
     QCOMPARE(lines.front().label, u"Worse"_s);
-    QVERIFY2(lines.front().text.startsWith(u"Sustained over 8 visits since "_s),
+    QVERIFY2(lines.front().text.startsWith(u"Sustained over 8 visits, since "_s),
              qPrintable(lines.front().text));
-    QVERIFY(lines.front().text.endsWith(u"2025: Berg balance scale: total 54 → 37 points"_s));
+    QVERIFY(lines.front().text.endsWith(u"2025: Berg balance scale: total: 54 → 37 points"_s));
     QCOMPARE(lines.front().measures, QStringList{u"berg-balance"_s});
     QVERIFY(lines.front().since);
 }
@@ -168,7 +168,7 @@ void TestSummary::whatCouldBeChanceIsToldApart()
     person.visit({points(50), hold(40)});
     person.visit({points(44.4), hold(41)});
     QCOMPARE(person.line(LineKind::Worse), u"Which could be chance with 2 results judged: seen once: Berg "
-                                           "balance scale: total 50 → 44 points"_s);
+                                           "balance scale: total: 50 → 44 points"_s);
 }
 
 void TestSummary::aTurnNamesBothMeans()
@@ -197,12 +197,12 @@ void TestSummary::aSingleStepIsCountedAndTwoAreNamed()
     person.visit({grade(0, Side::Right), grade(1, Side::Left)});
     person.visit({grade(3, Side::Right), grade(2, Side::Left)});
     QCOMPARE(person.line(LineKind::Changed),
-             u"Finger to nose, right 0 → 3 · by one step, which may be the eye: 1 worse, 0 better"_s);
+             u"Finger to nose, right: 0 → 3 · by one step, as examiners may differ: 1 worse, 0 better"_s);
     Person other;
     other.visit({grade(1)});
     other.visit({grade(2)});
     QCOMPARE(other.line(LineKind::NothingNew), u"Nothing beyond error in 1 result compared · by one step, "
-                                               "which may be the eye: 1 worse, 0 better"_s);
+                                               "as examiners may differ: 1 worse, 0 better"_s);
 }
 
 void TestSummary::oneSideStandsForBoth()
@@ -219,7 +219,7 @@ void TestSummary::whatIsNotComparedSaysWhyOnce()
     person.visit({walk(u"none"_s)});
     person.visit({walk(u"stick"_s)});
     QCOMPARE(person.line(LineKind::NotCompared),
-             u"10-metre walk time: comfortable pace (walking aid was “none”, now “stick”)"_s);
+             u"Walking aid was “none”, now “stick”: 10-metre walk time: comfortable pace"_s);
 }
 
 void TestSummary::whatIsMissingSaysWhy()
