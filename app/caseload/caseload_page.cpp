@@ -175,7 +175,6 @@ QWidget* CaseloadPage::madeTop()
     line->addWidget(csv);
     line->addWidget(paper);
     connect(m_stop, &QPushButton::clicked, this, [this] {
-        m_isStopped = true;
         m_list.stop();
         sayHowFar();
     });
@@ -240,7 +239,6 @@ QWidget* CaseloadPage::madeTable()
 void CaseloadPage::refresh()
 {
     m_notice->hide();
-    m_isStopped = false;
     m_list.refresh();
     settle();
 }

@@ -79,7 +79,6 @@ private:
     widgets::SummaryCard* m_lines = nullptr;
     widgets::EmptyState* m_empty = nullptr;
     QStackedWidget* m_pages = nullptr;
-    bool m_isStopped = false;
 };
 
 } // namespace caseload

@@ -287,8 +287,8 @@ base::Result<TakenBack> takeBackImport(Session& session, const records::Author& 
         for (const auto& [patient, writes] : *all) {
             if (progress && !progress(int(100 * taken++ / all->size())))
                 return exchange::stopped();
-            if (auto done = takingBack.takeBackOf(patient, writes); !done)
-                return done;
+            if (auto back = takingBack.takeBackOf(patient, writes); !back)
+                return back;
         }
         summary = takingBack.summary;
         return imports.markTakenBack((*last)->number);

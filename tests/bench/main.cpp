@@ -15,6 +15,7 @@
 #include "core/judging/case_order.h"
 #include "core/paper/pages.h"
 #include "core/records/patient.h"
+#include "core/records/summary.h"
 
 #include <QApplication>
 #include <QBuffer>
