@@ -5,6 +5,8 @@
 #include "core/judging/case_order.h"
 #include "core/records/review.h"
 
+#include <QHash>
+
 #include <algorithm>
 
 namespace caseload
@@ -132,6 +134,7 @@ void CaseList::readAll()
 void CaseList::readChanged()
 {
     std::vector<judging::Case> cases;
+    cases.reserve(m_entries.size() + m_changed.size());
     for (const Entry& entry : m_entries) {
         if (std::ranges::find(m_changed, entry.of.patient) == m_changed.end())
             cases.push_back(entry.of);
@@ -153,6 +156,9 @@ void CaseList::arrange(std::vector<judging::Case> cases)
     const judging::CaseOrder order = judging::caseOrder(cases);
     const auto reviews = m_session.clinic().reviews;
     const catalogue::Catalogue& catalogue = m_session.catalogue();
+    QHash<QString, QString> titles;
+    for (const catalogue::Population& population : catalogue.populations)
+        titles.insert(population.id, population.title);
     std::vector<Entry> entries;
     entries.reserve(cases.size());
     for (const size_t place : order.places) {
@@ -162,8 +168,7 @@ void CaseList::arrange(std::vector<judging::Case> cases)
         if (entry.of.lastSeen)
             entry.due =
                 records::dueOn(reviews, entry.of.form, entry.of.population, *entry.of.lastSeen, catalogue);
-        if (const auto* population = catalogue.population(entry.of.population))
-            entry.population = population->title;
+        entry.population = titles.value(entry.of.population);
         entries.push_back(std::move(entry));
     }
     m_entries = std::move(entries);

@@ -87,6 +87,7 @@ std::optional<HappeningKind> kindTyped(const QString& letter)
 std::vector<HappeningKind> kinds()
 {
     std::vector<HappeningKind> all;
+    all.reserve(size_t(letters.size()));
     for (int kind = 0; kind < int(letters.size()); ++kind)
         all.push_back(HappeningKind(kind));
     return all;

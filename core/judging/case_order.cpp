@@ -1,9 +1,9 @@
 #include "core/judging/case_order.h"
 
-#include "core/base/text.h"
 #include "core/statistics/multiplicity.h"
 
 #include <algorithm>
+#include <functional>
 #include <numeric>
 #include <tuple>
 
@@ -46,14 +46,11 @@ CaseOrder caseOrder(const std::vector<Case>& cases)
     for (size_t place = 0; place < judged.size(); ++place)
         order.isWorseForSure[judged[place]] = stays[place] && cases[judged[place]].summary->isWorse;
 
-    std::vector<QString> names;
-    names.reserve(cases.size());
-    for (const Case& each : cases)
-        names.push_back(base::folded(each.family + u' ' + each.given));
     order.places.resize(cases.size());
     std::iota(order.places.begin(), order.places.end(), size_t(0));
     std::ranges::stable_sort(order.places, {}, [&](size_t place) {
-        return std::tuple(weight(cases[place]), names[place], cases[place].recordNumber);
+        return std::tuple(weight(cases[place]), std::cref(cases[place].sortName),
+                          std::cref(cases[place].recordNumber));
     });
     return order;
 }

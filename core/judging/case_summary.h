@@ -44,6 +44,7 @@ struct Case {
     records::PatientId patient;
     QString family;
     QString given;
+    QString sortName; ///< family and given name, folded
     QString recordNumber;
     QString population;
     QString clinician;                  ///< who signed last; empty while nothing is signed

@@ -1,5 +1,6 @@
 #include "core/storage/cases.h"
 
+#include "core/base/text.h"
 #include "core/storage/happenings.h"
 #include "core/storage/patients.h"
 #include "core/storage/query.h"
@@ -56,6 +57,7 @@ Case caseFrom(Row& row, const QString& stamp)
     made.patient = row.key<records::Patient>();
     made.family = row.text();
     made.given = row.text();
+    made.sortName = base::folded(made.family + u' ' + made.given);
     made.recordNumber = row.text();
     made.population = row.text();
     made.clinician = row.text();
