@@ -305,21 +305,21 @@ private:
         return m_phrases.joined("%1 · %2", parts);
     }
 
-    /// Which way what changed goes, where all of it goes one way.
+    /// Which way what changed goes, where none of it goes the other way.
     QString changedLabel() const
     {
         int worse = 0;
         int better = 0;
-        int both = 0;
         for (const Result& result : m_results) {
             if (!isTurn(result) && !isOtherChange(result) && !isOneStep(result.outcome, result.measure))
                 continue;
             const auto way = judging::wayOf(result.outcome, result.change, result.measure);
-            ++(!way ? both : *way == judging::Verdict::Worse ? worse : better);
+            worse += int(way == judging::Verdict::Worse);
+            better += int(way == judging::Verdict::Better);
         }
-        if (better == 0 && both == 0 && worse > 0)
+        if (better == 0 && worse > 0)
             return m_phrases("Changed for the worse");
-        if (worse == 0 && both == 0 && better > 0)
+        if (worse == 0 && better > 0)
             return m_phrases("Changed for the better");
         return m_phrases("Changed");
     }

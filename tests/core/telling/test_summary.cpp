@@ -119,6 +119,7 @@ private Q_SLOTS:
     void oneSideStandsForBoth();
     void whatIsNotComparedSaysWhyOnce();
     void whatIsMissingSaysWhy();
+    void whatChangedSaysWhichWayItGoes();
     void eventsAreCounted();
     void atMostFiveLinesInTheirOrder();
     void aLineNamesFourAndCountsTheRest();
@@ -233,6 +234,25 @@ void TestSummary::whatIsMissingSaysWhy()
     QCOMPARE(person.line(LineKind::Missing), u"Finger to nose (not attempted: arm in plaster)"_s);
     person.visit({grade(1)});
     QCOMPARE(person.line(LineKind::Missing), u"Berg balance scale: total"_s);
+}
+
+/// Unable is worse, a word that is normal again better; both together go neither way.
+void TestSummary::whatChangedSaysWhichWayItGoes()
+{
+    const auto drift = [](const QString& key) {
+        return examples::finding(u"pronator-drift"_s, values::Choice{key}, Side::Left);
+    };
+    const auto label = [](const std::vector<Finding>& before, const std::vector<Finding>& now) {
+        Person person;
+        person.visit(before);
+        person.visit(now);
+        return person.lines().front().label;
+    };
+    const Finding unable = examples::finding(u"berg-balance"_s, examples::unable());
+    QCOMPARE(label({points(50)}, {unable}), u"Changed for the worse"_s);
+    QCOMPARE(label({drift(u"none"_s)}, {drift(u"pronation"_s)}), u"Changed for the worse"_s);
+    QCOMPARE(label({drift(u"pronation"_s)}, {drift(u"none"_s)}), u"Changed for the better"_s);
+    QCOMPARE(label({points(50), drift(u"pronation"_s)}, {unable, drift(u"none"_s)}), u"Changed"_s);
 }
 
 void TestSummary::eventsAreCounted()
