@@ -105,6 +105,7 @@ std::vector<Happening> newest(const std::vector<Happening>& versions)
             known = &version;
     }
     std::vector<Happening> found;
+    found.reserve(byId.size());
     for (const auto& [id, version] : byId)
         found.push_back(*version);
     std::ranges::sort(found, {},
