@@ -93,17 +93,18 @@ void CaseList::forget()
     Q_EMIT outdated();
 }
 
-void CaseList::refresh()
+bool CaseList::refresh()
 {
     if (m_isStale)
         readAll();
     else if (!m_changed.empty())
         readChanged();
     else
-        return;
+        return false;
     m_isStale = false;
     m_changed.clear();
     workOnWaiting();
+    return true;
 }
 
 /// What is not worked out, in the order of the list.
@@ -117,7 +118,8 @@ void CaseList::workOnWaiting()
     if (patients.empty())
         return;
     m_work.start(patients);
-    Q_EMIT changed();
+    if (m_work.isRunning())
+        Q_EMIT changed();
 }
 
 void CaseList::readAll()

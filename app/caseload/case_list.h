@@ -46,8 +46,8 @@ class CaseList : public QObject
 public:
     explicit CaseList(session::Session& session, QObject* parent = nullptr);
 
-    /// Reads again what has changed since.
-    void refresh();
+    /// Reads again what has changed since; false where nothing has.
+    bool refresh();
     void stop() { m_work.stop(); }
     const std::vector<Entry>& entries() const { return m_entries; }
     /// How many have no summary of the record as it is.

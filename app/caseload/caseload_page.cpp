@@ -239,22 +239,21 @@ QWidget* CaseloadPage::madeTable()
 void CaseloadPage::refresh()
 {
     m_notice->hide();
-    m_list.refresh();
-    settle();
+    if (!m_list.refresh())
+        settle();
 }
 
 /// The rows as they are filtered; the patient in focus stays in focus.
 void CaseloadPage::settle()
 {
-    const int row = m_table->currentIndex().row();
-    const bool isThere = row >= 0 && row < m_cases->rowCount();
-    const records::PatientId before = isThere ? m_cases->entry(row).of.patient : records::PatientId();
+    const records::PatientId before = m_inFocus;
     m_cases->show(m_filter, !m_withoutNames->isChecked());
-    const int again = m_cases->rowOf(before);
-    m_table->setCurrentIndex(m_cases->index(std::max(again, m_cases->rowCount() > 0 ? 0 : -1), 0));
+    if (m_cases->rowCount() > 0)
+        m_table->setCurrentIndex(m_cases->index(std::max(m_cases->rowOf(before), 0), 0));
+    else
+        showLines();
     count();
     sayHowFar();
-    showLines();
     m_pages->setCurrentIndex(m_list.entries().empty() ? 0 : 1);
 }
 
@@ -288,7 +287,9 @@ void CaseloadPage::sayHowFar()
 void CaseloadPage::showLines()
 {
     const int row = m_table->currentIndex().row();
-    const bool isThere = isVisible() && row >= 0 && row < m_cases->rowCount();
+    if (row >= 0)
+        m_inFocus = m_cases->entry(row).of.patient;
+    const bool isThere = isVisible() && row >= 0;
     m_who->setVisible(isThere);
     if (!isThere) {
         m_lines->show({}, false);

@@ -79,6 +79,7 @@ private Q_SLOTS:
     void whatIsTypedFindsAtEveryPace();
     void returnOpensAndTheNextFollows();
     void aSignedVisitIsSeenAtOnce();
+    void whoIsInFocusStaysSoWhenTheOrderChanges();
     void withoutNamesNobodyIsNamed();
     void whoIsDueIsSaid();
     void aFilterIsKeptByName();
@@ -169,6 +170,18 @@ void TestCaseloadPage::aSignedVisitIsSeenAtOnce()
     shown.desk.addVisit(QDate(2026, 3, 10), true, 4);
     QTRY_COMPARE(shown.cell(shown.same, CaseTable::Strongest), u"worse by steps: Toe tapping, right"_s);
     QCOMPARE(shown.cell(shown.same, CaseTable::LastVisit), u"10-Mar-2026"_s);
+}
+
+void TestCaseloadPage::whoIsInFocusStaysSoWhenTheOrderChanges()
+{
+    Shown shown;
+    shown.table().selectRow(shown.model().rowOf(shown.worse));
+    const int before = shown.model().rowOf(shown.worse);
+    shown.desk.session->choosePatient(shown.same);
+    shown.desk.addVisit(QDate(2026, 3, 10), true, 4); // now comes before
+    QTRY_VERIFY(shown.model().rowOf(shown.worse) != before);
+    QCOMPARE(shown.table().currentIndex().row(), shown.model().rowOf(shown.worse));
+    QVERIFY(shown.find<QLabel>(u"caseWho"_s).text().startsWith(u"Vessary, Ida at "_s));
 }
 
 void TestCaseloadPage::withoutNamesNobodyIsNamed()
