@@ -37,31 +37,9 @@ int widest(int column)
 
 std::optional<judging::Verdict> markOf(const Entry& entry)
 {
-    using judging::OutcomeKind;
-    using judging::Verdict;
-    if (!entry.of.summary || !entry.of.summary->strongest)
-        return std::nullopt;
-    switch (entry.of.summary->strongest->kind) {
-    case OutcomeKind::BecameUnable:
-        return Verdict::BecameUnable;
-    case OutcomeKind::BecameAble:
-        return Verdict::BecameAble;
-    case OutcomeKind::Worse:
-        return Verdict::Worse;
-    case OutcomeKind::Better:
-        return Verdict::Better;
-    case OutcomeKind::Changed:
-        return Verdict::Changed;
-    case OutcomeKind::StepWorse:
-        return Verdict::StepWorse;
-    case OutcomeKind::StepBetter:
-        return Verdict::StepBetter;
-    case OutcomeKind::AsBefore:
-    case OutcomeKind::First:
-    case OutcomeKind::NotCompared:
-        break;
-    }
-    return std::nullopt;
+    return entry.of.summary && entry.of.summary->strongest
+               ? widgets::markOf(entry.of.summary->strongest->kind)
+               : std::nullopt;
 }
 
 bool isStrong(const Entry& entry, int column)

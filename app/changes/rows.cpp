@@ -1,6 +1,7 @@
 #include "app/changes/rows.h"
 
 #include "app/session/messages.h"
+#include "app/widgets/verdict_mark.h"
 #include "core/base/rounding.h"
 #include "core/records/history.h"
 #include "core/records/visit.h"
@@ -170,31 +171,6 @@ std::vector<CoursePoint> courseOf(const judging::Change& change,
     return course;
 }
 
-std::optional<Verdict> markOf(const judging::Outcome& outcome, const Comparison& held)
-{
-    using judging::OutcomeKind;
-    switch (outcome.kind) {
-    case OutcomeKind::BecameUnable:
-        return Verdict::BecameUnable;
-    case OutcomeKind::BecameAble:
-        return Verdict::BecameAble;
-    case OutcomeKind::Worse:
-        return Verdict::Worse;
-    case OutcomeKind::Better:
-        return Verdict::Better;
-    case OutcomeKind::Changed:
-        return Verdict::Changed;
-    case OutcomeKind::StepWorse:
-    case OutcomeKind::StepBetter:
-    case OutcomeKind::AsBefore:
-    case OutcomeKind::NotCompared:
-        return held.verdict;
-    case OutcomeKind::First:
-        break;
-    }
-    return std::nullopt;
-}
-
 class RowMaker
 {
 public:
@@ -232,7 +208,7 @@ public:
         made.judgedBy = RowsWords::judgedBy(*made.comparison, m_ground.catalogue, m_phrases);
         if (m_against == Against::Course) {
             made.verdict = telling::outcomeWords(outcome, change, m_phrases);
-            made.mark = markOf(outcome, *made.comparison);
+            made.mark = widgets::markOf(outcome.kind).value_or(made.comparison->verdict);
             if (outcome.claim && !outcome.isSure)
                 made.quiet = RowsWords::byChance();
         } else {

@@ -55,9 +55,10 @@ void CaseWork::start(const std::vector<PatientId>& patients)
     }
     m_stopped = std::make_shared<std::atomic<bool>>(false);
     const quint64 round = m_round;
-    const auto work = [this, round, stopped = m_stopped, patients, path = m_session.path(),
-                       access = m_session.access(), catalogue = m_session.sharedCatalogue(),
-                       judging = m_session.clinic().judging] {
+    records::Access access = m_session.access();
+    access.progress = {}; // of the window's own opening, which is over
+    const auto work = [this, round, stopped = m_stopped, patients, path = m_session.path(), access,
+                       catalogue = m_session.sharedCatalogue(), judging = m_session.clinic().judging] {
         const auto give = [&](Batch batch) {
             QMetaObject::invokeMethod(this, [this, round, batch = std::move(batch)] { take(round, batch); });
         };

@@ -28,6 +28,32 @@ QColor colourOf(Verdict verdict, const Colours& colours)
     return colours.unsure;
 }
 
+std::optional<Verdict> markOf(judging::OutcomeKind kind)
+{
+    using judging::OutcomeKind;
+    switch (kind) {
+    case OutcomeKind::BecameUnable:
+        return Verdict::BecameUnable;
+    case OutcomeKind::BecameAble:
+        return Verdict::BecameAble;
+    case OutcomeKind::Worse:
+        return Verdict::Worse;
+    case OutcomeKind::Better:
+        return Verdict::Better;
+    case OutcomeKind::Changed:
+        return Verdict::Changed;
+    case OutcomeKind::StepWorse:
+        return Verdict::StepWorse;
+    case OutcomeKind::StepBetter:
+        return Verdict::StepBetter;
+    case OutcomeKind::AsBefore:
+    case OutcomeKind::First:
+    case OutcomeKind::NotCompared:
+        break;
+    }
+    return std::nullopt;
+}
+
 void drawVerdict(QPainter& painter, const QRectF& square, Verdict verdict, const Colours& colours)
 {
     painter.save();

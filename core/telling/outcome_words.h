@@ -22,7 +22,7 @@ QString strengthWords(const judging::Claim& claim, const judging::Change& change
 QString wayWords(const values::Value& before, const values::Value& now, const catalogue::Measure& measure,
                  const base::Phrasebook& phrases);
 
-/// A result in one part of a sentence: "6-minute walk distance 455 → 371 m". `isOfBothSides`: the other side
+/// A result in one part of a sentence: "6-minute walk distance: 455 → 371 m". `isOfBothSides`: the other side
 /// comes to the same, and this one stands for both.
 QString told(const judging::Outcome& outcome, const judging::Change& change,
              const catalogue::Measure& measure, bool isOfBothSides, const base::Phrasebook& phrases);
