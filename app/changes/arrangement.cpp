@@ -123,8 +123,9 @@ Group groupOf(OutcomeKind kind)
         return Group::Steps;
     case OutcomeKind::NotCompared:
         return Group::NotCompared;
-    case OutcomeKind::AsBefore:
     case OutcomeKind::First:
+        return Group::First;
+    case OutcomeKind::AsBefore:
         break;
     }
     return Group::AsBefore;
@@ -158,7 +159,7 @@ std::vector<Line> arranged(const std::vector<Row>& rows, const std::vector<size_
         for (const size_t place : shown) {
             if (isFolded(place))
                 continue;
-            if (!isDone && rows[place].outcome.kind == OutcomeKind::NotCompared) {
+            if (!isDone && rows[place].outcome.kind > OutcomeKind::AsBefore) {
                 arranging.fold(u"all"_s, foldedWords(rows, folded), folded);
                 isDone = true;
             }

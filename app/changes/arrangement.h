@@ -8,12 +8,12 @@ namespace changes
 {
 
 /// Which results the table shows.
-enum class Group { All, Worse, Changed, Better, Steps, AsBefore, NotCompared };
+enum class Group { All, Worse, Changed, Better, Steps, AsBefore, First, NotCompared };
 
-inline constexpr std::array groups = {Group::All,   Group::Worse,    Group::Changed,    Group::Better,
-                                      Group::Steps, Group::AsBefore, Group::NotCompared};
+inline constexpr std::array groups = {Group::All,   Group::Worse,    Group::Changed, Group::Better,
+                                      Group::Steps, Group::AsBefore, Group::First,   Group::NotCompared};
 
-/// As the lines at the head have it: unable and able are changes; a first result has nothing new.
+/// As the lines at the head have it: unable and able are changes.
 Group groupOf(judging::OutcomeKind kind);
 
 /// How many of the rows are in a group.
@@ -46,7 +46,7 @@ struct Line {
 };
 
 /// `byWeight` are the places of the rows by weight. What is as before is folded unless it is asked for: by
-/// weight into one line before what is not compared, by section into one line each.
+/// weight into one line before what has nothing to be compared with, by section into one line each.
 std::vector<Line> arranged(const std::vector<Row>& rows, const std::vector<size_t>& byWeight,
                            const Asked& asked);
 

@@ -39,6 +39,8 @@ public:
             return tr("&Steps %1");
         case Group::AsBefore:
             return tr("As be&fore %1");
+        case Group::First:
+            return tr("F&irst results %1");
         case Group::NotCompared:
             return tr("&Not compared %1");
         }
@@ -61,6 +63,8 @@ QString nameOf(Group group)
         return u"groupSteps"_s;
     case Group::AsBefore:
         return u"groupAsBefore"_s;
+    case Group::First:
+        return u"groupFirst"_s;
     case Group::NotCompared:
         return u"groupNotCompared"_s;
     }

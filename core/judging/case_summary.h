@@ -25,6 +25,7 @@ struct Strongest {
 struct CaseSummary {
     std::optional<QDate> visit;         ///< at which it was worked out; empty where nothing counts yet
     std::optional<Strongest> strongest; ///< empty where nothing changed
+    bool isFirst = false;               ///< nothing could be held against an earlier visit
     int flags = 0;                      ///< results that are worse, better, or became unable or able
     double expectedFalse = 0;           ///< of the flags, if nothing had changed
     double chanceWorse = 1;             ///< how often error alone shows as much for the worse (chanceOfAny)
@@ -57,7 +58,7 @@ struct Case {
 };
 
 /// The version of how summaries are worked out: rises whenever the same record would give another one.
-inline constexpr int summaryVersion = 1;
+inline constexpr int summaryVersion = 2;
 
 /// The record up to the last signed visit, or the last one while nothing is signed; empty without visits.
 std::optional<records::AsOf> summarisedVisit(const std::vector<records::Visit>& visits);

@@ -19,7 +19,8 @@ using judging::Case;
 using judging::CaseSummary;
 using judging::Strongest;
 
-std::optional<Strongest> strongestFrom(Row& row)
+/// The kind "first" stands for first results, which have no strongest change.
+void readStrongest(Row& row, CaseSummary& summary)
 {
     Strongest strongest;
     strongest.measure = row.text();
@@ -29,15 +30,18 @@ std::optional<Strongest> strongestFrom(Row& row)
     strongest.strength = judging::strengthFromCode(row.text()).value_or(judging::Strength::None);
     strongest.isSure = row.flag();
     strongest.since = row.dayIfAny().value_or(QDate());
-    strongest.kind = kind.value_or(judging::OutcomeKind::AsBefore);
-    return kind ? std::optional(strongest) : std::nullopt;
+    summary.isFirst = kind == judging::OutcomeKind::First;
+    if (!kind || summary.isFirst)
+        return;
+    strongest.kind = *kind;
+    summary.strongest = strongest;
 }
 
 CaseSummary summaryFrom(Row& row)
 {
     CaseSummary summary;
     summary.visit = row.dayIfAny();
-    summary.strongest = strongestFrom(row);
+    readStrongest(row, summary);
     summary.flags = row.whole();
     summary.expectedFalse = row.numberIfAny().value_or(0);
     summary.chanceWorse = row.numberIfAny().value_or(1);
@@ -77,6 +81,9 @@ std::vector<Binding> bindingsOf(const WorkedOut& each, const QString& stamp, con
     const CaseSummary& summary = each.summary;
     const Strongest strongest = summary.strongest.value_or(Strongest());
     const bool isAny = summary.strongest.has_value();
+    const QString kind = isAny             ? judging::code(strongest.kind)
+                         : summary.isFirst ? judging::code(judging::OutcomeKind::First)
+                                           : QString();
     return {{":patient", key(each.patient)},
             {":changes", each.changes},
             {":stamp", text(stamp)},
@@ -84,7 +91,7 @@ std::vector<Binding> bindingsOf(const WorkedOut& each, const QString& stamp, con
             {":visit_day", day(summary.visit)},
             {":measure", text(strongest.measure)},
             {":side", isAny ? text(records::code(strongest.side)) : text({})},
-            {":kind", isAny ? text(judging::code(strongest.kind)) : text({})},
+            {":kind", text(kind)},
             {":says", isAny ? text(judging::code(strongest.by)) : text({})},
             {":strength", isAny ? text(judging::code(strongest.strength)) : text({})},
             {":is_sure", flag(strongest.isSure)},

@@ -52,7 +52,7 @@ QString strongestWords(const judging::Case& each, const catalogue::Catalogue& ca
     if (!each.summary->visit)
         return phrases("no visit yet");
     if (!each.summary->strongest)
-        return phrases("as before");
+        return each.summary->isFirst ? phrases("first results") : phrases("as before");
     const judging::Strongest& strongest = *each.summary->strongest;
     const catalogue::Measure* measure = catalogue.measure(strongest.measure);
     const QString name =

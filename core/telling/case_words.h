@@ -6,8 +6,8 @@
 namespace telling
 {
 
-/// The strongest change of a patient in a few words: "worse, sustained: Timed up and go", "as before"; empty
-/// where none was worked out.
+/// The strongest change of a patient in a few words: "worse, sustained: Timed up and go", "as before",
+/// "first results"; empty where none was worked out.
 QString strongestWords(const judging::Case& each, const catalogue::Catalogue& catalogue,
                        const base::Phrasebook& phrases);
 

@@ -139,10 +139,15 @@ public:
             return line.kind != LineKind::NotCompared && line.kind != LineKind::Missing;
         });
         std::vector<SummaryLine> all = m_lines;
-        if (!isNew)
-            all.insert(
-                all.begin(),
-                {LineKind::NothingNew, m_phrases("As before"), base::capitalised(nothingNew()), 0, {}, {}});
+        const bool isFirst = !m_glance.hasEarlier();
+        if (!isNew && !m_glance.changes.empty())
+            all.insert(all.begin(), {LineKind::NothingNew,
+                                     isFirst ? m_phrases("First results") : m_phrases("As before"),
+                                     base::capitalised(isFirst ? m_phrases("nothing to compare with yet")
+                                                               : nothingNew()),
+                                     0,
+                                     {},
+                                     {}});
         return all;
     }
 
@@ -347,8 +352,6 @@ private:
 
     QString nothingNew() const
     {
-        if (!m_glance.hasEarlier())
-            return m_phrases("the first results, nothing to compare with yet");
         const auto compared = std::ranges::count_if(m_results, [](const Result& each) {
             return each.outcome.kind != OutcomeKind::NotCompared && each.outcome.kind != OutcomeKind::First;
         });

@@ -106,6 +106,7 @@ void TestCaseloadPage::eachPatientIsOneRow()
     QCOMPARE(shown.cell(shown.worse, CaseTable::LastVisit), u"02-Jun-2025"_s);
     QCOMPARE(shown.cell(shown.same, CaseTable::Strongest), u"as before"_s);
     QCOMPARE(shown.cell(shown.draft, CaseTable::LastVisit), u"draft 02-Mar-2026"_s);
+    QCOMPARE(shown.cell(shown.draft, CaseTable::Strongest), u"first results"_s);
     QVERIFY(shown.model().rowOf(shown.worse) < shown.model().rowOf(shown.same));
     for (int column = 0; column < CaseTable::ColumnCount; ++column)
         QVERIFY(!shown.model().index(0, column).data(Qt::AccessibleTextRole).toString().isEmpty());

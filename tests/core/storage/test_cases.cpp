@@ -81,6 +81,7 @@ private Q_SLOTS:
             u"berg-balance"_s,       records::Side::Left,          judging::OutcomeKind::Worse,
             judging::Says::Reversal, judging::Strength::Sustained, true,
             QDate(2024, 3, 1)};
+        summary.isFirst = false;
         summary.flags = 3;
         summary.expectedFalse = 0.1 + 0.2;
         summary.chanceWorse = 1e-9;

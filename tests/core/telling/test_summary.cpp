@@ -135,6 +135,7 @@ void TestSummary::nothingNewIsOneSentence()
     const auto lines = person.lines();
     QCOMPARE(lines.size(), size_t(1));
     QCOMPARE(lines.front().kind, LineKind::NothingNew);
+    QCOMPARE(lines.front().label, u"As before"_s);
     QCOMPARE(lines.front().text, u"Nothing beyond error in 2 results compared"_s);
 }
 
@@ -142,7 +143,14 @@ void TestSummary::theFirstVisitHasNothingToCompareWith()
 {
     Person person;
     person.visit({points(50)});
-    QCOMPARE(person.lines().front().text, u"The first results, nothing to compare with yet"_s);
+    const auto lines = person.lines();
+    QCOMPARE(lines.size(), size_t(1));
+    QCOMPARE(lines.front().kind, LineKind::NothingNew);
+    QCOMPARE(lines.front().label, u"First results"_s);
+    QCOMPARE(lines.front().text, u"Nothing to compare with yet"_s);
+    person.ask({u"berg-balance"_s});
+    person.visit({});
+    QCOMPARE(person.lines().front().kind, LineKind::Missing);
 }
 
 void TestSummary::aDeclineSaysSinceWhenAndOverHowManyVisits()
