@@ -8,7 +8,7 @@
 #include "app/widgets/combo_box.h"
 #include "app/widgets/copy_rows.h"
 #include "app/widgets/empty_state.h"
-#include "app/widgets/flow_layout.h"
+#include "app/widgets/group_bar.h"
 #include "app/widgets/notice.h"
 #include "app/widgets/summary_card.h"
 #include "app/widgets/theme.h"
@@ -17,7 +17,6 @@
 #include "core/records/patient.h"
 #include "core/telling/summary.h"
 
-#include <QButtonGroup>
 #include <QCheckBox>
 #include <QHBoxLayout>
 #include <QHeaderView>
@@ -103,7 +102,7 @@ CaseloadPage::CaseloadPage(session::Session& session, session::Prompts& prompts,
     m_notice = new widgets::Notice(content);
     column->addWidget(madeTop());
     column->addWidget(m_notice);
-    column->addWidget(madeGroups());
+    column->addWidget(madeBar());
     column->addWidget(madeTable(), 1);
     m_who = new QLabel(content);
     m_who->setObjectName(u"caseWho"_s);
@@ -191,28 +190,21 @@ QWidget* CaseloadPage::madeTop()
     return top;
 }
 
-QWidget* CaseloadPage::madeGroups()
+QWidget* CaseloadPage::madeBar()
 {
-    auto* bar = new QWidget(this);
-    auto* line = new widgets::FlowLayout(bar, widgets::space2);
-    line->setContentsMargins(0, 0, 0, 0);
-    m_groups = new QButtonGroup(this);
-    for (const Group group : groups) {
-        auto* button = new QPushButton(bar);
-        button->setObjectName(nameOf(group));
-        button->setCheckable(true);
-        m_groups->addButton(button, int(group));
-        line->addWidget(button);
-    }
-    m_saved = new widgets::ComboBox(bar);
+    m_bar = new widgets::GroupBar(this);
+    for (const Group group : groups)
+        m_bar->addGroup(int(group), GroupWords::of(group), nameOf(group));
+    m_saved = new widgets::ComboBox(m_bar);
     m_saved->setObjectName(u"savedFilters"_s);
     m_saved->setAccessibleName(tr("Saved filters"));
-    line->addWidget(m_saved);
-    connect(m_groups, &QButtonGroup::idClicked, this, [this](int group) {
-        choose({Group(group), m_filter.typed});
+    m_bar->add(m_saved);
+    connect(m_bar, &widgets::GroupBar::groupChosen, this, [this](int group) {
+        m_filter.group = Group(group);
+        settle();
     });
     connect(m_saved, &QComboBox::activated, this, &CaseloadPage::chooseSaved);
-    return bar;
+    return m_bar;
 }
 
 QWidget* CaseloadPage::madeTable()
@@ -264,10 +256,7 @@ void CaseloadPage::count()
     for (const Group group : groups) {
         const auto found =
             std::ranges::count_if(entries, [&](const Entry& entry) { return isIn(entry, group, today); });
-        QAbstractButton* button = m_groups->button(int(group));
-        button->setText(GroupWords::of(group).arg(found));
-        button->setVisible(found > 0 || group == Group::All || group == m_filter.group);
-        button->setChecked(group == m_filter.group);
+        m_bar->count(int(group), found);
     }
     const auto sure = std::ranges::count_if(entries, &Entry::isWorseForSure);
     const QString all = tr("%n patient(s)", nullptr, int(entries.size()));
@@ -333,6 +322,7 @@ std::optional<records::PatientId> CaseloadPage::neighbour(const records::Patient
 void CaseloadPage::choose(const Filter& filter)
 {
     m_filter = filter;
+    m_bar->choose(int(filter.group));
     const QSignalBlocker quiet(m_search);
     m_search->setText(filter.typed);
     settle();

@@ -5,7 +5,6 @@
 
 #include <QWidget>
 
-class QButtonGroup;
 class QCheckBox;
 class QComboBox;
 class QLabel;
@@ -17,6 +16,7 @@ class QTableView;
 namespace widgets
 {
 class EmptyState;
+class GroupBar;
 class Notice;
 class SummaryCard;
 } // namespace widgets
@@ -45,7 +45,7 @@ protected:
 
 private:
     QWidget* madeTop();
-    QWidget* madeGroups();
+    QWidget* madeBar();
     QWidget* madeTable();
     void refresh();
     void settle();
@@ -71,7 +71,7 @@ private:
     QLabel* m_progress = nullptr;
     QPushButton* m_stop = nullptr;
     QLineEdit* m_search = nullptr;
-    QButtonGroup* m_groups = nullptr;
+    widgets::GroupBar* m_bar = nullptr;
     QComboBox* m_saved = nullptr;
     QCheckBox* m_withoutNames = nullptr;
     QTableView* m_table = nullptr;

@@ -281,7 +281,7 @@ void ChangePage::compare()
         row.targetWords = telling::targetWords(*target, *m_session.catalogue().measure(row.change.measure),
                                                session::screenPhrases());
     }
-    m_bar->count(all);
+    m_bar->countRows(all);
     TimeSpan span;
     if (!m_session.visits().empty())
         span = {m_session.visits().front().day, m_session.visits().back().day};

@@ -2,15 +2,12 @@
 
 #include "app/changes/reference_chooser.h"
 #include "app/widgets/combo_box.h"
-#include "app/widgets/flow_layout.h"
 #include "app/widgets/theme.h"
 
-#include <QButtonGroup>
 #include <QHBoxLayout>
 #include <QKeyEvent>
 #include <QLabel>
 #include <QLineEdit>
-#include <QPushButton>
 
 using namespace Qt::StringLiterals;
 
@@ -76,23 +73,14 @@ constexpr int findWidth = 160;
 } // namespace
 
 TableBar::TableBar(QWidget* parent)
-    : QWidget(parent),
-      m_groups(new QButtonGroup(this)),
+    : widgets::GroupBar(parent),
       m_reference(new ReferenceChooser(this)),
       m_order(new widgets::ComboBox(this)),
       m_find(new QLineEdit(this))
 {
-    auto* line = new widgets::FlowLayout(this, widgets::space2);
-    line->setContentsMargins(0, 0, 0, 0);
-    for (const Group group : groups) {
-        auto* button = new QPushButton(this);
-        button->setObjectName(nameOf(group));
-        button->setCheckable(true);
-        m_groups->addButton(button, int(group));
-        line->addWidget(button);
-    }
-    m_groups->button(int(Group::All))->setChecked(true);
-    line->addWidget(m_reference);
+    for (const Group each : groups)
+        addGroup(int(each), BarWords::of(each), nameOf(each));
+    add(m_reference);
     auto* order = new QWidget(this);
     auto* ordered = new QHBoxLayout(order);
     ordered->setContentsMargins(0, 0, 0, 0);
@@ -105,15 +93,19 @@ TableBar::TableBar(QWidget* parent)
     m_order->addItem(tr("by section"), int(Order::Section));
     ordered->addWidget(label);
     ordered->addWidget(m_order);
-    line->addWidget(order);
+    add(order);
     m_find->setObjectName(u"findTest"_s);
     m_find->setPlaceholderText(tr("find a test …"));
     m_find->setAccessibleName(tr("Find a test in the table"));
     m_find->setClearButtonEnabled(true);
     m_find->setFixedWidth(findWidth);
-    line->addWidget(m_find);
+    add(m_find);
 
-    connect(m_groups, &QButtonGroup::idClicked, this, [this](int group) { take(Group(group)); });
+    connect(this, &widgets::GroupBar::groupChosen, this, [this](int group) {
+        m_asked.group = Group(group);
+        m_asked.measures.clear();
+        Q_EMIT changed();
+    });
     connect(m_order, &QComboBox::currentIndexChanged, this, [this] {
         m_asked.order = Order(m_order->currentData().toInt());
         Q_EMIT changed();
@@ -125,28 +117,17 @@ TableBar::TableBar(QWidget* parent)
     m_find->installEventFilter(this);
 }
 
-void TableBar::count(const std::vector<Row>& rows)
+void TableBar::countRows(const std::vector<Row>& rows)
 {
-    for (const Group group : groups) {
-        const qsizetype count = countOf(rows, group);
-        auto* button = m_groups->button(int(group));
-        button->setText(BarWords::of(group).arg(count));
-        button->setVisible(count > 0 || group == Group::All || m_asked.group == group);
-    }
-}
-
-void TableBar::take(Group group)
-{
-    m_asked.group = group;
-    m_asked.measures.clear();
-    Q_EMIT changed();
+    for (const Group each : groups)
+        count(int(each), countOf(rows, each));
 }
 
 void TableBar::ask(const QStringList& measures)
 {
     m_asked.measures = measures;
     m_asked.group = Group::All;
-    m_groups->button(int(Group::All))->setChecked(true);
+    choose(int(Group::All));
     Q_EMIT changed();
 }
 
@@ -155,7 +136,7 @@ void TableBar::askForAll()
     const Order order = m_asked.order;
     m_asked = {};
     m_asked.order = order;
-    m_groups->button(int(Group::All))->setChecked(true);
+    choose(int(Group::All));
     const QSignalBlocker quiet(m_find);
     m_find->clear();
 }

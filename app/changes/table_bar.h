@@ -1,13 +1,10 @@
 #pragma once
 
 #include "app/changes/arrangement.h"
+#include "app/widgets/group_bar.h"
 
-#include <QWidget>
-
-class QButtonGroup;
 class QComboBox;
 class QLineEdit;
-class QPushButton;
 
 namespace changes
 {
@@ -16,7 +13,7 @@ class ReferenceChooser;
 
 /// What stands over the table: a button for each group of results with how many there are, what they are
 /// compared with, their order, and a field that finds a test.
-class TableBar : public QWidget
+class TableBar : public widgets::GroupBar
 {
     Q_OBJECT
 
@@ -25,7 +22,7 @@ public:
 
     ReferenceChooser& reference() { return *m_reference; }
     const Asked& asked() const { return m_asked; }
-    void count(const std::vector<Row>& rows);
+    void countRows(const std::vector<Row>& rows);
     /// Shows the results of these measures alone, until a group is pressed.
     void ask(const QStringList& measures);
     /// Everything, as for another patient.
@@ -42,10 +39,7 @@ protected:
     bool eventFilter(QObject* watched, QEvent* event) override;
 
 private:
-    void take(Group group);
-
     Asked m_asked;
-    QButtonGroup* m_groups;
     ReferenceChooser* m_reference;
     QComboBox* m_order;
     QLineEdit* m_find;
