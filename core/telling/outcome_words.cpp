@@ -31,7 +31,7 @@ QString strengthInShort(const Claim& claim, const Phrasebook& phrases)
     case Strength::Confirmed:
         return phrases("confirmed");
     case Strength::TrendSeenOnce:
-        return claim.by == Says::Reversal ? phrases("seen once") : phrases("in the trend");
+        return claim.by == Says::Reversal ? phrases("seen once") : phrases("trend, seen once");
     case Strength::Sustained:
         return phrases("sustained");
     }
@@ -135,8 +135,8 @@ QString strengthWords(const Claim& claim, const Change& change, const QDate& unt
     case Strength::TrendSeenOnce:
         if (claim.since == change.now.day)
             return claim.by == Says::Reversal ? phrases("new at this visit")
-                                              : phrases("in the trend, new at this visit");
-        return (claim.by == Says::Reversal ? phrases("seen before, %1") : phrases("in the trend %1"))
+                                              : phrases("trend, seen once, new at this visit");
+        return (claim.by == Says::Reversal ? phrases("seen before, %1") : phrases("trend, seen once, %1"))
             .arg(since);
     case Strength::Sustained:
         return phrases

@@ -1,3 +1,5 @@
+#include "core/records/patient.h"
+#include "core/telling/outcome_words.h"
 #include "core/telling/plain_words.h"
 #include "core/telling/summary.h"
 
@@ -112,6 +114,7 @@ private Q_SLOTS:
     void nothingNewIsOneSentence();
     void theFirstVisitHasNothingToCompareWith();
     void aDeclineSaysSinceWhenAndOverHowManyVisits();
+    void aTrendIsNamedAsTheRowsNameIt();
     void whatCouldBeChanceIsToldApart();
     void aTurnNamesBothMeans();
     void whoBecameUnableIsNamedWithTheDay();
@@ -166,6 +169,28 @@ void TestSummary::aDeclineSaysSinceWhenAndOverHowManyVisits()
     QVERIFY(lines.front().text.endsWith(u"2025: Berg balance scale: total: 54 → 37 points"_s));
     QCOMPARE(lines.front().measures, QStringList{u"berg-balance"_s});
     QVERIFY(lines.front().since);
+}
+
+void TestSummary::aTrendIsNamedAsTheRowsNameIt()
+{
+    Person person;
+    const auto isTrendOnce = [&] {
+        const auto claim = person.glance().outcomes[0].claim;
+        return claim && claim->strength == judging::Strength::TrendSeenOnce;
+    };
+    person.visit({points(54)});
+    for (int each = 1; each < 8 && !isTrendOnce(); ++each)
+        person.visit({points(54 - 1.8 * each)});
+    QVERIFY(isTrendOnce());
+    const judging::Glance at = person.glance();
+    const QString line = person.line(LineKind::Worse);
+    QVERIFY2(line.contains(u"rend, seen once, new at this visit: Berg balance scale"_s), qPrintable(line));
+    QCOMPARE(telling::claimWords(*at.outcomes[0].claim, english), u"worse, trend, seen once"_s);
+    judging::Claim later = *at.outcomes[0].claim;
+    later.since = later.since.addDays(-84);
+    const QString since = records::dayInWords(later.since, english);
+    QCOMPARE(telling::strengthWords(later, at.changes[0], later.since, english),
+             u"trend, seen once, since "_s + since);
 }
 
 void TestSummary::whatCouldBeChanceIsToldApart()
