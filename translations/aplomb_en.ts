@@ -83,6 +83,16 @@
     </message>
 </context>
 <context>
+    <name>changes::ChangePage</name>
+    <message numerus="yes">
+        <source>Draft, %1 of %n test(s)</source>
+        <translation>
+            <numerusform>Draft, %1 of %n test</numerusform>
+            <numerusform>Draft, %1 of %n tests</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>changes::CourseSection</name>
     <message numerus="yes">
         <source>%n comparable visit(s) since %1.</source>

@@ -20,6 +20,7 @@
 #include "core/base/text.h"
 #include "core/judging/composite.h"
 #include "core/records/visit.h"
+#include "core/records/visit_form.h"
 #include "core/records/wording.h"
 #include "core/telling/course_words.h"
 #include "core/telling/plain_words.h"
@@ -95,6 +96,11 @@ ChangePage::ChangePage(session::Session& session, session::Prompts& prompts, QWi
     column->setSpacing(widgets::space2);
     m_composite = new widgets::Notice(content);
     m_composite->setObjectName(u"compositeNotice"_s);
+    m_visit = new QLabel(content);
+    m_visit->setObjectName(u"ofTheVisit"_s);
+    m_visit->setProperty("role", u"quiet"_s);
+    m_visit->setTextFormat(Qt::PlainText);
+    m_visit->setWordWrap(true);
     m_head = new widgets::SummaryCard(content);
     m_bar = new TableBar(content);
     m_byChance = new QLabel(content);
@@ -102,6 +108,7 @@ ChangePage::ChangePage(session::Session& session, session::Prompts& prompts, QWi
     m_byChance->setFont(widgets::captionFont());
     m_byChance->setProperty("role", u"quiet"_s);
     column->addWidget(m_composite);
+    column->addWidget(m_visit);
     column->addWidget(m_head);
     column->addWidget(m_bar);
     column->addWidget(makeTable(), 1);
@@ -245,6 +252,8 @@ void ChangePage::refresh()
     if (const QString words = composite(); words != m_composite->words())
         m_composite->say(widgets::Notice::Kind::Info, words);
     const bool isEmpty = !m_glance || m_glance->changes.empty();
+    if (!isEmpty)
+        sayOfTheVisit(*now);
     m_head->show(
         isEmpty ? std::vector<telling::SummaryLine>()
                 : telling::summary(*m_glance, m_session.catalogue(), session::screenPhrases(), m_targets),
@@ -256,6 +265,18 @@ void ChangePage::refresh()
     compare();
     sayWhatIsMissing();
     m_pages->setCurrentIndex(isEmpty ? 0 : 1);
+}
+
+/// How much of a draft is done.
+void ChangePage::sayOfTheVisit(const records::Visit& now)
+{
+    QStringList parts;
+    if (now.state == records::VisitState::Draft) {
+        const auto progress = records::progressOf(now, m_session.catalogue());
+        parts += tr("Draft, %1 of %n test(s)", nullptr, progress.expected).arg(progress.done);
+    }
+    m_visit->setText(session::joined("%1 · %2", parts));
+    m_visit->setVisible(!parts.isEmpty());
 }
 
 /// The results held against what was chosen.

@@ -54,6 +54,7 @@ private:
     QWidget* makeSentence();
     void follow();
     void refresh();
+    void sayOfTheVisit(const records::Visit& now);
     void compare();
     void arrange(const Place& before);
     Place placeInFocus() const;
@@ -67,6 +68,7 @@ private:
     session::Session& m_session;
     session::Prompts& m_prompts;
     ChangeModel* m_model;
+    QLabel* m_visit; ///< what the lines are of
     widgets::SummaryCard* m_head;
     widgets::Notice* m_composite;
     TableBar* m_bar;

@@ -56,15 +56,25 @@ bool isAnswered(const catalogue::Measure& test, const Visit& visit, const catalo
     });
 }
 
-bool isComplete(const Visit& visit, const catalogue::Catalogue& catalogue)
+FormProgress progressOf(const Visit& visit, const catalogue::Catalogue& catalogue)
 {
     const catalogue::Form* form = formOf(visit, catalogue);
     const QStringList named = form == nullptr ? QStringList() : form->measures();
-    return std::ranges::all_of(named, [&](const QString& id) {
+    FormProgress progress;
+    for (const QString& id : named) {
         const catalogue::Measure* test = catalogue.measure(id);
-        const bool isExpected = form->expected.isEmpty() || form->expected.contains(id);
-        return test == nullptr || !isExpected || isAnswered(*test, visit, catalogue);
-    });
+        if (test == nullptr || (!form->expected.isEmpty() && !form->expected.contains(id)))
+            continue;
+        ++progress.expected;
+        progress.done += int(isAnswered(*test, visit, catalogue));
+    }
+    return progress;
+}
+
+bool isComplete(const Visit& visit, const catalogue::Catalogue& catalogue)
+{
+    const FormProgress progress = progressOf(visit, catalogue);
+    return progress.done == progress.expected;
 }
 
 bool isBlank(const Finding& finding)

@@ -22,6 +22,14 @@ const catalogue::Form* formFitting(const Visit& visit, const catalogue::Catalogu
 /// Whether every side of the test is answered, or its value follows from another test.
 bool isAnswered(const catalogue::Measure& test, const Visit& visit, const catalogue::Catalogue& catalogue);
 
+/// Of the tests that the visit's own form asks for each time.
+struct FormProgress {
+    int done = 0; ///< answered
+    int expected = 0;
+};
+
+FormProgress progressOf(const Visit& visit, const catalogue::Catalogue& catalogue);
+
 /// Whether every test that the visit's own form asks for each time is answered.
 bool isComplete(const Visit& visit, const catalogue::Catalogue& catalogue);
 

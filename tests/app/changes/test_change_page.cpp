@@ -1,8 +1,9 @@
 #include "app/changes/change_page.h"
 
-#include "core/records/visit.h"
+#include "core/records/visit_form.h"
 #include "tests/support/answers.h"
 #include "tests/support/change_table.h"
+#include "tests/support/examples.h"
 #include "tests/support/paces.h"
 #include "tests/support/story.h"
 #include "tests/support/test_support.h"
@@ -74,6 +75,7 @@ private Q_SLOTS:
     void aGroupShowsItsRowsAlone();
     void lettersFindATest();
     void theHeadLeadsToItsRows();
+    void theHeadSaysHowMuchOfADraftIsDone();
     void aChangeIsSaidInNumbersAndWords();
     void aTurnToUnableIsAnEvent();
     void gradesShowBothValues();
@@ -186,6 +188,22 @@ void TestChangePage::theHeadLeadsToItsRows()
     shown.find<QPushButton>(u"lead.better"_s).click();
     QCOMPARE(shown.model().rowCount(), 1);
     QCOMPARE(shown.place(u"berg-balance"_s), 0);
+}
+
+void TestChangePage::theHeadSaysHowMuchOfADraftIsDone()
+{
+    Shown shown;
+    auto& words = shown.find<QLabel>(u"ofTheVisit"_s);
+    session::Session& session = shown.story.session();
+    const auto before = records::progressOf(*session.visitInFocus(), session.catalogue());
+    QVERIFY(before.done > 0 && before.done < before.expected);
+    QCOMPARE(words.text(), u"Draft, %1 of %2 tests"_s.arg(before.done).arg(before.expected));
+    QVERIFY(
+        session.saveFinding(session.visitInFocus()->id,
+                            examples::finding(u"tandem-steps"_s, values::Quantity{4, values::Unit::Steps})));
+    QCOMPARE(words.text(), u"Draft, %1 of %2 tests"_s.arg(before.done + 1).arg(before.expected));
+    session.moveVisit(-1);
+    QVERIFY(!words.isVisible());
 }
 
 void TestChangePage::aChangeIsSaidInNumbersAndWords()
