@@ -26,6 +26,7 @@
 #include "core/telling/plain_words.h"
 #include "core/telling/summary.h"
 #include "core/telling/target_words.h"
+#include "core/telling/visit_words.h"
 #include "core/telling/wording.h"
 
 #include <QEvent>
@@ -267,7 +268,7 @@ void ChangePage::refresh()
     m_pages->setCurrentIndex(isEmpty ? 0 : 1);
 }
 
-/// How much of a draft is done.
+/// How much of a draft is done, and what decides what it may be compared with.
 void ChangePage::sayOfTheVisit(const records::Visit& now)
 {
     QStringList parts;
@@ -275,6 +276,14 @@ void ChangePage::sayOfTheVisit(const records::Visit& now)
         const auto progress = records::progressOf(now, m_session.catalogue());
         parts += tr("Draft, %1 of %n test(s)", nullptr, progress.expected).arg(progress.done);
     }
+    const auto& visits = m_until.visits();
+    const auto chosen = std::ranges::find(visits, m_session.focus().reference,
+                                          [](const records::Visit& each) { return std::optional(each.id); });
+    const records::Visit* before = chosen != visits.end() ? &*chosen
+                                   : visits.size() > 1    ? &visits[visits.size() - 2]
+                                                          : nullptr;
+    parts += telling::circumstances(now, before, m_session.patientInFocus().population, m_session.catalogue(),
+                                    session::screenPhrases());
     m_visit->setText(session::joined("%1 · %2", parts));
     m_visit->setVisible(!parts.isEmpty());
 }

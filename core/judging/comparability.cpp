@@ -95,4 +95,27 @@ Comparability comparability(const catalogue::Measure& measure, const catalogue::
     return found;
 }
 
+std::vector<Mismatch> differing(const records::Visit& before, const records::Visit& now,
+                                const QString& population, const catalogue::Catalogue& catalogue)
+{
+    const auto decides = [&](const catalogue::Condition& condition) {
+        return std::ranges::any_of(now.findings, [&](const records::Finding& finding) {
+            const catalogue::Measure* measure = catalogue.measure(finding.measure);
+            return measure != nullptr &&
+                   std::ranges::any_of(measure->conditions, [&](const catalogue::ConditionRule& rule) {
+                       return rule.condition == condition.id &&
+                              strictnessFor(rule, catalogue, population) != Strictness::Soft;
+                   });
+        });
+    };
+    std::vector<Mismatch> found;
+    for (const catalogue::Condition& condition : catalogue.conditions) {
+        const Mismatch mismatch{condition.id, records::recorded(before.conditions, condition.id).trimmed(),
+                                records::recorded(now.conditions, condition.id).trimmed()};
+        if (!mismatch.isMissing() && !isSame(mismatch.before, mismatch.now, &condition) && decides(condition))
+            found.push_back(mismatch);
+    }
+    return found;
+}
+
 } // namespace judging

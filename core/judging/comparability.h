@@ -2,6 +2,7 @@
 
 #include "core/catalogue/catalogue.h"
 #include "core/records/occasion.h"
+#include "core/records/visit.h"
 
 #include <vector>
 
@@ -31,5 +32,10 @@ struct Comparability {
 Comparability comparability(const catalogue::Measure& measure, const catalogue::Catalogue& catalogue,
                             const QString& population, const records::Occasion& before,
                             const records::Occasion& now);
+
+/// What was recorded otherwise for the whole of two visits and keeps some result of the later one from being
+/// compared, in the catalogue's order. What one of them did not record is not among them.
+std::vector<Mismatch> differing(const records::Visit& before, const records::Visit& now,
+                                const QString& population, const catalogue::Catalogue& catalogue);
 
 } // namespace judging

@@ -76,6 +76,7 @@ private Q_SLOTS:
     void lettersFindATest();
     void theHeadLeadsToItsRows();
     void theHeadSaysHowMuchOfADraftIsDone();
+    void theHeadSaysWhatDiffersFromTheReferenceVisit();
     void aChangeIsSaidInNumbersAndWords();
     void aTurnToUnableIsAnEvent();
     void gradesShowBothValues();
@@ -204,6 +205,20 @@ void TestChangePage::theHeadSaysHowMuchOfADraftIsDone()
     QCOMPARE(words.text(), u"Draft, %1 of %2 tests"_s.arg(before.done + 1).arg(before.expected));
     session.moveVisit(-1);
     QVERIFY(!words.isVisible());
+}
+
+void TestChangePage::theHeadSaysWhatDiffersFromTheReferenceVisit()
+{
+    Shown shown;
+    session::Session& session = shown.story.session();
+    auto& words = shown.find<QLabel>(u"ofTheVisit"_s);
+    session.chooseVisit(shown.story.visit(3));
+    QCOMPARE(words.text(), u"Walking aid: None (at 02-Sep-2024: Stick)"_s); // the visit before
+    session.chooseVisit(shown.story.visit(4));
+    QVERIFY(!words.isVisible());
+    session.chooseReference(shown.story.visit(1));
+    QCOMPARE(words.text(), u"Walking aid: None (at 20-May-2024: Stick)"_s);
+    QVERIFY(words.isVisible());
 }
 
 void TestChangePage::aChangeIsSaidInNumbersAndWords()
