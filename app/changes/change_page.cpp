@@ -288,11 +288,17 @@ void ChangePage::sayOfTheVisit(const records::Visit& now)
     m_visit->setVisible(!parts.isEmpty());
 }
 
+QString ChangePage::comparedWith() const
+{
+    return m_bar->reference().words();
+}
+
 /// The results held against what was chosen.
 void ChangePage::compare()
 {
     if (m_isStale)
         return;
+    Q_EMIT compared();
     const Place before = placeInFocus();
     const records::Judging judging = m_session.clinic().judging;
     const Against against = m_bar->reference().against();

@@ -37,6 +37,11 @@ class ChangePage : public QWidget
 public:
     ChangePage(session::Session& session, session::Prompts& prompts, QWidget* parent = nullptr);
 
+    QString comparedWith() const; ///< "whole course", "reference visit, 12-Mar-2026"
+
+Q_SIGNALS:
+    void compared(); ///< with something else, perhaps
+
 protected:
     void showEvent(QShowEvent* event) override;
     void changeEvent(QEvent* event) override;

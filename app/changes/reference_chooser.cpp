@@ -44,6 +44,11 @@ Against ReferenceChooser::against() const
     return Against(m_references->currentData().toInt());
 }
 
+QString ReferenceChooser::words() const
+{
+    return m_references->currentText();
+}
+
 void ReferenceChooser::choose(Against against)
 {
     m_references->setCurrentIndex(std::max(0, m_references->findData(int(against))));

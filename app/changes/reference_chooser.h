@@ -19,6 +19,7 @@ public:
     explicit ReferenceChooser(QWidget* parent = nullptr);
 
     Against against() const;
+    QString words() const; ///< of it
     void choose(Against against);
     /// The day of the visit under the reference line; without one it cannot be chosen.
     void offerVisit(std::optional<QDate> day);

@@ -12,7 +12,7 @@ namespace session
 struct Focus {
     std::optional<records::PatientId> patient;
     std::optional<records::VisitId> visit;     ///< this visit
-    std::optional<records::VisitId> reference; ///< empty: for each measure the last comparable visit
+    std::optional<records::VisitId> reference; ///< empty: none is chosen
 
     bool operator==(const Focus&) const = default;
 };

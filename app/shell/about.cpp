@@ -54,7 +54,7 @@ void showKeyboard(QWidget* window)
         AboutWords::tr("Ctrl+Z, Ctrl+Shift+Z: undo and redo in a draft"),
         AboutWords::tr(
             "F6: the ribbon of visits, Escape: back; there Left and Right: this visit, with Shift: the "
-            "reference visit, Delete: the last comparable visit again"),
+            "reference visit, Delete: without one"),
         AboutWords::tr(
             "In the ribbon a letter (f: fall, r: relapse, Insert: any): an event on the day of this visit"),
         AboutWords::tr("In the table of changes Insert: the target of the test"),

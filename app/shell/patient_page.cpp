@@ -209,10 +209,12 @@ void PatientPage::addPages()
 {
     m_examination = new visits::ExaminationPage(m_session, m_prompts, this);
     addPage(tr("Examination"), m_examination);
-    addPage(tr("Change"), new changes::ChangePage(m_session, m_prompts, this));
+    m_changes = new changes::ChangePage(m_session, m_prompts, this);
+    addPage(tr("Change"), m_changes);
     addPage(tr("Trend"), new trends::TrendPage(m_session, m_prompts, this));
     addPage(tr("Letters"), new writing::LettersPage(m_session, m_prompts, this));
     connect(m_examination, &visits::ExaminationPage::handbookAsked, this, &PatientPage::handbookAsked);
+    connect(m_changes, &changes::ChangePage::compared, this, &PatientPage::settle);
     connect(m_examination, &visits::ExaminationPage::progressChanged, this,
             [this] { m_status->setProgress(m_examination->done(), m_examination->expected()); });
 }
@@ -279,6 +281,8 @@ void PatientPage::settle()
     const records::Visit* visit = m_session.visitInFocus();
     const bool isDraft = visit != nullptr && visit->state == records::VisitState::Draft;
     m_asked->setHere(m_tabs->currentIndex() == 0);
+    const bool isOnChanges = m_pages->currentWidget() == m_changes;
+    m_status->setComparedWith(isOnChanges ? m_changes->comparedWith() : QString());
     m_sign->setVisible(isDraft);
     m_discard->setVisible(isDraft);
     // The examination of a signed visit offers to amend by itself.

@@ -21,6 +21,11 @@ namespace visits
 class ExaminationPage;
 }
 
+namespace changes
+{
+class ChangePage;
+}
+
 namespace shell
 {
 
@@ -73,6 +78,7 @@ private:
     happenings::AskedLine* m_asked;
     StatusLine* m_status;
     visits::ExaminationPage* m_examination = nullptr;
+    changes::ChangePage* m_changes = nullptr;
     QTabBar* m_tabs;
     QStackedWidget* m_pages;
     QToolButton* m_withForm = nullptr;

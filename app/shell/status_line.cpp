@@ -88,6 +88,12 @@ void StatusLine::setProgress(int done, int expected)
     settle();
 }
 
+void StatusLine::setComparedWith(const QString& words)
+{
+    m_comparedWith = words;
+    settle();
+}
+
 void StatusLine::undo()
 {
     if (const auto done = m_session.undo(); !done)
@@ -128,7 +134,7 @@ void StatusLine::settle()
 
     const bool isDraft = visit != nullptr && visit->state == records::VisitState::Draft;
     m_words->setMinimumWidth(isDraft ? m_words->sizeHint().width() : leastWidth);
-    m_lines->setText(linesInWords(m_session));
+    m_lines->setText(linesInWords(m_session, m_comparedWith));
 
     const QString done = editWords(m_session.edits().last(), m_session.catalogue());
     const QString undone = editWords(m_session.edits().lastUndone(), m_session.catalogue());

@@ -25,6 +25,8 @@ public:
     void redo();
     /// Tests answered, of those on the form; 0 of 0 says nothing.
     void setProgress(int done, int expected);
+    /// What the page shown compares with; empty: with the reference visit.
+    void setComparedWith(const QString& words);
     QString words() const;
 
 private:
@@ -36,6 +38,7 @@ private:
     session::Prompts& m_prompts;
     int m_done = 0;
     int m_expected = 0;
+    QString m_comparedWith;
     std::map<records::VisitId, QDateTime> m_savedAt; ///< of the drafts changed since the window opened
     QLabel* m_words;
     QLabel* m_lines;

@@ -91,8 +91,7 @@ void VisitRibbon::describe()
             std::ranges::find_if(m_session.onRecord(),
                                  [&reference](const records::Visit& other) { return other.id == reference; });
         words = found == m_session.onRecord().end()
-                    ? tr("This visit: %1. Reference visit: the last comparable visit of each test.")
-                          .arg(visitWords(*visit))
+                    ? tr("This visit: %1. No reference visit chosen.").arg(visitWords(*visit))
                     : tr("This visit: %1. Reference visit: %2.").arg(visitWords(*visit), visitWords(*found));
     }
     if (!m_happenings.empty())

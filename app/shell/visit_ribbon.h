@@ -11,7 +11,7 @@ namespace shell
 
 /// All visits of the patient on one true time axis, and the two plumb lines: this visit and the reference. A
 /// click or Left and Right move this visit; Shift with either, or a right click, moves the reference; Delete
-/// gives the reference back to the last comparable visit of each test. Shape tells the state: hollow a draft,
+/// takes the reference line away. Shape tells the state: hollow a draft,
 /// filled signed, filled with a ring amended. What happened between visits lies in a lane below, where there
 /// is any; a kind's letter or Insert asks for a new event on the day of this visit, a double click on the day
 /// under it, a click on an event for that one.

@@ -58,7 +58,7 @@ QString visitWords(const records::Visit& visit)
         .arg(day, stateWords(visit), visit.author.name, visit.author.role, count);
 }
 
-QString linesInWords(const session::Session& session)
+QString linesInWords(const session::Session& session, const QString& comparedWith)
 {
     const records::Visit* visit = session.visitInFocus();
     if (visit == nullptr)
@@ -66,12 +66,14 @@ QString linesInWords(const session::Session& session)
     const QString day = session::dayInWords(visit->day);
     if (visit->withdrawn)
         return VisitWords::tr("This visit: %1, %2").arg(day, stateWords(*visit));
+    if (!comparedWith.isEmpty())
+        return VisitWords::tr("This visit: %1, %2 · compared with: %3")
+            .arg(day, stateWords(*visit), comparedWith);
     const auto& reference = session.focus().reference;
     const auto found = std::ranges::find_if(
         session.visits(), [&reference](const records::Visit& other) { return other.id == reference; });
     if (found == session.visits().end())
-        return VisitWords::tr("This visit: %1, %2 · held against the last comparable visit of each test")
-            .arg(day, stateWords(*visit));
+        return VisitWords::tr("This visit: %1, %2 · no reference visit chosen").arg(day, stateWords(*visit));
     return VisitWords::tr("This visit: %1, %2 · held against %3, %4")
         .arg(day, stateWords(*visit), session::dayInWords(found->day), stateWords(*found));
 }

@@ -15,6 +15,7 @@
 #include "tests/support/test_support.h"
 
 #include <QApplication>
+#include <QComboBox>
 #include <QLabel>
 #include <QLineEdit>
 #include <QListWidget>
@@ -74,6 +75,7 @@ private Q_SLOTS:
     void findSaysWhenNothingIsFound();
     void escapeLeavesTheFindField();
     void aVisitIsBegunSignedAndAmendedFromTheKeyboard();
+    void theStatusLineSaysWhatIsComparedWith();
     void theSignerIsRemembered();
     void theSignerOfOneVisitNeedNotSitAtTheKeyboard();
     void whoSitsAtTheKeyboardIsInTheBarAndChangedThere();
@@ -358,6 +360,32 @@ void TestMainWindow::aVisitIsBegunSignedAndAmendedFromTheKeyboard()
     QCOMPARE(desk.session->visitInFocus()->amendmentReason, u"wrong side"_s);
     QVERIFY(desk.widget<QPushButton>(u"versions"_s)->isVisible());
     QVERIFY(desk.answers.told.isEmpty());
+}
+
+void TestMainWindow::theStatusLineSaysWhatIsComparedWith()
+{
+    AtWork desk;
+    desk.session->choosePatient(desk.halden.id);
+    const auto first = desk.addVisit(QDate(2025, 6, 2));
+    desk.addVisit(QDate(2025, 12, 1));
+    QVERIFY(desk.isShown());
+    desk.window.openPatient(desk.halden.id);
+    const auto& lines = *desk.widget<QLabel>(u"lines"_s);
+    const QString visit = u"This visit: 01-Dec-2025, signed · "_s;
+    QCOMPARE(lines.text(), visit + u"no reference visit chosen"_s);
+    desk.key(Qt::Key_2, Qt::ControlModifier);
+    QCOMPARE(lines.text(), visit + u"compared with: whole course"_s);
+    auto& against = *desk.widget<QComboBox>(u"against"_s);
+    QTest::keyClick(&against, Qt::Key_Down);
+    QCOMPARE(lines.text(), visit + u"compared with: previous"_s);
+    desk.session->chooseReference(first);
+    QCOMPARE(lines.text(), visit + u"compared with: reference visit, 02-Jun-2025"_s);
+    desk.key(Qt::Key_3, Qt::ControlModifier);
+    QCOMPARE(lines.text(), visit + u"held against 02-Jun-2025, signed"_s);
+    desk.session->chooseReference({});
+    QCOMPARE(lines.text(), visit + u"no reference visit chosen"_s);
+    desk.key(Qt::Key_2, Qt::ControlModifier);
+    QCOMPARE(lines.text(), visit + u"compared with: whole course"_s);
 }
 
 void TestMainWindow::theSignerIsRemembered()
