@@ -182,6 +182,23 @@ OutcomeKind quietKindOf(const Change& change, const Comparison& held)
     return newSignsOf(change).isEmpty() ? OutcomeKind::AsBefore : OutcomeKind::Changed;
 }
 
+/// Walking, rising, standing, the scales of these, then the limbs, and last what is a sign alone: what a
+/// person can do before what an examiner sees. Common practice; no source is known for the order.
+int activityOf(const Measure& measure)
+{
+    static const QStringList sections = {QStringLiteral("timed-walks"),
+                                         QStringLiteral("gait-observed"),
+                                         QStringLiteral("special-walks"),
+                                         QStringLiteral("rising"),
+                                         QStringLiteral("balance"),
+                                         QStringLiteral("scales"),
+                                         QStringLiteral("upper-limb-coordination"),
+                                         QStringLiteral("lower-limb-coordination")};
+    const bool isSign = measure.kind == catalogue::Kind::Choice && measure.section != QLatin1String("scales");
+    const qsizetype place = isSign ? -1 : sections.indexOf(measure.section);
+    return int(place < 0 ? sections.size() : place);
+}
+
 Outcome outcomeOf(const Change& change, const Measure& measure)
 {
     Outcome outcome;
@@ -214,6 +231,7 @@ Outcome outcomeOf(const Change& change, const Measure& measure)
         outcome.kind = isUnable ? OutcomeKind::BecameUnable : OutcomeKind::BecameAble;
         outcome.since = streak.since;
         outcome.isSure = true;
+        outcome.activity = activityOf(measure);
         return outcome;
     }
     outcome.claim = worse ? worse : better;
@@ -359,7 +377,8 @@ std::vector<size_t> byWeight(const std::vector<Outcome>& outcomes)
         const Outcome& each = outcomes[place];
         const int strength = each.claim ? rank(each.claim->strength) : 0;
         const qint64 day = each.since ? each.since->toJulianDay() : 0;
-        return std::tuple(int(each.kind), !each.isSure, -strength, int(each.tier), -each.size, -day);
+        return std::tuple(int(each.kind), each.activity, !each.isSure, -strength, int(each.tier), -each.size,
+                          -day);
     };
     std::ranges::stable_sort(places, {}, weight);
     return places;

@@ -59,6 +59,7 @@ struct Outcome {
     bool isSure = false;
     Tier tier = Tier::None; ///< what judges it
     double size = 0;        ///< in limits of error or in steps, for lists
+    int activity = 0;       ///< of unable and able: what people do before what is only seen, for lists
 
     bool operator==(const Outcome&) const = default;
 };
@@ -81,8 +82,8 @@ std::optional<Verdict> wayOf(const Outcome& outcome, const Change& change, const
 /// word is as it was at first, with the last one. nullptr for a first result.
 const Comparison* decidingOf(const Change& change);
 
-/// The places of the outcomes in the order of their weight: their kind, the sure ones before, the stronger,
-/// the better judged, the larger, the newer; of equal ones as they came.
+/// The places of the outcomes in the order of their weight: their kind, of unable and able the activity, the
+/// sure ones before, the stronger, the better judged, the larger, the newer; of equal ones as they came.
 std::vector<size_t> byWeight(const std::vector<Outcome>& outcomes);
 
 /// How often error alone would show as much as the clearest of the outcomes, among all that are watched

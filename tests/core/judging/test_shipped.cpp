@@ -1,6 +1,7 @@
 #include "core/telling/wording.h"
 
 #include "core/catalogue/reader.h"
+#include "core/judging/glance.h"
 #include "core/records/check.h"
 #include "tests/support/examples.h"
 #include "tests/support/test_support.h"
@@ -83,6 +84,7 @@ private Q_SLOTS:
     void everyEndOfARangeMayBeTyped();
     void theRowsUsedAreThoseTheRuleAsksFor();
     void everySentenceIsComplete();
+    void whoBecameUnableToWalkIsToldBeforeASign();
 };
 
 void TestShipped::everyRowIsReachedByItsOwnPeople()
@@ -223,6 +225,41 @@ void TestShipped::everySentenceIsComplete()
                      qPrintable(sentence));
         }
     }
+}
+
+void TestShipped::whoBecameUnableToWalkIsToldBeforeASign()
+{
+    const QStringList inOrder = {
+        u"six-minute-walk"_s,     u"turn-180-time"_s, u"tandem-steps"_s,  u"sit-to-stand-observed"_s,
+        u"romberg-eyes-closed"_s, u"berg-balance"_s,  u"nine-hole-peg"_s, u"heel-shin"_s,
+        u"pronator-drift"_s,      u"romberg-sign"_s,  u"nystagmus"_s};
+    std::vector<records::Finding> able;
+    std::vector<records::Finding> unable;
+    for (const QString& id : inOrder) {
+        const catalogue::Measure& measure = *book().measure(id);
+        const Side side = measure.hasSides ? Side::Right : Side::None;
+        const values::Value value = measure.kind == catalogue::Kind::Grade ? values::Value(values::Grade{1})
+                                    : measure.kind == catalogue::Kind::Choice
+                                        ? values::Value(values::Choice{measure.options[0].key})
+                                        : values::Quantity{20, measure.unit};
+        able.push_back(examples::finding(id, value, side));
+        unable.push_back(examples::finding(id, examples::unable(), side));
+    }
+    const records::Conditions conditions = everythingRecorded();
+    const std::vector<records::Visit> visits = {examples::visit(u"a"_s, march, able, conditions),
+                                                examples::visit(u"b"_s, june, unable, conditions)};
+    const records::Patient patient = examples::patient(u"stroke-chronic"_s);
+    const auto glance = judging::glanceAt(visits.back().id, {}, {visits, patient, book(), {}});
+    QStringList told;
+    for (const size_t place : glance->order) {
+        if (glance->outcomes[place].kind == judging::OutcomeKind::BecameUnable)
+            told += glance->changes[place].measure;
+    }
+    QCOMPARE(told, inOrder);
+    QSet<QString> sections; // each of them has its place
+    for (const QString& id : inOrder)
+        sections += book().measure(id)->section;
+    QCOMPARE(sections.size(), qsizetype(book().sections.size()));
 }
 
 HOUSE_TEST(TestShipped)
