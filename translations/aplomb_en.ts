@@ -61,6 +61,13 @@
             <numerusform>%n patients not worked out</numerusform>
         </translation>
     </message>
+    <message numerus="yes">
+        <source>%1 of %n patient(s)</source>
+        <translation>
+            <numerusform>%1 of %n patient</numerusform>
+            <numerusform>%1 of %n patients</numerusform>
+        </translation>
+    </message>
 </context>
 <context>
     <name>changes::Arrangement</name>

@@ -42,9 +42,15 @@ bool isIn(const Entry& entry, Group group, QDate today)
     return true;
 }
 
+bool isAmong(const Entry& entry, const Filter& filter)
+{
+    return (filter.population.isEmpty() || entry.populations.contains(filter.population)) &&
+           (filter.clinician.isEmpty() || entry.of.clinician == filter.clinician);
+}
+
 bool isShown(const Entry& entry, const Filter& filter, QDate today)
 {
-    if (!isIn(entry, filter.group, today))
+    if (!isIn(entry, filter.group, today) || !isAmong(entry, filter))
         return false;
     if (filter.typed.isEmpty())
         return true;
@@ -159,8 +165,12 @@ void CaseList::arrange(std::vector<judging::Case> cases)
     const auto reviews = m_session.clinic().reviews;
     const catalogue::Catalogue& catalogue = m_session.catalogue();
     QHash<QString, QString> titles;
-    for (const catalogue::Population& population : catalogue.populations)
+    QHash<QString, QStringList> withWider;
+    for (const catalogue::Population& population : catalogue.populations) {
         titles.insert(population.id, population.title);
+        for (const auto* each = &population; each != nullptr; each = catalogue.population(each->broader))
+            withWider[population.id] += each->id;
+    }
     std::vector<Entry> entries;
     entries.reserve(cases.size());
     for (const size_t place : order.places) {
@@ -171,6 +181,7 @@ void CaseList::arrange(std::vector<judging::Case> cases)
             entry.due =
                 records::dueOn(reviews, entry.of.form, entry.of.population, *entry.of.lastSeen, catalogue);
         entry.population = titles.value(entry.of.population);
+        entry.populations = withWider.value(entry.of.population);
         entries.push_back(std::move(entry));
     }
     m_entries = std::move(entries);

@@ -19,7 +19,9 @@ inline constexpr std::array groups = {Group::All,     Group::Worse,   Group::Una
 /// What was asked of the list.
 struct Filter {
     Group group = Group::All;
-    QString typed; ///< in a name, record number, population or clinician
+    QString typed;      ///< in a name, record number, population or clinician
+    QString population; ///< id, its narrower ones with it; empty: all
+    QString clinician;  ///< who signed last; empty: anyone
 
     bool operator==(const Filter&) const = default;
 };
@@ -30,11 +32,14 @@ struct Entry {
     std::optional<QDate> due;
     bool isWorseForSure = false; ///< in the whole list, with the share of false ones held
     QString population;          ///< its title
+    QStringList populations;     ///< ids: the patient's and the wider ones
 
     bool isDue(QDate today) const { return due && *due <= today; }
 };
 
 bool isIn(const Entry& entry, Group group, QDate today);
+/// Of the population and the clinician that are asked for.
+bool isAmong(const Entry& entry, const Filter& filter);
 bool isShown(const Entry& entry, const Filter& filter, QDate today);
 
 /// All patients in the order of the list, kept in step with the records. What is not worked out yet is worked

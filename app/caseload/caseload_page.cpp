@@ -14,6 +14,7 @@
 #include "app/widgets/theme.h"
 #include "app/widgets/wide_column.h"
 #include "core/base/file.h"
+#include "core/catalogue/catalogue.h"
 #include "core/records/patient.h"
 #include "core/telling/summary.h"
 
@@ -26,6 +27,7 @@
 #include <QPrintDialog>
 #include <QPrinter>
 #include <QPushButton>
+#include <QSet>
 #include <QShortcut>
 #include <QStackedWidget>
 #include <QTableView>
@@ -78,6 +80,19 @@ QString nameOf(Group group)
     static constexpr std::array names = {"all",   "worse", "unable", "reversed", "better",
                                          "words", "due",   "drafts", "letters",  "injuries"};
     return u"cases."_s + QLatin1String(names.at(size_t(group)));
+}
+
+using Choices = std::vector<std::pair<QString, QString>>; ///< ids and titles
+
+/// All, then these.
+void fill(QComboBox& box, const Choices& choices, const QString& chosen)
+{
+    const QSignalBlocker quiet(box);
+    box.clear();
+    box.addItem(CaseloadPage::tr("all"), QString());
+    for (const auto& [id, title] : choices)
+        box.addItem(title, id);
+    box.setCurrentIndex(std::max(0, box.findData(chosen)));
 }
 
 constexpr int leastStrongest = 260; ///< of the strongest change, in pixels
@@ -195,6 +210,8 @@ QWidget* CaseloadPage::madeBar()
     m_bar = new widgets::GroupBar(this);
     for (const Group group : groups)
         m_bar->addGroup(int(group), GroupWords::of(group), nameOf(group));
+    m_populations = addChoice(tr("P&opulation"), u"populations"_s, &Filter::population);
+    m_clinicians = addChoice(tr("Cl&inician"), u"clinicians"_s, &Filter::clinician);
     m_saved = new widgets::ComboBox(m_bar);
     m_saved->setObjectName(u"savedFilters"_s);
     m_saved->setAccessibleName(tr("Saved filters"));
@@ -205,6 +222,28 @@ QWidget* CaseloadPage::madeBar()
     });
     connect(m_saved, &QComboBox::activated, this, &CaseloadPage::chooseSaved);
     return m_bar;
+}
+
+/// A choice beside the groups, with its label.
+QComboBox* CaseloadPage::addChoice(const QString& label, const QString& name, QString Filter::*chosen)
+{
+    auto* both = new QWidget(m_bar);
+    auto* line = new QHBoxLayout(both);
+    line->setContentsMargins(0, 0, 0, 0);
+    auto* words = new QLabel(label, both);
+    words->setProperty("role", u"quiet"_s);
+    auto* box = new widgets::ComboBox(both);
+    box->setObjectName(name);
+    box->setAccessibleName(QString(label).remove(u'&'));
+    words->setBuddy(box);
+    line->addWidget(words);
+    line->addWidget(box);
+    m_bar->add(both);
+    connect(box, &QComboBox::activated, this, [this, box, chosen] {
+        m_filter.*chosen = box->currentData().toString();
+        settle();
+    });
+    return box;
 }
 
 QWidget* CaseloadPage::madeTable()
@@ -244,9 +283,34 @@ void CaseloadPage::settle()
         m_table->setCurrentIndex(m_cases->index(std::max(m_cases->rowOf(before), 0), 0));
     else
         showLines();
+    offerChoices();
     count();
     sayHowFar();
     m_pages->setCurrentIndex(m_list.entries().empty() ? 0 : 1);
+}
+
+/// The populations and clinicians of the list, and what is asked for.
+void CaseloadPage::offerChoices()
+{
+    QSet<QString> populations = {m_filter.population};
+    QSet<QString> clinicians = {m_filter.clinician};
+    for (const Entry& entry : m_list.entries()) {
+        for (const QString& id : entry.populations)
+            populations += id;
+        clinicians += entry.of.clinician;
+    }
+    Choices ofPopulations;
+    for (const catalogue::Population& each : m_session.catalogue().populations) {
+        if (populations.contains(each.id))
+            ofPopulations.emplace_back(each.id, each.title);
+    }
+    clinicians.remove({});
+    Choices ofClinicians;
+    for (const QString& name : clinicians)
+        ofClinicians.emplace_back(name, name);
+    std::ranges::sort(ofClinicians);
+    fill(*m_populations, ofPopulations, m_filter.population);
+    fill(*m_clinicians, ofClinicians, m_filter.clinician);
 }
 
 void CaseloadPage::count()
@@ -254,12 +318,16 @@ void CaseloadPage::count()
     const auto& entries = m_list.entries();
     const QDate today = m_session.today();
     for (const Group group : groups) {
-        const auto found =
-            std::ranges::count_if(entries, [&](const Entry& entry) { return isIn(entry, group, today); });
+        const auto found = std::ranges::count_if(entries, [&](const Entry& entry) {
+            return isAmong(entry, m_filter) && isIn(entry, group, today);
+        });
         m_bar->count(int(group), found);
     }
     const auto sure = std::ranges::count_if(entries, &Entry::isWorseForSure);
-    const QString all = tr("%n patient(s)", nullptr, int(entries.size()));
+    const int patients = int(entries.size());
+    const QString all = m_cases->rowCount() == patients
+                            ? tr("%n patient(s)", nullptr, patients)
+                            : tr("%1 of %n patient(s)", nullptr, patients).arg(m_cases->rowCount());
     m_count->setText(
         sure == 0 ? all : tr("%1 · worse beyond chance: %2 (false ones held at 5 %)").arg(all).arg(sure));
 }

@@ -46,9 +46,11 @@ protected:
 private:
     QWidget* madeTop();
     QWidget* madeBar();
+    QComboBox* addChoice(const QString& label, const QString& name, QString Filter::*chosen);
     QWidget* madeTable();
     void refresh();
     void settle();
+    void offerChoices();
     void count();
     void sayHowFar();
     void showLines();
@@ -72,6 +74,8 @@ private:
     QPushButton* m_stop = nullptr;
     QLineEdit* m_search = nullptr;
     widgets::GroupBar* m_bar = nullptr;
+    QComboBox* m_populations = nullptr;
+    QComboBox* m_clinicians = nullptr;
     QComboBox* m_saved = nullptr;
     QCheckBox* m_withoutNames = nullptr;
     QTableView* m_table = nullptr;

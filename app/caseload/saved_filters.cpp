@@ -24,6 +24,8 @@ void write(const std::vector<SavedFilter>& filters)
         settings.setValue(u"name"_s, each.name);
         settings.setValue(u"group"_s, int(each.filter.group));
         settings.setValue(u"typed"_s, each.filter.typed);
+        settings.setValue(u"population"_s, each.filter.population);
+        settings.setValue(u"clinician"_s, each.filter.clinician);
     }
     settings.endArray();
 }
@@ -39,8 +41,10 @@ std::vector<SavedFilter> savedFilters()
         settings.setArrayIndex(place);
         const auto group = settings.value(u"group"_s).toInt();
         if (group >= 0 && group < int(groups.size()))
-            filters.push_back({settings.value(u"name"_s).toString(),
-                               {Group(group), settings.value(u"typed"_s).toString()}});
+            filters.push_back(
+                {settings.value(u"name"_s).toString(),
+                 {Group(group), settings.value(u"typed"_s).toString(),
+                  settings.value(u"population"_s).toString(), settings.value(u"clinician"_s).toString()}});
     }
     return filters;
 }

@@ -82,6 +82,7 @@ private Q_SLOTS:
     void whoIsInFocusStaysSoWhenTheOrderChanges();
     void withoutNamesNobodyIsNamed();
     void whoIsDueIsSaid();
+    void populationAndClinicianAreChosenFromTheKeyboard();
     void aFilterIsKeptByName();
     void theListIsWrittenAsItIsShown();
     void summariesStayBetweenStarts();
@@ -208,6 +209,41 @@ void TestCaseloadPage::whoIsDueIsSaid()
     QCOMPARE(shown.find<QPushButton>(u"cases.due"_s).text(), u"&Due 2"_s);
 }
 
+/// Two after a stroke, and one with another disease for whom another clinician signed.
+void TestCaseloadPage::populationAndClinicianAreChosenFromTheKeyboard()
+{
+    Shown shown;
+    session::Session& session = *shown.desk.session;
+    session.choosePatient(shown.same);
+    records::Patient patient = session.patientInFocus();
+    patient.population = u"parkinson"_s;
+    QVERIFY(session.savePatient(patient));
+    shown.desk.answers.signer = records::Author{u"B. Other"_s, u"neurologist"_s, {}};
+    shown.desk.addVisit(QDate(2026, 3, 3), true, 1);
+    auto& populations = shown.find<QComboBox>(u"populations"_s);
+    auto& clinicians = shown.find<QComboBox>(u"clinicians"_s);
+    QTRY_VERIFY(populations.findData(u"parkinson"_s) > 0);
+    shown.waitForWork();
+    QVERIFY(populations.findData(u"multiple-sclerosis"_s) < 0); // nobody
+    paces::each([&](Pace& pace) {
+        pace.key(&populations, Qt::Key_Down);
+        QCOMPARE(populations.currentData().toString(), u"stroke"_s); // with the narrower ones
+        QCOMPARE(shown.model().rowCount(), 2);
+        QCOMPARE(shown.find<QLabel>(u"caseCount"_s).text(), u"2 of 3 patients"_s);
+        QCOMPARE(shown.find<QPushButton>(u"cases.all"_s).text(), u"&All 2"_s);
+        pace.key(&populations, Qt::Key_Home);
+        QCOMPARE(shown.model().rowCount(), 3);
+    });
+    QTest::keyClick(&clinicians, Qt::Key_End);
+    QCOMPARE(clinicians.currentText(), u"B. Other"_s);
+    QCOMPARE(shown.model().rowCount(), 1);
+    QCOMPARE(shown.model().rowOf(shown.same), 0);
+    const caseload::Filter filter{caseload::Group::Due, u"a"_s, u"stroke"_s, u"B. Other"_s};
+    caseload::keepFilter({u"Mine"_s, filter});
+    QCOMPARE(caseload::savedFilters().front().filter, filter);
+    caseload::forgetFilter(u"Mine"_s);
+}
+
 void TestCaseloadPage::aFilterIsKeptByName()
 {
     Shown shown;
@@ -217,6 +253,8 @@ void TestCaseloadPage::aFilterIsKeptByName()
     saved.setCurrentIndex(saved.findText(u"Save this filter…"_s));
     Q_EMIT saved.activated(saved.currentIndex());
     QCOMPARE(caseload::savedFilters().size(), size_t(1));
+    QCOMPARE(caseload::savedFilters().front().filter,
+             (caseload::Filter{caseload::Group::All, u"quor"_s, {}, {}}));
     shown.find<QLineEdit>(u"findCase"_s).clear();
     QCOMPARE(shown.model().rowCount(), 3);
     saved.setCurrentIndex(saved.findText(u"Mine"_s));
