@@ -21,7 +21,7 @@ base::Result<void> Session::eachPatient(const TakePatient& take) const
 base::Result<judging::ServiceReport> Session::serviceReport(const judging::Period& period,
                                                             const records::Progress& progress) const
 {
-    judging::ServiceTally tally(period, *m_catalogue, m_clinic.judging);
+    judging::ServiceTally tally(period, *m_catalogue, m_clinic);
     const storage::Letters letters(*m_store);
     const auto taken = storage::eachPatient(
         *m_store,

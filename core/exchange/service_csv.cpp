@@ -88,7 +88,24 @@ QStringList cellsOf(const ServiceRow& row, const judging::Period& period, const 
                        expected ? base::fixed(*expected, 2) : QString(),
                        written(row.becameUnable),
                        written(row.becameAble),
+                       QString(),
                        fewIn(row)};
+}
+
+/// Of all patients with a review interval, without a measure.
+QStringList dueCells(const judging::ServiceReport& report, const base::Phrasebook& phrases)
+{
+    QStringList cells(serviceColumns().size());
+    const auto set = [&](const QString& column, const QString& cell) {
+        cells[serviceColumns().indexOf(column)] = cell;
+    };
+    set(u"from"_s, report.period.from.toString(Qt::ISODate));
+    set(u"until"_s, report.period.until.toString(Qt::ISODate));
+    set(u"measure_title"_s, phrases("due or overdue on the last day"));
+    set(u"patients"_s, written(report.counts->withInterval));
+    set(u"due"_s, written(report.counts->due));
+    set(u"fewer_than_5"_s, report.counts->due ? QString() : u"due"_s);
+    return cells;
 }
 
 } // namespace
@@ -118,6 +135,7 @@ const QStringList& serviceColumns()
                                         u"expected_false"_s,
                                         u"became_unable"_s,
                                         u"became_able"_s,
+                                        u"due"_s,
                                         u"fewer_than_5"_s};
     return columns;
 }
@@ -131,6 +149,8 @@ QByteArray serviceCsv(const judging::ServiceReport& report, const catalogue::Cat
             bytes += base::csvLine(cellsOf(row, report.period, *measure,
                                            populationTitle(row.population, catalogue, phrases), phrases));
     }
+    if (report.counts && report.counts->withInterval)
+        bytes += base::csvLine(dueCells(report, phrases));
     return bytes;
 }
 

@@ -1,6 +1,7 @@
 #include "core/judging/service_report.h"
 
 #include "core/judging/change.h"
+#include "core/records/review.h"
 #include "core/records/visit_form.h"
 #include "core/statistics/multiplicity.h"
 
@@ -46,6 +47,7 @@ std::optional<double> ServiceRow::expectedFalse() const
 void ServiceTally::add(const records::Patient& patient, const std::vector<records::Visit>& visits,
                        const std::vector<records::LetterSigned>& letters)
 {
+    addDue(patient, visits);
     std::vector<records::Visit> here;
     std::ranges::copy_if(visits, std::back_inserter(here),
                          [&](const records::Visit& visit) { return m_period.holds(visit.day); });
@@ -58,7 +60,7 @@ void ServiceTally::add(const records::Patient& patient, const std::vector<record
         m_counts.complete += int(records::isComplete(visit, m_catalogue));
     }
     addLetters(here, letters);
-    for (const Change& change : latestChanges(here, patient, m_catalogue, m_judging)) {
+    for (const Change& change : latestChanges(here, patient, m_catalogue, m_clinic.judging)) {
         if (!change.baseline || !change.baseline->comparability.isComparable())
             continue;
         const Comparison& held = *change.baseline;
@@ -76,6 +78,19 @@ void ServiceTally::add(const records::Patient& patient, const std::vector<record
         cell.becameUnable += int(held.verdict == Verdict::BecameUnable);
         cell.becameAble += int(held.verdict == Verdict::BecameAble);
     }
+}
+
+/// As it stood on the last day of the period.
+void ServiceTally::addDue(const records::Patient& patient, const std::vector<records::Visit>& visits)
+{
+    const auto last = std::find_if(visits.rbegin(), visits.rend(), [&](const records::Visit& visit) {
+        return visit.state != records::VisitState::Draft && visit.day <= m_period.until;
+    });
+    if (last == visits.rend())
+        return;
+    const auto due = records::dueOn(m_clinic.reviews, last->form, patient.population, last->day, m_catalogue);
+    m_withInterval += int(due.has_value());
+    m_due += int(due && *due <= m_period.until);
 }
 
 void ServiceTally::addLetters(const std::vector<records::Visit>& visits,
@@ -127,6 +142,9 @@ ServiceReport ServiceTally::report() const
     report.counts = m_counts;
     if (counted(m_patientsWithLetter))
         report.counts->daysToLetter = statistics::quartiles(m_daysToLetter);
+    report.counts->withInterval = counted(m_withInterval);
+    if (const int rest = m_withInterval - m_due; rest == 0 || counted(rest))
+        report.counts->due = counted(m_due);
     for (const auto& [key, cell] : m_cells)
         report.rows.push_back(rowOf(key, cell));
     std::ranges::stable_sort(report.rows, {}, [&](const ServiceRow& row) {

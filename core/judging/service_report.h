@@ -1,6 +1,7 @@
 #pragma once
 
 #include "core/judging/comparison.h"
+#include "core/records/clinic.h"
 #include "core/records/letter.h"
 #include "core/records/visit.h"
 #include "core/statistics/quartiles.h"
@@ -60,6 +61,8 @@ struct ServiceCounts {
     std::optional<statistics::Quartiles> daysToLetter; ///< from the visit to the first signed letter about
                                                        ///< it; empty: letters of fewer than `fewestCounted`
                                                        ///< patients
+    Counted withInterval = {}; ///< seen by the end of the period, and the clinic says when they are due again
+    Counted due = {};          ///< of these on the last day: due or overdue
 
     bool operator==(const ServiceCounts&) const = default;
 };
@@ -79,13 +82,14 @@ struct ServiceReport {
 class ServiceTally
 {
 public:
-    /// The catalogue and the way of judging must last as long as the tally.
-    ServiceTally(const Period& period, const catalogue::Catalogue& catalogue, const records::Judging& judging)
-        : m_period(period), m_catalogue(catalogue), m_judging(judging)
+    /// The catalogue and the clinic must last as long as the tally.
+    ServiceTally(const Period& period, const catalogue::Catalogue& catalogue, const records::Clinic& clinic)
+        : m_period(period), m_catalogue(catalogue), m_clinic(clinic)
     {
     }
 
-    /// `visits` are the versions that count. Those outside the period are not looked at.
+    /// `visits` are the versions that count. Those before the period only say who is due, those after it
+    /// nothing.
     void add(const records::Patient& patient, const std::vector<records::Visit>& visits,
              const std::vector<records::LetterSigned>& letters);
     ServiceReport report() const;
@@ -113,16 +117,19 @@ private:
         int becameAble = 0;
     };
 
+    void addDue(const records::Patient& patient, const std::vector<records::Visit>& visits);
     void addLetters(const std::vector<records::Visit>& visits,
                     const std::vector<records::LetterSigned>& letters);
     ServiceRow rowOf(const Key& key, const Cell& cell) const;
 
     Period m_period;
     const catalogue::Catalogue& m_catalogue;
-    const records::Judging& m_judging;
+    const records::Clinic& m_clinic;
     ServiceCounts m_counts;
     std::vector<double> m_daysToLetter;
     int m_patientsWithLetter = 0;
+    int m_withInterval = 0;
+    int m_due = 0;
     std::map<Key, Cell> m_cells;
 };
 

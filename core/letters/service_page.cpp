@@ -136,6 +136,8 @@ std::vector<Fields> countsOf(const judging::ServiceCounts& counts, const Phraseb
     add(phrases("Days from visit to signed letter: median (quartiles)"),
         counts.daysToLetter ? quartileWords(counts.daysToLetter, days, phrases)
                             : phrases("letters about fewer than %1 patients").arg(judging::fewestCounted));
+    add(phrases("Patients due or overdue on the last day, of those with a review interval"),
+        counts.withInterval ? shareWords(counts.due, counts.withInterval, phrases) : fewWords(phrases));
     return lines;
 }
 
@@ -145,6 +147,8 @@ QStringList notesOf(const Phrasebook& phrases)
         phrases("Only visits of the period are counted, drafts among them, and none that was entered in "
                 "error. The latest result of each patient is held against the first comparable one of the "
                 "period; right and left are counted apart."),
+        phrases("Due or overdue are patients seen by the last day, also before the period, whose review "
+                "interval had run out by then; the intervals are those the clinic has set now."),
         phrases("First and latest are the median with the quartiles in brackets, of patients with a number "
                 "at both; of grades each is one of the grades."),
         phrases(

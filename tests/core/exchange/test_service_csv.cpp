@@ -85,8 +85,30 @@ private Q_SLOTS:
                                                  {u"expected_false"_s, u"1.90"_s},
                                                  {u"became_unable"_s, u"5"_s},
                                                  {u"became_able"_s, {}},
+                                                 {u"due"_s, {}},
                                                  {u"fewer_than_5"_s, u"worse became_able"_s}};
         QCOMPARE(cells, expected);
+    }
+
+    void whoIsDueStandsInARowWithoutAMeasure()
+    {
+        ServiceReport report = reportOf(told());
+        report.rows.clear();
+        report.counts = judging::ServiceCounts();
+        QVERIFY(rowOf(report, bookWith({})).isEmpty()); // nobody, or a few
+        report.counts->withInterval = 40;
+        report.counts->due = 12;
+        auto cells = rowOf(report, bookWith({}));
+        QCOMPARE(cells[u"until"_s], u"2026-05-31"_s);
+        QCOMPARE(cells[u"measure"_s], QString());
+        QCOMPARE(cells[u"measure_title"_s], u"due or overdue on the last day"_s);
+        QCOMPARE(cells[u"patients"_s], u"40"_s);
+        QCOMPARE(cells[u"due"_s], u"12"_s);
+        QCOMPARE(cells[u"fewer_than_5"_s], QString());
+        report.counts->due = {};
+        cells = rowOf(report, bookWith({}));
+        QCOMPARE(cells[u"due"_s], QString());
+        QCOMPARE(cells[u"fewer_than_5"_s], u"due"_s);
     }
 
     void aRowOfFewHoldsNoNumber()

@@ -26,11 +26,19 @@ values::Value metres(double number)
     return values::Quantity{number, values::Unit::Metre};
 }
 
+/// Stroke is reviewed after four weeks.
+records::Clinic withReviews()
+{
+    records::Clinic clinic;
+    clinic.reviews = {{records::ReviewInterval::Of::Population, u"stroke"_s, 4}};
+    return clinic;
+}
+
 /// A clinic of invented people that is counted as it comes in.
 class Service
 {
 public:
-    explicit Service(const Period& period = spring) : m_tally(period, m_book, m_judging) {}
+    explicit Service(const Period& period = spring) : m_tally(period, m_book, m_clinic) {}
 
     void add(const QString& population, const std::vector<records::Visit>& visits,
              const std::vector<records::LetterSigned>& letters = {})
@@ -57,7 +65,7 @@ public:
 
 private:
     catalogue::Catalogue m_book = examples::catalogue();
-    records::Judging m_judging;
+    records::Clinic m_clinic = withReviews();
     judging::ServiceTally m_tally;
 };
 
@@ -82,6 +90,8 @@ private Q_SLOTS:
     void draftsAndCompleteVisitsAreCounted();
     void aLetterAboutAnyVersionCounts();
     void theLettersOfFourPatientsTellNoDays();
+    void whoIsDueOnTheLastDayIsCounted();
+    void aFewDueAndAFewNotDueAreNotTold();
 };
 
 /// Python: statistics.quantiles([100, 200, 300, 400, 500, 600], n=4, method='inclusive').
@@ -289,8 +299,8 @@ void TestServiceReport::draftsAndCompleteVisitsAreCounted()
     catalogue::Catalogue book = examples::catalogue();
     book.forms.front().sections.front().measures = {sixMinutes, u"berg-balance"_s};
     book.forms.front().expected = {sixMinutes};
-    const records::Judging judging;
-    judging::ServiceTally tally(spring, book, judging);
+    const records::Clinic clinic;
+    judging::ServiceTally tally(spring, book, clinic);
     for (int each = 0; each < 5; ++each) {
         auto draft = examples::visit(u"b"_s, may, {examples::finding(sixMinutes, values::Missing{})});
         draft.state = records::VisitState::Draft;
@@ -333,6 +343,49 @@ void TestServiceReport::theLettersOfFourPatientsTellNoDays()
     service.add({}, {examples::visit(u"a"_s, march, {})});
     QCOMPARE(service.report().counts->withLetter, 8);
     QVERIFY(!service.report().counts->daysToLetter);
+}
+
+void TestServiceReport::whoIsDueOnTheLastDayIsCounted()
+{
+    Service service;
+    const auto seen = [&](const QString& population, QDate day, int people) {
+        for (int each = 0; each < people; ++each)
+            service.add(population, {examples::visit(u"a"_s, day, {})});
+    };
+    seen(u"stroke-chronic"_s, may.addDays(-28), 5);   // due on the last day
+    seen(u"stroke-chronic"_s, march.addDays(-90), 1); // before the period, overdue
+    seen(u"stroke-chronic"_s, may.addDays(-27), 6);
+    seen(u"stroke-chronic"_s, may.addDays(1), 7); // not seen yet
+    seen(u"parkinson"_s, march, 8);               // without an interval
+    auto draft = examples::visit(u"b"_s, may, {});
+    draft.state = records::VisitState::Draft;
+    service.add(u"stroke"_s,
+                {examples::visit(u"a"_s, march, {}), draft, examples::visit(u"c"_s, may.addDays(1), {})});
+    const auto counts = service.report().counts;
+    QCOMPARE(counts->patients, 5 + 6 + 8 + 1);
+    QCOMPARE(counts->withInterval, std::optional(5 + 1 + 6 + 1));
+    QCOMPARE(counts->due, std::optional(5 + 1 + 1));
+}
+
+void TestServiceReport::aFewDueAndAFewNotDueAreNotTold()
+{
+    Service service;
+    const auto seen = [&](QDate day, int people) {
+        for (int each = 0; each < people; ++each)
+            service.add(u"stroke"_s, {examples::visit(u"a"_s, day, {})});
+    };
+    seen(march, 4);
+    service.add({}, {examples::visit(u"a"_s, march, {})});
+    QVERIFY(!service.report().counts->withInterval && !service.report().counts->due);
+    seen(may, 8);
+    QCOMPARE(service.report().counts->withInterval, std::optional(12));
+    QVERIFY(!service.report().counts->due); // four
+    seen(march, 1);
+    QCOMPARE(service.report().counts->due, std::optional(5));
+    Service other;
+    for (int each = 0; each < 9; ++each)
+        other.add(u"stroke"_s, {examples::visit(u"a"_s, each < 5 ? march : may, {})});
+    QVERIFY(!other.report().counts->due); // four would be left
 }
 
 HOUSE_TEST(TestServiceReport)

@@ -54,7 +54,7 @@ ServiceReport report()
     otherSide.side = records::Side::Left;
     return {spring,
             false,
-            judging::ServiceCounts{60, 150, 140, 10, 120, 90, 50, Quartiles{1, 3.5, 9}},
+            judging::ServiceCounts{60, 150, 140, 10, 120, 90, 50, Quartiles{1, 3.5, 9}, 40, 12},
             {walks(), few, otherSide, grade}};
 }
 
@@ -110,6 +110,21 @@ private Q_SLOTS:
         const qsizetype at = lines.indexOf(u"Finger to nose, left (grade)"_s);
         QCOMPARE(lines.mid(at + 1, 6),
                  (QStringList{u"9"_s, u"2 (1 to 3)"_s, u"1 (1 to 3)"_s, u"–"_s, u"–"_s, u"–"_s}));
+    }
+
+    void whoIsDueIsToldOfThoseWithAnInterval()
+    {
+        const QString label = u"Patients due or overdue on the last day, of those with a review interval"_s;
+        const auto told = [&](const judging::Counted& due, const judging::Counted& withInterval) {
+            ServiceReport some = report();
+            some.counts->due = due;
+            some.counts->withInterval = withInterval;
+            const QStringList lines = linesOf(some);
+            return lines.value(lines.indexOf(label) + 1);
+        };
+        QCOMPARE(told(12, 40), u"12 of 40 (30 %)"_s);
+        QCOMPARE(told({}, 40), u"fewer than 5"_s);
+        QCOMPARE(told({}, {}), u"fewer than 5"_s);
     }
 
     void testsOfAFewAreCountedOnce()
