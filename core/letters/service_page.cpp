@@ -186,8 +186,9 @@ Composition servicePage(const judging::ServiceReport& report, const records::Cli
     page.direction = phrases.direction();
     page.identity =
         phrases.joined("%1 · %2", {base::isolated(clinic.name), phrases("Service report"), period});
-    page.footer =
-        phrases("The numbers describe visits and decide nothing; small numbers err; no therapist is ranked.");
+    page.footer = phrases(
+        "The numbers decide nothing. Two reports whose periods differ by days can show one person when "
+        "subtracted.");
     page.pageWords = phrases("Page %1 of %2");
     if (clinic.isDemo)
         page.demoMark = phrases("DEMO – invented patients");

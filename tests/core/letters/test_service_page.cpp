@@ -85,6 +85,8 @@ private Q_SLOTS:
         QCOMPARE(page.title, u"Service report"_s);
         QVERIFY(page.identity.contains(u"Service report · 01-Mar-2026 to 31-May-2026"_s));
         QVERIFY(page.footer.contains(u"decide nothing"_s));
+        QVERIFY(page.footer.endsWith(
+            u"Two reports whose periods differ by days can show one person when subtracted."_s));
         QVERIFY(page.draftMark.isEmpty() && page.demoMark.isEmpty());
         const QStringList lines = linesOf(report());
         for (const QString& line : {u"Invented <Clinic>"_s, u"Period 01-Mar-2026 to 31-May-2026"_s,
