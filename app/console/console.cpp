@@ -363,7 +363,7 @@ int run(const QStringList& arguments, const catalogue::Catalogue& catalogue, con
         for (const Verb& known : verbs())
             names += known.name;
         tell(err, base::said("Aplomb knows no verb of that name; the verbs are %1.")
-                      .arg(base::listed(base::verbatims(names))));
+                      .arg(base::listed(base::verbatims(names), size_t(names.size()))));
         return WrongUsed;
     }
     QString data;

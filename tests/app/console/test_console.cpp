@@ -3,6 +3,7 @@
 #include "tests/support/test_support.h"
 
 #include <QFileInfo>
+#include <QRegularExpression>
 
 using namespace Qt::StringLiterals;
 
@@ -20,6 +21,7 @@ class TestConsole : public HouseTest
 private Q_SLOTS:
     void helpNamesEveryVerb();
     void versionIsTold();
+    void anUnknownVerbNamesThemAll();
     void wrongUseIsTwo_data();
     void wrongUseIsTwo();
     void recordsThatAreNotThereAreAnError_data();
@@ -45,6 +47,20 @@ void TestConsole::versionIsTold()
     const Outcome version = run({u"--version"_s});
     QCOMPARE(version.code, 0);
     QVERIFY(version.out.startsWith(u"Aplomb "_s));
+}
+
+void TestConsole::anUnknownVerbNamesThemAll()
+{
+    const QString said = run({u"delete"_s}).err;
+    static const QRegularExpression use(u"^  aplomb ([a-z-]+)"_s, QRegularExpression::MultilineOption);
+    int verbs = 0;
+    auto used = use.globalMatch(run({u"--help"_s}).out);
+    for (; used.hasNext(); ++verbs) {
+        const QString verb = used.next().captured(1);
+        QVERIFY2(said.contains(verb), qPrintable(verb + u": "_s + said));
+    }
+    QVERIFY(verbs > 12);
+    QVERIFY2(!said.contains(u" more"_s), qPrintable(said));
 }
 
 void TestConsole::wrongUseIsTwo_data()
