@@ -15,7 +15,7 @@ namespace
 base::Error unwritable()
 {
     return {base::ErrorKind::Unwritable,
-            base::said("The pages could not be drawn; the letter is kept as it was."),
+            base::said("The pages could not be drawn; nothing was written."),
             {}};
 }
 

@@ -3,6 +3,7 @@
 #include "tests/core/paper/pdf_file.h"
 #include "tests/support/test_support.h"
 
+#include <QPdfWriter>
 #include <QPrinter>
 #include <QXmlStreamReader>
 
@@ -162,6 +163,16 @@ private Q_SLOTS:
             outputOf(QStringLiteral("pdftotext"),
                      {QStringLiteral("-raw"), printer.outputFileName(), QStringLiteral("-")});
         QCOMPARE(printed.split(u'\f'), PdfFile(*pdf(longLetter())).pages() + QStringList(QString()));
+    }
+
+    void whatCannotBeDrawnIsSaidOfAnyPages()
+    {
+        QPdfWriter writer(QStringLiteral("/nowhere/at/all.pdf"));
+        QTest::ignoreMessage(QtWarningMsg, "QPainter::begin(): Returned false");
+        const auto drawn = print(longLetter(), writer);
+        QVERIFY(!drawn);
+        QCOMPARE(drawn.error().what.english(),
+                 QStringLiteral("The pages could not be drawn; nothing was written."));
     }
 
     void paperStaysPaperOnADarkScreen()
