@@ -27,7 +27,7 @@ QByteArray csvOf(const CaseTable& cases)
 {
     QByteArray file;
     for (int row = -1; row < cases.rowCount(); ++row)
-        file += base::csvLine(cellsOf(cases, row));
+        file += base::spreadsheetLine(cellsOf(cases, row));
     return file;
 }
 

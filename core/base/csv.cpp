@@ -131,4 +131,15 @@ QByteArray csvLine(const QStringList& cells)
     return line + "\n";
 }
 
+QByteArray spreadsheetLine(QStringList cells)
+{
+    for (QString& cell : cells) {
+        bool isNumber = false;
+        cell.toDouble(&isNumber);
+        if (!isNumber && !cell.isEmpty() && QStringLiteral("=+-@\t\r").contains(cell.front()))
+            cell.prepend(u'\'');
+    }
+    return csvLine(cells);
+}
+
 } // namespace base

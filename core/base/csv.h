@@ -23,4 +23,8 @@ Result<std::vector<CsvRow>> csvRows(const QByteArray& bytes);
 /// One row as it is written to a file, quoted where it must be, with its line end.
 QByteArray csvLine(const QStringList& cells);
 
+/// The same for a file that people open in a spreadsheet: a text that it would take for a formula stands
+/// behind an apostrophe. A file that is read back value for value is written with csvLine.
+QByteArray spreadsheetLine(QStringList cells);
+
 } // namespace base

@@ -34,13 +34,6 @@ QStringList written(const std::optional<statistics::Quartiles>& quartiles, const
             records::written(quartiles->upper, measure)};
 }
 
-/// A clinic's own title, which a spreadsheet must not take for a formula.
-QString harmless(const QString& title)
-{
-    static const QString beginnings = u"=+-@\t"_s;
-    return !title.isEmpty() && beginnings.contains(title.front()) ? u'\'' + title : title;
-}
-
 /// The counts that are not told.
 QString fewIn(const ServiceRow& row)
 {
@@ -75,7 +68,7 @@ QStringList cellsOf(const ServiceRow& row, const judging::Period& period, const 
                        row.population,
                        population,
                        measure.id,
-                       harmless(records::titled(measure, phrases)),
+                       records::titled(measure, phrases),
                        records::code(row.side),
                        values::symbol(measure.unit),
                        written(row.patients)} +
@@ -143,14 +136,14 @@ const QStringList& serviceColumns()
 QByteArray serviceCsv(const judging::ServiceReport& report, const catalogue::Catalogue& catalogue,
                       const base::Phrasebook& phrases)
 {
-    QByteArray bytes = base::csvLine(serviceColumns());
+    QByteArray bytes = base::spreadsheetLine(serviceColumns());
     for (const ServiceRow& row : report.rows) {
         if (const catalogue::Measure* measure = catalogue.measure(row.measure))
-            bytes += base::csvLine(cellsOf(row, report.period, *measure,
-                                           populationTitle(row.population, catalogue, phrases), phrases));
+            bytes += base::spreadsheetLine(cellsOf(
+                row, report.period, *measure, populationTitle(row.population, catalogue, phrases), phrases));
     }
     if (report.counts && report.counts->withInterval)
-        bytes += base::csvLine(dueCells(report, phrases));
+        bytes += base::spreadsheetLine(dueCells(report, phrases));
     return bytes;
 }
 

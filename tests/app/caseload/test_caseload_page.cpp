@@ -273,6 +273,8 @@ void TestCaseloadPage::theListIsWrittenAsItIsShown()
     QVERIFY2(lines.front().startsWith("No.,Name,Population,Clinician,Last visit,Due,Strongest change,Flags"),
              lines.front().constData());
     QVERIFY(file.contains("T-Vessary,\"Vessary, Ida\","));
+    shown.desk.add(u"=1+1"_s, u"Ida"_s, QDate(1960, 5, 1), u"@T"_s);
+    QTRY_VERIFY(caseload::csvOf(shown.model()).contains("'@T,\"'=1+1, Ida\","));
 }
 
 /// Another start finds what was worked out; nothing is worked out again.

@@ -42,6 +42,7 @@ private Q_SLOTS:
     void writesWhatItReads_data();
     void writesWhatItReads();
     void quotesOnlyWhereItMust();
+    void noTextIsAFormulaInASpreadsheet();
 };
 
 /// RFC 4180, section 2, points 1 to 7.
@@ -163,6 +164,14 @@ void CsvTest::writesWhatItReads()
 void CsvTest::quotesOnlyWhereItMust()
 {
     QCOMPARE(base::csvLine({u"a b"_s, u"c,d"_s, {}, u"\""_s}), QByteArray("a b,\"c,d\",,\"\"\"\"\n"));
+}
+
+void CsvTest::noTextIsAFormulaInASpreadsheet()
+{
+    QCOMPARE(base::spreadsheetLine({u"=1+1"_s, u"+a"_s, u"-a,b"_s, u"@SUM(A1)"_s, u"\tb"_s, u"Ansa"_s, {}}),
+             QByteArray("'=1+1,'+a,\"'-a,b\",'@SUM(A1),'\tb,Ansa,\n"));
+    QCOMPARE(base::spreadsheetLine({u"-3.5"_s, u"+2"_s, u"1e3"_s}), QByteArray("-3.5,+2,1e3\n"));
+    QCOMPARE(base::spreadsheetLine({u"\rb"_s}), QByteArray("\"'\rb\"\n"));
 }
 
 HOUSE_TEST(CsvTest)
