@@ -20,7 +20,7 @@ namespace
 using records::Side;
 
 const QDate firstDay(2016, 1, 11);
-constexpr int patients = 10000;
+constexpr int mostPatients = 10000;
 constexpr int manyVisits = 100;
 
 session::Clock clockOf(QDate day)
@@ -76,7 +76,7 @@ records::Patient patientNumber(int number)
 {
     records::Patient patient;
     patient.id = records::PatientId::make();
-    patient.family = QStringLiteral("Invented %1").arg(number * 7919 % patients, 5, 10, QLatin1Char('0'));
+    patient.family = QStringLiteral("Invented %1").arg(number * 7919 % mostPatients, 5, 10, QLatin1Char('0'));
     patient.given = QStringLiteral("Given %1").arg(number % 97);
     patient.born = QDate(1940, 1, 1).addDays(number * 3);
     patient.population = QStringLiteral("stroke-chronic");
@@ -131,7 +131,7 @@ records::Conditions everyCondition(const catalogue::Catalogue& catalogue)
     return all;
 }
 
-base::Result<void> makeClinic(const QString& path, const catalogue::Catalogue& catalogue)
+base::Result<void> makeClinic(const QString& path, const catalogue::Catalogue& catalogue, int patients)
 {
     auto store =
         storage::Store::open(path, {QStringLiteral("bench"), clockOf(firstDay)}, records::Opening::MayCreate);

@@ -6,9 +6,9 @@
 namespace bench
 {
 
-/// A records file of 10,000 invented patients with one visit each; the patient "MANY" has 100 visits with
-/// every measure of the catalogue on every side, and an open draft.
-base::Result<void> makeClinic(const QString& path, const catalogue::Catalogue& catalogue);
+/// A records file of so many invented patients, 10,000 at most, with one visit each; the patient "MANY" has
+/// 100 visits with every measure of the catalogue on every side, and an open draft.
+base::Result<void> makeClinic(const QString& path, const catalogue::Catalogue& catalogue, int patients);
 
 /// Something recorded for every condition, so that all results of a measure can be compared.
 records::Conditions everyCondition(const catalogue::Catalogue& catalogue);

@@ -12,7 +12,6 @@
 #include "app/trends/trend_page.h"
 #include "app/widgets/dialogs.h"
 #include "core/catalogue/reader.h"
-#include "core/judging/case_order.h"
 #include "core/paper/pages.h"
 #include "core/records/patient.h"
 #include "core/records/summary.h"
@@ -45,6 +44,7 @@ struct Ground {
     QString another; ///< the same records, for the windows that are started; a file has one writer
     QString older;   ///< the same records in the sixth schema
     std::unique_ptr<session::Session> session;
+    std::map<int, std::unique_ptr<session::Session>> smaller; ///< clinics of so many patients
     records::PatientId patient;
     QString program;
 };
@@ -142,20 +142,58 @@ void bareChart(const Ground& ground)
     paint(view);
 }
 
+/// Reads the list and has worked out what is not.
+void bringUp(caseload::CaseList& list)
+{
+    list.refresh();
+    while (list.waiting() > 0)
+        QCoreApplication::processEvents(QEventLoop::WaitForMoreEvents);
+}
+
 /// The list of all patients, once everything is worked out.
 caseload::CaseList& caseList(const Ground& ground)
 {
     static caseload::CaseList list(*ground.session);
-    list.refresh();
-    while (list.waiting() > 0)
-        QCoreApplication::processEvents(QEventLoop::WaitForMoreEvents);
+    bringUp(list);
     return list;
 }
 
-template <class Ours, class Bare>
-void pair(const char* name, Ours ours, Bare bare)
+/// A visit of the next patient of the clinic, nobody's second, ready to be signed.
+records::Visit nextDraft(const Ground& ground, size_t& place)
 {
-    const std::string title(name);
+    const auto patients = ground.session->patients();
+    must(patients && place < patients->size(), "no patient is left");
+    ground.session->choosePatient(patients->at(place++).id);
+    const auto visit = ground.session->startVisit(ground.session->today());
+    must(bool(visit), "no visit was begun");
+    records::Finding finding;
+    finding.measure = QStringLiteral("berg-balance");
+    finding.value = values::Quantity{40, values::Unit::Score};
+    must(bool(ground.session->saveFinding(visit->id, finding)), "a finding was not saved");
+    return *visit;
+}
+
+/// The first list a window shows of a clinic where everything is worked out.
+void firstList(State& state, session::Session& session)
+{
+    caseload::CaseList before(session);
+    bringUp(before);
+    for (auto _ : state) {
+        caseload::CaseList list(session);
+        list.refresh();
+        must(list.waiting() == 0, "the list is not current");
+    }
+}
+
+void readPatients(State& state, const session::Session& session)
+{
+    for (auto _ : state)
+        benchmark::DoNotOptimize(session.patients());
+}
+
+template <class Ours, class Bare>
+void pair(const std::string& title, Ours ours, Bare bare)
+{
     for (auto* registered : {benchmark::RegisterBenchmark((title + "/aplomb").c_str(), ours),
                              benchmark::RegisterBenchmark((title + "/bare").c_str(), bare)})
         registered->Unit(benchmark::kMillisecond)->UseRealTime()->Repetitions(5);
@@ -223,17 +261,16 @@ void registerPairs(const Ground& ground)
             for (auto _ : state)
                 must(bare.readPatient(ground.patient.text) > 1000, "too few rows");
         });
+    for (const auto& [patients, session] : ground.smaller) {
+        pair(
+            "first list of " + std::to_string(patients) + " patients (bare: read all patients)",
+            [&](State& state) { firstList(state, *session); },
+            [&](State& state) { readPatients(state, *session); });
+    }
     pair(
-        "list the caseload of 10,000 patients (bare: read all patients)",
-        [&](State& state) {
-            caseList(ground);
-            for (auto _ : state)
-                benchmark::DoNotOptimize(judging::caseOrder(*ground.session->cases()));
-        },
-        [&](State& state) {
-            for (auto _ : state)
-                benchmark::DoNotOptimize(ground.session->patients());
-        });
+        "first list of 10000 patients (bare: read all patients)",
+        [&](State& state) { firstList(state, *ground.session); },
+        [&](State& state) { readPatients(state, *ground.session); });
     pair(
         "a field saved and the caseload current (bare: read all patients)",
         [&](State& state) {
@@ -246,10 +283,25 @@ void registerPairs(const Ground& ground)
                 must(list.waiting() == 0, "the list is not current");
             }
         },
+        [&](State& state) { readPatients(state, *ground.session); });
+    pair(
+        "a visit signed and the caseload current (bare: read all patients)",
         [&](State& state) {
-            for (auto _ : state)
-                benchmark::DoNotOptimize(ground.session->patients());
-        });
+            caseload::CaseList& list = caseList(ground);
+            static size_t place = 1;
+            for (auto _ : state) {
+                state.PauseTiming();
+                const records::Visit draft = nextDraft(ground, place);
+                list.refresh();
+                state.ResumeTiming();
+                must(bool(ground.session->signVisit(draft.id, {QStringLiteral("A. Invented"), {}, {}})),
+                     "a visit was not signed");
+                list.refresh();
+                must(list.waiting() == 0, "the list is not current");
+            }
+            ground.session->choosePatient(ground.patient);
+        },
+        [&](State& state) { readPatients(state, *ground.session); });
     pair(
         "first paint of the Change page of 100 visits (bare: paint a chart)",
         [&](State& state) {
@@ -342,7 +394,7 @@ int main(int count, char** words)
     }
     ground.path = folder.filePath(QStringLiteral("bench.aplomb"));
     ground.program = QCoreApplication::applicationFilePath();
-    must(bool(bench::makeClinic(ground.path, ground.catalogue)), "the records could not be made");
+    must(bool(bench::makeClinic(ground.path, ground.catalogue, 10000)), "the records could not be made");
     ground.another = folder.filePath(QStringLiteral("another.aplomb"));
     must(QFile::copy(ground.path, ground.another), "the records could not be copied");
     ground.older = folder.filePath(QStringLiteral("older.aplomb"));
@@ -352,6 +404,12 @@ int main(int count, char** words)
          "the records could not be sealed");
     ground.session = bench::openedClinic(ground.path, ground.catalogue);
     must(ground.session != nullptr, "the records do not open");
+    for (const int patients : {100, 1000}) {
+        const QString path = folder.filePath(QStringLiteral("%1.aplomb").arg(patients));
+        must(bool(bench::makeClinic(path, ground.catalogue, patients)), "the records could not be made");
+        ground.smaller[patients] = bench::openedClinic(path, ground.catalogue);
+        must(ground.smaller[patients] != nullptr, "the records do not open");
+    }
     ground.patient = bench::patientWithMany(*ground.session);
     ground.session->choosePatient(ground.patient);
 
