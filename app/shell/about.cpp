@@ -45,6 +45,7 @@ void showKeyboard(QWidget* window)
     const QStringList lines = {
         AboutWords::tr("Ctrl+K: find a patient or a test"),
         AboutWords::tr("Ctrl+0: patients"),
+        AboutWords::tr("Ctrl+7: caseload; Ctrl+PgDown, Ctrl+PgUp: the next and the previous patient of it"),
         AboutWords::tr("Ctrl+8: forms and the clinic's own tests and thresholds"),
         AboutWords::tr("Ctrl+9: tests"),
         AboutWords::tr("Ctrl+N: new patient, from the list"),

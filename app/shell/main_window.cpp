@@ -220,8 +220,8 @@ void MainWindow::bindKeys()
     bindAtPatient(u"Ctrl+Shift+N"_s, [this] { m_patient->actions().newVisit(); });
     bindAtPatient(u"Ctrl+Alt+N"_s, [this] { m_patient->chooseForm(); });
     bindAtPatient(u"Ctrl+Shift+S"_s, [this] { m_patient->sign(); });
-    bindAtPatient(u"F8"_s, [this] { openNeighbour(1); });
-    bindAtPatient(u"Shift+F8"_s, [this] { openNeighbour(-1); });
+    bindAtPatient(u"Ctrl+PgDown"_s, [this] { openNeighbour(1); });
+    bindAtPatient(u"Ctrl+PgUp"_s, [this] { openNeighbour(-1); });
     bindAtPatient(u"F6"_s, [this] { m_patient->ribbon().setFocus(Qt::ShortcutFocusReason); });
     bindAtPatient(u"Ctrl+Z"_s, [this] { m_patient->status().undo(); });
     bindAtPatient(u"Ctrl+Shift+Z"_s, [this] { m_patient->status().redo(); });

@@ -76,6 +76,8 @@ private Q_SLOTS:
     void escapeLeavesTheFindField();
     void aVisitIsBegunSignedAndAmendedFromTheKeyboard();
     void theStatusLineSaysWhatIsComparedWith();
+    void theNextOfTheCaseloadOpensOnTheSameTab();
+    void restAsExpectedIsStatedInTheWindow();
     void theSignerIsRemembered();
     void theSignerOfOneVisitNeedNotSitAtTheKeyboard();
     void whoSitsAtTheKeyboardIsInTheBarAndChangedThere();
@@ -386,6 +388,42 @@ void TestMainWindow::theStatusLineSaysWhatIsComparedWith()
     QCOMPARE(lines.text(), visit + u"no reference visit chosen"_s);
     desk.key(Qt::Key_2, Qt::ControlModifier);
     QCOMPARE(lines.text(), visit + u"compared with: whole course"_s);
+}
+
+void TestMainWindow::theNextOfTheCaseloadOpensOnTheSameTab()
+{
+    AtWork desk;
+    QVERIFY(desk.isShown());
+    for (const auto& id : {desk.halden.id, desk.voss.id}) {
+        desk.session->choosePatient(id);
+        desk.addVisit(QDate(2025, 12, 1));
+    }
+    desk.key(Qt::Key_7, Qt::ControlModifier);
+    auto& cases = *desk.widget<QTableView>(u"caseTable"_s);
+    QTRY_COMPARE(cases.model()->rowCount(), 2);
+    QTRY_COMPARE(desk.widget<QLabel>(u"caseProgress"_s)->text(), QString());
+    QTest::keyClick(&cases, Qt::Key_Return);
+    const auto first = desk.session->focus().patient;
+    for (const int tab : {1, 0}) {
+        desk.window.showTab(tab);
+        desk.key(Qt::Key_PageDown, Qt::ControlModifier);
+        QVERIFY(desk.session->focus().patient && desk.session->focus().patient != first);
+        QCOMPARE(desk.widget<QTabBar>(u"tabs"_s)->currentIndex(), tab);
+        desk.key(Qt::Key_PageUp, Qt::ControlModifier);
+        QCOMPARE(desk.session->focus().patient, first);
+    }
+}
+
+/// No other key of the window takes it.
+void TestMainWindow::restAsExpectedIsStatedInTheWindow()
+{
+    AtWork desk;
+    QVERIFY(desk.isShown());
+    desk.window.openPatient(desk.halden.id);
+    desk.key(Qt::Key_N, Qt::ControlModifier | Qt::ShiftModifier);
+    const auto before = desk.session->visitInFocus()->findings.size();
+    QTest::keyClick(desk.window.focusWidget(), Qt::Key_F8);
+    QVERIFY(desk.session->visitInFocus()->findings.size() > before);
 }
 
 void TestMainWindow::theSignerIsRemembered()
