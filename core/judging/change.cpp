@@ -252,7 +252,9 @@ Progress progress(const ProgressQuestion& question, const Ground& ground)
             before = &occasion;
         }
         if (isAfter && counts(occasion))
-            stage.held = &occasion == now ? *found.held : ground.compared(found.held->reference, occasion);
+            stage.held = &occasion == now
+                             ? found.held
+                             : changeOf(history, occasion, found.held->reference.visit, ground).chosen;
         isAfter = isAfter || (found.held && occasion.visit == found.held->reference.visit);
         found.stages.push_back(std::move(stage));
     }

@@ -51,7 +51,8 @@ struct ProgressQuestion {
 struct Stage {
     records::Occasion occasion;
     std::optional<Comparability> sinceBefore; ///< with the result before it, where both have one
-    std::optional<Comparison> held; ///< against the reference; empty up to it, and where there is no result
+    std::optional<Comparison> held; ///< against the reference, as it was told at that visit; empty up to it,
+                                    ///< and where there is no result
 };
 
 /// One measure and side over all visits, judged for one of them.

@@ -75,6 +75,7 @@ private Q_SLOTS:
     void theBestIsTheFirstOfEqualNumbersAndOfWhatHasADirection();
     void addingAVisitThatIsNotComparableChangesNothing();
     void theLastComparableIsFoundForAForm();
+    void eachStageIsToldAsAtItsVisit();
 };
 
 void TestChange::previousIsTheLastComparableAndBaselineTheFirst()
@@ -260,6 +261,27 @@ void TestChange::theLastComparableIsFoundForAForm()
     now.conditions = {};
     QVERIFY(!judging::lastComparable(earlier, now, patient, book()));
     QVERIFY(!judging::lastComparable({}, now, patient, book()));
+}
+
+/// Where no error is known each is judged by the scatter of the visits before it, also once later ones came.
+void TestChange::eachStageIsToldAsAtItsVisit()
+{
+    const QString walk = u"six-minute-walk"_s;
+    std::vector<Visit> visits;
+    for (const double metres : {300, 303, 298, 301, 299, 400, 302, 250})
+        visits.push_back(visit(u"v%1"_s.arg(visits.size() + 1), month(int(visits.size()) + 1),
+                               {finding(walk, Quantity{metres, Unit::Metre})}));
+    const records::Patient patient = examples::patient(u"parkinson"_s);
+    const records::Judging judging;
+    const auto progress = judging::progress({walk, Side::None, {}, {}}, {visits, patient, book(), judging});
+    QCOMPARE(progress.stages.size(), visits.size());
+    QVERIFY(!progress.stages.front().held);
+    for (size_t place = 1; place < visits.size(); ++place) {
+        const auto then = judging::changesAt(visits[place].id, {}, visits, patient, book());
+        QCOMPARE(progress.stages[place].held->verdict, then.front().baseline->verdict);
+    }
+    QCOMPARE(progress.stages[4].held->verdict, Verdict::WithinError);
+    QCOMPARE(progress.stages[5].held->verdict, Verdict::Better);
 }
 
 HOUSE_TEST(TestChange)
