@@ -95,7 +95,7 @@ void fill(QComboBox& box, const Choices& choices, const QString& chosen)
     box.setCurrentIndex(std::max(0, box.findData(chosen)));
 }
 
-constexpr int leastStrongest = 260; ///< of the strongest change, in pixels
+constexpr int leastStrongest = 210; ///< of the strongest change, in pixels
 constexpr int linesHeight = 150;    ///< of the lines below the table
 
 } // namespace
@@ -263,6 +263,7 @@ QWidget* CaseloadPage::madeTable()
     m_table->installEventFilter(this);
     connect(m_table->selectionModel(), &QItemSelectionModel::currentRowChanged, this,
             &CaseloadPage::showLines);
+    connect(m_table, &QTableView::clicked, this, &CaseloadPage::showLines);
     connect(m_table, &QTableView::doubleClicked, this, &CaseloadPage::openCurrent);
     return m_table;
 }
@@ -274,7 +275,7 @@ void CaseloadPage::refresh()
         settle();
 }
 
-/// The rows as they are filtered; the patient in focus stays in focus.
+/// The rows as they are filtered. The patient someone went to stays in focus; until then it is the first.
 void CaseloadPage::settle()
 {
     const records::PatientId before = m_inFocus;
@@ -283,6 +284,7 @@ void CaseloadPage::settle()
         m_table->setCurrentIndex(m_cases->index(std::max(m_cases->rowOf(before), 0), 0));
     else
         showLines();
+    m_inFocus = before;
     offerChoices();
     count();
     sayHowFar();
@@ -373,8 +375,10 @@ void CaseloadPage::showLines()
 void CaseloadPage::openCurrent()
 {
     const int row = m_table->currentIndex().row();
-    if (row >= 0 && row < m_cases->rowCount())
-        Q_EMIT opened(m_cases->entry(row).of.patient);
+    if (row < 0 || row >= m_cases->rowCount())
+        return;
+    m_inFocus = m_cases->entry(row).of.patient;
+    Q_EMIT opened(m_inFocus);
 }
 
 std::optional<records::PatientId> CaseloadPage::neighbour(const records::PatientId& id, int step) const

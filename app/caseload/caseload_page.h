@@ -68,7 +68,8 @@ private:
     CaseList m_list;
     CaseTable* m_cases;
     Filter m_filter;
-    records::PatientId m_inFocus; ///< the row may be another once the list is read again
+    records::PatientId
+        m_inFocus; ///< whom someone went to; the row may be another once the list is read again
     QLabel* m_count = nullptr;
     QLabel* m_progress = nullptr;
     QPushButton* m_stop = nullptr;

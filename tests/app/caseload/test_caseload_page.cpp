@@ -79,6 +79,7 @@ private Q_SLOTS:
     void whatIsTypedFindsAtEveryPace();
     void returnOpensAndTheNextFollows();
     void aSignedVisitIsSeenAtOnce();
+    void untilSomeoneGoesOnTheFirstIsInFocus();
     void whoIsInFocusStaysSoWhenTheOrderChanges();
     void withoutNamesNobodyIsNamed();
     void whoIsDueIsSaid();
@@ -174,10 +175,27 @@ void TestCaseloadPage::aSignedVisitIsSeenAtOnce()
     QCOMPARE(shown.cell(shown.same, CaseTable::LastVisit), u"10-Mar-2026"_s);
 }
 
+/// Also where the order came once all was worked out.
+void TestCaseloadPage::untilSomeoneGoesOnTheFirstIsInFocus()
+{
+    Shown shown;
+    QCOMPARE(shown.model().rowOf(shown.worse), 0);
+    QCOMPARE(shown.table().currentIndex().row(), 0);
+    QVERIFY(shown.find<QLabel>(u"caseWho"_s).text().startsWith(u"Vessary, Ida at "_s));
+    const auto second = shown.model().entry(1).of.patient;
+    QTest::keyClick(&shown.table(), Qt::Key_Down);
+    shown.find<QLineEdit>(u"findCase"_s).setText(u"vess"_s);
+    QCOMPARE(shown.table().currentIndex().row(), 0);
+    shown.find<QLineEdit>(u"findCase"_s).clear();
+    QCOMPARE(shown.model().entry(shown.table().currentIndex().row()).of.patient, second);
+}
+
 void TestCaseloadPage::whoIsInFocusStaysSoWhenTheOrderChanges()
 {
     Shown shown;
-    shown.table().selectRow(shown.model().rowOf(shown.worse));
+    QTest::mouseClick(
+        shown.table().viewport(), Qt::LeftButton, {},
+        shown.table().visualRect(shown.model().index(shown.model().rowOf(shown.worse), 0)).center());
     const int before = shown.model().rowOf(shown.worse);
     shown.desk.session->choosePatient(shown.same);
     shown.desk.addVisit(QDate(2026, 3, 10), true, 4); // now comes before
