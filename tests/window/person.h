@@ -322,9 +322,11 @@ private:
     std::optional<Thing> seen(const QString& service, const QString& path) const
     {
         const QString asked = QLatin1String(accessible);
-        const auto state = m_screen.ask(service, path, asked, u"GetState"_s).arguments().value(0);
+        const auto state = m_screen.ask(service, path, asked, u"GetState"_s);
+        if (state.type() != QDBusMessage::ReplyMessage) // it has gone meanwhile
+            return std::nullopt;
         QList<quint32> bits;
-        state.value<QDBusArgument>() >> bits;
+        state.arguments().value(0).value<QDBusArgument>() >> bits;
         constexpr quint32 showing = 1U << 25;
         if (bits.isEmpty() || (bits.first() & showing) == 0)
             return std::nullopt;
