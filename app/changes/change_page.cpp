@@ -179,7 +179,7 @@ QWidget* ChangePage::makeSentence()
     m_more = new QPushButton(tr("Ari&thmetic and source"), bar);
     m_more->setObjectName(u"showMore"_s);
     m_more->setCheckable(true);
-    m_target = new QPushButton(tr("&Target…"), bar);
+    m_target = new QPushButton(tr("Tar&get…"), bar);
     m_target->setObjectName(u"target"_s);
     m_target->setToolTip(tr("What the person wants to reach in this test. Key in the table: Insert"));
     connect(m_target, &QPushButton::clicked, this, &ChangePage::openTarget);

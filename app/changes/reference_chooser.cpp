@@ -23,6 +23,7 @@ ReferenceChooser::ReferenceChooser(QWidget* parent)
     label->setProperty("role", u"quiet"_s);
     label->setBuddy(m_references);
     m_references->setObjectName(u"against"_s);
+    m_references->setSizeAdjustPolicy(QComboBox::AdjustToContents); // the day of a reference visit
     m_references->setAccessibleName(tr("Compared with"));
     const auto add = [this](Against against, const QString& name, const QString& meaning) {
         m_references->addItem(name, int(against));

@@ -149,7 +149,7 @@ QWidget* HappeningsDialog::madeList()
     m_table->setObjectName(u"happeningTable"_s);
     m_table->setAccessibleName(tr("Events on record, newest first"));
     widgets::dress(*m_table);
-    m_table->setHorizontalHeaderLabels({tr("Days"), tr("Event"), tr("Words")});
+    m_table->setHorizontalHeaderLabels({tr("Event"), tr("Days"), tr("Words")});
     m_table->setEditTriggers(QAbstractItemView::NoEditTriggers);
     m_table->setSelectionMode(QAbstractItemView::SingleSelection);
     m_table->setTabKeyNavigation(false);
@@ -264,7 +264,7 @@ void HappeningsDialog::list()
     for (int row = 0; row < m_table->rowCount(); ++row) {
         const Happening& each = m_listed[size_t(row)];
         int column = 0;
-        for (const QString& words : {records::daysInWords(each, session::screenPhrases()), headWords(each),
+        for (const QString& words : {headWords(each), records::daysInWords(each, session::screenPhrases()),
                                      QString(each.words).replace(u'\n', u' ')}) {
             auto* cell = new QTableWidgetItem(words);
             cell->setToolTip(column == 2 ? each.words : QString());

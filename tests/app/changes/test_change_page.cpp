@@ -92,6 +92,7 @@ private Q_SLOTS:
     void rowsNotAtTheReferenceSaySo();
     void selectedRowsAreCopiedWithTabs();
     void everyCellIsSpoken();
+    void noTwoThingsHaveOneKey();
     void anotherValueIsSeenAtOnce();
     void theRowChosenStaysChosen();
     void anotherRowOfEvidenceIsUsedWithAReason();
@@ -391,6 +392,22 @@ void TestChangePage::selectedRowsAreCopiedWithTabs()
     QCOMPARE(lines.size(), 3);
     QCOMPARE(lines[0], u"Test\tSide\tFirst\tPrevious\tNow\tCourse\tDifference\tAgainst error\tJudged by"_s);
     QVERIFY2(lines[1].contains(u"\t51 points\t50 points\t"_s), qPrintable(lines[1]));
+}
+
+void TestChangePage::noTwoThingsHaveOneKey()
+{
+    Shown shown;
+    QList<QKeySequence> keys;
+    for (const auto* button : shown.page.findChildren<QAbstractButton*>())
+        keys += button->shortcut();
+    for (const auto* label : shown.page.findChildren<QLabel*>()) {
+        if (label->buddy() != nullptr)
+            keys += QKeySequence::mnemonic(label->text());
+    }
+    keys.removeAll(QKeySequence());
+    QVERIFY(keys.size() > 8);
+    for (const QKeySequence& key : keys)
+        QVERIFY2(keys.count(key) == 1, qPrintable(key.toString()));
 }
 
 void TestChangePage::everyCellIsSpoken()

@@ -225,6 +225,10 @@ void TestCourseOnPage::theChooserFitsTheWindow()
     shown.desk.session->moveReference(-1);
     QCOMPARE(change_table::comparedWith(shown.page), Against::Chosen);
     QVERIFY(shown.page.minimumSizeHint().width() <= 1280);
+    const QComboBox& references = change_table::references(shown.page);
+    QTRY_VERIFY(references.width() >= references.sizeHint().width() &&
+                references.sizeHint().width() >
+                    references.fontMetrics().horizontalAdvance(references.currentText()));
 }
 
 HOUSE_TEST(TestCourseOnPage)

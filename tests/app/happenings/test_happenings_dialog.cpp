@@ -180,8 +180,8 @@ private Q_SLOTS:
             QVERIFY(asked.add(HappeningKind::Surgery, QDate(2025, 5, 5)).version > 0);
             QVERIFY(asked.add(HappeningKind::Fall, QDate(2026, 1, 5)).version > 0);
             auto* table = asked.widget<QTableWidget>(u"happeningTable"_s);
-            QCOMPARE(table->item(0, 1)->text(), u"Fall"_s);
-            QCOMPARE(table->item(1, 0)->text(), u"05-May-2025"_s);
+            QCOMPARE(table->item(0, 0)->text(), u"Fall"_s);
+            QCOMPARE(table->item(1, 1)->text(), u"05-May-2025"_s);
             table->setFocus();
             pace.key(table, Qt::Key_Down);
             pace.key(table, Qt::Key_Up);
