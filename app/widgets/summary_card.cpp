@@ -41,7 +41,7 @@ void SummaryCard::show(const std::vector<telling::SummaryLine>& lines, bool lead
         text->setTextInteractionFlags(Qt::TextSelectableByMouse);
         m_grid->addWidget(label, place, 0, Qt::AlignTop);
         m_grid->addWidget(text, place, 1, Qt::AlignTop);
-        if (leads && !line.measures.isEmpty() && line.kind != telling::LineKind::Missing) {
+        if (leads && line.results > 0 && line.kind != telling::LineKind::Missing) {
             auto* lead = new QPushButton(tr("%n row(s)", nullptr, line.results), this);
             lead->setProperty("kind", u"quiet"_s);
             lead->setObjectName(u"lead."_s + telling::code(line.kind));

@@ -141,13 +141,13 @@ public:
         std::vector<SummaryLine> all = m_lines;
         const bool isFirst = !m_glance.hasEarlier();
         if (!isNew && !m_glance.changes.empty())
-            all.insert(all.begin(), {LineKind::NothingNew,
-                                     isFirst ? m_phrases("First results") : m_phrases("As before"),
-                                     base::capitalised(isFirst ? m_phrases("nothing to compare with yet")
-                                                               : nothingNew()),
-                                     0,
-                                     {},
-                                     {}});
+            all.insert(all.begin(),
+                       {LineKind::NothingNew,
+                        isFirst ? m_phrases("First results") : m_phrases("As before"),
+                        base::capitalised(isFirst ? m_phrases("nothing to compare with yet") : nothingNew()),
+                        0,
+                        {},
+                        {}});
         return all;
     }
 
@@ -163,8 +163,11 @@ public:
             const bool isBetter = target.state == judging::TargetState::ReachedBeyondError;
             SummaryLine& line = isBetter && better != all.end() ? *better : all.front();
             parts[&line] += targetPart(target, *measure, m_phrases);
-            if (!line.measures.contains(measure->id))
-                line.measures += measure->id;
+            if (line.measures.contains(measure->id))
+                continue;
+            line.measures += measure->id;
+            line.results += int(std::ranges::count_if(
+                m_results, [&](const Result& each) { return each.measure.id == measure->id; }));
         }
         for (const auto& [line, told] : parts)
             line->text = m_phrases.joined("%1 · %2", {line->text, inARow(told)});

@@ -85,6 +85,7 @@ private Q_SLOTS:
             before[0].text +
                 u" · target: Berg balance scale: total at least 50 points by 01-Mar-2027, not reached"_s);
         QVERIFY(lines[0].measures.contains(u"berg-balance"_s));
+        QCOMPARE(lines[0].results, 1);
     }
 
     void oneReachedBeyondErrorIsSaidOfWhatIsBetter()
