@@ -22,8 +22,9 @@ struct HappeningsAddition {
     bool isNothing() const { return added.empty() && changed.empty(); }
 };
 
-/// Events as a file that comes back as it was, formulas and all: patient, kind, from, until, injury, words, uid. Patients are named by their record
-/// number. Refused where one of the events is of a patient without one, since the file could not say whose.
+/// Events as a file that comes back as it was, formulas and all: patient, kind, from, until, injury, words,
+/// uid. Patients are named by their record number. Refused where one of the events is of a patient without
+/// one, since the file could not say whose.
 base::Result<QByteArray> happeningsCsv(const std::vector<records::Happening>& happenings,
                                        const std::vector<records::PatientSummary>& patients);
 

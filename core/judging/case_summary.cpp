@@ -119,7 +119,7 @@ CaseSummary caseSummary(const Ground& ground, const std::vector<records::Happeni
         glanceAt(until->visit()->id, {}, {until->visits(), ground.patient, ground.catalogue, ground.judging});
     summary.visit = glance->day;
     summary.strongest = strongestOf(*glance, ground.catalogue);
-    summary.isFirst = !glance->hasEarlier();
+    summary.isFirst = !glance->changes.empty() && !glance->hasEarlier();
     const auto judged =
         std::ranges::count_if(glance->outcomes, [](const Outcome& each) { return each.chance.has_value(); });
     summary.flags = int(std::ranges::count_if(glance->outcomes, isFlag));

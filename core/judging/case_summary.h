@@ -25,7 +25,7 @@ struct Strongest {
 struct CaseSummary {
     std::optional<QDate> visit;         ///< at which it was worked out; empty where nothing counts yet
     std::optional<Strongest> strongest; ///< empty where nothing changed
-    bool isFirst = false;               ///< nothing could be held against an earlier visit
+    bool isFirst = false;               ///< its results are the first of their tests
     int flags = 0;                      ///< results that are worse, better, or became unable or able
     double expectedFalse = 0;           ///< of the flags, if nothing had changed
     double chanceWorse = 1;             ///< how often error alone shows as much for the worse (chanceOfAny)

@@ -14,9 +14,8 @@ namespace
 
 base::Error unwritable()
 {
-    return {base::ErrorKind::Unwritable,
-            base::said("The pages could not be drawn; nothing was written."),
-            {}};
+    return {
+        base::ErrorKind::Unwritable, base::said("The pages could not be drawn; nothing was written."), {}};
 }
 
 } // namespace

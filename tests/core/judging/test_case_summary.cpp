@@ -102,6 +102,9 @@ void TestCaseSummary::aSingleStepIsNotTheStrongest()
     examples::Visited person;
     person.visit({examples::finding(u"finger-nose"_s, values::Grade{1}, Side::Right)});
     QVERIFY(summaryOf(person).isFirst);
+    examples::Visited bare;
+    bare.visit({});
+    QVERIFY(!summaryOf(bare).isFirst);
     person.visit({examples::finding(u"finger-nose"_s, values::Grade{2}, Side::Right)});
     QVERIFY(!summaryOf(person).strongest && !summaryOf(person).isFirst);
     person.visit({examples::finding(u"finger-nose"_s, values::Grade{3}, Side::Right)});
