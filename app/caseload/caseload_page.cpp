@@ -308,6 +308,7 @@ void CaseloadPage::offerChoices()
     }
     clinicians.remove({});
     Choices ofClinicians;
+    ofClinicians.reserve(size_t(clinicians.size()));
     for (const QString& name : clinicians)
         ofClinicians.emplace_back(name, name);
     std::ranges::sort(ofClinicians);
