@@ -1,9 +1,9 @@
 #include "app/charts/lanes.h"
 
+#include "app/charts/happening_row.h"
 #include "app/charts/line_of_words.h"
 #include "app/charts/mark.h"
 #include "app/charts/trend_chart.h"
-#include "app/widgets/happening_mark.h"
 
 #include <QFontMetricsF>
 
@@ -116,17 +116,8 @@ void paintHappenings(QPainter& painter, const TrendChart& chart, const ChartFont
     painter.setPen(colours.quiet);
     drawElided(painter, {widgets::space4, row.top(), row.left() - widgets::space4 - gap, row.height()},
                Qt::AlignRight | Qt::AlignVCenter, chart.phrases()("between visits"));
-    for (const TrendHappening& each : chart.points().happenings) {
-        const QPointF first(x(chart, each.from), row.center().y());
-        const QPointF last(x(chart, each.until), row.center().y());
-        painter.setPen(QPen(colours.quiet, 3, Qt::SolidLine, Qt::FlatCap));
-        painter.drawLine(first, last);
-        widgets::drawHappening(painter, first, 8, each.kind, colours.text);
-        painter.setPen(colours.text);
-        const double room = 2 * frame.row; // before the mark, since a bar may follow it
-        painter.drawText(QRectF(first.x() - 7 - room, row.top(), room, row.height()),
-                         Qt::AlignRight | Qt::AlignVCenter, each.letter);
-    }
+    drawHappenings(
+        painter, chart.points().happenings, row, [&chart](QDate day) { return x(chart, day); }, colours);
 }
 
 void paintEvents(QPainter& painter, const TrendChart& chart, const ChartFonts& fonts)

@@ -52,6 +52,11 @@ QColor colourOf(records::Side side, const ChartLook& look)
     return side == records::Side::Left ? look.colours.accent : look.colours.text;
 }
 
+Mark markOf(records::Side side)
+{
+    return side == records::Side::Left ? Mark::Square : Mark::Circle;
+}
+
 TrendChart::TrendChart(const TrendPoints& points, const ChartLook& look, const base::Phrasebook& phrases,
                        QGraphicsItem* parent)
     : QChart(parent),

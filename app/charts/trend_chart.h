@@ -3,6 +3,7 @@
 #include "app/charts/axis.h"
 #include "app/charts/chart_look.h"
 #include "app/charts/frame.h"
+#include "app/charts/mark.h"
 
 #include <QChart>
 #include <QValueAxis>
@@ -59,5 +60,6 @@ private:
 
 /// Right and left are told apart by colour, by shape and by dash.
 QColor colourOf(records::Side side, const ChartLook& look);
+Mark markOf(records::Side side);
 
 } // namespace charts

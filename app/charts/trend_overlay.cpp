@@ -17,11 +17,6 @@ namespace charts
 namespace
 {
 
-Mark markOf(records::Side side)
-{
-    return side == records::Side::Left ? Mark::Square : Mark::Circle;
-}
-
 struct LimitLabel {
     double y = 0;
     std::optional<judging::Verdict> verdict; ///< empty: a target

@@ -1,5 +1,6 @@
 #include "app/charts/trend_points.h"
 
+#include "app/charts/happening_row.h"
 #include "app/charts/reference_range.h"
 #include "app/charts/trend_remarks.h"
 #include "app/charts/trend_slope.h"
@@ -231,30 +232,6 @@ std::vector<TrendEvent> eventsFor(const TrendQuestion& question, const std::vect
     return made;
 }
 
-/// a to z, then aa, ab …
-QString letterOf(size_t place)
-{
-    constexpr size_t letters = 26;
-    const QString last(QChar(u'a' + char16_t(place % letters)));
-    return place < letters ? last : letterOf(place / letters - 1) + last;
-}
-
-/// Those of the days that are shown; what began earlier or went on later is drawn as far as they reach.
-std::vector<TrendHappening> happeningsFor(const TrendQuestion& question, QDate from, QDate to,
-                                          const base::Phrasebook& phrases)
-{
-    std::vector<TrendHappening> made;
-    for (const records::Happening& each : question.happenings) {
-        const QDate until = each.until.value_or(each.from);
-        if (until < from || each.from > to)
-            continue;
-        made.push_back(
-            {std::max(from, each.from), std::min(to, until), each.kind, letterOf(made.size()),
-             phrases("%1 (%2)").arg(records::kindWords(each, phrases), records::daysInWords(each, phrases))});
-    }
-    return made;
-}
-
 std::vector<TrendTarget> targetsFor(const TrendQuestion& question, const TrendPoints& points,
                                     const catalogue::Measure& measure, const base::Phrasebook& phrases)
 {
@@ -371,7 +348,7 @@ TrendPoints trendPoints(const TrendQuestion& question, const std::vector<records
     }
     points.events = eventsFor(question, visits, patient, catalogue, phrases);
     points.breaks = breaksOf(points.lines);
-    points.happenings = happeningsFor(question, points.from, points.to, phrases);
+    points.happenings = happeningsWithin(question.happenings, points.from, points.to, phrases);
     points.targets = targetsFor(question, points, *measure, phrases);
     points.remarks = remarksOn(points, phrases);
     points.range = maker.range(points.lines);

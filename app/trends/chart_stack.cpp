@@ -68,4 +68,12 @@ void ChartStack::scrollTo(const QString& measure)
         ensureWidgetVisible(*found, 0, widgets::space2);
 }
 
+bool ChartStack::takeKeyboard(const QString& measure)
+{
+    const auto found = std::ranges::find(m_views, u"chart:"_s + measure, &QObject::objectName);
+    if (found != m_views.end())
+        (*found)->setFocus();
+    return found != m_views.end();
+}
+
 } // namespace trends

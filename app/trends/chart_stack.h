@@ -21,6 +21,7 @@ public:
     void show(const std::vector<charts::TrendPoints>& trends, const charts::ChartLook& look,
               const base::Phrasebook& phrases);
     void scrollTo(const QString& measure);
+    bool takeKeyboard(const QString& measure); ///< false where it is not drawn
 
 Q_SIGNALS:
     void visitPicked(const records::VisitId& visit, bool isReference);
