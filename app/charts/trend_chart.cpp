@@ -63,7 +63,8 @@ TrendChart::TrendChart(const TrendPoints& points, const ChartLook& look, const b
       m_points(points),
       m_look(look),
       m_phrases(phrases),
-      m_time(timeAxis(points.from, points.to, 8, phrases)),
+      m_window(daysAxis(points.from, points.to)),
+      m_time{m_window.from(), m_window.to(), {}},
       m_values(valueAxis(points)),
       m_timeAxis(new QValueAxis),
       m_valueAxis(new QValueAxis),
@@ -194,7 +195,7 @@ void TrendChart::addLine(const TrendLine& line)
                  QPen(m_look.colours.better, 1.4, Qt::DashDotLine));
     if (line.limits && line.limits->declined)
         addLevel(*line.limits->declined, xOf(line.limits->day),
-                 QPen(m_look.colours.worse, 1.4, Qt::DashDotLine));
+                 QPen(m_look.colours.worse, 1.4, Qt::DashDotDotLine));
     for (const TrendSlope& slope : line.slopes)
         addSlope(slope, colour);
     auto* marks = new QScatterSeries;
@@ -217,11 +218,35 @@ void TrendChart::addLine(const TrendLine& line)
 void TrendChart::settle()
 {
     m_frame = charts::frame(m_points, m_look.note, size());
-    const int most = std::max(2, int(m_frame.plot.width() / (m_frame.row * 4.5)));
-    m_time = timeAxis(m_points.from, m_points.to, most, m_phrases);
+    setDates();
     setPlotArea(m_frame.plot);
     m_grid->cover(QRectF({}, size()));
     m_overlay->cover(QRectF({}, size()));
+}
+
+void TrendChart::setDates()
+{
+    const int most = std::max(2, int(m_frame.plot.width() / (m_frame.row * 4.5)));
+    m_time = withDates({m_window.from(), m_window.to(), {}}, most, m_phrases);
+}
+
+void TrendChart::show(const TimeWindow& window)
+{
+    m_window = window;
+    setDates();
+    m_timeAxis->setRange(window.from(), window.to());
+    m_grid->update();
+    m_overlay->update();
+}
+
+double TrendChart::x(QDate day) const
+{
+    return m_frame.plot.left() + m_time.share(xOf(day)) * m_frame.plot.width();
+}
+
+bool TrendChart::isShown(QDate day) const
+{
+    return xOf(day) >= m_time.from && xOf(day) <= m_time.to;
 }
 
 std::optional<records::VisitId> TrendChart::visitNear(const QPointF& place) const
@@ -230,9 +255,8 @@ std::optional<records::VisitId> TrendChart::visitNear(const QPointF& place) cons
     double least = 16;
     for (const TrendLine& line : m_points.lines) {
         for (const TrendEntry& entry : line.entries) {
-            const double away = std::abs(m_frame.plot.left() +
-                                         m_time.share(xOf(entry.day)) * m_frame.plot.width() - place.x());
-            if (away < least) {
+            const double away = std::abs(x(entry.day) - place.x());
+            if (away < least && isShown(entry.day)) {
                 least = away;
                 nearest = entry.visit;
             }

@@ -40,6 +40,9 @@ struct Maker {
     std::optional<double> height(const values::Value& value) const;
     QString conditionWords(const judging::Mismatch& mismatch) const;
     QString valueWords(const records::Finding& finding) const;
+    QString plain(const values::Value& value) const;
+    void addDifference(TrendEntry& entry, const judging::Comparison& held) const;
+    void addConditions(TrendEntry& entry, const records::Occasion& occasion) const;
     std::vector<TrendEntry> entries(const judging::Progress& progress) const;
     std::optional<TrendLimits> limits(const judging::Comparison& held) const;
     TrendLine line(records::Side side) const;
@@ -99,9 +102,14 @@ std::vector<TrendEntry> Maker::entries(const judging::Progress& progress) const
         else if (values::isUnable(occasion.finding.value))
             unableBetween = true;
         entry.run = run;
-        if (stage.held) {
-            entry.verdict = stage.held->verdict;
-            entry.verdictWords = telling::verdictWords(*stage.held, phrases);
+        if (stage.held)
+            addDifference(entry, *stage.held);
+        entry.plain = plain(occasion.finding.value);
+        addConditions(entry, occasion);
+        if (progress.change) {
+            const auto& run = progress.change->course.run;
+            entry.isComparable =
+                std::ranges::find(run, occasion.visit, &judging::RunPoint::visit) != run.end();
         }
         entry.isNow = progress.change && progress.change->now.visit == occasion.visit;
         entry.isPrevious = progress.change && progress.change->previous &&
@@ -111,6 +119,39 @@ std::vector<TrendEntry> Maker::entries(const judging::Progress& progress) const
         made.push_back(entry);
     }
     return made;
+}
+
+QString Maker::plain(const values::Value& value) const
+{
+    const auto* choice = std::get_if<values::Choice>(&value);
+    const auto number = values::number(value);
+    return choice != nullptr ? choice->key : number ? records::written(*number, measure) : QString();
+}
+
+void Maker::addDifference(TrendEntry& entry, const judging::Comparison& held) const
+{
+    entry.verdict = held.verdict;
+    entry.verdictWords = telling::verdictWords(held, phrases);
+    const auto difference = held.difference ? held.difference
+                            : held.steps    ? std::optional(double(*held.steps))
+                                            : std::nullopt;
+    if (!difference)
+        return;
+    entry.difference = records::written(*difference, measure);
+    entry.differenceWords = telling::signedAmount(*difference, measure, phrases);
+}
+
+void Maker::addConditions(TrendEntry& entry, const records::Occasion& occasion) const
+{
+    for (const catalogue::ConditionRule& rule : measure.conditions) {
+        const QString value = records::recorded(occasion.conditions, rule.condition);
+        if (value.isEmpty())
+            continue;
+        const catalogue::Condition* condition = catalogue.condition(rule.condition);
+        entry.recorded[rule.condition] = value;
+        entry.conditions << phrases("%1: %2").arg(condition != nullptr ? condition->title : rule.condition,
+                                                  telling::conditionValue(value, condition, phrases));
+    }
 }
 
 /// A result at the cap is at least that.
@@ -306,6 +347,34 @@ QString TrendPoints::written(double number, const base::Phrasebook& phrases) con
     catalogue::Measure rounding;
     rounding.step = finest;
     return values::withUnit(records::written(number, rounding), unit, phrases);
+}
+
+std::vector<records::VisitId> visitsOf(const TrendPoints& points)
+{
+    std::vector<std::pair<QDate, records::VisitId>> found;
+    for (const TrendLine& line : points.lines) {
+        for (const TrendEntry& entry : line.entries) {
+            if (std::ranges::find(found, entry.visit, &std::pair<QDate, records::VisitId>::second) ==
+                found.end())
+                found.emplace_back(entry.day, entry.visit);
+        }
+    }
+    std::ranges::stable_sort(found, {}, &std::pair<QDate, records::VisitId>::first);
+    std::vector<records::VisitId> visits;
+    visits.reserve(found.size());
+    for (auto& [day, visit] : found)
+        visits.push_back(std::move(visit));
+    return visits;
+}
+
+std::optional<QDate> dayOf(const TrendPoints& points, const records::VisitId& visit)
+{
+    for (const TrendLine& line : points.lines) {
+        const auto entry = std::ranges::find(line.entries, visit, &TrendEntry::visit);
+        if (entry != line.entries.end())
+            return entry->day;
+    }
+    return std::nullopt;
 }
 
 TrendPoints trendPoints(const TrendQuestion& question, const std::vector<records::Visit>& visits,

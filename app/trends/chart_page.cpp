@@ -1,7 +1,7 @@
 #include "app/trends/chart_page.h"
 
-#include "app/charts/chart_files.h"
 #include "app/session/messages.h"
+#include "app/trends/chart_export.h"
 #include "app/trends/chart_stack.h"
 #include "app/trends/first_choice.h"
 #include "app/trends/measure_list.h"
@@ -14,6 +14,7 @@
 #include "core/records/visit.h"
 
 #include <QCheckBox>
+#include <QHBoxLayout>
 #include <QHeaderView>
 #include <QKeyEvent>
 #include <QLabel>
@@ -104,17 +105,13 @@ QWidget* ChartPage::makeChooser()
     m_join = new QCheckBox(tr("&Join points"), side);
     m_join->setObjectName(u"joinPoints"_s);
     m_join->setChecked(true);
-    m_png = new QPushButton(tr("Save chart as &PNG"), side);
-    m_png->setObjectName(u"savePng"_s);
-    m_svg = new QPushButton(tr("Save chart as S&VG"), side);
-    m_svg->setObjectName(u"saveSvg"_s);
+    m_export = new ChartExport(m_prompts, side);
     column->addWidget(overview);
     column->addWidget(m_search);
     column->addWidget(m_list, 1);
     setFocusProxy(m_search);
     column->addWidget(m_join);
-    column->addWidget(m_png);
-    column->addWidget(m_svg);
+    column->addWidget(m_export);
 
     connect(m_search, &QLineEdit::textChanged, this,
             [this](const QString& typed) { m_found->setFilterFixedString(base::folded(typed)); });
@@ -124,20 +121,67 @@ QWidget* ChartPage::makeChooser()
                     lookAt(now.data(MeasureList::IdRole).toString());
             });
     connect(m_join, &QCheckBox::toggled, this, &ChartPage::draw);
-    connect(m_png, &QPushButton::clicked, this, [this] { save(u"png"_s); });
-    connect(m_svg, &QPushButton::clicked, this, [this] { save(u"svg"_s); });
     return side;
+}
+
+/// The charts, and under them what is read and how much of the time is shown.
+QWidget* ChartPage::makeCharts()
+{
+    auto* whole = new QWidget(this);
+    m_charts = new ChartStack(whole);
+    m_charts->setObjectName(u"chartStack"_s);
+    m_reading = new QLabel(whole);
+    m_reading->setObjectName(u"reading"_s);
+    m_reading->setWordWrap(true);
+    m_reading->setTextInteractionFlags(Qt::TextSelectableByMouse);
+    m_reading->setAlignment(Qt::AlignLeading | Qt::AlignTop);
+    m_reading->setMinimumHeight(2 *
+                                m_reading->fontMetrics().lineSpacing()); // so that the charts stay in place
+    m_time = new QLabel(whole);
+    m_time->setObjectName(u"timeShown"_s);
+    m_time->setProperty("role", u"quiet"_s);
+    m_whole = new QPushButton(tr("&Whole time"), whole);
+    m_whole->setObjectName(u"wholeTime"_s);
+    m_whole->setToolTip(tr("All visits again. Keys in a chart: + and − zoom, 0 shows all"));
+    auto* line = new QHBoxLayout;
+    line->addWidget(m_reading, 1);
+    line->addWidget(m_time);
+    line->addWidget(m_whole);
+    auto* column = new QVBoxLayout(whole);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->setSpacing(widgets::space1);
+    column->addWidget(m_charts, 1);
+    column->addLayout(line);
+    connect(m_charts, &ChartStack::visitPicked, this, &ChartPage::pick);
+    connect(m_charts, &ChartStack::stepped, this, &ChartPage::step);
+    connect(m_charts, &ChartStack::measureFocused, this, &ChartPage::lookAt);
+    connect(m_charts, &ChartStack::hasRead, m_reading, [this](const QString& words) {
+        m_reading->setText(
+            words.isEmpty() ? tr("Point at a visit, or press Ctrl+Left in a chart, to read it.") : words);
+    });
+    connect(m_charts, &ChartStack::windowChanged, this, &ChartPage::sayTime);
+    connect(m_whole, &QPushButton::clicked, this, [this] {
+        takeKeyboard(); // before the button goes
+        m_charts->showWholeTime();
+    });
+    return whole;
+}
+
+void ChartPage::sayTime()
+{
+    const charts::TimeWindow& window = m_charts->window();
+    const auto day = [](double julian) { return session::dayInWords(QDate::fromJulianDay(qint64(julian))); };
+    m_time->setText(window.isWhole()
+                        ? QString()
+                        : tr("Not all visits: %1 to %2").arg(day(window.from()), day(window.to())));
+    m_time->setVisible(!window.isWhole());
+    m_whole->setVisible(!window.isWhole());
 }
 
 QWidget* ChartPage::makeTrends()
 {
     auto* halves = new QSplitter(Qt::Vertical, this);
-    m_charts = new ChartStack(halves);
-    m_charts->setObjectName(u"chartStack"_s);
-    connect(m_charts, &ChartStack::visitPicked, this, &ChartPage::pick);
-    connect(m_charts, &ChartStack::stepped, this, &ChartPage::step);
-    connect(m_charts, &ChartStack::measureFocused, this, &ChartPage::lookAt);
-
+    halves->addWidget(makeCharts());
     auto* figures = new QWidget(halves);
     auto* column = new QVBoxLayout(figures);
     column->setContentsMargins(0, 0, 0, 0);
@@ -158,7 +202,6 @@ QWidget* ChartPage::makeTrends()
         if (const auto visit = m_figures->visit(index.row()))
             pick(*visit, false);
     });
-    halves->addWidget(m_charts);
     halves->addWidget(figures);
     halves->setStretchFactor(0, 3);
     halves->setStretchFactor(1, 1);
@@ -240,9 +283,7 @@ void ChartPage::tabulate()
     m_tableTitle->setText(points.title);
     m_table->setAccessibleName(tr("Results of %1").arg(points.title));
     m_table->resizeColumnsToContents();
-    const bool hasChart = !points.isEmpty();
-    m_png->setEnabled(hasChart);
-    m_svg->setEnabled(hasChart);
+    m_export->offer(points, paper());
 }
 
 void ChartPage::lookAt(const QString& measure)
@@ -254,27 +295,16 @@ void ChartPage::lookAt(const QString& measure)
     tabulate();
 }
 
-void ChartPage::save(const QString& suffix)
+/// With the number of the record at its foot.
+charts::ChartLook ChartPage::paper() const
 {
-    const charts::TrendPoints points = pointsOf(m_measure);
-    const QString filter = suffix == u"png"_s ? tr("PNG picture (*.png)") : tr("SVG drawing (*.svg)");
-    auto path = m_prompts.fileToWrite(tr("Save the chart of %1").arg(points.title),
-                                      points.measure + u'.' + suffix, filter);
-    if (!path)
-        return;
-    if (!path->endsWith(u'.' + suffix, Qt::CaseInsensitive))
-        *path += u'.' + suffix;
     charts::ChartLook paper = charts::paperLook();
     paper.joinPoints = m_join->isChecked();
     const QString number = m_session.patientInFocus().recordNumber;
     paper.note = number.isEmpty() ? tr("Without a record number") : tr("Record No. %1").arg(number);
     if (m_session.clinic().isDemo)
         paper.note = tr("%1, demo: an invented person").arg(paper.note);
-    const auto written = suffix == u"png"_s
-                             ? charts::writePng(points, paper, session::screenPhrases(), *path)
-                             : charts::writeSvg(points, paper, session::screenPhrases(), *path);
-    if (!written)
-        m_prompts.tell(written.error());
+    return paper;
 }
 
 void ChartPage::pick(const records::VisitId& visit, bool isReference)

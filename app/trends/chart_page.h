@@ -24,6 +24,7 @@ class EmptyState;
 namespace trends
 {
 
+class ChartExport;
 class ChartStack;
 class MeasureList;
 class TrendTable;
@@ -51,15 +52,17 @@ protected:
 private:
     QWidget* makeChooser();
     QWidget* makeTrends();
+    QWidget* makeCharts();
     void refresh();
     void draw();
     void tabulate();
     void lookAt(const QString& measure);
-    void save(const QString& suffix);
+    void sayTime();
     void pick(const records::VisitId& visit, bool isReference);
     void step(int step, bool isReference);
     charts::TrendPoints pointsOf(const QString& measure) const;
     charts::ChartLook look() const;
+    charts::ChartLook paper() const;
 
     session::Session& m_session;
     session::Prompts& m_prompts;
@@ -69,8 +72,10 @@ private:
     QLineEdit* m_search;
     QListView* m_list;
     QCheckBox* m_join;
-    QPushButton* m_png;
-    QPushButton* m_svg;
+    ChartExport* m_export;
+    QLabel* m_reading;
+    QLabel* m_time;
+    QPushButton* m_whole;
     ChartStack* m_charts;
     QLabel* m_tableTitle;
     QTableView* m_table;

@@ -125,7 +125,7 @@ void OverviewBar::offerSections(const std::vector<OverviewRow>& rows)
         sections.emplace(row.section, row.sectionId);
     const QSignalBlocker quiet(m_section);
     m_section->clear();
-    m_section->addItem(tr("every one"));
+    m_section->addItem(tr("all sections"));
     for (const auto& [title, id] : sections)
         m_section->addItem(title, id);
     const int kept = m_asked.section.isEmpty() ? 0 : m_section->findData(m_asked.section);

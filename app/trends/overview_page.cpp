@@ -28,7 +28,7 @@ namespace trends
 namespace
 {
 
-constexpr int testWidth = 250;
+constexpr int testWidth = 280;
 constexpr int leastCourses = 220;
 
 std::optional<QDate> dayOf(const std::vector<records::Visit>& visits,

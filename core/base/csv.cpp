@@ -116,6 +116,12 @@ Result<std::vector<CsvRow>> csvRows(const QByteArray& bytes)
     return std::move(reading.rows);
 }
 
+QString harmless(const QString& text)
+{
+    static const QString beginnings = QStringLiteral("=+-@\t");
+    return !text.isEmpty() && beginnings.contains(text.front()) ? u'\'' + text : text;
+}
+
 QByteArray csvLine(const QStringList& cells)
 {
     QByteArray line;

@@ -20,6 +20,9 @@ struct CsvRow {
 /// closed.
 Result<std::vector<CsvRow>> csvRows(const QByteArray& bytes);
 
+/// A text that a spreadsheet must not take for a formula.
+QString harmless(const QString& text);
+
 /// One row as it is written to a file, quoted where it must be, with its line end.
 QByteArray csvLine(const QStringList& cells);
 

@@ -34,13 +34,6 @@ QStringList written(const std::optional<statistics::Quartiles>& quartiles, const
             records::written(quartiles->upper, measure)};
 }
 
-/// A clinic's own title, which a spreadsheet must not take for a formula.
-QString harmless(const QString& title)
-{
-    static const QString beginnings = u"=+-@\t"_s;
-    return !title.isEmpty() && beginnings.contains(title.front()) ? u'\'' + title : title;
-}
-
 /// The counts that are not told.
 QString fewIn(const ServiceRow& row)
 {
@@ -75,7 +68,7 @@ QStringList cellsOf(const ServiceRow& row, const judging::Period& period, const 
                        row.population,
                        population,
                        measure.id,
-                       harmless(records::titled(measure, phrases)),
+                       base::harmless(records::titled(measure, phrases)),
                        records::code(row.side),
                        values::symbol(measure.unit),
                        written(row.patients)} +

@@ -42,6 +42,7 @@ private Q_SLOTS:
     void writesWhatItReads_data();
     void writesWhatItReads();
     void quotesOnlyWhereItMust();
+    void aTextIsNoFormula();
 };
 
 /// RFC 4180, section 2, points 1 to 7.
@@ -163,6 +164,15 @@ void CsvTest::writesWhatItReads()
 void CsvTest::quotesOnlyWhereItMust()
 {
     QCOMPARE(base::csvLine({u"a b"_s, u"c,d"_s, {}, u"\""_s}), QByteArray("a b,\"c,d\",,\"\"\"\"\n"));
+}
+
+void CsvTest::aTextIsNoFormula()
+{
+    QCOMPARE(base::harmless(u"=1+1"_s), u"'=1+1"_s);
+    QCOMPARE(base::harmless(u"@sum"_s), u"'@sum"_s);
+    QCOMPARE(base::harmless(u"-x"_s), u"'-x"_s);
+    QCOMPARE(base::harmless(u"a=b"_s), u"a=b"_s);
+    QCOMPARE(base::harmless({}), QString());
 }
 
 HOUSE_TEST(CsvTest)
