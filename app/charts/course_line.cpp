@@ -132,7 +132,7 @@ std::vector<CoursePoint> coursePoints(const judging::Change& change,
             continue;
         const bool isComparable = std::ranges::find(change.course.run, occasion.visit,
                                                     &judging::RunPoint::visit) != change.course.run.end();
-        points.push_back({occasion.day, values::number(value), values::isUnable(value),
+        points.push_back({occasion.day, heightOf(value, measure), values::isUnable(value),
                           measure.better == catalogue::Direction::LowerIsBetter, isComparable});
     }
     return points;

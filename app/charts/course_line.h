@@ -18,7 +18,7 @@ namespace charts
 /// One result on the small line of a course.
 struct CoursePoint {
     QDate day;
-    std::optional<double> number; ///< the measure's unit, or a grade's step
+    std::optional<double> number; ///< where it stands on the axis of its measure; empty where it is none
     bool isUnable = false;
     bool isBestLow = false;    ///< less is better, so that unable stands at the top
     bool isComparable = false; ///< with the newest one

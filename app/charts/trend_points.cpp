@@ -37,7 +37,6 @@ struct Maker {
     const base::Phrasebook& phrases;
     const records::Judging& judging;
 
-    std::optional<double> height(const values::Value& value) const;
     QString conditionWords(const judging::Mismatch& mismatch) const;
     QString valueWords(const records::Finding& finding) const;
     QString plain(const values::Value& value) const;
@@ -48,18 +47,6 @@ struct Maker {
     TrendLine line(records::Side side) const;
     std::optional<TrendRange> range(const std::vector<TrendLine>& lines) const;
 };
-
-/// Where a value stands on the axis; a word stands at its place among the measure's words.
-std::optional<double> Maker::height(const values::Value& value) const
-{
-    const auto* choice = std::get_if<values::Choice>(&value);
-    if (choice == nullptr)
-        return values::number(value);
-    const auto found = std::ranges::find(measure.options, choice->key, &catalogue::Option::key);
-    if (found == measure.options.end())
-        return std::nullopt;
-    return double(found - measure.options.begin());
-}
 
 QString Maker::conditionWords(const judging::Mismatch& mismatch) const
 {
@@ -84,7 +71,7 @@ std::vector<TrendEntry> Maker::entries(const judging::Progress& progress) const
         entry.day = occasion.day;
         entry.isDraft = occasion.state == records::VisitState::Draft;
         entry.words = valueWords(occasion.finding);
-        entry.number = height(occasion.finding.value);
+        entry.number = heightOf(occasion.finding.value, measure);
         entry.isAtCap = judging::isAtCap(occasion.finding, measure);
         entry.fewerWords = entry.words;
         if (const auto* missing = std::get_if<values::Missing>(&occasion.finding.value)) {
@@ -347,6 +334,17 @@ QString TrendPoints::written(double number, const base::Phrasebook& phrases) con
     catalogue::Measure rounding;
     rounding.step = finest;
     return values::withUnit(records::written(number, rounding), unit, phrases);
+}
+
+std::optional<double> heightOf(const values::Value& value, const catalogue::Measure& measure)
+{
+    const auto* choice = std::get_if<values::Choice>(&value);
+    if (choice == nullptr)
+        return values::number(value);
+    const auto found = std::ranges::find(measure.options, choice->key, &catalogue::Option::key);
+    if (found == measure.options.end())
+        return std::nullopt;
+    return double(found - measure.options.begin());
 }
 
 std::vector<records::VisitId> visitsOf(const TrendPoints& points)

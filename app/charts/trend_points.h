@@ -151,6 +151,9 @@ struct TrendPoints {
     QString written(double number, const base::Phrasebook& phrases) const;
 };
 
+/// Where a value stands on the axis of its measure; a word stands at its place among the measure's words.
+std::optional<double> heightOf(const values::Value& value, const catalogue::Measure& measure);
+
 /// The visits that hold something of it, oldest first, and the day of one of them.
 std::vector<records::VisitId> visitsOf(const TrendPoints& points);
 std::optional<QDate> dayOf(const TrendPoints& points, const records::VisitId& visit);

@@ -65,6 +65,7 @@ private Q_SLOTS:
     void rowsStandByTheirWeightiestSide();
     void aLaterVisitDoesNotCount();
     void aResultComesToWhatTheTableOfChangesSays();
+    void aWordStandsAtItsPlace();
     void anOlderResultIsJudgedAtItsOwnVisit();
     void aTargetGoesWithItsSide();
     void whatIsAskedForIsShown();
@@ -147,6 +148,19 @@ void TestOverview::aResultComesToWhatTheTableOfChangesSays()
         ++compared;
     }
     QVERIFY(compared > 8);
+}
+
+void TestOverview::aWordStandsAtItsPlace()
+{
+    Told told;
+    records::Finding word;
+    word.measure = drift;
+    word.side = Side::Right;
+    word.value = values::Choice{u"pronation-and-sinking"_s};
+    told.save(word);
+    const auto course = rowOf(told.at(5), drift).lines[0].course;
+    QCOMPARE(course.front().number, 0);
+    QVERIFY(course.back().number > 0);
 }
 
 void TestOverview::anOlderResultIsJudgedAtItsOwnVisit()
