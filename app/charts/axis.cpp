@@ -135,11 +135,6 @@ Axis withDates(Axis days, int most, const base::Phrasebook& phrases)
     return days;
 }
 
-Axis timeAxis(QDate from, QDate to, int most, const base::Phrasebook& phrases)
-{
-    return withDates(daysAxis(from, to), most, phrases);
-}
-
 Axis valueAxis(const TrendPoints& points)
 {
     if (!points.steps.empty())

@@ -87,7 +87,7 @@ void drawCourse(QPainter& painter, const Course& course, const PointPlaces& plac
 {
     QPolygonF line;
     QPolygonF marked;
-    const QPen stroke(course.colour, 1.2);
+    const QPen stroke(course.colour, 1);
     QPen joined = stroke;
     if (course.side == Side::Left)
         joined.setDashPattern({4, 2.5});

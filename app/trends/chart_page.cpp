@@ -13,6 +13,7 @@
 #include "core/base/text.h"
 #include "core/records/visit.h"
 
+#include <QAccessible>
 #include <QCheckBox>
 #include <QHBoxLayout>
 #include <QHeaderView>
@@ -140,7 +141,9 @@ QWidget* ChartPage::makeCharts()
     m_time = new QLabel(whole);
     m_time->setObjectName(u"timeShown"_s);
     m_time->setProperty("role", u"quiet"_s);
+    m_time->hide();
     m_whole = new QPushButton(tr("&Whole time"), whole);
+    m_whole->hide();
     m_whole->setObjectName(u"wholeTime"_s);
     m_whole->setToolTip(tr("All visits again. Keys in a chart: + and − zoom, 0 shows all"));
     auto* line = new QHBoxLayout;
@@ -171,11 +174,16 @@ void ChartPage::sayTime()
 {
     const charts::TimeWindow& window = m_charts->window();
     const auto day = [](double julian) { return session::dayInWords(QDate::fromJulianDay(qint64(julian))); };
-    m_time->setText(window.isWhole()
-                        ? QString()
-                        : tr("Not all visits: %1 to %2").arg(day(window.from()), day(window.to())));
+    const QString words = window.isWhole()
+                              ? QString()
+                              : tr("Not all visits: %1 to %2").arg(day(window.from()), day(window.to()));
+    if (words == m_time->text())
+        return;
+    m_time->setText(words);
     m_time->setVisible(!window.isWhole());
     m_whole->setVisible(!window.isWhole());
+    QAccessibleEvent told(m_time, QAccessible::Alert);
+    QAccessible::updateAccessibility(&told);
 }
 
 QWidget* ChartPage::makeTrends()
@@ -252,6 +260,7 @@ void ChartPage::open(const QStringList& measures)
         return;
     m_isStale = false;
     m_patient = m_session.focus().patient;
+    m_search->clear();
     m_measures->show(m_session.visits(), m_session.catalogue());
     m_pages->setCurrentIndex(1);
     m_measure = measures.front();

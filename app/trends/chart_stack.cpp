@@ -81,7 +81,7 @@ void ChartStack::read(const ChartView& view, const records::VisitId& visit)
     Q_EMIT hasRead(words);
 }
 
-/// From the visit under the cursor, else from this visit; a window that does not show it moves there.
+/// On from the visit under the cursor, else the newest; a window that does not show it moves there.
 void ChartStack::readNext(const ChartView& view, int step)
 {
     const std::vector<records::VisitId> visits = charts::visitsOf(view.points());

@@ -18,7 +18,7 @@ namespace trends
 namespace
 {
 
-constexpr int overviewHeight = 52;
+constexpr int leastHeight = 52;
 constexpr int valueMost = 190; ///< of a value that is many words, elided beyond
 constexpr double sideMark = 7;
 constexpr size_t manyResults = 30; ///< beyond which marks would hide the line
@@ -158,6 +158,11 @@ QRectF courseArea(const QRectF& column)
     return column.adjusted(widgets::space2, widgets::space1, -widgets::space2, -widgets::space1);
 }
 
+int overviewHeight(const QFont& font)
+{
+    return std::max(leastHeight, 2 * QFontMetrics(font).height() + widgets::space2);
+}
+
 void OverviewDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option,
                              const QModelIndex& index) const
 {
@@ -193,8 +198,7 @@ QSize OverviewDelegate::sizeHint(const QStyleOptionViewItem& option, const QMode
         for (const OverviewLine& line : row.lines)
             width = std::max(width, lineWidth(line, index.column(), option.font));
     }
-    const int least = 2 * QFontMetrics(option.font).height() + widgets::space2;
-    return {width, std::max(overviewHeight, least)};
+    return {width, overviewHeight(option.font)};
 }
 
 } // namespace trends

@@ -19,6 +19,9 @@ public:
     QSize sizeHint(const QStyleOptionViewItem& option, const QModelIndex& index) const override;
 };
 
+/// Of every row.
+int overviewHeight(const QFont& font);
+
 /// Where the courses lie in their column.
 QRectF courseArea(const QRectF& column);
 

@@ -114,7 +114,8 @@ void OverviewPage::makeTable()
     header->resizeSection(OverviewModel::Test, testWidth);
     header->setSectionsClickable(false);
     new widgets::WideColumn(*m_table, OverviewModel::Course, leastCourses);
-    m_table->verticalHeader()->setSectionResizeMode(QHeaderView::ResizeToContents);
+    m_table->verticalHeader()->setSectionResizeMode(QHeaderView::Fixed);
+    m_table->verticalHeader()->setDefaultSectionSize(overviewHeight(m_table->font()));
     new widgets::CopyRows(*m_table);
     m_table->installEventFilter(this);
     connect(m_table, &QTableView::doubleClicked, this, &OverviewPage::askForCharts);
@@ -180,7 +181,7 @@ void OverviewPage::sayWhatIsMissing()
         m_empty->setWords(tr("No visit yet"), tr("The course of every test will be shown here."), {});
     else if (now->withdrawn)
         m_empty->setWords(tr("This visit was entered in error"),
-                          tr("It does not count, so the overview does not reach up to it."), charts);
+                          tr("It does not count, so nothing is compared with it."), charts);
     else
         m_empty->setWords(
             tr("No test has two results yet"),
