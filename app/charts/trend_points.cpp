@@ -94,9 +94,9 @@ std::vector<TrendEntry> Maker::entries(const judging::Progress& progress) const
         entry.plain = plain(occasion.finding.value);
         addConditions(entry, occasion);
         if (progress.change) {
-            const auto& run = progress.change->course.run;
+            const auto& comparable = progress.change->course.run;
             entry.isComparable =
-                std::ranges::find(run, occasion.visit, &judging::RunPoint::visit) != run.end();
+                std::ranges::find(comparable, occasion.visit, &judging::RunPoint::visit) != comparable.end();
         }
         entry.isNow = progress.change && progress.change->now.visit == occasion.visit;
         entry.isPrevious = progress.change && progress.change->previous &&

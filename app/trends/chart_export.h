@@ -3,6 +3,7 @@
 #include "app/charts/chart_look.h"
 #include "app/charts/trend_points.h"
 #include "app/session/prompts.h"
+#include "core/base/result.h"
 
 #include <QPushButton>
 

@@ -87,11 +87,11 @@ void ChartStack::readNext(const ChartView& view, int step)
     const std::vector<records::VisitId> visits = charts::visitsOf(view.points());
     if (visits.empty())
         return;
-    const auto read = m_read ? std::ranges::find(visits, *m_read) : visits.end();
+    const auto under = m_read ? std::ranges::find(visits, *m_read) : visits.end();
     const qsizetype last = qsizetype(visits.size()) - 1;
     const qsizetype next =
-        read == visits.end() ? last : std::clamp<qsizetype>(read - visits.begin() + step, 0, last);
-    this->read(view, visits[size_t(next)]);
+        under == visits.end() ? last : std::clamp<qsizetype>(under - visits.begin() + step, 0, last);
+    read(view, visits[size_t(next)]);
     const double day = double(charts::dayOf(view.points(), *m_read)->toJulianDay());
     if (day >= m_window.from() && day <= m_window.to())
         return;

@@ -56,16 +56,16 @@ void OverviewHeader::paintSection(QPainter* painter, const QRect& rect, int colu
             std::clamp(at - width / 2, area.left(), std::max(area.left(), area.right() - width));
         painter->setPen(colours.quiet);
         painter->drawText(QRectF(left, top, width + 1, height), Qt::AlignLeft | Qt::AlignVCenter, text);
-        return QPair(left, left + width);
+        return left;
     };
     const double middle = area.top() + height;
-    double free = area.right();
+    double room = area.right();
     if (time.visitDay)
-        free = words(x(*time.visitDay), middle, tr("this visit")).first - widgets::space2;
+        room = words(x(*time.visitDay), middle, tr("this visit")) - widgets::space2;
     if (time.referenceDay && *time.referenceDay != time.visitDay) {
         const QString reference = tr("reference visit");
         const double half = QFontMetricsF(painter->font()).horizontalAdvance(reference) / 2;
-        words(std::min(x(*time.referenceDay), free - half), middle, reference);
+        words(std::min(x(*time.referenceDay), room - half), middle, reference);
     }
     const charts::Axis dated =
         charts::withDates(time.axis, std::max(2, int(area.width() / 70)), session::screenPhrases());

@@ -77,6 +77,7 @@ private Q_SLOTS:
     void theModelKeepsItsWord();
     void itOpensWithTheOverview();
     void returnOpensTheChartAndEscapeComesBackToTheRow();
+    void escapeComesBackFromWhereverTheKeyboardIs();
     void spaceTicksSeveralForOneStack();
     void theButtonsGoThereAndBack();
     void lettersFindATest();
@@ -127,6 +128,18 @@ void TestTrendPage::returnOpensTheChartAndEscapeComesBackToTheRow()
         QCOMPARE(shown.page.focusWidget(), &shown.table());
         QCOMPARE(shown.standing(), peg);
     });
+}
+
+void TestTrendPage::escapeComesBackFromWhereverTheKeyboardIs()
+{
+    Shown shown;
+    for (const QString& place : {u"measureSearch"_s, u"measureList"_s, u"trendTable"_s, u"joinPoints"_s}) {
+        QTest::keyClick(&shown.table(), Qt::Key_Return);
+        auto& here = shown.find<QWidget>(place);
+        here.setFocus();
+        QTest::keyClick(&here, Qt::Key_Escape);
+        QVERIFY2(shown.table().isVisible(), qPrintable(place));
+    }
 }
 
 void TestTrendPage::spaceTicksSeveralForOneStack()
