@@ -300,6 +300,26 @@
     </message>
 </context>
 <context>
+    <name>trends::OverviewBar</name>
+    <message numerus="yes">
+        <source>S&amp;how %n chart(s)</source>
+        <translation>
+            <numerusform>S&amp;how %n chart</numerusform>
+            <numerusform>S&amp;how %n charts</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>trends::OverviewModel</name>
+    <message numerus="yes">
+        <source>%n result(s)</source>
+        <translation>
+            <numerusform>%n result</numerusform>
+            <numerusform>%n results</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>widgets::SummaryCard</name>
     <message numerus="yes">
         <source>%n row(s)</source>

@@ -1,6 +1,7 @@
 #include "app/changes/change_delegate.h"
 
 #include "app/changes/change_model.h"
+#include "app/widgets/meaning.h"
 #include "app/widgets/theme.h"
 #include "app/widgets/verdict_mark.h"
 
@@ -17,7 +18,6 @@ namespace
 {
 
 constexpr int courseWidth = 132;
-constexpr int markWidth = 12;
 constexpr int wordsWidth = 120;  ///< of a value that is no number, elided beyond
 constexpr int judgedWidth = 150; ///< of what judged, elided beyond
 
@@ -78,33 +78,9 @@ bool isQuiet(const Row& row)
            (row.outcome.claim && !row.outcome.isSure);
 }
 
-/// The mark and the word of the verdict, and what qualifies it in quiet text.
-void paintMeaning(QPainter& painter, QRectF box, const Row& row, const widgets::Colours& colours)
+widgets::Meaning meaningOf(const Row& row)
 {
-    const bool isMirrored = painter.layoutDirection() == Qt::RightToLeft;
-    const auto leave = [&](double width) {
-        box = isMirrored ? box.adjusted(0, 0, -width, 0) : box.adjusted(width, 0, 0, 0);
-    };
-    if (row.mark) {
-        const double left = isMirrored ? box.right() - markWidth : box.left();
-        const QRectF square(left, box.center().y() - markWidth / 2.0, markWidth, markWidth);
-        widgets::drawVerdict(painter, square, *row.mark, colours);
-    }
-    leave(markWidth + widgets::space2);
-    painter.setPen(isQuiet(row) ? colours.quiet : colours.text);
-    painter.drawText(box, int(Qt::AlignLeft | Qt::AlignVCenter), row.verdict);
-    leave(QFontMetricsF(painter.font()).horizontalAdvance(row.verdict) + widgets::space2);
-    painter.setFont(widgets::captionFont());
-    painter.setPen(colours.quiet);
-    painter.drawText(box, int(Qt::AlignLeft | Qt::AlignVCenter), row.quiet);
-}
-
-/// Room for all of it.
-int meaningWidth(const QFont& font, const Row& row)
-{
-    const double words = QFontMetricsF(font).horizontalAdvance(row.verdict) +
-                         QFontMetricsF(widgets::captionFont()).horizontalAdvance(row.quiet);
-    return int(words) + markWidth + 2 * widgets::space2 + 2 * widgets::space3;
+    return {row.mark, row.verdict, row.quiet, isQuiet(row)};
 }
 
 QFont strong(QFont font)
@@ -159,15 +135,16 @@ void ChangeDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option
             QFontMetricsF(painter->font())
                 .elidedText((isOpen ? u"▾  "_s : u"▸  "_s) + words, Qt::ElideRight, box.width()));
     } else if (index.column() == ChangeModel::Course) {
-        drawCourse(*painter, row->course, modelOf(index).span(), box, colourOfNewest(*row, colours),
-                   row->target, colours);
+        charts::drawCourses(
+            *painter,
+            {{row->course, row->target, records::Side::None, colours.text, colourOfNewest(*row, colours), 0}},
+            modelOf(index).time(), box, colours);
     } else if (holdsNumbers(index.column()) && isNumber(words)) {
         painter->setFont(index.column() == ChangeModel::Now ? strong(widgets::figureFont())
                                                             : widgets::figureFont());
         paintNumber(*painter, box, words, colours);
     } else if (index.column() == ChangeModel::Verdict) {
-        painter->setFont(isQuiet(*row) ? item.font : strong(item.font));
-        paintMeaning(*painter, box, *row, colours);
+        widgets::drawMeaning(*painter, box, meaningOf(*row), item.font, colours);
     } else {
         const bool isSmall = index.column() == ChangeModel::JudgedBy || index.column() == ChangeModel::Side;
         painter->setFont(isSmall ? widgets::captionFont() : item.font);
@@ -187,7 +164,7 @@ QSize ChangeDelegate::sizeHint(const QStyleOptionViewItem& option, const QModelI
         size.setWidth(courseWidth);
     const Row* row = modelOf(index).row(index.row());
     if (index.column() == ChangeModel::Verdict && row != nullptr)
-        size.setWidth(meaningWidth(strong(option.font), *row));
+        size.setWidth(widgets::meaningWidth(option.font, meaningOf(*row)));
     if (index.column() == ChangeModel::JudgedBy)
         size.setWidth(std::min(size.width(), judgedWidth));
     const QString words = index.data().toString();

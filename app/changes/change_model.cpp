@@ -9,13 +9,13 @@ using namespace Qt::StringLiterals;
 namespace changes
 {
 
-void ChangeModel::take(std::vector<Row> rows, Against against, const TimeSpan& span)
+void ChangeModel::take(std::vector<Row> rows, Against against, const charts::Axis& time)
 {
     beginResetModel();
     m_rows = std::move(rows);
     m_lines.clear();
     m_against = against;
-    m_span = span;
+    m_time = time;
     endResetModel();
     Q_EMIT headerDataChanged(Qt::Horizontal, Reference, Reference);
 }

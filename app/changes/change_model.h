@@ -1,7 +1,7 @@
 #pragma once
 
 #include "app/changes/arrangement.h"
-#include "app/changes/course_line.h"
+#include "app/charts/axis.h"
 
 #include <QAbstractTableModel>
 
@@ -30,7 +30,7 @@ public:
     using QAbstractTableModel::QAbstractTableModel;
 
     /// Shows nothing until the lines are arranged.
-    void take(std::vector<Row> rows, Against against, const TimeSpan& span);
+    void take(std::vector<Row> rows, Against against, const charts::Axis& time);
     void arrange(std::vector<Line> lines);
 
     const std::vector<Row>& rows() const { return m_rows; }
@@ -39,7 +39,7 @@ public:
     const Row* row(int place) const;
     const Line* line(int place) const; ///< nullptr beyond the last
     bool isWide(int place) const;      ///< a title or a fold
-    const TimeSpan& span() const { return m_span; }
+    const charts::Axis& time() const { return m_time; }
     int firstRow() const;                                          ///< −1 without rows
     int placeOf(const QString& measure, records::Side side) const; ///< −1 where it is not shown
 
@@ -55,7 +55,7 @@ private:
     std::vector<Row> m_rows;
     std::vector<Line> m_lines;
     Against m_against = Against::Course;
-    TimeSpan m_span;
+    charts::Axis m_time;
 };
 
 } // namespace changes

@@ -318,10 +318,10 @@ void ChangePage::compare()
                                                session::screenPhrases());
     }
     m_bar->countRows(all);
-    TimeSpan span;
+    charts::Axis time;
     if (!m_session.visits().empty())
-        span = {m_session.visits().front().day, m_session.visits().back().day};
-    m_model->take(std::move(all), against, span);
+        time = charts::daysAxis(m_session.visits().front().day, m_session.visits().back().day);
+    m_model->take(std::move(all), against, time);
     arrange(before);
 }
 

@@ -1,12 +1,11 @@
 #include "app/changes/rows.h"
 
 #include "app/session/messages.h"
-#include "app/widgets/verdict_mark.h"
+#include "app/widgets/meaning.h"
 #include "core/base/rounding.h"
 #include "core/records/history.h"
 #include "core/records/visit.h"
 #include "core/records/wording.h"
-#include "core/telling/outcome_words.h"
 #include "core/telling/terms.h"
 #include "core/telling/wording.h"
 
@@ -32,7 +31,6 @@ struct RowsWords {
     Q_DECLARE_TR_FUNCTIONS(changes::Rows)
 
 public:
-    static QString byChance() { return tr("could be chance"); }
     static QString absent(const judging::Change& change, Against against);
     static QString judgedBy(const Comparison& held, const catalogue::Catalogue& catalogue,
                             const base::Phrasebook& phrases);
@@ -154,23 +152,6 @@ QString differenceOf(const Row& row, Against against, const catalogue::Measure& 
     return {};
 }
 
-std::vector<CoursePoint> courseOf(const judging::Change& change,
-                                  const std::vector<records::Occasion>& history,
-                                  const catalogue::Measure& measure)
-{
-    std::vector<CoursePoint> course;
-    for (const records::Occasion& occasion : history) {
-        const auto& value = occasion.finding.value;
-        if (!values::isDone(value) && !values::isUnable(value))
-            continue;
-        const bool isComparable = std::ranges::find(change.course.run, occasion.visit,
-                                                    &judging::RunPoint::visit) != change.course.run.end();
-        course.push_back({occasion.day, values::number(value), values::isUnable(value),
-                          measure.better == catalogue::Direction::LowerIsBetter, isComparable});
-    }
-    return course;
-}
-
 class RowMaker
 {
 public:
@@ -194,7 +175,7 @@ public:
         made.occasion = change.now;
         made.change = change;
         made.outcome = outcome;
-        made.course = courseOf(change, m_histories[{change.measure, change.side}], measure);
+        made.course = charts::coursePoints(change, m_histories[{change.measure, change.side}], measure);
         made.comparison = comparisonWith(change, m_against);
         if (change.previous)
             made.previous = records::written(change.previous->reference.finding.value, measure, m_phrases);
@@ -207,10 +188,10 @@ public:
         made.difference = differenceOf(made, m_against, measure, m_phrases);
         made.judgedBy = RowsWords::judgedBy(*made.comparison, m_ground.catalogue, m_phrases);
         if (m_against == Against::Course) {
-            made.verdict = telling::outcomeWords(outcome, change, m_phrases);
-            made.mark = widgets::markOf(outcome.kind).value_or(made.comparison->verdict);
-            if (outcome.claim && !outcome.isSure)
-                made.quiet = RowsWords::byChance();
+            const widgets::Meaning meaning = widgets::meaningOf(outcome, change, m_phrases);
+            made.verdict = meaning.words;
+            made.mark = meaning.mark;
+            made.quiet = meaning.quiet;
         } else {
             made.verdict = telling::verdictWords(*made.comparison, m_phrases);
             made.mark = made.comparison->verdict;

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "app/charts/course_line.h"
 #include "core/base/phrasebook.h"
 #include "core/judging/glance.h"
 
@@ -9,17 +10,6 @@ namespace changes
 /// What a result is held against: its whole course, which is judged alike for every result, or one earlier
 /// result that the eye chooses.
 enum class Against { Course, Previous, Baseline, Best, LastConfirmed, Chosen };
-
-/// One result on the small line of a course.
-struct CoursePoint {
-    QDate day;
-    std::optional<double> number; ///< the measure's unit, or a grade's step
-    bool isUnable = false;
-    bool isBestLow = false;    ///< less is better, so that unable stands at the top
-    bool isComparable = false; ///< with the newest one
-
-    bool operator==(const CoursePoint&) const = default;
-};
 
 /// One measure on one side, in words.
 struct Row {
@@ -35,7 +25,7 @@ struct Row {
     QString verdict;    ///< or why there is nothing to compare with
     QString quiet;      ///< what stands beside it: its strength, or that it could be chance
     QString judgedBy;   ///< "published, n 26", "own scatter, 8 visits", or why it is not compared
-    std::vector<CoursePoint> course; ///< oldest first, this visit the last
+    std::vector<charts::CoursePoint> course; ///< oldest first, this visit the last
     records::Occasion occasion;
     judging::Change change;
     judging::Outcome outcome;

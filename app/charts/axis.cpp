@@ -111,23 +111,28 @@ std::vector<double> heights(const TrendPoints& points)
 
 } // namespace
 
-Axis timeAxis(QDate from, QDate to, int most, const base::Phrasebook& phrases)
+Axis daysAxis(QDate from, QDate to)
 {
     double first = double(from.toJulianDay());
     double last = double(to.toJulianDay());
     widen(first, last, 28);
     const double margin = (last - first) * 0.03;
-    Axis axis{first - margin, last + margin, {}};
+    return {first - margin, last + margin, {}};
+}
+
+Axis withDates(Axis days, int most, const base::Phrasebook& phrases)
+{
+    days.ticks.clear();
     const auto pace = std::ranges::find_if(
-        paces, [&](const Pace& each) { return (axis.to - axis.from) / daysIn(each) <= most; });
+        paces, [&](const Pace& each) { return (days.to - days.from) / daysIn(each) <= most; });
     const Pace& chosen = pace == paces.end() ? paces.back() : *pace;
-    QDate day = roundDate(QDate::fromJulianDay(qint64(std::ceil(axis.from))), chosen);
-    while (double(day.toJulianDay()) <= axis.to) {
-        axis.ticks.push_back(
-            {double(day.toJulianDay()), dateWords(day, chosen, axis.ticks.empty(), phrases)});
+    QDate day = roundDate(QDate::fromJulianDay(qint64(std::ceil(days.from))), chosen);
+    while (double(day.toJulianDay()) <= days.to) {
+        days.ticks.push_back(
+            {double(day.toJulianDay()), dateWords(day, chosen, days.ticks.empty(), phrases)});
         day = chosen.days > 0 ? day.addDays(chosen.days) : day.addMonths(chosen.months);
     }
-    return axis;
+    return days;
 }
 
 Axis valueAxis(const TrendPoints& points)

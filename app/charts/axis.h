@@ -20,8 +20,11 @@ struct Axis {
 };
 
 /// Julian days from somewhat before the first day to somewhat after the last, so no clock or time zone plays
-/// a part. Labelled at the start of days, weeks, months, quarters or years, at most `most` times.
-Axis timeAxis(QDate from, QDate to, int most, const base::Phrasebook& phrases);
+/// a part. Without labels.
+Axis daysAxis(QDate from, QDate to);
+
+/// The axis labelled at the start of days, weeks, months, quarters or years, at most `most` times.
+Axis withDates(Axis days, int most, const base::Phrasebook& phrases);
 
 /// The steps of an ordinal axis; else round numbers around every value, shading and limit. Need not begin at
 /// zero, and is never so narrow that a change of the finest recorded difference fills it.

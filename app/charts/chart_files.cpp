@@ -9,6 +9,7 @@
 #include <QBuffer>
 #include <QImage>
 #include <QPainter>
+#include <QPdfWriter>
 #include <QSvgGenerator>
 
 namespace charts
@@ -19,6 +20,11 @@ namespace
 
 constexpr double fileWidth = 1000;
 constexpr int pictureScale = 2;
+
+base::Error undrawn()
+{
+    return {base::ErrorKind::Unwritable, base::said("The chart could not be drawn."), {}};
+}
 
 } // namespace
 
@@ -33,8 +39,7 @@ double heightForWidth(const TrendPoints& points, const ChartLook& look, double w
     return heightFor(points, look.note) * width / pixelsWide;
 }
 
-base::Result<void> writePng(const TrendPoints& points, const ChartLook& look, const base::Phrasebook& phrases,
-                            const QString& path)
+QImage picture(const TrendPoints& points, const ChartLook& look, const base::Phrasebook& phrases)
 {
     const QSizeF size(fileWidth, heightFor(points, look.note));
     QImage picture((size * pictureScale).toSize(), QImage::Format_RGB32);
@@ -43,10 +48,35 @@ base::Result<void> writePng(const TrendPoints& points, const ChartLook& look, co
     picture.setText(QStringLiteral("Description"), spoken(points, phrases));
     QPainter painter(&picture);
     draw(points, look, phrases, painter, picture.rect(), fileWidth);
-    painter.end();
+    return picture;
+}
+
+base::Result<void> writePng(const TrendPoints& points, const ChartLook& look, const base::Phrasebook& phrases,
+                            const QString& path)
+{
     QBuffer bytes;
-    if (!bytes.open(QIODevice::WriteOnly) || !picture.save(&bytes, "PNG"))
-        return base::Error{base::ErrorKind::Unwritable, base::said("The chart could not be drawn."), {}};
+    if (!bytes.open(QIODevice::WriteOnly) || !picture(points, look, phrases).save(&bytes, "PNG"))
+        return undrawn();
+    return base::write(bytes.data(), path);
+}
+
+base::Result<void> writePdf(const TrendPoints& points, const ChartLook& look, const base::Phrasebook& phrases,
+                            const QString& path)
+{
+    constexpr double widthMm = 180;
+    const QSizeF size(widthMm, heightForWidth(points, look, widthMm, fileWidth));
+    QBuffer bytes;
+    bytes.open(QIODevice::WriteOnly);
+    QPdfWriter writer(&bytes);
+    writer.setPageSize(QPageSize(size, QPageSize::Millimeter));
+    writer.setPageMargins(QMarginsF());
+    writer.setTitle(points.title);
+    writer.setCreator(QStringLiteral("Aplomb"));
+    QPainter painter;
+    if (!painter.begin(&writer))
+        return undrawn();
+    draw(points, look, phrases, painter, {0, 0, double(writer.width()), double(writer.height())}, fileWidth);
+    painter.end();
     return base::write(bytes.data(), path);
 }
 

@@ -5,6 +5,7 @@
 
 #include "core/base/result.h"
 
+class QImage;
 class QPainter;
 class QRectF;
 
@@ -20,8 +21,14 @@ void draw(const TrendPoints& points, const ChartLook& look, const base::Phrasebo
 double heightForWidth(const TrendPoints& points, const ChartLook& look, double width,
                       double pixelsWide = 720);
 
-/// Writes the chart as a picture of 2000 pixels across, or as vectors. The file is whole or not there.
+/// A picture of 2000 pixels across.
+QImage picture(const TrendPoints& points, const ChartLook& look, const base::Phrasebook& phrases);
+
+/// Each writes the chart into a file that is whole or not there: as that picture, as vectors, as a page of
+/// its size.
 base::Result<void> writePng(const TrendPoints& points, const ChartLook& look, const base::Phrasebook& phrases,
+                            const QString& path);
+base::Result<void> writePdf(const TrendPoints& points, const ChartLook& look, const base::Phrasebook& phrases,
                             const QString& path);
 base::Result<void> writeSvg(const TrendPoints& points, const ChartLook& look, const base::Phrasebook& phrases,
                             const QString& path);

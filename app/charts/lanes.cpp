@@ -1,9 +1,9 @@
 #include "app/charts/lanes.h"
 
+#include "app/charts/happening_row.h"
 #include "app/charts/line_of_words.h"
 #include "app/charts/mark.h"
 #include "app/charts/trend_chart.h"
-#include "app/widgets/happening_mark.h"
 
 #include <QFontMetricsF>
 
@@ -56,12 +56,6 @@ struct Placed {
     QString fewer; ///< where there is no room for all of them
 };
 
-double x(const TrendChart& chart, QDate day)
-{
-    const QRectF& plot = chart.frame().plot;
-    return plot.left() + chart.time().share(double(day.toJulianDay())) * plot.width();
-}
-
 void paintRow(QPainter& painter, const TrendChart& chart, const ChartFonts& fonts, double top,
               const QString& name, const std::vector<Placed>& marks)
 {
@@ -94,8 +88,8 @@ void paintLane(QPainter& painter, const TrendChart& chart, const ChartFonts& fon
     for (const TrendLine* line : laneRows(chart.points())) {
         std::vector<Placed> marks;
         for (const TrendEntry& entry : line->entries) {
-            if (!entry.number)
-                marks.push_back({x(chart, entry.day),
+            if (!entry.number && chart.isShown(entry.day))
+                marks.push_back({chart.x(entry.day),
                                  entry.absence ? markOf(*entry.absence) : Mark::OpenDiamond, entry.words,
                                  entry.fewerWords});
         }
@@ -116,24 +110,20 @@ void paintHappenings(QPainter& painter, const TrendChart& chart, const ChartFont
     painter.setPen(colours.quiet);
     drawElided(painter, {widgets::space4, row.top(), row.left() - widgets::space4 - gap, row.height()},
                Qt::AlignRight | Qt::AlignVCenter, chart.phrases()("between visits"));
-    for (const TrendHappening& each : chart.points().happenings) {
-        const QPointF first(x(chart, each.from), row.center().y());
-        const QPointF last(x(chart, each.until), row.center().y());
-        painter.setPen(QPen(colours.quiet, 3, Qt::SolidLine, Qt::FlatCap));
-        painter.drawLine(first, last);
-        widgets::drawHappening(painter, first, 8, each.kind, colours.text);
-        painter.setPen(colours.text);
-        const double room = 2 * frame.row; // before the mark, since a bar may follow it
-        painter.drawText(QRectF(first.x() - 7 - room, row.top(), room, row.height()),
-                         Qt::AlignRight | Qt::AlignVCenter, each.letter);
-    }
+    painter.save();
+    painter.setClipRect(row);
+    drawHappenings(
+        painter, chart.points().happenings, row, [&chart](QDate day) { return chart.x(day); }, colours);
+    painter.restore();
 }
 
 void paintEvents(QPainter& painter, const TrendChart& chart, const ChartFonts& fonts)
 {
     std::vector<Placed> marks;
     for (const TrendEvent& event : chart.points().events) {
-        const double at = x(chart, event.day);
+        if (!chart.isShown(event.day))
+            continue;
+        const double at = chart.x(event.day);
         if (!marks.empty() && marks.back().at == at)
             marks.back().words = chart.phrases().joined("%1; %2", {marks.back().words, event.label});
         else

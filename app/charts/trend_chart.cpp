@@ -18,7 +18,11 @@ namespace charts
 namespace
 {
 
-constexpr size_t crowded = 40; ///< points of one side beyond which smaller marks tell more
+/// So many points of one side that smaller marks tell more.
+bool isCrowded(const TrendLine& line)
+{
+    return line.entries.size() > 40;
+}
 
 double xOf(QDate day)
 {
@@ -52,13 +56,19 @@ QColor colourOf(records::Side side, const ChartLook& look)
     return side == records::Side::Left ? look.colours.accent : look.colours.text;
 }
 
+Mark markOf(records::Side side)
+{
+    return side == records::Side::Left ? Mark::Square : Mark::Circle;
+}
+
 TrendChart::TrendChart(const TrendPoints& points, const ChartLook& look, const base::Phrasebook& phrases,
                        QGraphicsItem* parent)
     : QChart(parent),
       m_points(points),
       m_look(look),
       m_phrases(phrases),
-      m_time(timeAxis(points.from, points.to, 8, phrases)),
+      m_window(daysAxis(points.from, points.to)),
+      m_time{m_window.from(), m_window.to(), {}},
       m_values(valueAxis(points)),
       m_timeAxis(new QValueAxis),
       m_valueAxis(new QValueAxis),
@@ -141,7 +151,8 @@ void TrendChart::addRun(const std::vector<const TrendEntry*>& run, const TrendLi
     auto* joined = new QLineSeries;
     for (const TrendEntry* entry : run)
         joined->append(xOf(entry->day), *entry->number);
-    joined->setPen(QPen(colourOf(line.side, m_look), 1.6,
+    joined->setPen(QPen(colourOf(line.side, m_look),
+                        isCrowded(line) ? 1 : 1.6, // of 1 it is drawn much faster
                         line.side == records::Side::Left ? Qt::DashLine : Qt::SolidLine));
     attach(joined);
 }
@@ -189,13 +200,13 @@ void TrendChart::addLine(const TrendLine& line)
                  QPen(m_look.colours.better, 1.4, Qt::DashDotLine));
     if (line.limits && line.limits->declined)
         addLevel(*line.limits->declined, xOf(line.limits->day),
-                 QPen(m_look.colours.worse, 1.4, Qt::DashDotLine));
+                 QPen(m_look.colours.worse, 1.4, Qt::DashDotDotLine));
     for (const TrendSlope& slope : line.slopes)
         addSlope(slope, colour);
     auto* marks = new QScatterSeries;
     const bool isLeft = line.side == records::Side::Left;
     marks->setMarkerShape(isLeft ? QScatterSeries::MarkerShapeRectangle : QScatterSeries::MarkerShapeCircle);
-    marks->setMarkerSize(line.entries.size() > crowded ? 5 : isLeft ? 8 : 9);
+    marks->setMarkerSize(isCrowded(line) ? 5 : isLeft ? 8 : 9);
     marks->setColor(colour);
     marks->setBorderColor(m_look.colours.panel);
     for (const auto& run : together) {
@@ -212,11 +223,36 @@ void TrendChart::addLine(const TrendLine& line)
 void TrendChart::settle()
 {
     m_frame = charts::frame(m_points, m_look.note, size());
-    const int most = std::max(2, int(m_frame.plot.width() / (m_frame.row * 4.5)));
-    m_time = timeAxis(m_points.from, m_points.to, most, m_phrases);
+    setDates();
     setPlotArea(m_frame.plot);
     m_grid->cover(QRectF({}, size()));
     m_overlay->cover(QRectF({}, size()));
+}
+
+void TrendChart::setDates()
+{
+    const double room = m_frame.row > 0 ? m_frame.plot.width() / (m_frame.row * 4.5) : 0;
+    const int most = std::max(2, int(room));
+    m_time = withDates({m_window.from(), m_window.to(), {}}, most, m_phrases);
+}
+
+void TrendChart::show(const TimeWindow& window)
+{
+    m_window = window;
+    setDates();
+    m_timeAxis->setRange(window.from(), window.to());
+    m_grid->update();
+    m_overlay->update();
+}
+
+double TrendChart::x(QDate day) const
+{
+    return m_frame.plot.left() + m_time.share(xOf(day)) * m_frame.plot.width();
+}
+
+bool TrendChart::isShown(QDate day) const
+{
+    return xOf(day) >= m_time.from && xOf(day) <= m_time.to;
 }
 
 std::optional<records::VisitId> TrendChart::visitNear(const QPointF& place) const
@@ -225,9 +261,8 @@ std::optional<records::VisitId> TrendChart::visitNear(const QPointF& place) cons
     double least = 16;
     for (const TrendLine& line : m_points.lines) {
         for (const TrendEntry& entry : line.entries) {
-            const double away = std::abs(m_frame.plot.left() +
-                                         m_time.share(xOf(entry.day)) * m_frame.plot.width() - place.x());
-            if (away < least) {
+            const double away = std::abs(x(entry.day) - place.x());
+            if (away < least && isShown(entry.day)) {
                 least = away;
                 nearest = entry.visit;
             }

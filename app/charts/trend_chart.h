@@ -3,6 +3,8 @@
 #include "app/charts/axis.h"
 #include "app/charts/chart_look.h"
 #include "app/charts/frame.h"
+#include "app/charts/mark.h"
+#include "app/charts/time_window.h"
 
 #include <QChart>
 #include <QValueAxis>
@@ -26,7 +28,11 @@ public:
     const ChartLook& look() const { return m_look; }
     const base::Phrasebook& phrases() const { return m_phrases; }
     const Frame& frame() const { return m_frame; }
-    const Axis& time() const { return m_time; }
+    const Axis& time() const { return m_time; } ///< as much of it as is shown
+    double x(QDate day) const;
+    bool isShown(QDate day) const;
+    /// Shows a part of the time axis. The values keep their axis, so that no change looks larger.
+    void show(const TimeWindow& window);
     const Axis& values() const { return m_values; }
 
     /// The visit whose day is nearest to a place in the chart, at most 16 px away.
@@ -44,10 +50,12 @@ private:
     double height(const TrendEntry& entry, records::Side side) const;
     void attach(QAbstractSeries* series);
     void settle();
+    void setDates(); ///< as many as there is room for
 
     TrendPoints m_points;
     ChartLook m_look;
     base::Phrasebook m_phrases;
+    TimeWindow m_window;
     Axis m_time;
     Axis m_values;
     Frame m_frame;
@@ -59,5 +67,6 @@ private:
 
 /// Right and left are told apart by colour, by shape and by dash.
 QColor colourOf(records::Side side, const ChartLook& look);
+Mark markOf(records::Side side);
 
 } // namespace charts

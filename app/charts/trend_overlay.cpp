@@ -17,11 +17,6 @@ namespace charts
 namespace
 {
 
-Mark markOf(records::Side side)
-{
-    return side == records::Side::Left ? Mark::Square : Mark::Circle;
-}
-
 struct LimitLabel {
     double y = 0;
     std::optional<judging::Verdict> verdict; ///< empty: a target
@@ -54,12 +49,6 @@ void TrendOverlay::cover(const QRectF& area)
     update();
 }
 
-double TrendOverlay::x(QDate day) const
-{
-    const QRectF& plot = m_chart.frame().plot;
-    return plot.left() + m_chart.time().share(double(day.toJulianDay())) * plot.width();
-}
-
 double TrendOverlay::y(double number) const
 {
     const QRectF& plot = m_chart.frame().plot;
@@ -73,9 +62,10 @@ void TrendOverlay::paint(QPainter* painter, const QStyleOptionGraphicsItem*, QWi
     const TrendPoints& points = m_chart.points();
     paintHead(*painter);
     paintAxes(*painter);
-    if (points.referenceDay && points.referenceDay != points.visitDay)
+    const auto isShown = [&](const std::optional<QDate>& day) { return day && m_chart.isShown(*day); };
+    if (isShown(points.referenceDay) && points.referenceDay != points.visitDay)
         paintPlumbLine(*painter, *points.referenceDay, true);
-    if (points.visitDay)
+    if (isShown(points.visitDay))
         paintPlumbLine(*painter, *points.visitDay, false);
     paintHappenings(*painter, m_chart, m_fonts);
     paintBreaks(*painter);
@@ -138,7 +128,7 @@ void TrendOverlay::paintAxes(QPainter& painter) const
     const QRectF unit(widgets::space4, frame.words.top() - 2, frame.row * 3, frame.row);
     drawElided(painter, unit, Qt::AlignLeft | Qt::AlignVCenter, m_chart.points().unitWords);
     for (const Tick& tick : m_chart.time().ticks) {
-        const double at = frame.plot.left() + m_chart.time().share(tick.at) * frame.plot.width();
+        const double at = m_chart.x(QDate::fromJulianDay(qint64(tick.at)));
         painter.drawText(QRectF(at - 60, frame.dates.top(), 120, frame.row), Qt::AlignCenter, tick.words);
     }
 }
@@ -151,14 +141,14 @@ void TrendOverlay::paintPlumbLine(QPainter& painter, QDate day, bool isReference
     const base::Phrasebook& phrases = m_chart.phrases();
     const QString reference = m_chart.points().isBaseline ? phrases("baseline") : phrases("reference visit");
     const QString word = isReference ? reference : phrases("this visit");
-    const double at = x(day);
+    const double at = m_chart.x(day);
     painter.setPen(QPen(colours.accent, 1.4, isReference ? Qt::DotLine : Qt::SolidLine));
     painter.drawLine(QPointF(at, frame.words.top() + frame.row - 4), QPointF(at, frame.events.bottom()));
     painter.setFont(m_fonts.caption);
     painter.setPen(colours.quiet);
     const double width = QFontMetricsF(m_fonts.caption).horizontalAdvance(word) + 4;
     const auto& visitDay = m_chart.points().visitDay;
-    const bool isClose = isReference && visitDay && std::abs(x(*visitDay) - at) < 1.5 * width;
+    const bool isClose = isReference && visitDay && std::abs(m_chart.x(*visitDay) - at) < 1.5 * width;
     const double left = isClose ? at - width - frame.row : at - width / 2;
     painter.drawText(QRectF(left, frame.words.top() - 2, width, frame.row), Qt::AlignCenter, word);
 }
@@ -172,12 +162,15 @@ void TrendOverlay::paintBreaks(QPainter& painter) const
     painter.setFont(m_fonts.caption);
     int number = 0;
     for (const TrendBreak& each : m_chart.points().breaks) {
-        const double at = (x(each.from) + x(each.to)) / 2;
+        ++number;
+        const double at = (m_chart.x(each.from) + m_chart.x(each.to)) / 2;
+        if (at < frame.plot.left() || at > frame.plot.right())
+            continue;
         painter.setPen(QPen(colours.text, 1.4));
         for (const double aside : {-2.0, 2.0})
             painter.drawLine(QPointF(at + aside - 2, frame.plot.top() + 4),
                              QPointF(at + aside + 2, frame.plot.top() - 8));
-        const QString words = QString::number(++number);
+        const QString words = QString::number(number);
         const double width = QFontMetricsF(painter.font()).horizontalAdvance(words);
         painter.drawText(QPointF(at - width / 2, frame.plot.top() - 11), words);
     }
@@ -189,9 +182,9 @@ void TrendOverlay::paintCapped(QPainter& painter) const
     for (const TrendLine& line : m_chart.points().lines) {
         const QColor colour = colourOf(line.side, m_chart.look());
         for (const TrendEntry& entry : line.entries) {
-            if (!entry.isAtCap || !entry.number)
+            if (!entry.isAtCap || !entry.number || !m_chart.isShown(entry.day))
                 continue;
-            const QPointF at(x(entry.day), y(*entry.number));
+            const QPointF at(m_chart.x(entry.day), y(*entry.number));
             drawMark(painter, line.side == records::Side::Left ? Mark::OpenSquareUp : Mark::OpenCircleUp, at,
                      8, colour);
         }

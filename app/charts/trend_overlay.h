@@ -20,7 +20,6 @@ public:
     void paint(QPainter* painter, const QStyleOptionGraphicsItem* option, QWidget* widget) override;
 
 private:
-    double x(QDate day) const;
     double y(double number) const;
     void paintHead(QPainter& painter) const;
     void paintAxes(QPainter& painter) const;

@@ -1,5 +1,6 @@
 #include "app/charts/trend_points.h"
 
+#include "app/charts/happening_row.h"
 #include "app/charts/reference_range.h"
 #include "app/charts/trend_remarks.h"
 #include "app/charts/trend_slope.h"
@@ -36,26 +37,16 @@ struct Maker {
     const base::Phrasebook& phrases;
     const records::Judging& judging;
 
-    std::optional<double> height(const values::Value& value) const;
     QString conditionWords(const judging::Mismatch& mismatch) const;
     QString valueWords(const records::Finding& finding) const;
+    QString plain(const values::Value& value) const;
+    void addDifference(TrendEntry& entry, const judging::Comparison& held) const;
+    void addConditions(TrendEntry& entry, const records::Occasion& occasion) const;
     std::vector<TrendEntry> entries(const judging::Progress& progress) const;
     std::optional<TrendLimits> limits(const judging::Comparison& held) const;
     TrendLine line(records::Side side) const;
     std::optional<TrendRange> range(const std::vector<TrendLine>& lines) const;
 };
-
-/// Where a value stands on the axis; a word stands at its place among the measure's words.
-std::optional<double> Maker::height(const values::Value& value) const
-{
-    const auto* choice = std::get_if<values::Choice>(&value);
-    if (choice == nullptr)
-        return values::number(value);
-    const auto found = std::ranges::find(measure.options, choice->key, &catalogue::Option::key);
-    if (found == measure.options.end())
-        return std::nullopt;
-    return double(found - measure.options.begin());
-}
 
 QString Maker::conditionWords(const judging::Mismatch& mismatch) const
 {
@@ -80,7 +71,7 @@ std::vector<TrendEntry> Maker::entries(const judging::Progress& progress) const
         entry.day = occasion.day;
         entry.isDraft = occasion.state == records::VisitState::Draft;
         entry.words = valueWords(occasion.finding);
-        entry.number = height(occasion.finding.value);
+        entry.number = heightOf(occasion.finding.value, measure);
         entry.isAtCap = judging::isAtCap(occasion.finding, measure);
         entry.fewerWords = entry.words;
         if (const auto* missing = std::get_if<values::Missing>(&occasion.finding.value)) {
@@ -98,9 +89,14 @@ std::vector<TrendEntry> Maker::entries(const judging::Progress& progress) const
         else if (values::isUnable(occasion.finding.value))
             unableBetween = true;
         entry.run = run;
-        if (stage.held) {
-            entry.verdict = stage.held->verdict;
-            entry.verdictWords = telling::verdictWords(*stage.held, phrases);
+        if (stage.held)
+            addDifference(entry, *stage.held);
+        entry.plain = plain(occasion.finding.value);
+        addConditions(entry, occasion);
+        if (progress.change) {
+            const auto& comparable = progress.change->course.run;
+            entry.isComparable =
+                std::ranges::find(comparable, occasion.visit, &judging::RunPoint::visit) != comparable.end();
         }
         entry.isNow = progress.change && progress.change->now.visit == occasion.visit;
         entry.isPrevious = progress.change && progress.change->previous &&
@@ -110,6 +106,39 @@ std::vector<TrendEntry> Maker::entries(const judging::Progress& progress) const
         made.push_back(entry);
     }
     return made;
+}
+
+QString Maker::plain(const values::Value& value) const
+{
+    const auto* choice = std::get_if<values::Choice>(&value);
+    const auto number = values::number(value);
+    return choice != nullptr ? choice->key : number ? records::written(*number, measure) : QString();
+}
+
+void Maker::addDifference(TrendEntry& entry, const judging::Comparison& held) const
+{
+    entry.verdict = held.verdict;
+    entry.verdictWords = telling::verdictWords(held, phrases);
+    const auto difference = held.difference ? held.difference
+                            : held.steps    ? std::optional(double(*held.steps))
+                                            : std::nullopt;
+    if (!difference)
+        return;
+    entry.difference = records::written(*difference, measure);
+    entry.differenceWords = telling::signedAmount(*difference, measure, phrases);
+}
+
+void Maker::addConditions(TrendEntry& entry, const records::Occasion& occasion) const
+{
+    for (const catalogue::ConditionRule& rule : measure.conditions) {
+        const QString value = records::recorded(occasion.conditions, rule.condition);
+        if (value.isEmpty())
+            continue;
+        const catalogue::Condition* condition = catalogue.condition(rule.condition);
+        entry.recorded[rule.condition] = value;
+        entry.conditions << phrases("%1: %2").arg(condition != nullptr ? condition->title : rule.condition,
+                                                  telling::conditionValue(value, condition, phrases));
+    }
 }
 
 /// A result at the cap is at least that.
@@ -231,30 +260,6 @@ std::vector<TrendEvent> eventsFor(const TrendQuestion& question, const std::vect
     return made;
 }
 
-/// a to z, then aa, ab …
-QString letterOf(size_t place)
-{
-    constexpr size_t letters = 26;
-    const QString last(QChar(u'a' + char16_t(place % letters)));
-    return place < letters ? last : letterOf(place / letters - 1) + last;
-}
-
-/// Those of the days that are shown; what began earlier or went on later is drawn as far as they reach.
-std::vector<TrendHappening> happeningsFor(const TrendQuestion& question, QDate from, QDate to,
-                                          const base::Phrasebook& phrases)
-{
-    std::vector<TrendHappening> made;
-    for (const records::Happening& each : question.happenings) {
-        const QDate until = each.until.value_or(each.from);
-        if (until < from || each.from > to)
-            continue;
-        made.push_back(
-            {std::max(from, each.from), std::min(to, until), each.kind, letterOf(made.size()),
-             phrases("%1 (%2)").arg(records::kindWords(each, phrases), records::daysInWords(each, phrases))});
-    }
-    return made;
-}
-
 std::vector<TrendTarget> targetsFor(const TrendQuestion& question, const TrendPoints& points,
                                     const catalogue::Measure& measure, const base::Phrasebook& phrases)
 {
@@ -331,6 +336,45 @@ QString TrendPoints::written(double number, const base::Phrasebook& phrases) con
     return values::withUnit(records::written(number, rounding), unit, phrases);
 }
 
+std::optional<double> heightOf(const values::Value& value, const catalogue::Measure& measure)
+{
+    const auto* choice = std::get_if<values::Choice>(&value);
+    if (choice == nullptr)
+        return values::number(value);
+    const auto found = std::ranges::find(measure.options, choice->key, &catalogue::Option::key);
+    if (found == measure.options.end())
+        return std::nullopt;
+    return double(found - measure.options.begin());
+}
+
+std::vector<records::VisitId> visitsOf(const TrendPoints& points)
+{
+    std::vector<std::pair<QDate, records::VisitId>> found;
+    for (const TrendLine& line : points.lines) {
+        for (const TrendEntry& entry : line.entries) {
+            if (std::ranges::find(found, entry.visit, &std::pair<QDate, records::VisitId>::second) ==
+                found.end())
+                found.emplace_back(entry.day, entry.visit);
+        }
+    }
+    std::ranges::stable_sort(found, {}, &std::pair<QDate, records::VisitId>::first);
+    std::vector<records::VisitId> visits;
+    visits.reserve(found.size());
+    for (auto& [day, visit] : found)
+        visits.push_back(std::move(visit));
+    return visits;
+}
+
+std::optional<QDate> dayOf(const TrendPoints& points, const records::VisitId& visit)
+{
+    for (const TrendLine& line : points.lines) {
+        const auto entry = std::ranges::find(line.entries, visit, &TrendEntry::visit);
+        if (entry != line.entries.end())
+            return entry->day;
+    }
+    return std::nullopt;
+}
+
 TrendPoints trendPoints(const TrendQuestion& question, const std::vector<records::Visit>& visits,
                         const records::Patient& patient, const catalogue::Catalogue& catalogue,
                         const base::Phrasebook& phrases, const records::Judging& judging)
@@ -371,7 +415,7 @@ TrendPoints trendPoints(const TrendQuestion& question, const std::vector<records
     }
     points.events = eventsFor(question, visits, patient, catalogue, phrases);
     points.breaks = breaksOf(points.lines);
-    points.happenings = happeningsFor(question, points.from, points.to, phrases);
+    points.happenings = happeningsWithin(question.happenings, points.from, points.to, phrases);
     points.targets = targetsFor(question, points, *measure, phrases);
     points.remarks = remarksOn(points, phrases);
     points.range = maker.range(points.lines);

@@ -30,6 +30,12 @@ struct TrendEntry {
     bool isAtCap = false;                    ///< stopped there: the value is at least that
     std::optional<judging::Verdict> verdict; ///< against the reference; empty before and at it
     QString verdictWords;                    ///< with what could not show
+    QString difference;                      ///< from the reference, a plain number; may be empty
+    QString differenceWords;                 ///< with sign and unit
+    bool isComparable = false;               ///< with what this visit found
+    QString plain;                ///< the number, step or key of the word alone; empty where there is none
+    records::Conditions recorded; ///< those that matter to the measure, by id
+    QStringList conditions;       ///< the same in words: "Walking aid: stick"
 };
 
 /// The values beyond which a change from the reference is larger than measurement error.
@@ -144,6 +150,13 @@ struct TrendPoints {
     /// A number of this measure with its unit.
     QString written(double number, const base::Phrasebook& phrases) const;
 };
+
+/// Where a value stands on the axis of its measure; a word stands at its place among the measure's words.
+std::optional<double> heightOf(const values::Value& value, const catalogue::Measure& measure);
+
+/// The visits that hold something of it, oldest first, and the day of one of them.
+std::vector<records::VisitId> visitsOf(const TrendPoints& points);
+std::optional<QDate> dayOf(const TrendPoints& points, const records::VisitId& visit);
 
 /// What is asked of a trend.
 struct TrendQuestion {

@@ -1,5 +1,6 @@
 #include "app/charts/trend_remarks.h"
 
+#include "app/charts/happening_row.h"
 #include "core/records/patient.h"
 
 #include <algorithm>
@@ -94,16 +95,6 @@ QStringList remarksOnBreaks(const TrendPoints& points, const base::Phrasebook& p
     return remarks;
 }
 
-/// What happened between visits under each letter above the plot.
-QStringList remarksOnHappenings(const TrendPoints& points, const base::Phrasebook& phrases)
-{
-    QStringList told;
-    for (const TrendHappening& each : points.happenings)
-        told << phrases("%1: %2").arg(each.letter, each.words);
-    return told.isEmpty() ? QStringList()
-                          : QStringList(phrases("Between visits: %1.").arg(phrases.joined("%1; %2", told)));
-}
-
 } // namespace
 
 QStringList remarksOn(const TrendPoints& points, const base::Phrasebook& phrases)
@@ -128,7 +119,10 @@ QStringList remarksOn(const TrendPoints& points, const base::Phrasebook& phrases
     }
     if (!points.targets.empty())
         remarks << phrases("Dashed line across: the target agreed with the person.");
-    return remarks << remarksOnBreaks(points, phrases) << remarksOnHappenings(points, phrases);
+    remarks << remarksOnBreaks(points, phrases);
+    if (!points.happenings.empty())
+        remarks << happeningsTold(points.happenings, phrases);
+    return remarks;
 }
 
 } // namespace charts

@@ -37,6 +37,16 @@ QStringList nowParts(const TrendLine& line, const base::Phrasebook& phrases)
     return parts;
 }
 
+/// "22.6 s; −1.5 s; within error"
+QString entryWords(const TrendEntry& entry, bool isBaseline, const base::Phrasebook& phrases)
+{
+    QString meaning = entry.verdictWords;
+    if (entry.isReference)
+        meaning = isBaseline ? phrases("baseline") : phrases("reference visit");
+    return phrases.joined("%1; %2", {entry.words, entry.differenceWords, meaning,
+                                     entry.isDraft ? phrases("draft") : QString()});
+}
+
 } // namespace
 
 QString nowWords(const TrendLine& line, const base::Phrasebook& phrases)
@@ -56,6 +66,32 @@ QStringList headingRows(const TrendLine& line, const base::Phrasebook& phrases)
             rows << part;
     }
     return rows;
+}
+
+QString readingWords(const TrendPoints& points, const records::VisitId& visit,
+                     const base::Phrasebook& phrases)
+{
+    QStringList sentences;
+    QStringList conditions;
+    for (const TrendLine& line : points.lines) {
+        const auto entry = std::ranges::find(line.entries, visit, &TrendEntry::visit);
+        if (entry == line.entries.end())
+            continue;
+        if (sentences.isEmpty())
+            sentences << phrases("%1.").arg(records::dayInWords(entry->day, phrases));
+        const QString words = entryWords(*entry, points.isBaseline, phrases);
+        sentences << (line.name.isEmpty() ? phrases("%1.").arg(words)
+                                          : phrases("%1: %2.").arg(line.name, words));
+        conditions << entry->conditions;
+    }
+    for (const TrendEvent& event : points.events) {
+        if (event.visit == visit)
+            sentences << phrases("%1.").arg(event.label);
+    }
+    conditions.removeDuplicates();
+    if (!conditions.isEmpty())
+        sentences << phrases("%1.").arg(phrases.joined("%1; %2", conditions));
+    return phrases.joined("%1 %2", sentences);
 }
 
 QString spoken(const TrendPoints& points, const base::Phrasebook& phrases)

@@ -12,6 +12,11 @@ QString nowWords(const TrendLine& line, const base::Phrasebook& phrases);
 /// The same in rows that are not cut at the width of a letter.
 QStringList headingRows(const TrendLine& line, const base::Phrasebook& phrases);
 
+/// What one visit holds: its day, and of each side the result, its difference and what that comes to; then
+/// what happened there and under which conditions.
+QString readingWords(const TrendPoints& points, const records::VisitId& visit,
+                     const base::Phrasebook& phrases);
+
 /// The whole trend for someone who cannot see it: latest and previous value of each side with verdict,
 /// events, and the remarks.
 QString spoken(const TrendPoints& points, const base::Phrasebook& phrases);

@@ -59,6 +59,11 @@ void showKeyboard(QWidget* window)
         AboutWords::tr(
             "In the ribbon a letter (f: fall, r: relapse, Insert: any): an event on the day of this visit"),
         AboutWords::tr("In the table of changes Insert: the target of the test"),
+        AboutWords::tr(
+            "In the overview of the trend Return: the full chart, Escape: back; Space: tick several"),
+        AboutWords::tr(
+            "In a chart Left and Right: this visit, with Ctrl: read a visit; + and −: zoom, 0: the whole "
+            "time, Alt+Left and Alt+Right: earlier and later"),
         QString(),
         AboutWords::tr("Tab, Return: the next field"),
         AboutWords::tr("Ctrl+Up, Ctrl+Down: section; F9: fold it"),

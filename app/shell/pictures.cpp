@@ -164,6 +164,10 @@ void takePatient(session::Session& session, MainWindow& window, const records::P
         window.showTab(tab);
         album.take(window, tabs[tab]);
     }
+    window.showTab(2);
+    press(window, u"openCharts"_s);
+    album.take(window, u"trend-chart"_s);
+    press(window, u"overview"_s);
     window.showTab(1);
     takeDialog(album, u"target"_s, [&window] { press(window, u"target"_s); });
     takeDialog(album, u"events"_s, [&window] { press(window, u"happenings"_s); });

@@ -1,308 +1,65 @@
 #include "app/trends/trend_page.h"
 
-#include "app/charts/chart_files.h"
-#include "app/session/messages.h"
-#include "app/trends/chart_stack.h"
-#include "app/trends/first_choice.h"
-#include "app/trends/measure_list.h"
-#include "app/trends/trend_table.h"
-#include "app/widgets/copy_rows.h"
-#include "app/widgets/empty_state.h"
-#include "app/widgets/theme.h"
+#include "app/trends/chart_page.h"
+#include "app/trends/overview_page.h"
 
-#include "core/base/text.h"
-#include "core/records/visit.h"
-
-#include <QCheckBox>
-#include <QHeaderView>
 #include <QKeyEvent>
-#include <QLabel>
-#include <QLineEdit>
-#include <QListView>
-#include <QPushButton>
-#include <QSortFilterProxyModel>
-#include <QSplitter>
 #include <QStackedWidget>
-#include <QTableView>
 #include <QVBoxLayout>
-
-#include <algorithm>
-
-using namespace Qt::StringLiterals;
 
 namespace trends
 {
 
-namespace
-{
-
-constexpr qsizetype chartsAtFirst = 4;
-
-} // namespace
-
 TrendPage::TrendPage(session::Session& session, session::Prompts& prompts, QWidget* parent)
     : QWidget(parent),
       m_session(session),
-      m_prompts(prompts),
-      m_measures(new MeasureList(this)),
-      m_found(new QSortFilterProxyModel(this)),
-      m_figures(new TrendTable(this)),
-      m_empty(new widgets::EmptyState(
-          tr("No findings yet"),
-          tr("The course of every test will be drawn here once a visit holds a result."), {}, this)),
-      m_pages(new QStackedWidget(this))
+      m_pages(new QStackedWidget(this)),
+      m_overview(new OverviewPage(session, this)),
+      m_charts(new ChartPage(session, prompts, this)),
+      m_patient(session.focus().patient)
 {
-    m_found->setSourceModel(m_measures);
-    m_found->setFilterRole(MeasureList::FoldedRole);
-    auto* halves = new QSplitter(Qt::Horizontal, this);
-    halves->addWidget(makeChooser());
-    halves->addWidget(makeTrends());
-    halves->setStretchFactor(1, 1);
-    halves->setChildrenCollapsible(false);
-    m_pages->addWidget(m_empty);
-    m_pages->addWidget(halves);
+    m_pages->addWidget(m_overview);
+    m_pages->addWidget(m_charts);
     auto* whole = new QVBoxLayout(this);
-    whole->setContentsMargins(widgets::space4, widgets::space4, widgets::space4, widgets::space4);
+    whole->setContentsMargins(0, 0, 0, 0);
     whole->addWidget(m_pages);
-
-    connect(m_measures, &MeasureList::ticksChanged, this, &TrendPage::draw);
-    connect(&m_session, &session::Session::focusChanged, this, &TrendPage::refresh);
-    connect(&m_session, &session::Session::visitChanged, this, &TrendPage::refresh);
-    connect(&m_session, &session::Session::visitsChanged, this, &TrendPage::refresh);
-    connect(&m_session, &session::Session::patientChanged, this, &TrendPage::refresh);
-    connect(&m_session, &session::Session::judgingChanged, this, &TrendPage::refresh);
-    connect(&m_session, &session::Session::happeningsChanged, this, &TrendPage::refresh);
-    connect(&m_session, &session::Session::targetsChanged, this, &TrendPage::refresh);
-    connect(&m_session, &session::Session::catalogueChanged, this, &TrendPage::refresh);
-    connect(&m_session, &session::Session::clinicChanged, this, &TrendPage::refresh);
+    setFocusProxy(m_overview);
+    connect(m_overview, &OverviewPage::chartsAsked, this, &TrendPage::showCharts);
+    connect(m_charts, &ChartPage::left, this, &TrendPage::showOverview);
+    connect(&m_session, &session::Session::focusChanged, this, &TrendPage::follow);
 }
 
-QWidget* TrendPage::makeChooser()
+void TrendPage::showCharts(const QStringList& measures)
 {
-    auto* side = new QWidget(this);
-    side->setMinimumWidth(270);
-    auto* column = new QVBoxLayout(side);
-    column->setContentsMargins(0, 0, 0, 0);
-    column->setSpacing(widgets::space2);
-    m_search = new QLineEdit(side);
-    m_search->setObjectName(u"measureSearch"_s);
-    m_search->setPlaceholderText(tr("Find a test"));
-    m_search->setAccessibleName(tr("Find a test"));
-    m_search->setClearButtonEnabled(true);
-    m_search->installEventFilter(this);
-    m_list = new QListView(side);
-    m_list->setObjectName(u"measureList"_s);
-    m_list->setAccessibleName(tr("Tests with results; ticked ones are drawn"));
-    m_list->setModel(m_found);
-    m_list->setUniformItemSizes(true);
-    m_list->setTextElideMode(Qt::ElideRight);
-    m_list->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-    m_join = new QCheckBox(tr("&Join points"), side);
-    m_join->setObjectName(u"joinPoints"_s);
-    m_join->setChecked(true);
-    m_png = new QPushButton(tr("Save chart as &PNG"), side);
-    m_png->setObjectName(u"savePng"_s);
-    m_svg = new QPushButton(tr("Save chart as S&VG"), side);
-    m_svg->setObjectName(u"saveSvg"_s);
-    column->addWidget(m_search);
-    column->addWidget(m_list, 1);
-    setFocusProxy(m_search);
-    column->addWidget(m_join);
-    column->addWidget(m_png);
-    column->addWidget(m_svg);
-
-    connect(m_search, &QLineEdit::textChanged, this,
-            [this](const QString& typed) { m_found->setFilterFixedString(base::folded(typed)); });
-    connect(m_list->selectionModel(), &QItemSelectionModel::currentChanged, this,
-            [this](const QModelIndex& now) {
-                if (now.isValid())
-                    lookAt(now.data(MeasureList::IdRole).toString());
-            });
-    connect(m_join, &QCheckBox::toggled, this, &TrendPage::draw);
-    connect(m_png, &QPushButton::clicked, this, [this] { save(u"png"_s); });
-    connect(m_svg, &QPushButton::clicked, this, [this] { save(u"svg"_s); });
-    return side;
+    m_charts->open(measures);
+    m_pages->setCurrentWidget(m_charts);
+    setFocusProxy(m_charts);
+    m_charts->takeKeyboard();
 }
 
-QWidget* TrendPage::makeTrends()
+void TrendPage::showOverview()
 {
-    auto* halves = new QSplitter(Qt::Vertical, this);
-    m_charts = new ChartStack(halves);
-    m_charts->setObjectName(u"chartStack"_s);
-    connect(m_charts, &ChartStack::visitPicked, this, &TrendPage::pick);
-    connect(m_charts, &ChartStack::stepped, this, &TrendPage::step);
-    connect(m_charts, &ChartStack::measureFocused, this, &TrendPage::lookAt);
-
-    auto* figures = new QWidget(halves);
-    auto* column = new QVBoxLayout(figures);
-    column->setContentsMargins(0, 0, 0, 0);
-    column->setSpacing(widgets::space1);
-    m_tableTitle = new QLabel(figures);
-    m_tableTitle->setObjectName(u"tableTitle"_s);
-    m_tableTitle->setFont(widgets::headingFont());
-    m_table = new QTableView(figures);
-    m_table->setObjectName(u"trendTable"_s);
-    m_table->setModel(m_figures);
-    widgets::dress(*m_table);
-    m_table->setSelectionMode(QAbstractItemView::ExtendedSelection);
-    m_table->horizontalHeader()->setStretchLastSection(true);
-    column->addWidget(m_tableTitle);
-    column->addWidget(m_table, 1);
-    new widgets::CopyRows(*m_table);
-    connect(m_table, &QTableView::activated, this, [this](const QModelIndex& index) {
-        if (const auto visit = m_figures->visit(index.row()))
-            pick(*visit, false);
-    });
-    halves->addWidget(m_charts);
-    halves->addWidget(figures);
-    halves->setStretchFactor(0, 3);
-    halves->setStretchFactor(1, 1);
-    halves->setSizes({600, 170});
-    halves->setChildrenCollapsible(false);
-    return halves;
+    m_pages->setCurrentWidget(m_overview);
+    setFocusProxy(m_overview);
+    m_overview->setFocus();
 }
 
-charts::ChartLook TrendPage::look() const
+/// The next patient's page begins with the overview.
+void TrendPage::follow()
 {
-    return {widgets::coloursFor(palette()), m_join->isChecked(), {}};
-}
-
-charts::TrendPoints TrendPage::pointsOf(const QString& measure) const
-{
-    const session::Focus& focus = m_session.focus();
-    return charts::trendPoints({measure, std::nullopt, focus.visit, focus.reference, m_session.happenings(),
-                                records::inForce(m_session.targets())},
-                               m_session.visits(), m_session.patientInFocus(), m_session.catalogue(),
-                               session::screenPhrases(), m_session.clinic().judging);
-}
-
-/// Fetches everything anew; a new patient starts with the charts that have most to show.
-void TrendPage::refresh()
-{
-    m_isStale = !isVisible();
-    if (m_isStale)
+    if (m_patient == m_session.focus().patient)
         return;
-    const QStringList before = m_measures->all();
-    m_measures->show(m_session.visits(), m_session.catalogue());
-    const QStringList measures = m_measures->all();
-    m_pages->setCurrentIndex(measures.isEmpty() ? 0 : 1);
-    if (m_patient != m_session.focus().patient || before.isEmpty()) {
-        m_patient = m_session.focus().patient;
-        m_search->clear();
-        const auto latest = judging::latestChanges(m_session.visits(), m_session.patientInFocus(),
-                                                   m_session.catalogue(), m_session.clinic().judging);
-        m_measure.clear();
-        m_measures->tick(firstChoice(latest, m_session.catalogue(), chartsAtFirst));
-        return;
-    }
-    draw();
+    m_patient = m_session.focus().patient;
+    m_pages->setCurrentWidget(m_overview);
+    setFocusProxy(m_overview);
 }
 
-void TrendPage::draw()
+void TrendPage::keyPressEvent(QKeyEvent* event)
 {
-    const QStringList ticked = m_measures->ticked();
-    std::vector<charts::TrendPoints> trends;
-    for (const QString& measure : ticked)
-        trends.push_back(pointsOf(measure));
-    m_charts->show(trends, look(), session::screenPhrases());
-    if (m_measure.isEmpty() || !m_measures->all().contains(m_measure))
-        m_measure = ticked.value(0, m_measures->all().value(0));
-    tabulate();
-}
-
-void TrendPage::tabulate()
-{
-    const charts::TrendPoints points = pointsOf(m_measure);
-    m_figures->show(points);
-    m_tableTitle->setText(points.title);
-    m_table->setAccessibleName(tr("Results of %1").arg(points.title));
-    m_table->resizeColumnsToContents();
-    const bool hasChart = !points.isEmpty();
-    m_png->setEnabled(hasChart);
-    m_svg->setEnabled(hasChart);
-}
-
-void TrendPage::lookAt(const QString& measure)
-{
-    if (m_measure == measure)
-        return;
-    m_measure = measure;
-    m_charts->scrollTo(measure);
-    tabulate();
-}
-
-void TrendPage::save(const QString& suffix)
-{
-    const charts::TrendPoints points = pointsOf(m_measure);
-    const QString filter = suffix == u"png"_s ? tr("PNG picture (*.png)") : tr("SVG drawing (*.svg)");
-    auto path = m_prompts.fileToWrite(tr("Save the chart of %1").arg(points.title),
-                                      points.measure + u'.' + suffix, filter);
-    if (!path)
-        return;
-    if (!path->endsWith(u'.' + suffix, Qt::CaseInsensitive))
-        *path += u'.' + suffix;
-    charts::ChartLook paper = charts::paperLook();
-    paper.joinPoints = m_join->isChecked();
-    const QString number = m_session.patientInFocus().recordNumber;
-    paper.note = number.isEmpty() ? tr("Without a record number") : tr("Record No. %1").arg(number);
-    if (m_session.clinic().isDemo)
-        paper.note = tr("%1, demo: an invented person").arg(paper.note);
-    const auto written = suffix == u"png"_s
-                             ? charts::writePng(points, paper, session::screenPhrases(), *path)
-                             : charts::writeSvg(points, paper, session::screenPhrases(), *path);
-    if (!written)
-        m_prompts.tell(written.error());
-}
-
-void TrendPage::pick(const records::VisitId& visit, bool isReference)
-{
-    if (isReference)
-        m_session.chooseReference(visit);
+    if (event->key() == Qt::Key_Escape && m_pages->currentWidget() == m_charts)
+        showOverview();
     else
-        m_session.chooseVisit(visit);
-}
-
-void TrendPage::step(int step, bool isReference)
-{
-    if (isReference)
-        m_session.moveReference(step);
-    else
-        m_session.moveVisit(step);
-}
-
-/// Down in the search goes on into the list; Return ticks the first test found.
-bool TrendPage::eventFilter(QObject* watched, QEvent* event)
-{
-    if (watched != m_search || event->type() != QEvent::KeyPress)
-        return QWidget::eventFilter(watched, event);
-    const int key = static_cast<QKeyEvent*>(event)->key();
-    const QModelIndex first = m_found->index(0, 0);
-    if (key == Qt::Key_Down && first.isValid()) {
-        m_list->setCurrentIndex(first);
-        m_list->setFocus(Qt::OtherFocusReason);
-        return true;
-    }
-    if ((key == Qt::Key_Return || key == Qt::Key_Enter) && first.isValid()) {
-        const bool isTicked = first.data(Qt::CheckStateRole).toInt() == Qt::Checked;
-        m_list->setCurrentIndex(first);
-        m_found->setData(first, int(isTicked ? Qt::Unchecked : Qt::Checked), Qt::CheckStateRole);
-        return true;
-    }
-    return QWidget::eventFilter(watched, event);
-}
-
-void TrendPage::showEvent(QShowEvent* event)
-{
-    QWidget::showEvent(event);
-    if (m_isStale)
-        refresh();
-}
-
-void TrendPage::changeEvent(QEvent* event)
-{
-    QWidget::changeEvent(event);
-    if (event->type() == QEvent::PaletteChange && !m_isStale)
-        draw();
+        QWidget::keyPressEvent(event);
 }
 
 } // namespace trends

@@ -1,34 +1,19 @@
 #pragma once
 
-#include "app/charts/chart_look.h"
-#include "app/charts/trend_points.h"
 #include "app/session/prompts.h"
 #include "app/session/session.h"
 
 #include <QWidget>
 
-class QCheckBox;
-class QLabel;
-class QLineEdit;
-class QListView;
-class QPushButton;
-class QSortFilterProxyModel;
 class QStackedWidget;
-class QTableView;
-
-namespace widgets
-{
-class EmptyState;
-}
 
 namespace trends
 {
 
-class ChartStack;
-class MeasureList;
-class TrendTable;
+class ChartPage;
+class OverviewPage;
 
-/// The course of the ticked measures as charts on one time axis, and the one looked at as a table.
+/// Opens with the overview of all measures; each leads to its full chart, and Escape back.
 class TrendPage : public QWidget
 {
     Q_OBJECT
@@ -37,41 +22,18 @@ public:
     TrendPage(session::Session& session, session::Prompts& prompts, QWidget* parent = nullptr);
 
 protected:
-    bool eventFilter(QObject* watched, QEvent* event) override;
-    void showEvent(QShowEvent* event) override;
-    void changeEvent(QEvent* event) override;
+    void keyPressEvent(QKeyEvent* event) override;
 
 private:
-    QWidget* makeChooser();
-    QWidget* makeTrends();
-    void refresh();
-    void draw();
-    void tabulate();
-    void lookAt(const QString& measure);
-    void save(const QString& suffix);
-    void pick(const records::VisitId& visit, bool isReference);
-    void step(int step, bool isReference);
-    charts::TrendPoints pointsOf(const QString& measure) const;
-    charts::ChartLook look() const;
+    void showCharts(const QStringList& measures);
+    void showOverview();
+    void follow();
 
     session::Session& m_session;
-    session::Prompts& m_prompts;
-    MeasureList* m_measures;
-    QSortFilterProxyModel* m_found;
-    TrendTable* m_figures;
-    QLineEdit* m_search;
-    QListView* m_list;
-    QCheckBox* m_join;
-    QPushButton* m_png;
-    QPushButton* m_svg;
-    ChartStack* m_charts;
-    QLabel* m_tableTitle;
-    QTableView* m_table;
-    widgets::EmptyState* m_empty;
     QStackedWidget* m_pages;
-    QString m_measure; ///< the one in the table and in an export
+    OverviewPage* m_overview;
+    ChartPage* m_charts;
     std::optional<records::PatientId> m_patient;
-    bool m_isStale = true; ///< hidden while something changed
 };
 
 } // namespace trends

@@ -116,6 +116,14 @@ Result<std::vector<CsvRow>> csvRows(const QByteArray& bytes)
     return std::move(reading.rows);
 }
 
+QString harmless(const QString& text)
+{
+    bool isNumber = false;
+    text.toDouble(&isNumber);
+    const bool isFormula = !isNumber && !text.isEmpty() && QStringLiteral("=+-@\t\r").contains(text.front());
+    return isFormula ? u'\'' + text : text;
+}
+
 QByteArray csvLine(const QStringList& cells)
 {
     QByteArray line;
@@ -133,12 +141,8 @@ QByteArray csvLine(const QStringList& cells)
 
 QByteArray spreadsheetLine(QStringList cells)
 {
-    for (QString& cell : cells) {
-        bool isNumber = false;
-        cell.toDouble(&isNumber);
-        if (!isNumber && !cell.isEmpty() && QStringLiteral("=+-@\t\r").contains(cell.front()))
-            cell.prepend(u'\'');
-    }
+    for (QString& cell : cells)
+        cell = harmless(cell);
     return csvLine(cells);
 }
 

@@ -20,11 +20,14 @@ struct CsvRow {
 /// closed.
 Result<std::vector<CsvRow>> csvRows(const QByteArray& bytes);
 
+/// A text that a spreadsheet would take for a formula stands behind an apostrophe; a number stays.
+QString harmless(const QString& text);
+
 /// One row as it is written to a file, quoted where it must be, with its line end.
 QByteArray csvLine(const QStringList& cells);
 
-/// The same for a file that people open in a spreadsheet: a text that it would take for a formula stands
-/// behind an apostrophe. A file that is read back value for value is written with csvLine.
+/// The same for a file that people open in a spreadsheet, its texts harmless. A file that is read back value
+/// for value is written with csvLine.
 QByteArray spreadsheetLine(QStringList cells);
 
 } // namespace base

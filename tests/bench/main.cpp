@@ -9,6 +9,7 @@
 #include "app/changes/change_page.h"
 #include "app/charts/chart_files.h"
 #include "app/shell/main_window.h"
+#include "app/trends/chart_stack.h"
 #include "app/trends/trend_page.h"
 #include "app/widgets/dialogs.h"
 #include "core/catalogue/reader.h"
@@ -23,6 +24,7 @@
 #include <QPainter>
 #include <QPdfWriter>
 #include <QProcess>
+#include <QTableView>
 #include <QTemporaryDir>
 #include <QTextDocument>
 #include <QTextStream>
@@ -148,6 +150,93 @@ void bringUp(caseload::CaseList& list)
     list.refresh();
     while (list.waiting() > 0)
         QCoreApplication::processEvents(QEventLoop::WaitForMoreEvents);
+}
+
+/// As many lines of as many results, with their marks where there are any, into one picture.
+void bareLines(const QSize& size, int lines, int results, bool haveMarks)
+{
+    QImage picture(size, QImage::Format_RGB32);
+    picture.fill(Qt::white);
+    QPainter painter(&picture);
+    painter.setRenderHint(QPainter::Antialiasing);
+    const double high = double(size.height()) / lines;
+    for (int line = 0; line < lines; ++line) {
+        QPolygonF course;
+        for (int i = 0; i < results; ++i)
+            course << QPointF(size.width() * (i + 0.5) / results,
+                              high * (line + 0.1 + 0.8 * (i * 7 % 5) / 4));
+        painter.drawPolyline(course);
+        for (const QPointF& at : haveMarks ? course : QPolygonF())
+            painter.drawEllipse(at, 2.5, 2.5);
+    }
+    benchmark::DoNotOptimize(picture.bits());
+}
+
+constexpr int overviewRows = 40;
+
+/// The overview so high that so many measures are seen.
+std::unique_ptr<QWidget> overviewOf(const Ground& ground, session::Prompts& prompts)
+{
+    auto page = std::make_unique<trends::TrendPage>(*ground.session, prompts);
+    page->resize(1280, 860);
+    page->show();
+    auto* table = page->findChild<QTableView*>(QStringLiteral("overviewTable"));
+    must(table->model()->rowCount() >= overviewRows, "too few rows");
+    page->resize(1280, page->height() - table->viewport()->height() + overviewRows * table->rowHeight(0));
+    QCoreApplication::processEvents();
+    return page;
+}
+
+constexpr int panVisits = 200;
+
+/// Four measures of both sides over 200 visits.
+std::vector<charts::TrendPoints> longTrends(const Ground& ground)
+{
+    std::vector<const catalogue::Measure*> measures;
+    for (const catalogue::Measure& measure : ground.catalogue.measures) {
+        if (measure.hasSides && catalogue::isNumeric(measure.kind) && !measure.computed &&
+            measures.size() < 4)
+            measures.push_back(&measure);
+    }
+    must(measures.size() == 4, "too few measures of both sides");
+    std::vector<records::Visit> visits;
+    for (int number = 0; number < panVisits; ++number) {
+        records::Visit visit;
+        visit.id = records::VisitId::make();
+        visit.day = QDate(2016, 1, 4).addDays(14 * number);
+        visit.conditions = bench::everyCondition(ground.catalogue);
+        for (const catalogue::Measure* measure : measures) {
+            const double low = measure->lowest.value_or(0);
+            const double share = 0.4 + 0.02 * (number * 7 % 11);
+            const double value = low + share * (measure->highest.value_or(low + 100) - low);
+            for (const auto side : {records::Side::Right, records::Side::Left}) {
+                records::Finding finding;
+                finding.measure = measure->id;
+                finding.side = side;
+                finding.value = values::Quantity{value, measure->unit};
+                visit.findings.push_back(finding);
+            }
+        }
+        visits.push_back(std::move(visit));
+    }
+    std::vector<charts::TrendPoints> trends;
+    for (const catalogue::Measure* measure : measures)
+        trends.push_back(charts::trendPoints({measure->id, {}, {}, {}}, visits,
+                                             ground.session->patientInFocus(), ground.catalogue, {}));
+    return trends;
+}
+
+/// The charts as high as they are, each of them seen.
+std::unique_ptr<trends::ChartStack> longStack(const Ground& ground)
+{
+    auto stack = std::make_unique<trends::ChartStack>();
+    stack->show(longTrends(ground), {widgets::coloursFor(stack->palette()), true, {}}, {});
+    stack->resize(1280, stack->widget()->sizeHint().height());
+    stack->QWidget::show();
+    QCoreApplication::processEvents();
+    Q_EMIT stack->findChildren<trends::ChartView*>().first()->stretched(
+        0.5, double(QDate(2020, 1, 1).toJulianDay()));
+    return stack;
 }
 
 /// The list of all patients, once everything is worked out.
@@ -327,6 +416,33 @@ void registerPairs(const Ground& ground)
         [&](State& state) {
             for (auto _ : state)
                 bareChart(ground);
+        });
+    pair(
+        "paint the overview of 40 measures of 100 visits (bare: as many lines)",
+        [&](State& state) {
+            widgets::Dialogs dialogs;
+            const auto page = overviewOf(ground, dialogs);
+            for (auto _ : state)
+                benchmark::DoNotOptimize(page->grab());
+        },
+        [&](State& state) {
+            for (auto _ : state)
+                bareLines({600, 52 * overviewRows}, 2 * overviewRows, 100, false);
+        });
+    pair(
+        "a frame of panning 8 series of 200 visits (bare: as many lines and marks)",
+        [&](State& state) {
+            const auto stack = longStack(ground);
+            auto* view = stack->findChildren<trends::ChartView*>().first();
+            int frame = 0;
+            for (auto _ : state) {
+                Q_EMIT view->moved(++frame / 20 % 2 == 0 ? 9 : -9);
+                benchmark::DoNotOptimize(stack->grab());
+            }
+        },
+        [&](State& state) {
+            for (auto _ : state)
+                bareLines({1280, 1400}, 8, panVisits, true);
         });
     pair(
         "a letter to PDF",

@@ -29,6 +29,11 @@ charts::TrendPoints numbers(const std::vector<double>& values)
     return points;
 }
 
+charts::Axis dated(QDate from, QDate to, int most)
+{
+    return charts::withDates(charts::daysAxis(from, to), most, {});
+}
+
 class TestAxis : public HouseTest
 {
     Q_OBJECT
@@ -47,16 +52,16 @@ private Q_SLOTS:
 
 void TestAxis::datesAreLabelledAtRoundStarts()
 {
-    QCOMPARE(words(charts::timeAxis(QDate(2024, 3, 4), QDate(2026, 9, 7), 8, {})),
+    QCOMPARE(words(dated(QDate(2024, 3, 4), QDate(2026, 9, 7), 8)),
              QStringList({u"Jul 2024"_s, u"Jan 2025"_s, u"Jul"_s, u"Jan 2026"_s, u"Jul"_s}));
-    QCOMPARE(words(charts::timeAxis(QDate(2024, 1, 1), QDate(2024, 1, 31), 6, {})).first(), u"1 Jan 2024"_s);
-    QCOMPARE(words(charts::timeAxis(QDate(1990, 6, 1), QDate(2025, 6, 1), 4, {})),
+    QCOMPARE(words(dated(QDate(2024, 1, 1), QDate(2024, 1, 31), 6)).first(), u"1 Jan 2024"_s);
+    QCOMPARE(words(dated(QDate(1990, 6, 1), QDate(2025, 6, 1), 4)),
              QStringList({u"1990"_s, u"2000"_s, u"2010"_s, u"2020"_s}));
 }
 
 void TestAxis::timeIsProportional()
 {
-    const auto axis = charts::timeAxis(QDate(2024, 1, 1), QDate(2025, 1, 1), 8, {});
+    const auto axis = dated(QDate(2024, 1, 1), QDate(2025, 1, 1), 8);
     const auto share = [&](QDate day) { return axis.share(double(day.toJulianDay())); };
     const double month = share(QDate(2024, 2, 1)) - share(QDate(2024, 1, 1));
     const double later = share(QDate(2024, 9, 1)) - share(QDate(2024, 8, 1)); // 31 days each
@@ -65,7 +70,7 @@ void TestAxis::timeIsProportional()
 
 void TestAxis::aSingleDayStillHasAnAxis()
 {
-    const auto axis = charts::timeAxis(QDate(2026, 5, 5), QDate(2026, 5, 5), 8, {});
+    const auto axis = dated(QDate(2026, 5, 5), QDate(2026, 5, 5), 8);
     QVERIFY(axis.to > axis.from);
     QCOMPARE(axis.share(double(QDate(2026, 5, 5).toJulianDay())), 0.5);
 }
@@ -73,7 +78,7 @@ void TestAxis::aSingleDayStillHasAnAxis()
 void TestAxis::thereAreNeverMoreLabelsThanAskedFor()
 {
     for (int days = 1; days < 20000; days = days * 3 / 2 + 1) {
-        const auto axis = charts::timeAxis(QDate(1980, 2, 29), QDate(1980, 2, 29).addDays(days), 6, {});
+        const auto axis = dated(QDate(1980, 2, 29), QDate(1980, 2, 29).addDays(days), 6);
         QVERIFY2(axis.ticks.size() <= 7, qPrintable(QString::number(days)));
         QVERIFY2(!axis.ticks.empty(), qPrintable(QString::number(days)));
     }

@@ -17,6 +17,7 @@
 #include <QXmlStreamReader>
 
 #include <algorithm>
+#include <map>
 
 using namespace Qt::StringLiterals;
 
@@ -62,6 +63,11 @@ std::vector<const Series*> seriesOf(const QChart& chart)
     return found;
 }
 
+bool isLimit(const QLineSeries& line)
+{
+    return line.pen().style() == Qt::DashDotLine || line.pen().style() == Qt::DashDotDotLine;
+}
+
 QColor pixel(const charts::ChartLook& look, const charts::TrendPoints& points, double zoom)
 {
     QImage image(int(720 * zoom), int(400 * zoom), QImage::Format_RGB32);
@@ -87,6 +93,8 @@ private Q_SLOTS:
     void joinsBreakWhereConditionsChange();
     void joinsCanBeSwitchedOff();
     void sidesDifferInShapeAndDash();
+    void thresholdsDifferWithoutColour();
+    void aPdfIsAPageOfVectors();
     void gradesAreNeverJoined();
     void aClickFindsTheNearestVisit();
     void stackedChartsShareTheirTimeAxis();
@@ -261,7 +269,7 @@ void TestChartFiles::joinsCanBeSwitchedOff()
     look.joinPoints = false;
     const charts::TrendChart chart(pointsOf(walk), look, {});
     for (const QLineSeries* line : seriesOf<QLineSeries>(chart))
-        QCOMPARE(line->pen().style(), Qt::DashDotLine); // limits only
+        QVERIFY(isLimit(*line)); // and nothing else
     QCOMPARE(seriesOf<QAreaSeries>(chart).size(), 4U);
 }
 
@@ -283,6 +291,33 @@ void TestChartFiles::sidesDifferInShapeAndDash()
     QVERIFY(marks[0]->color() != marks[1]->color());
     QCOMPARE(joins.size(), 2U);
     QVERIFY(joins[0]->pen().style() != joins[1]->pen().style());
+}
+
+void TestChartFiles::thresholdsDifferWithoutColour()
+{
+    const charts::TrendPoints points = pointsOf(walk);
+    const charts::TrendChart chart(points, charts::paperLook(), {});
+    std::map<double, Qt::PenStyle> styles;
+    for (const QLineSeries* line : seriesOf<QLineSeries>(chart)) {
+        if (isLimit(*line))
+            styles[line->at(0).y()] = line->pen().style();
+    }
+    QCOMPARE(styles.size(), 2U);
+    QCOMPARE(styles[*points.lines[0].limits->improved], Qt::DashDotLine);
+    QCOMPARE(styles[*points.lines[0].limits->declined], Qt::DashDotDotLine);
+}
+
+void TestChartFiles::aPdfIsAPageOfVectors()
+{
+    const QTemporaryDir folder;
+    const QString path = folder.filePath(u"chart.pdf"_s);
+    QVERIFY(charts::writePdf(pointsOf(walk), charts::paperLook(), {}, path));
+    QFile file(path);
+    QVERIFY(file.open(QIODevice::ReadOnly));
+    const QByteArray pdf = file.readAll();
+    QVERIFY(pdf.startsWith("%PDF-"));
+    QCOMPARE(pdf.count("/Type /Page\n"), 1);
+    QVERIFY(!pdf.contains("/Subtype /Image"));
 }
 
 void TestChartFiles::gradesAreNeverJoined()

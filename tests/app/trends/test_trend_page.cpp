@@ -1,23 +1,25 @@
 #include "app/trends/trend_page.h"
 
+#include "app/charts/trend_chart.h"
 #include "app/trends/chart_view.h"
-#include "app/trends/measure_list.h"
-#include "app/trends/trend_table.h"
+#include "app/trends/overview_delegate.h"
+#include "app/trends/overview_model.h"
+#include "app/widgets/theme.h"
 #include "core/records/visit.h"
+#include "tests/support/answers.h"
+#include "tests/support/paces.h"
 #include "tests/support/story.h"
 #include "tests/support/test_support.h"
 
 #include <QAbstractItemModelTester>
+#include <QAccessible>
 #include <QApplication>
-#include <QCheckBox>
 #include <QClipboard>
-#include <QImage>
+#include <QComboBox>
+#include <QHeaderView>
 #include <QLabel>
 #include <QLineEdit>
-#include <QLineSeries>
-#include <QListView>
 #include <QPushButton>
-#include <QSortFilterProxyModel>
 #include <QTableView>
 
 using namespace Qt::StringLiterals;
@@ -26,44 +28,22 @@ namespace test_trend_page
 {
 
 using records::Side;
-using trends::ChartView;
+using trends::OverviewModel;
 
-class Answers : public session::Prompts
-{
-public:
-    std::optional<QString> file;
-    QString suggested;
-    std::vector<base::Error> told;
-
-    bool confirmed(const QString&, const QString&, const QString&) override { return false; }
-    bool mayLose(const QString&, const QString&, const QString&) override { return false; }
-    std::optional<qsizetype> chosen(const QString&, const QString&, const QStringList&) override
-    {
-        return {};
-    }
-    std::optional<QString> line(const QString&, const QString&, const QString&) override { return {}; }
-    std::optional<records::Author> author(const QString&, const records::Author&) override { return {}; }
-    std::optional<records::Author> person(const records::Author&) override { return {}; }
-    std::optional<QString> fileToWrite(const QString&, const QString& name, const QString&) override
-    {
-        suggested = name;
-        return file;
-    }
-    std::optional<QString> fileToRead(const QString&, const QString&) override { return {}; }
-    void say(const QString&, const QString&) override {}
-    void tell(const base::Error& error) override { told.push_back(error); }
-};
+const QString peg = u"nine-hole-peg"_s;
+const QString berg = u"berg-balance"_s;
+const QString upAndGo = u"timed-up-and-go"_s;
 
 struct Shown {
     Story story;
     Answers answers;
     trends::TrendPage page{story.session(), answers};
-    QTemporaryDir folder;
 
     Shown()
     {
         page.resize(1280, 760);
         page.show();
+        page.setFocus();
     }
 
     template <class Widget>
@@ -71,246 +51,300 @@ struct Shown {
     {
         return *page.findChild<Widget*>(name);
     }
-    ChartView* chart(const QString& measure) { return page.findChild<ChartView*>(u"chart:"_s + measure); }
-    QAbstractItemModel& list() { return *find<QListView>(u"measureList"_s).model(); }
-    QStringList listed()
+    QTableView& table() { return find<QTableView>(u"overviewTable"_s); }
+    OverviewModel& model() { return *qobject_cast<OverviewModel*>(table().model()); }
+    trends::ChartView* chart(const QString& measure)
     {
-        QStringList titles;
-        for (int row = 0; row < list().rowCount(); ++row)
-            titles << list().index(row, 0).data().toString();
-        return titles;
+        return page.findChild<trends::ChartView*>(u"chart:"_s + measure);
     }
-    QAbstractItemModel& figures() { return *find<QTableView>(u"trendTable"_s).model(); }
-
-    /// Where a day stands in a chart, in the viewport.
-    QPoint placeOf(ChartView& view, QDate day)
+    void stand(const QString& measure)
     {
-        const auto& trend = *static_cast<charts::TrendChart*>(view.chart());
-        const QRectF plot = trend.frame().plot;
-        return {int(plot.left() + trend.time().share(double(day.toJulianDay())) * plot.width()),
-                int(plot.center().y())};
+        table().setCurrentIndex(model().index(model().placeOf(measure), 0));
     }
+    QString standing() { return model().row(table().currentIndex().row()).measure; }
+    QString spoken(const QString& measure)
+    {
+        return model().index(model().placeOf(measure), 0).data(Qt::AccessibleTextRole).toString();
+    }
+    int drawn() { return int(page.findChildren<trends::ChartView*>().size()); }
 };
-
-/// A trend is dashed in a pattern of its own.
-bool isJoin(const QLineSeries* line)
-{
-    return line != nullptr && line->pen().style() != Qt::CustomDashLine;
-}
 
 class TestTrendPage : public HouseTest
 {
     Q_OBJECT
 
 private Q_SLOTS:
-    void theModelsKeepTheirWord();
-    void whatMovedMostIsDrawnFirst();
-    void aTestIsFoundAsItIsTyped();
-    void returnInTheSearchDrawsTheTestFound();
-    void aTickAddsAChartAndTakesItAway();
-    void aClickMovesThisVisitAndWithShiftTheReference();
-    void arrowKeysStepBothLines();
-    void aChartSaysItsLatestValues();
-    void theTableHoldsWhatTheChartShows();
-    void rowsAreCopiedWithTabs();
-    void joinsAreSwitchedOff();
-    void aChartIsSavedAsPngAndSvg();
-    void aFileThatCannotBeWrittenIsTold();
-    void nothingIsWrittenWhenThePersonTurnsBack();
-    void anotherValueIsDrawnAtOnce();
-    void withoutFindingsThePageSaysWhatWillBeHere();
+    void theModelKeepsItsWord();
+    void itOpensWithTheOverview();
+    void returnOpensTheChartAndEscapeComesBackToTheRow();
+    void escapeComesBackFromWhereverTheKeyboardIs();
+    void spaceTicksSeveralForOneStack();
+    void theButtonsGoThereAndBack();
+    void lettersFindATest();
+    void groupsAndSectionAreReachedByKey();
+    void anEmptySearchOffersNoChart();
+    void theVisitInFocusIsTheLastThatCounts();
+    void aRowIsSpokenWhole();
+    void rowsAreCopiedWithTheirSides();
+    void thePlumbLinesRunThroughTheCourses();
+    void whatHappenedIsToldBelow();
+    void anotherPatientBeginsWithTheOverview();
+    void withoutTwoResultsItSaysWhatWillBeHere();
 };
 
-void TestTrendPage::theModelsKeepTheirWord()
+void TestTrendPage::theModelKeepsItsWord()
 {
     Shown shown;
-    const QAbstractItemModelTester list(&shown.list(),
-                                        QAbstractItemModelTester::FailureReportingMode::QtTest);
-    const QAbstractItemModelTester table(&shown.figures(),
-                                         QAbstractItemModelTester::FailureReportingMode::QtTest);
+    const QAbstractItemModelTester tester(&shown.model(),
+                                          QAbstractItemModelTester::FailureReportingMode::QtTest);
     shown.story.session().moveVisit(-1);
-    QTest::keyClicks(&shown.find<QLineEdit>(u"measureSearch"_s), u"walk"_s);
-    QCOMPARE(shown.list().rowCount(), 1);
+    QTest::keyClicks(&shown.table(), u"walk"_s);
+    QTest::keyClick(&shown.table(), Qt::Key_Space);
 }
 
-void TestTrendPage::whatMovedMostIsDrawnFirst()
+void TestTrendPage::itOpensWithTheOverview()
 {
     Shown shown;
-    QVERIFY(shown.chart(u"timed-up-and-go"_s) != nullptr); // became unable
-    QVERIFY(shown.chart(u"berg-balance"_s) != nullptr);
-    QVERIFY(shown.chart(u"pronator-drift"_s) == nullptr);
+    QVERIFY(shown.table().isVisible());
+    QVERIFY(shown.model().rowCount() > 6);
+    QCOMPARE(shown.page.focusWidget(), &shown.table());
+    QCOMPARE(shown.table().currentIndex().row(), 0);
+    for (int row = 0; row < shown.model().rowCount(); ++row)
+        QVERIFY(shown.table().rowHeight(row) >= 48);
 }
 
-void TestTrendPage::aTestIsFoundAsItIsTyped()
+void TestTrendPage::returnOpensTheChartAndEscapeComesBackToTheRow()
 {
-    Shown shown;
-    auto& search = shown.find<QLineEdit>(u"measureSearch"_s);
-    QTest::keyClicks(&search, u"TUG"_s); // its abbreviation
-    QCOMPARE(shown.listed(), QStringList{u"Timed up and go"_s});
-    search.clear();
-    QVERIFY(shown.listed().size() > 5);
+    paces::each([](Pace& pace) {
+        Shown shown;
+        shown.stand(peg);
+        pace.keyAt(&shown.page, Qt::Key_Return);
+        QVERIFY(!shown.table().isVisible());
+        QCOMPARE(shown.drawn(), 1);
+        QVERIFY(shown.chart(peg) != nullptr);
+        QCOMPARE(shown.page.focusWidget(), shown.chart(peg));
+        pace.keyAt(&shown.page, Qt::Key_Escape);
+        QVERIFY(shown.table().isVisible());
+        QCOMPARE(shown.page.focusWidget(), &shown.table());
+        QCOMPARE(shown.standing(), peg);
+    });
 }
 
-void TestTrendPage::returnInTheSearchDrawsTheTestFound()
+void TestTrendPage::escapeComesBackFromWhereverTheKeyboardIs()
 {
     Shown shown;
-    auto& search = shown.find<QLineEdit>(u"measureSearch"_s);
-    QTest::keyClicks(&search, u"finger to nose"_s);
-    QTest::keyClick(&search, Qt::Key_Return);
-    QVERIFY(shown.chart(u"finger-nose"_s) != nullptr);
-    QCOMPARE(shown.find<QLabel>(u"tableTitle"_s).text(), u"Finger to nose"_s);
-    QTest::keyClick(&search, Qt::Key_Return);
-    QVERIFY(shown.chart(u"finger-nose"_s) == nullptr);
+    for (const QString& place : {u"measureSearch"_s, u"measureList"_s, u"trendTable"_s, u"joinPoints"_s}) {
+        QTest::keyClick(&shown.table(), Qt::Key_Return);
+        auto& here = shown.find<QWidget>(place);
+        here.setFocus();
+        QTest::keyClick(&here, Qt::Key_Escape);
+        QVERIFY2(shown.table().isVisible(), qPrintable(place));
+    }
 }
 
-void TestTrendPage::aTickAddsAChartAndTakesItAway()
+void TestTrendPage::spaceTicksSeveralForOneStack()
 {
-    Shown shown;
-    auto& list = shown.find<QListView>(u"measureList"_s);
-    list.setCurrentIndex(shown.list().index(int(shown.listed().indexOf(u"Pronator drift"_s)), 0));
-    QTest::keyClick(&list, Qt::Key_Space);
-    QVERIFY(shown.chart(u"pronator-drift"_s) != nullptr);
-    QTest::keyClick(&list, Qt::Key_Space);
-    QVERIFY(shown.chart(u"pronator-drift"_s) == nullptr);
+    paces::each([](Pace& pace) {
+        Shown shown;
+        auto& open = shown.find<QPushButton>(u"openCharts"_s);
+        QCOMPARE(open.text(), u"S&how 1 chart"_s);
+        for (const QString& measure : {peg, berg}) {
+            shown.stand(measure);
+            pace.keyAt(&shown.page, Qt::Key_Space);
+        }
+        QCOMPARE(open.text(), u"S&how 2 charts"_s);
+        pace.keyAt(&shown.page, Qt::Key_Return);
+        QCOMPARE(shown.drawn(), 2);
+        QVERIFY(shown.chart(berg)->isVisible());
+        pace.keyAt(&shown.page, Qt::Key_Escape);
+        pace.keyAt(&shown.page, Qt::Key_Space); // no longer
+        QCOMPARE(open.text(), u"S&how 1 chart"_s);
+    });
 }
 
-void TestTrendPage::aClickMovesThisVisitAndWithShiftTheReference()
+void TestTrendPage::theButtonsGoThereAndBack()
 {
     Shown shown;
-    const auto click = [&](QDate day, Qt::KeyboardModifiers keys) {
-        ChartView& view = *shown.chart(u"berg-balance"_s);
-        QTest::mouseClick(view.viewport(), Qt::LeftButton, keys, shown.placeOf(view, day));
-    };
-    click({2025, 9, 15}, {});
-    QCOMPARE(shown.story.session().focus().visit, shown.story.visit(4));
-    click({2024, 9, 2}, Qt::ShiftModifier);
-    QCOMPARE(shown.story.session().focus().reference, shown.story.visit(2));
-    QCOMPARE(shown.chart(u"berg-balance"_s)->points().referenceDay, QDate(2024, 9, 2));
+    shown.stand(berg);
+    QTest::mouseClick(&shown.find<QPushButton>(u"openCharts"_s), Qt::LeftButton);
+    QVERIFY(shown.chart(berg)->isVisible());
+    auto& back = shown.find<QPushButton>(u"overview"_s);
+    QVERIFY(back.isVisible());
+    QTest::keyClick(&back, Qt::Key_Space);
+    QVERIFY(shown.table().isVisible());
+    const QModelIndex second = shown.model().index(1, OverviewModel::Now);
+    shown.table().scrollTo(second);
+    const QPoint at = shown.table().visualRect(second).center();
+    QTest::mouseClick(shown.table().viewport(), Qt::LeftButton, {}, at);
+    QTest::mouseDClick(shown.table().viewport(), Qt::LeftButton, {}, at);
+    QVERIFY(shown.chart(shown.model().row(1).measure) != nullptr);
+    QVERIFY(!shown.table().isVisible());
 }
 
-void TestTrendPage::arrowKeysStepBothLines()
+void TestTrendPage::lettersFindATest()
 {
-    Shown shown;
-    QTest::keyClick(shown.chart(u"berg-balance"_s), Qt::Key_Left);
-    QCOMPARE(shown.story.session().focus().visit, shown.story.visit(4));
-    QTest::keyClick(shown.chart(u"berg-balance"_s), Qt::Key_Left, Qt::ShiftModifier);
-    QCOMPARE(shown.story.session().focus().reference, shown.story.visit(3));
-    QTest::keyClick(shown.chart(u"berg-balance"_s), Qt::Key_Right);
-    QCOMPARE(shown.story.session().focus().visit, shown.story.visit(5));
+    paces::each([](Pace& pace) {
+        Shown shown;
+        const int all = shown.model().rowCount();
+        pace.keyAt(&shown.page, Qt::Key_N);
+        pace.typeAt(&shown.page, u"ine peg"_s);
+        QCOMPARE(shown.model().rowCount(), 1);
+        QCOMPARE(shown.find<QPushButton>(u"overviewAll"_s).text(), u"&All 1"_s);
+        pace.keyAt(&shown.page, Qt::Key_Down);
+        QCOMPARE(shown.page.focusWidget(), &shown.table());
+        QCOMPARE(shown.standing(), peg);
+        shown.find<QLineEdit>(u"overviewFind"_s).setFocus();
+        pace.keyAt(&shown.page, Qt::Key_Escape);
+        QCOMPARE(shown.model().rowCount(), all);
+        QCOMPARE(shown.standing(), peg);
+    });
 }
 
-void TestTrendPage::aChartSaysItsLatestValues()
+void TestTrendPage::groupsAndSectionAreReachedByKey()
 {
-    Shown shown;
-    const ChartView& view = *shown.chart(u"berg-balance"_s);
-    QCOMPARE(view.accessibleName(), u"Trend of Berg balance scale: total"_s);
-    QVERIFY2(view.accessibleDescription().startsWith(
-                 u"50 points on 07-Sep-2026; previous 51 points on 15-Sep-2025"_s),
-             qPrintable(view.accessibleDescription()));
+    paces::each([](Pace& pace) {
+        Shown shown;
+        const auto count = [](const QPushButton& button) { return button.text().section(u' ', 1).toInt(); };
+        for (const QString& name : {u"overviewChanged"_s, u"overviewConfirmed"_s}) {
+            auto& button = shown.find<QPushButton>(name);
+            button.setFocus();
+            pace.keyAt(&shown.page, Qt::Key_Space);
+            QVERIFY(button.isChecked());
+            QCOMPARE(shown.model().rowCount(), count(button));
+            QVERIFY(shown.model().rowCount() > 0);
+        }
+        auto& all = shown.find<QPushButton>(u"overviewAll"_s);
+        all.setFocus();
+        pace.keyAt(&shown.page, Qt::Key_Space);
+        const int before = shown.model().rowCount();
+        auto& section = shown.find<QComboBox>(u"overviewSection"_s);
+        section.setFocus();
+        pace.keyAt(&shown.page, Qt::Key_Down);
+        QVERIFY(shown.model().rowCount() < before);
+        QCOMPARE(shown.model().rowCount(), count(all));
+        for (int row = 0; row < shown.model().rowCount(); ++row)
+            QCOMPARE(shown.model().row(row).section, section.currentText());
+    });
 }
 
-void TestTrendPage::theTableHoldsWhatTheChartShows()
+void TestTrendPage::anEmptySearchOffersNoChart()
 {
     Shown shown;
-    auto& list = shown.find<QListView>(u"measureList"_s);
-    list.setCurrentIndex(shown.list().index(int(shown.listed().indexOf(u"Nine-hole peg test"_s)), 0));
-    QCOMPARE(shown.figures().rowCount(), 6);
-    QStringList titles;
-    for (int column = 0; column < shown.figures().columnCount(); ++column)
-        titles << shown.figures().headerData(column, Qt::Horizontal).toString();
-    QCOMPARE(titles,
-             QStringList({u"Date"_s, u"Right"_s, u"Left"_s, u"Right against the baseline"_s,
-                          u"Left against the baseline"_s, u"Events"_s, u"Conditions changed"_s, u"State"_s}));
-    QCOMPARE(shown.figures().index(0, 2).data().toString(), u"unable: no grip"_s);
-    QCOMPARE(shown.figures().index(5, 1).data().toString(), u"22.6 s"_s);
-    QCOMPARE(shown.figures().index(1, 5).data().toString(), u"left became able"_s);
-    QCOMPARE(shown.figures().index(5, 7).data().toString(), u"draft"_s);
-
-    list.setCurrentIndex(
-        shown.list().index(int(shown.listed().indexOf(u"10-metre walk time: comfortable pace"_s)), 0));
-    QCOMPARE(shown.figures().index(3, 3).data().toString(), u"Walking aid: Stick → None"_s);
-    QCOMPARE(shown.figures().index(3, 2).data().toString(), u"baseline"_s);
-    shown.story.session().chooseReference(shown.story.visit(3));
-    QCOMPARE(shown.figures().index(3, 2).data().toString(), u"reference visit"_s);
+    QTest::keyClicks(&shown.find<QLineEdit>(u"overviewFind"_s), u"xyz"_s);
+    QCOMPARE(shown.model().rowCount(), 0);
+    QVERIFY(!shown.find<QPushButton>(u"openCharts"_s).isEnabled());
+    QTest::keyClick(&shown.table(), Qt::Key_Return);
+    QVERIFY(shown.table().isVisible());
 }
 
-void TestTrendPage::rowsAreCopiedWithTabs()
+void TestTrendPage::theVisitInFocusIsTheLastThatCounts()
 {
     Shown shown;
-    auto& list = shown.find<QListView>(u"measureList"_s);
-    list.setCurrentIndex(shown.list().index(int(shown.listed().indexOf(u"Timed up and go"_s)), 0));
-    auto& table = shown.find<QTableView>(u"trendTable"_s);
-    table.selectAll();
-    QTest::keyClick(&table, Qt::Key_C, Qt::ControlModifier);
+    shown.stand(berg);
+    shown.story.session().chooseVisit(shown.story.visit(3));
+    QCOMPARE(shown.standing(), berg);
+    QCOMPARE(shown.model().index(shown.model().placeOf(berg), OverviewModel::Now).data().toString(),
+             u"49 points"_s);
+    QCOMPARE(shown.model().time().visitDay, QDate(2025, 3, 10));
+    shown.story.session().chooseReference(shown.story.visit(1));
+    QCOMPARE(shown.model().time().referenceDay, QDate(2024, 5, 20));
+}
+
+void TestTrendPage::aRowIsSpokenWhole()
+{
+    Shown shown;
+    const QString spoken = shown.spoken(peg);
+    QVERIFY2(spoken.startsWith(u"Nine-hole peg test. right first 24.1 s (04-Mar-2024), now 22.6 s, "_s),
+             qPrintable(spoken));
+    QVERIFY2(spoken.contains(u"; left first "_s), qPrintable(spoken));
+    for (const trends::OverviewLine& line : shown.model().row(shown.model().placeOf(peg)).lines)
+        QVERIFY(spoken.contains(line.meaning.words));
+    const QAccessibleInterface* heard = QAccessible::queryAccessibleInterface(&shown.table());
+    QCOMPARE(heard->text(QAccessible::Name), u"Overview of all tests with two results or more"_s);
+}
+
+void TestTrendPage::rowsAreCopiedWithTheirSides()
+{
+    Shown shown;
+    shown.stand(peg);
+    QTest::keyClick(&shown.table(), Qt::Key_C, Qt::ControlModifier);
     const QStringList lines = QApplication::clipboard()->text().split(u'\n', Qt::SkipEmptyParts);
-    QCOMPARE(lines.size(), 7);
-    QVERIFY2(lines[6].startsWith(u"07-Sep-2026\tunable: needed help to rise\t"_s), qPrintable(lines[6]));
+    QCOMPARE(lines.size(), 2);
+    QCOMPARE(lines[0], u"Test\tCourse\tFirst\tNow\tAgainst error"_s);
+    QVERIFY2(lines[1].startsWith(u"Nine-hole peg test\tright 6 results; left 6 results\t"_s),
+             qPrintable(lines[1]));
 }
 
-void TestTrendPage::joinsAreSwitchedOff()
+/// The colour of the line stands in every row at the day of the visit.
+void TestTrendPage::thePlumbLinesRunThroughTheCourses()
 {
     Shown shown;
-    const auto joins = [&] {
-        int count = 0;
-        for (const QAbstractSeries* series : shown.chart(u"nine-hole-peg"_s)->chart()->series())
-            count += isJoin(qobject_cast<const QLineSeries*>(series)) ? 1 : 0;
-        return count;
+    shown.story.session().chooseVisit(shown.story.visit(4));
+    shown.story.session().chooseReference(shown.story.visit(2));
+    const QImage picture = shown.table().viewport()->grab().toImage();
+    const QColor accent = widgets::coloursFor(shown.page.palette()).accent;
+    const auto isLine = [&](const QRect& row, QDate day) {
+        const double at = charts::courseX(shown.model().time().axis, trends::courseArea(row), day);
+        int found = 0;
+        for (int y = row.top(); y <= row.bottom(); ++y) {
+            for (int x = int(at) - 1; x <= int(at) + 1; ++x)
+                found += picture.pixelColor(x, y) == accent ? 1 : 0;
+        }
+        return found;
     };
-    QCOMPARE(joins(), 2);
-    QTest::keyClick(&shown.find<QCheckBox>(u"joinPoints"_s), Qt::Key_Space);
-    QCOMPARE(joins(), 0);
+    for (int row = 0; row < 4; ++row) {
+        const QRect box = shown.table().visualRect(shown.model().index(row, OverviewModel::Course));
+        QVERIFY(isLine(box, {2025, 9, 15}) > box.height() / 2);
+        QVERIFY(isLine(box, {2024, 9, 2}) > box.height() / 6);
+        QVERIFY(isLine(box, {2026, 5, 1}) < box.height() / 6);
+    }
 }
 
-void TestTrendPage::aChartIsSavedAsPngAndSvg()
+void TestTrendPage::whatHappenedIsToldBelow()
 {
     Shown shown;
-    auto& list = shown.find<QListView>(u"measureList"_s);
-    list.setCurrentIndex(shown.list().index(int(shown.listed().indexOf(u"Timed up and go"_s)), 0));
-    shown.answers.file = shown.folder.filePath(u"chart"_s);
-    QTest::keyClick(&shown.find<QPushButton>(u"savePng"_s), Qt::Key_Space);
-    QCOMPARE(shown.answers.suggested, u"timed-up-and-go.png"_s); // nothing of the person
-    QCOMPARE(QImage(shown.folder.filePath(u"chart.png"_s)).width(), 2000);
-    QTest::keyClick(&shown.find<QPushButton>(u"saveSvg"_s), Qt::Key_Space);
-    QFile svg(shown.folder.filePath(u"chart.svg"_s));
-    QVERIFY(svg.open(QIODevice::ReadOnly));
-    const QByteArray drawing = svg.readAll();
-    QVERIFY(drawing.contains("Record No. T-0101"));
-    QVERIFY(!drawing.contains("Fennimore"));
-    QVERIFY(shown.answers.told.empty());
+    auto& told = shown.find<QLabel>(u"overviewHappenings"_s);
+    QVERIFY(!told.isVisible());
+    records::Happening fall;
+    fall.kind = records::HappeningKind::Fall;
+    fall.from = QDate(2025, 1, 8);
+    fall.patient = *shown.story.session().focus().patient;
+    QVERIFY(shown.story.session().saveHappening(fall));
+    QVERIFY(told.isVisible());
+    QCOMPARE(told.text(), u"Between visits: a: fall (08-Jan-2025)."_s);
 }
 
-void TestTrendPage::aFileThatCannotBeWrittenIsTold()
+void TestTrendPage::anotherPatientBeginsWithTheOverview()
 {
     Shown shown;
-    shown.answers.file = shown.folder.filePath(u"not here/chart.png"_s);
-    QTest::keyClick(&shown.find<QPushButton>(u"savePng"_s), Qt::Key_Space);
-    QCOMPARE(shown.answers.told.size(), 1U);
-    QCOMPARE(shown.answers.told[0].kind, base::ErrorKind::Unwritable);
-}
-
-void TestTrendPage::nothingIsWrittenWhenThePersonTurnsBack()
-{
-    Shown shown;
-    QTest::keyClick(&shown.find<QPushButton>(u"savePng"_s), Qt::Key_Space);
-    QVERIFY(QDir(shown.folder.path()).isEmpty());
-    QVERIFY(shown.answers.told.empty());
-}
-
-void TestTrendPage::anotherValueIsDrawnAtOnce()
-{
-    Shown shown;
-    session::Session& session = shown.story.session();
-    records::Finding berg = *session.visitInFocus()->finding(u"berg-balance"_s, Side::None);
-    berg.value = values::Quantity{33, values::Unit::Score};
-    QVERIFY(session.saveFinding(shown.story.visit(5), berg));
-    QVERIFY(shown.chart(u"berg-balance"_s)->accessibleDescription().startsWith(u"33 points"_s));
-}
-
-void TestTrendPage::withoutFindingsThePageSaysWhatWillBeHere()
-{
-    Shown shown;
+    const auto patient = shown.story.session().focus().patient;
+    shown.stand(peg);
+    QTest::keyClick(&shown.table(), Qt::Key_Space);
+    QTest::keyClick(&shown.table(), Qt::Key_Return);
     shown.story.session().leavePatient();
-    QVERIFY(!shown.find<QListView>(u"measureList"_s).isVisible());
+    shown.story.session().choosePatient(*patient);
+    QVERIFY(shown.table().isVisible());
+    QCOMPARE(shown.table().currentIndex().row(), 0);
+    QVERIFY(shown.model().ticked().isEmpty());
+}
+
+void TestTrendPage::withoutTwoResultsItSaysWhatWillBeHere()
+{
+    Shown shown;
+    shown.story.session().chooseVisit(shown.story.visit(0));
+    QVERIFY(!shown.table().isVisible());
+    const auto labels = shown.page.findChildren<QLabel*>();
+    QVERIFY(std::ranges::any_of(labels, [](const QLabel* label) {
+        return label->isVisible() && label->text() == u"No test has two results yet"_s;
+    }));
+    const auto buttons = shown.page.findChildren<QPushButton*>();
+    const auto step = std::ranges::find_if(
+        buttons, [](const QPushButton* button) { return button->text() == u"Show c&harts"_s; });
+    QVERIFY(step != buttons.end() && (*step)->isVisible());
+    (*step)->click();
+    QVERIFY(shown.drawn() > 0); // what moved most
+    shown.story.session().leavePatient();
+    QVERIFY(!shown.table().isVisible());
 }
 
 HOUSE_TEST(TestTrendPage)
