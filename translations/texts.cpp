@@ -72,8 +72,10 @@ bool collect(const QString& folder, const QString& output)
         while (files.hasNext())
             collectSource(read(files.next()), marks);
     }
-    for (const QString& name : {u"letter"_s, u"service_report"_s})
-        collectTemplate(read(u"%1/resources/letters/%2.html.mustache"_s.arg(folder, name)), marks);
+    QDirIterator pages(folder + u"/resources/letters"_s, {u"*.html.mustache"_s}, QDir::Files,
+                       QDirIterator::Subdirectories);
+    while (pages.hasNext())
+        collectTemplate(read(pages.next()), marks);
     auto catalogue = catalogue::readCatalogue(folder + u"/resources/catalogue"_s);
     if (!catalogue) {
         QTextStream(stderr) << catalogue.error().what.english() << '\n';

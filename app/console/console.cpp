@@ -80,11 +80,11 @@ const std::vector<Verb>& verbs()
          {u"json"_s},
          listCases},
         {u"letter"_s,
-         u"letter RECORDS --patient NUMBER --to FILE.pdf|.odt [--in LANGUAGE]"_s,
+         u"letter RECORDS --patient NUMBER --to FILE.pdf|.odt|.html|.txt [--kind KIND] [--annex] [--in LANGUAGE]"_s,
          u"Writes a draft letter on the latest signed visit"_s,
          {u"RECORDS"_s},
          {u"patient"_s, u"to"_s},
-         {u"in"_s},
+         {u"kind"_s, u"annex"_s, u"in"_s},
          writeLetter},
         {u"chart"_s,
          u"chart RECORDS --patient NUMBER --measure ID [--side right|left] --to FILE.png|.svg"_s,
@@ -176,20 +176,23 @@ QString help()
 
 bool takesValue(const QString& option)
 {
-    return option != u"json"_s && option != u"all"_s;
+    return option != u"json"_s && option != u"all"_s && option != u"annex"_s;
 }
 
 std::optional<WrongUse> wrongEnding(const QString& verb, const QString& to)
 {
-    const QStringList endings = verb == u"letter"_s   ? QStringList{u".pdf"_s, u".odt"_s}
+    const QStringList endings = verb == u"letter"_s ? QStringList{u".pdf"_s, u".odt"_s, u".html"_s, u".txt"_s}
                                 : verb == u"report"_s ? QStringList{u".pdf"_s, u".csv"_s}
                                                       : QStringList{u".png"_s, u".svg"_s};
     const bool isRight = std::ranges::any_of(
         endings, [&](const QString& ending) { return to.endsWith(ending, Qt::CaseInsensitive); });
     if (isRight)
         return std::nullopt;
+    const base::Message listed = base::listed(base::verbatims(endings));
     return WrongUse{
-        base::said("The file of --to must end in %1 or %2.").arg(endings.first(), endings.last())};
+        endings.size() == 2
+            ? base::said("The file of --to must end in %1 or %2.").arg(endings.first(), endings.last())
+            : base::said("The file of --to must end in one of %1.").arg(listed)};
 }
 
 /// The days of --from and --until, taken into the request.
@@ -294,6 +297,10 @@ std::optional<WrongUse> taken(const Verb& verb, const QStringList& arguments, Re
     if (verb.work == writeReport) {
         if (const auto wrongDays = wrongPeriod(value(u"from"_s), value(u"until"_s), request))
             return wrong(*wrongDays);
+    }
+    if (verb.work == writeLetter) {
+        request.hasAnnex = parser.isSet(u"annex"_s);
+        request.kind = value(u"kind"_s).isEmpty() ? request.kind : value(u"kind"_s);
     }
     request.letterLanguage = value(u"in"_s);
     if (!request.letterLanguage.isEmpty() && !session::isSpoken(request.letterLanguage))

@@ -5,7 +5,11 @@
 #include "core/base/file.h"
 #include "core/judging/room.h"
 #include "core/letters/letter_visit.h"
+#include "core/paper/figure.h"
+#include "core/paper/fitting.h"
 #include "core/paper/pages.h"
+#include "core/paper/plain_text.h"
+#include "core/paper/sent.h"
 #include "core/storage/happenings.h"
 #include "core/storage/targets.h"
 
@@ -73,6 +77,24 @@ base::Result<void> writeLetter(const Request& request)
                            base::said("This patient has no signed visit to write about yet."),
                            {}};
 
+    const auto own = (*session)->letterKinds();
+    if (!own)
+        return own.error();
+    const base::Phrasebook phrases =
+        session::phrasesIn(request.letterLanguage.isEmpty() ? u"en"_s : request.letterLanguage);
+    const std::vector<letters::Kind> kinds = letters::kinds(phrases, *own);
+    const auto kind = std::ranges::find_if(kinds, [&](const letters::Kind& each) {
+        return each.id == request.kind || each.title == request.kind;
+    });
+    if (kind == kinds.end()) {
+        base::Messages names;
+        for (const letters::Kind& each : kinds)
+            names.push_back(base::verbatim(each.isOwn ? each.title : each.id));
+        return base::Error{base::ErrorKind::NotFound,
+                           base::said("The kind of --kind must be one of %1.").arg(base::listed(names)),
+                           {}};
+    }
+
     letters::Material material;
     material.clinic = (*session)->clinic();
     material.patient = patient->patient;
@@ -81,19 +103,36 @@ base::Result<void> writeLetter(const Request& request)
     material.letter.patient = patient->patient.id;
     material.letter.visit = visits.back().id;
     material.letter.to = patient->patient.referrer;
+    material.letter.kind = kind->id;
+    material.letter.hasAnnex = request.hasAnnex;
+    const auto happenings = storage::Happenings((*session)->store()).ofPatient(patient->patient.id);
+    if (!happenings)
+        return happenings.error();
+    material.happenings = records::current(*happenings);
+    const auto targets = storage::Targets((*session)->store()).ofPatient(patient->patient.id);
+    if (!targets)
+        return targets.error();
+    material.targets = *targets;
+    const auto asked = storage::Happenings((*session)->store()).asked(patient->patient.id);
+    if (!asked)
+        return asked.error();
+    material.isAsked =
+        std::ranges::find(*asked, visits.back().series, &records::Asked::visit) != asked->end();
     if (!request.letterLanguage.isEmpty())
         material.letter.language = request.letterLanguage;
-    const base::Phrasebook phrases = session::phrasesIn(material.letter.language);
     const auto shared = (*session)->catalogueIn(material.letter.language);
     const catalogue::Catalogue& catalogue = *shared;
     const QString measure = strongest(letters::changesOf(material, catalogue), catalogue);
-    if (auto figure = charts::figureOf(measure, material, catalogue, phrases)) {
+    if (auto figure = charts::figureOf(measure, material, catalogue, phrases); figure && request.hasAnnex) {
         material.letter.charts = {measure};
         material.figures = {*std::move(figure)};
     }
-    material.letter.interpretation = letters::suggestedInterpretation(material, catalogue, phrases);
-
-    const letters::Composition letter = letters::composed(material, catalogue, phrases);
+    material.logo = paper::logoFrom(material.clinic.logo);
+    const letters::Composition letter = paper::fitted({material, *kind, catalogue, phrases});
+    if (request.to.endsWith(u".html"_s, Qt::CaseInsensitive))
+        return base::write(paper::kept(letter).toUtf8(), request.to);
+    if (request.to.endsWith(u".txt"_s, Qt::CaseInsensitive))
+        return base::write(paper::plainText(letter).toUtf8(), request.to);
     const auto bytes =
         request.to.endsWith(u".odt"_s, Qt::CaseInsensitive) ? paper::odt(letter) : paper::pdf(letter);
     return bytes ? base::write(*bytes, request.to) : bytes.error();

@@ -31,6 +31,8 @@ struct Request {
     std::optional<records::Side> side = {}; ///< of a measure that has sides
     QString to = {};                        ///< the file to write
     judging::Period period = {};
+    QString kind = QStringLiteral("progress"); ///< of a letter
+    bool hasAnnex = false;
     QString letterLanguage = {}; ///< BCP 47; empty: English
     QString passwordFile = {};   ///< "-": the standard input
     std::optional<sealing::Seal> seal = {};

@@ -8,6 +8,7 @@
 #include "core/records/check.h"
 #include "core/records/letter.h"
 #include "core/storage/backup.h"
+#include "core/storage/letter_kinds.h"
 #include "core/storage/letters.h"
 #include "core/storage/patients.h"
 #include "core/storage/sealing.h"
@@ -416,6 +417,41 @@ base::Result<records::Visit> Session::amendVisit(const records::VisitId& visit, 
 base::Result<std::vector<records::Letter>> Session::letters() const
 {
     return storage::Letters(*m_store).ofPatient(patientInFocus().id);
+}
+
+base::Result<records::Letter> Session::letter(const records::LetterId& id) const
+{
+    return storage::Letters(*m_store).withId(id);
+}
+
+base::Result<std::vector<records::LetterKind>> Session::letterKinds() const
+{
+    return storage::LetterKinds(*m_store).all();
+}
+
+base::Result<records::LetterKind> Session::saveLetterKind(const records::LetterKind& kind)
+{
+    if (const auto wrong = records::wrongWith(kind))
+        return *wrong;
+    auto saved = storage::LetterKinds(*m_store).save(kind);
+    if (saved)
+        Q_EMIT clinicChanged(fact());
+    return saved;
+}
+
+base::Result<std::vector<records::Handover>> Session::handovers() const
+{
+    return storage::Letters(*m_store).handovers(patientInFocus().id);
+}
+
+base::Result<void> Session::noteHandover(const records::Handover& handover)
+{
+    if (const auto wrong = records::wrongWith(handover))
+        return *wrong;
+    auto noted = storage::Letters(*m_store).noteHandover(handover);
+    if (noted)
+        Q_EMIT letterChanged(fact(patientInFocus().id), handover.letter);
+    return noted;
 }
 
 base::Result<records::Letter> Session::saveLetter(const records::Letter& letter)

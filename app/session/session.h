@@ -248,9 +248,17 @@ public:
     base::Result<void> undo();
     base::Result<void> redo();
 
-    base::Result<std::vector<records::Letter>> letters() const; ///< of the patient in focus
+    base::Result<std::vector<records::Letter>>
+    letters() const; ///< of the patient in focus, without documents
+    base::Result<records::Letter> letter(const records::LetterId& id) const; ///< the whole of it
     base::Result<records::Letter> saveLetter(const records::Letter& letter);
     base::Result<records::Letter> signOffLetter(const records::Letter& letter);
+    /// The kinds of letters that the clinic made itself, every version (letters::kinds).
+    base::Result<std::vector<records::LetterKind>> letterKinds() const;
+    base::Result<records::LetterKind> saveLetterKind(const records::LetterKind& kind);
+    base::Result<std::vector<records::Handover>>
+    handovers() const; ///< of all letters of the patient in focus
+    base::Result<void> noteHandover(const records::Handover& handover);
 
     storage::Store& store() { return *m_store; } ///< for imports, and the headless verbs of app/console
 

@@ -212,7 +212,9 @@ void PatientPage::addPages()
     m_changes = new changes::ChangePage(m_session, m_prompts, this);
     addPage(tr("Change"), m_changes);
     addPage(tr("Trend"), new trends::TrendPage(m_session, m_prompts, this));
-    addPage(tr("Letters"), new writing::LettersPage(m_session, m_prompts, this));
+    m_letters = new writing::LettersPage(m_session, m_prompts, this);
+    connect(m_letters, &writing::LettersPage::measureAsked, this, &PatientPage::showMeasure);
+    addPage(tr("Letters"), m_letters);
     connect(m_examination, &visits::ExaminationPage::handbookAsked, this, &PatientPage::handbookAsked);
     connect(m_changes, &changes::ChangePage::compared, this, &PatientPage::settle);
     connect(m_examination, &visits::ExaminationPage::progressChanged, this,
@@ -254,6 +256,10 @@ QStringList PatientPage::unsaved() const
 /// What is signed is what is on the screen: with a text there that could not be recorded, nothing is.
 void PatientPage::sign()
 {
+    if (m_pages->currentWidget() == m_letters) {
+        m_letters->signOff();
+        return;
+    }
     m_examination->flush();
     if (const QStringList lines = unsaved(); !lines.isEmpty()) {
         m_prompts.tell(

@@ -26,6 +26,11 @@ namespace changes
 class ChangePage;
 }
 
+namespace writing
+{
+class LettersPage;
+}
+
 namespace shell
 {
 
@@ -51,7 +56,7 @@ public:
     int tab() const;
     void takeKeyboard();
     void showMeasure(const QString& id);
-    void sign();
+    void sign(); ///< the visit; on the page of letters the letter
     /// What stands in the examination and is not recorded, a line each.
     QStringList unsaved() const;
     void showHappenings(); ///< what happened between visits, with an entry for a new one
@@ -79,6 +84,7 @@ private:
     StatusLine* m_status;
     visits::ExaminationPage* m_examination = nullptr;
     changes::ChangePage* m_changes = nullptr;
+    writing::LettersPage* m_letters = nullptr;
     QTabBar* m_tabs;
     QStackedWidget* m_pages;
     QToolButton* m_withForm = nullptr;

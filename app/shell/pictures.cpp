@@ -18,6 +18,7 @@
 #include <QDir>
 #include <QKeyEvent>
 #include <QLineEdit>
+#include <QPlainTextEdit>
 #include <QPushButton>
 #include <QTabBar>
 #include <QThread>
@@ -72,6 +73,13 @@ void type(QWidget& window, const QString& field, const QString& text)
     Q_EMIT line->textEdited(text);
 }
 
+/// Types into a field of several lines.
+void write(QWidget& window, const QString& field, const QString& text)
+{
+    if (auto* found = window.findChild<QPlainTextEdit*>(field))
+        found->insertPlainText(text);
+}
+
 /// Presses a button that is there to be pressed.
 void press(QWidget& window, const QString& button)
 {
@@ -119,7 +127,9 @@ void takeLetters(session::Session& session, const records::PatientSummary& patie
     window.showTab(3);
     press(window, u"letterNew"_s);
     press(window, u"nextStep"_s);
-    press(window, u"letterSuggest"_s);
+    write(window, u"letterInterpretation"_s,
+          u"Walking has become slower and less safe over four years; the stick helps."_s);
+    write(window, u"letterPlan"_s, u"Balance training twice a week for eight weeks, then seen again."_s);
     album.take(window, u"letter-draft"_s);
     press(window, u"letterSignOff"_s);
     album.take(window, u"letter-sent"_s);

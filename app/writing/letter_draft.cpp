@@ -6,6 +6,10 @@
 #include "app/writing/letter_standing.h"
 #include "core/base/text.h"
 #include "core/letters/letter_visit.h"
+#include "core/letters/plain_page.h"
+#include "core/letters/readability.h"
+#include "core/paper/figure.h"
+#include "core/paper/fitting.h"
 #include "core/paper/pages.h"
 #include "core/paper/sent.h"
 
@@ -21,7 +25,8 @@ namespace writing
 namespace
 {
 
-constexpr int chartsAtFirst = 2;
+constexpr qsizetype chartsAtFirst = 2;
+const QString plainKind = u"plain"_s; ///< to the patient
 
 /// The signed versions that count, without drafts.
 std::vector<records::Visit> signedVisits(const session::Session& session)
@@ -42,13 +47,6 @@ records::VisitId versionThatCounts(const session::Session& session, const record
     const auto visits = signedVisits(session);
     const auto current = std::ranges::find(visits, version->series, &records::Visit::series);
     return current == visits.end() ? id : current->id;
-}
-
-bool isTelling(const judging::Change& change)
-{
-    const auto verdict = change.previous ? change.previous->verdict : judging::Verdict::NoThreshold;
-    return judging::isBeyondError(verdict) || verdict == judging::Verdict::BecameUnable ||
-           verdict == judging::Verdict::BecameAble;
 }
 
 bool isMeasured(const catalogue::Measure* measure)
@@ -74,6 +72,7 @@ QString inFileName(const QString& recordNumber)
 }
 
 constexpr auto languageSetting = "letters/language";
+constexpr auto kindSetting = "letters/kind";
 
 QString inLines(QStringList lines)
 {
@@ -102,22 +101,34 @@ base::Result<void> LetterDraft::begin()
 {
     if (const QString why = whyNoLetter(); !why.isEmpty())
         return base::Error{base::ErrorKind::Refused, base::verbatim(why), {}};
-    const records::Patient& patient = m_session.patientInFocus();
     records::Letter letter;
-    letter.id = records::LetterId::make();
-    letter.patient = patient.id;
     letter.visit = m_session.visitInFocus()->id;
     letter.reference = m_session.focus().reference;
     letter.language = session::spokenOf({QSettings().value(languageSetting).toString(), session::spoken()});
-    letter.to = patient.referrer.isEmpty() ? patient.generalPractitioner : patient.referrer;
-    letter.copiesTo =
-        inLines({patient.generalPractitioner == letter.to ? QString() : patient.generalPractitioner,
-                 u"%1 %2"_s.arg(patient.given, patient.family).simplified()});
-    for (const judging::Change& change : letters::changesOf(material(letter), m_session.catalogue())) {
-        if (isTelling(change) && isMeasured(m_session.catalogue().measure(change.measure)) &&
-            !letter.charts.contains(change.measure) && letter.charts.size() < chartsAtFirst)
-            letter.charts += change.measure;
-    }
+    letter.kind = QSettings().value(kindSetting, u"progress"_s).toString();
+    address(letter);
+    return begin(std::move(letter));
+}
+
+base::Result<void> LetterDraft::correct()
+{
+    records::Letter letter = m_letter;
+    letter.replaces = m_letter.id;
+    letter.revision = 0;
+    letter.state = records::LetterState::Draft;
+    letter.author = {};
+    letter.signedAt = {};
+    letter.body.clear();
+    letter.pdf.clear();
+    letter.odt.clear();
+    letter.visit = versionThatCounts(m_session, letter.visit);
+    return begin(std::move(letter));
+}
+
+base::Result<void> LetterDraft::begin(records::Letter letter)
+{
+    letter.id = records::LetterId::make();
+    letter.patient = m_session.patientInFocus().id;
     auto saved = m_session.saveLetter(letter);
     if (!saved)
         return saved.error();
@@ -125,20 +136,71 @@ base::Result<void> LetterDraft::begin()
     return {};
 }
 
-void LetterDraft::open(const records::Letter& letter)
+/// Whom a letter of its kind goes to: a plain one to the patient, one that asks to whom its author says, the
+/// others to the general practitioner.
+void LetterDraft::address(records::Letter& letter) const
 {
+    const records::Patient& patient = m_session.patientInFocus();
+    const QString name = u"%1 %2"_s.arg(patient.given, patient.family).simplified();
+    const bool asks = letter.kind == u"referral"_s || letter.kind == u"handover"_s;
+    letter.to = asks                                    ? QString()
+                : letter.kind == plainKind              ? name
+                : patient.generalPractitioner.isEmpty() ? patient.referrer
+                                                        : patient.generalPractitioner;
+    QStringList copies = {patient.generalPractitioner, patient.referrer, name};
+    copies += m_session.clinic().copiesAlways.split(u'\n');
+    copies.removeAll(letter.to);
+    letter.copiesTo = inLines(copies);
+}
+
+records::Letter LetterDraft::asKind(const records::Letter& letter, const QString& kind) const
+{
+    records::Letter usual = letter;
+    address(usual);
+    records::Letter changed = letter;
+    changed.kind = kind;
+    records::Letter addressed = changed;
+    address(addressed);
+    if (letter.to == usual.to)
+        changed.to = addressed.to;
+    if (letter.copiesTo == usual.copiesTo)
+        changed.copiesTo = addressed.copiesTo;
+    return changed;
+}
+
+records::Letter LetterDraft::withAnnex(const records::Letter& letter) const
+{
+    records::Letter changed = letter;
+    changed.hasAnnex = true;
+    if (!changed.charts.isEmpty())
+        return changed;
+    for (const letters::Choosable& result : results()) {
+        const QString measure = result.key.section(u'/', 0, 0);
+        if (result.asks && isMeasured(m_session.catalogue().measure(measure)) &&
+            !changed.charts.contains(measure) && changed.charts.size() < chartsAtFirst)
+            changed.charts += measure;
+    }
+    return changed;
+}
+
+base::Result<void> LetterDraft::open(const records::Letter& letter)
+{
+    auto whole = m_session.letter(letter.id);
+    if (!whole)
+        return whole.error();
     if (m_begun.id != letter.id)
-        m_begun = letter;
-    m_letter = letter;
+        m_begun = *whole;
+    m_letter = *std::move(whole);
     if (isSigned())
-        return;
-    m_letter.visit = versionThatCounts(m_session, letter.visit);
-    if (!letter.reference)
-        return;
+        return {};
+    m_letter.visit = versionThatCounts(m_session, m_letter.visit);
+    if (!m_letter.reference)
+        return {};
     const auto visits = signedVisits(m_session);
-    m_letter.reference = versionThatCounts(m_session, *letter.reference);
+    m_letter.reference = versionThatCounts(m_session, *m_letter.reference);
     if (std::ranges::find(visits, *m_letter.reference, &records::Visit::id) == visits.end())
         m_letter.reference.reset(); // entered in error
+    return {};
 }
 
 void LetterDraft::close()
@@ -162,15 +224,57 @@ base::Result<void> LetterDraft::save(const records::Letter& edited)
         return saved.error();
     if (edited.language != m_letter.language)
         QSettings().setValue(languageSetting, edited.language);
+    if (edited.kind != m_letter.kind)
+        QSettings().setValue(kindSetting, edited.kind);
     m_letter = *saved;
     return {};
 }
 
-QString LetterDraft::suggestion() const
+std::vector<letters::Kind> LetterDraft::kinds() const
 {
-    const QString words = letters::suggestedInterpretation(
+    const auto own = m_session.letterKinds();
+    std::vector<letters::Kind> all =
+        own ? letters::kinds(session::screenPhrases(), *own) : letters::kinds(session::screenPhrases());
+    std::erase_if(all, [](const letters::Kind& kind) { return kind.isRetired; });
+    return all;
+}
+
+letters::Kind LetterDraft::kindOf(const records::Letter& letter) const
+{
+    const base::Phrasebook phrases = session::phrasesIn(letter.language);
+    const auto own = m_session.letterKinds();
+    return letters::kindOf(letter.kind, own ? letters::kinds(phrases, *own) : letters::kinds(phrases));
+}
+
+std::optional<letters::Composition> LetterDraft::previewOf(const letters::Kind& kind) const
+{
+    records::Letter letter = m_letter;
+    if (!isOpen()) {
+        if (!whyNoLetter().isEmpty())
+            return std::nullopt;
+        letter.visit = m_session.visitInFocus()->id;
+        address(letter);
+    }
+    letter.state = records::LetterState::Draft;
+    const base::Phrasebook phrases = session::phrasesIn(letter.language);
+    const auto catalogue = m_session.catalogueIn(letter.language);
+    return paper::fitted({material(letter), kind, *catalogue, phrases});
+}
+
+std::vector<letters::Choosable> LetterDraft::results() const
+{
+    return letters::choosable(material(m_letter), m_session.catalogue(), session::screenPhrases());
+}
+
+std::optional<double> LetterDraft::readingAge() const
+{
+    if (m_letter.kind != plainKind)
+        return std::nullopt;
+    const auto sentences = letters::plainSentences(
         material(m_letter), *m_session.catalogueIn(m_letter.language), session::phrasesIn(m_letter.language));
-    return base::withoutControls(words, base::Breaks::Allowed); // it becomes what the clinician types on in
+    const QStringList text =
+        sentences + QStringList{m_letter.interpretation, m_letter.plan, m_letter.safetyNet, m_letter.history};
+    return letters::readingAge(text.join(u'\n'), m_letter.language);
 }
 
 std::vector<ChartChoice> LetterDraft::charts() const
@@ -186,12 +290,20 @@ std::vector<ChartChoice> LetterDraft::charts() const
 
 letters::Material LetterDraft::material(const records::Letter& letter) const
 {
-    letters::Material material{m_session.clinic(),
-                               m_session.patientInFocus(),
-                               records::AsOf(letter.visit, signedVisits(m_session)),
-                               letter,
-                               {},
-                               m_session.today()};
+    letters::Material material;
+    material.clinic = m_session.clinic();
+    material.patient = m_session.patientInFocus();
+    material.record = records::AsOf(letter.visit, signedVisits(m_session));
+    material.letter = letter;
+    material.today = m_session.today();
+    material.happenings = m_session.happenings();
+    material.targets = m_session.targets();
+    material.isAsked = m_session.asked(letter.visit) != nullptr;
+    if (letter.replaces) {
+        if (const auto replaced = m_session.letter(*letter.replaces))
+            material.replaced = replaced->signedAt.date();
+    }
+    material.logo = paper::logoFrom(material.clinic.logo);
     const auto catalogue = m_session.catalogueIn(letter.language);
     for (const QString& chart : letter.charts) {
         if (auto figure = charts::figureOf(chart, material, *catalogue, session::phrasesIn(letter.language)))
@@ -202,8 +314,9 @@ letters::Material LetterDraft::material(const records::Letter& letter) const
 
 letters::Composition LetterDraft::composed(const records::Letter& letter) const
 {
-    return letters::composed(material(letter), *m_session.catalogueIn(letter.language),
-                             session::phrasesIn(letter.language));
+    const base::Phrasebook phrases = session::phrasesIn(letter.language);
+    const auto catalogue = m_session.catalogueIn(letter.language);
+    return paper::fitted({material(letter), kindOf(letter), *catalogue, phrases});
 }
 
 base::Result<letters::Composition> LetterDraft::composition() const
@@ -249,7 +362,32 @@ QStringList LetterDraft::standing() const
         letter.visit = m_letter.visit;
         letter.reference = m_letter.reference;
     }
-    return standingWords(letter, m_session.versions());
+    QStringList sentences = standingWords(letter, m_session.versions()) + handedOver();
+    const auto own = m_session.letterKinds();
+    if (own && !isSigned()) {
+        for (const base::Message& fault : letters::usedInstead(*own))
+            sentences += fault.in(session::screenPhrases());
+    }
+    return sentences;
+}
+
+/// What was noted of handing it over, one sentence each.
+QStringList LetterDraft::handedOver() const
+{
+    QStringList sentences;
+    const auto handovers = isSigned() ? m_session.handovers() : std::vector<records::Handover>();
+    if (!handovers)
+        return {session::sentence(handovers.error())};
+    for (const records::Handover& each : *handovers) {
+        if (each.letter != m_letter.id)
+            continue;
+        const QString day = session::dayInWords(each.day);
+        sentences +=
+            each.to.isEmpty()
+                ? tr("Handed over on %1: %2 (noted by %3).").arg(day, each.way, each.who)
+                : tr("Handed over on %1: %2, to %3 (noted by %4).").arg(day, each.way, each.to, each.who);
+    }
+    return sentences;
 }
 
 bool LetterDraft::isOfError() const
@@ -260,14 +398,15 @@ bool LetterDraft::isOfError() const
 QStringList LetterDraft::notFilledIn() const
 {
     QStringList missing;
+    const bool asks = m_letter.kind == u"referral"_s || m_letter.kind == u"handover"_s;
     if (m_letter.to.trimmed().isEmpty())
         missing += tr("recipient");
-    if (m_letter.urgency.trimmed().isEmpty())
+    if (asks && m_letter.urgency.trimmed().isEmpty())
         missing += tr("urgency");
-    if (m_letter.question.trimmed().isEmpty())
+    if (asks && m_letter.question.trimmed().isEmpty())
         missing += tr("question");
-    if (m_letter.interpretation.trimmed().isEmpty())
-        missing += tr("comparison in words");
+    if (!asks && m_letter.plan.trimmed().isEmpty())
+        missing += tr("plan");
     return missing;
 }
 

@@ -1,7 +1,8 @@
 #pragma once
 
 #include "app/session/session.h"
-#include "core/letters/composition.h"
+#include "core/letters/first_page.h"
+#include "core/letters/kind.h"
 
 #include <QCoreApplication>
 
@@ -26,10 +27,12 @@ public:
 
     /// Why no letter can be begun from the visit in focus; empty when one can.
     QString whyNoLetter() const;
-    /// A new letter of the visit in focus, saved at once: to the referrer, with copies to the general
-    /// practitioner and the patient, and with the charts of what changed beyond error.
+    /// A new letter of the visit in focus, saved at once: of the kind last written, to whom such a letter
+    /// goes, with copies to those who are left of general practitioner, referrer and patient.
     base::Result<void> begin();
-    void open(const records::Letter& letter);
+    /// A new letter that corrects the signed one that is open.
+    base::Result<void> correct();
+    base::Result<void> open(const records::Letter& letter);
     void close();
 
     bool isOpen() const { return !m_letter.id.isNull(); }
@@ -40,7 +43,20 @@ public:
 
     /// Saves the letter as it was edited. A signed letter is refused.
     base::Result<void> save(const records::Letter& edited);
-    QString suggestion() const;
+    /// The letter as another kind: who gets it follows where nobody changed it.
+    records::Letter asKind(const records::Letter& letter, const QString& kind) const;
+    /// The letter with its annex, and the charts of what changed most where none was chosen.
+    records::Letter withAnnex(const records::Letter& letter) const;
+    /// Those that come with the program, in the screen's language, and the clinic's own that are not retired.
+    std::vector<letters::Kind> kinds() const;
+    /// The open letter as if it were of a kind that is being written; a new one where none is open. Empty
+    /// where there is nothing to write about.
+    std::optional<letters::Composition> previewOf(const letters::Kind& kind) const;
+    /// The results that can be left out, by weight.
+    std::vector<letters::Choosable> results() const;
+    /// The age at which the letter is read with ease; empty for kinds not written to the patient and
+    /// languages without an index.
+    std::optional<double> readingAge() const;
     /// The measured results of the letter's visit, in the order of the examination.
     std::vector<ChartChoice> charts() const;
 
@@ -51,7 +67,8 @@ public:
     /// "L-0042-letter-2026-03-12": record number, kind and day, never a name, since file names travel.
     QString documentName() const;
     QString fileName(const QString& ending) const;
-    /// What has become of its visits since, one sentence each.
+    /// What has become of its visits since, how it was handed over and what is the matter with its kind, one
+    /// sentence each.
     QStringList standing() const;
     /// Whether its own visit was entered in error, so that a draft goes no further.
     bool isOfError() const;
@@ -62,6 +79,10 @@ public:
     base::Result<void> signOff(const records::Author& author);
 
 private:
+    base::Result<void> begin(records::Letter letter);
+    letters::Kind kindOf(const records::Letter& letter) const;
+    QStringList handedOver() const;
+    void address(records::Letter& letter) const;
     letters::Composition composed(const records::Letter& letter) const;
     letters::Material material(const records::Letter& letter) const;
 

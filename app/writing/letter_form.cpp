@@ -3,13 +3,14 @@
 #include "app/session/languages.h"
 #include "app/widgets/combo_box.h"
 #include "app/widgets/theme.h"
+#include "app/writing/spelling.h"
 
+#include <QCheckBox>
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QLineEdit>
 #include <QListWidget>
 #include <QPlainTextEdit>
-#include <QPushButton>
 #include <QVBoxLayout>
 
 using namespace Qt::StringLiterals;
@@ -21,6 +22,7 @@ namespace
 {
 
 constexpr auto hintProperty = "hint";
+constexpr int asksRole = Qt::UserRole + 1;
 
 int heightOf(const QWidget& field, int lines)
 {
@@ -33,6 +35,7 @@ LetterForm::LetterForm(QWidget* parent) : QWidget(parent), m_column(new QVBoxLay
 {
     m_column->setContentsMargins(0, 0, widgets::space3, 0);
     m_column->setSpacing(widgets::space1);
+    addKind();
     m_to = addText(tr("To"), u"letterTo"_s, 3, tr("Name and address, one a line"));
     m_copiesTo = addText(tr("Copies to"), u"letterCopies"_s, 3, tr("One a line"));
     addUrgency();
@@ -42,12 +45,17 @@ LetterForm::LetterForm(QWidget* parent) : QWidget(parent), m_column(new QVBoxLay
     connect(m_question, &QLineEdit::textEdited, this, &LetterForm::changed);
     m_actions =
         addText(tr("Requested actions"), u"letterActions"_s, 3, tr("Who does what, by when; one a line"));
+    m_interpretation = addText(tr("In your words"), u"letterInterpretation"_s, 3,
+                               tr("What it means; the changes are told above it"));
+    m_plan = addText(tr("Plan"), u"letterPlan"_s, 3, tr("One a line"));
+    m_safetyNet = addText(tr("Sooner if"), u"letterSafetyNet"_s, 2, {});
     m_history = addText(tr("What the patient reports"), u"letterHistory"_s, 3, {});
-    addInterpretation();
+    m_medicines = addText(tr("Medicines that matter"), u"letterMedicines"_s, 2, tr("not stated"));
+    addResults();
     addCharts();
     addLanguage();
     m_column->addStretch(1);
-    setFocusProxy(m_to);
+    setFocusProxy(m_interpretation);
 }
 
 QLabel* LetterForm::addLabel(const QString& label, QWidget* field)
@@ -70,6 +78,7 @@ QPlainTextEdit* LetterForm::addText(const QString& label, const QString& objectN
     field->setTabChangesFocus(true);
     field->setProperty(hintProperty, hint);
     field->setFixedHeight(heightOf(*field, lines));
+    m_spelling.push_back(new Spelling(*field));
     addLabel(label, field);
     connect(field, &QPlainTextEdit::textChanged, this, [this] {
         if (!m_isShowing)
@@ -88,7 +97,10 @@ void LetterForm::addLanguage()
     QLabel* label = addLabel(tr("Language of the letter"), m_language);
     label->setVisible(m_language->count() > 1);
     m_language->setVisible(m_language->count() > 1);
-    connect(m_language, &QComboBox::activated, this, &LetterForm::changed);
+    connect(m_language, &QComboBox::activated, this, [this] {
+        spell(m_language->currentData().toString());
+        Q_EMIT changed();
+    });
 }
 
 void LetterForm::addUrgency()
@@ -107,16 +119,72 @@ void LetterForm::addUrgency()
     });
 }
 
-void LetterForm::addInterpretation()
+void LetterForm::addKind()
 {
-    m_interpretation =
-        addText(tr("Comparison in words"), u"letterInterpretation"_s, 9,
-                tr("Your words. The key below writes the arithmetic out, most important first."));
-    m_suggest = new QPushButton(tr("Write the comparison out"), this);
-    m_suggest->setObjectName(u"letterSuggest"_s);
-    m_suggest->setProperty("kind", u"quiet"_s);
-    m_column->addWidget(m_suggest, 0, Qt::AlignLeft);
-    connect(m_suggest, &QPushButton::clicked, this, &LetterForm::suggestionWanted);
+    m_kind = new widgets::ComboBox(this);
+    m_kind->setObjectName(u"letterKind"_s);
+    addLabel(tr("Kind of letter"), m_kind);
+    connect(m_kind, &QComboBox::activated, this,
+            [this] { Q_EMIT kindChosen(m_kind->currentData().toString()); });
+    m_readingAge = new QLabel(this);
+    m_readingAge->setObjectName(u"letterReadingAge"_s);
+    m_readingAge->setProperty("role", u"quiet"_s);
+    m_readingAge->hide();
+    m_column->addWidget(m_readingAge);
+}
+
+/// Which results the first page tells; the annex tells all of them.
+void LetterForm::addResults()
+{
+    m_results = new QListWidget(this);
+    m_results->setObjectName(u"letterResults"_s);
+    m_results->setFixedHeight(5 * widgets::rowHeight);
+    m_results->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    addLabel(tr("Results told"), m_results);
+    connect(m_results, &QListWidget::itemActivated, this, [this](const QListWidgetItem* item) {
+        Q_EMIT resultOpened(item->data(Qt::UserRole).toString());
+    });
+    connect(m_results, &QListWidget::itemChanged, this, [this](const QListWidgetItem* item) {
+        if (m_isShowing)
+            return;
+        const bool isLeftOut = item->checkState() == Qt::Unchecked;
+        if (isLeftOut && item->data(asksRole).toBool())
+            Q_EMIT leavingOut(item->data(Qt::UserRole).toString(), item->text());
+        else
+            Q_EMIT changed();
+    });
+    m_annex = new QCheckBox(tr("With annex: all findings, thresholds and sources"), this);
+    m_annex->setObjectName(u"letterAnnex"_s);
+    m_column->addWidget(m_annex);
+    connect(m_annex, &QCheckBox::clicked, this, [this](bool isChecked) {
+        if (isChecked)
+            Q_EMIT annexWanted();
+        else
+            Q_EMIT changed();
+    });
+}
+
+void LetterForm::setKinds(const std::vector<letters::Kind>& kinds)
+{
+    m_kind->clear();
+    for (const letters::Kind& kind : kinds)
+        m_kind->addItem(kind.title, kind.id);
+}
+
+void LetterForm::takeKeyboard()
+{
+    const QString kind = m_kind->currentData().toString();
+    if (kind == u"referral"_s || kind == u"handover"_s)
+        m_question->setFocus();
+    else
+        m_plan->setFocus();
+}
+
+void LetterForm::setReadingAge(const std::optional<double>& years)
+{
+    m_readingAge->setVisible(years.has_value());
+    if (years)
+        m_readingAge->setText(tr("Reads easily from about %1 years of age; aim at 12.").arg(qRound(*years)));
 }
 
 void LetterForm::addCharts()
@@ -142,9 +210,23 @@ void LetterForm::setUrgencyLevels(const QStringList& levels)
     m_isShowing = false;
 }
 
-void LetterForm::showLetter(const records::Letter& letter, const std::vector<ChartChoice>& charts)
+void LetterForm::showLetter(const records::Letter& letter, const std::vector<ChartChoice>& charts,
+                            const std::vector<letters::Choosable>& results)
 {
     m_isShowing = true;
+    m_kind->setCurrentIndex(m_kind->findData(letter.kind));
+    m_medicines->setPlainText(letter.medicines);
+    m_plan->setPlainText(letter.plan);
+    m_safetyNet->setPlainText(letter.safetyNet);
+    m_annex->setChecked(letter.hasAnnex);
+    m_results->clear();
+    for (const letters::Choosable& result : results) {
+        auto* item = new QListWidgetItem(tr("%1: %2", "a result").arg(result.title, result.words), m_results);
+        item->setToolTip(item->text());
+        item->setData(Qt::UserRole, result.key);
+        item->setData(asksRole, result.asks);
+        item->setCheckState(letter.leftOut.contains(result.key) ? Qt::Unchecked : Qt::Checked);
+    }
     m_to->setPlainText(letter.to);
     m_copiesTo->setPlainText(letter.copiesTo);
     m_urgency->setCurrentText(letter.urgency);
@@ -160,12 +242,24 @@ void LetterForm::showLetter(const records::Letter& letter, const std::vector<Cha
     }
     m_language->setCurrentIndex(m_language->findData(letter.language));
     setReadOnly(letter.state == records::LetterState::Signed);
+    spell(letter.language);
     m_isShowing = false;
+}
+
+void LetterForm::spell(const QString& language)
+{
+    if (m_spelled == language)
+        return;
+    m_spelled = language;
+    const std::shared_ptr<Dictionary> dictionary = Dictionary::of(language);
+    for (Spelling* each : m_spelling)
+        each->setDictionary(dictionary);
 }
 
 void LetterForm::setReadOnly(bool isReadOnly)
 {
-    for (QPlainTextEdit* field : {m_to, m_copiesTo, m_actions, m_history, m_interpretation}) {
+    for (QPlainTextEdit* field :
+         {m_to, m_copiesTo, m_actions, m_history, m_medicines, m_interpretation, m_plan, m_safetyNet}) {
         field->setReadOnly(isReadOnly);
         field->setPlaceholderText(isReadOnly ? QString() : field->property(hintProperty).toString());
     }
@@ -173,7 +267,9 @@ void LetterForm::setReadOnly(bool isReadOnly)
     m_urgency->setEnabled(!isReadOnly);
     m_charts->setEnabled(!isReadOnly);
     m_language->setEnabled(!isReadOnly);
-    m_suggest->setVisible(!isReadOnly);
+    m_kind->setEnabled(!isReadOnly);
+    m_results->setEnabled(!isReadOnly);
+    m_annex->setEnabled(!isReadOnly);
 }
 
 records::Letter LetterForm::edited(records::Letter letter) const
@@ -184,7 +280,17 @@ records::Letter LetterForm::edited(records::Letter letter) const
     letter.question = m_question->text();
     letter.actions = m_actions->toPlainText();
     letter.history = m_history->toPlainText();
+    letter.medicines = m_medicines->toPlainText();
     letter.interpretation = m_interpretation->toPlainText();
+    letter.plan = m_plan->toPlainText();
+    letter.safetyNet = m_safetyNet->toPlainText();
+    letter.hasAnnex = m_annex->isChecked();
+    letter.leftOut.clear();
+    for (int row = 0; row < m_results->count(); ++row) {
+        const QListWidgetItem* item = m_results->item(row);
+        if (item->checkState() == Qt::Unchecked)
+            letter.leftOut += item->data(Qt::UserRole).toString();
+    }
     if (m_language->currentIndex() >= 0) // one that is not spoken here stays
         letter.language = m_language->currentData().toString();
     letter.charts.clear();
@@ -194,17 +300,6 @@ records::Letter LetterForm::edited(records::Letter letter) const
             letter.charts += item->data(Qt::UserRole).toString();
     }
     return letter;
-}
-
-QString LetterForm::interpretation() const
-{
-    return m_interpretation->toPlainText();
-}
-
-void LetterForm::setInterpretation(const QString& words)
-{
-    m_interpretation->selectAll();
-    m_interpretation->insertPlainText(words); // can be undone in the field
 }
 
 } // namespace writing

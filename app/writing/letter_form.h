@@ -4,16 +4,18 @@
 
 #include <QWidget>
 
+class QCheckBox;
 class QComboBox;
 class QLabel;
 class QLineEdit;
 class QListWidget;
 class QPlainTextEdit;
-class QPushButton;
 class QVBoxLayout;
 
 namespace writing
 {
+
+class Spelling;
 
 /// What the clinician writes of a letter, field under field.
 class LetterForm : public QWidget
@@ -23,28 +25,40 @@ class LetterForm : public QWidget
 public:
     explicit LetterForm(QWidget* parent = nullptr);
 
-    void showLetter(const records::Letter& letter, const std::vector<ChartChoice>& charts);
+    void showLetter(const records::Letter& letter, const std::vector<ChartChoice>& charts,
+                    const std::vector<letters::Choosable>& results);
+    void setKinds(const std::vector<letters::Kind>& kinds);
+    /// Goes to what such a letter cannot do without and nobody has written yet: the question it asks, or the
+    /// plan.
+    void takeKeyboard();
+    void setReadingAge(const std::optional<double>& years);
     /// What the clinic calls the levels of urgency; other words may be typed.
     void setUrgencyLevels(const QStringList& levels);
     /// The letter with what the fields say.
     records::Letter edited(records::Letter letter) const;
-    QString interpretation() const;
-    void setInterpretation(const QString& words);
 
 Q_SIGNALS:
     void changed();
-    void suggestionWanted();
+    void kindChosen(const QString& kind);
+    void annexWanted();
+    void resultOpened(const QString& key); ///< in the list of those told
+    /// A result that changed or could not be compared is to be left out.
+    void leavingOut(const QString& key, const QString& result);
 
 private:
     QLabel* addLabel(const QString& label, QWidget* field);
     QPlainTextEdit* addText(const QString& label, const QString& objectName, int lines, const QString& hint);
     void addLanguage();
     void addUrgency();
-    void addInterpretation();
+    void addKind();
+    void addResults();
     void addCharts();
     void setReadOnly(bool isReadOnly);
+    void spell(const QString& language);
 
     QVBoxLayout* m_column;
+    QComboBox* m_kind;
+    QLabel* m_readingAge;
     QComboBox* m_language;
     QPlainTextEdit* m_to;
     QPlainTextEdit* m_copiesTo;
@@ -52,10 +66,16 @@ private:
     QLineEdit* m_question;
     QPlainTextEdit* m_actions;
     QPlainTextEdit* m_history;
+    QPlainTextEdit* m_medicines;
     QPlainTextEdit* m_interpretation;
-    QPushButton* m_suggest;
+    QPlainTextEdit* m_plan;
+    QPlainTextEdit* m_safetyNet;
+    QListWidget* m_results; ///< unticked: left out
+    QCheckBox* m_annex;
     QListWidget* m_charts;
-    bool m_isShowing = false; ///< the fields are being filled, nobody types
+    std::vector<Spelling*> m_spelling; ///< of each field that is written in
+    QString m_spelled;                 ///< the language they know
+    bool m_isShowing = false;          ///< the fields are being filled, nobody types
 };
 
 } // namespace writing

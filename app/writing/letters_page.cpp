@@ -6,11 +6,14 @@
 #include "app/widgets/notice.h"
 #include "app/widgets/theme.h"
 #include "app/writing/author_setting.h"
+#include "app/writing/handover_dialog.h"
+#include "app/writing/kinds_dialog.h"
 #include "app/writing/letter_form.h"
 #include "app/writing/letter_standing.h"
 #include "app/writing/page_preview.h"
 #include "core/base/file.h"
 #include "core/paper/pages.h"
+#include "core/paper/paper.h"
 
 #include <QEvent>
 #include <QHBoxLayout>
@@ -75,7 +78,7 @@ LettersPage::LettersPage(session::Session& session, session::Prompts& prompts, Q
     connect(&m_session, &session::Session::visitChanged, &m_pagesLater, qOverload<>(&QTimer::start));
     connect(&m_session, &session::Session::visitsChanged, this, [this] {
         if (m_draft.isOpen())
-            m_draft.open(m_draft.letter());
+            isDone(m_draft.open(m_draft.letter()));
         fillList();
         settleActions();
         showPages();
@@ -97,12 +100,14 @@ QWidget* LettersPage::makeSide()
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(widgets::space2);
     auto* head = new QHBoxLayout;
-    auto* title = new QLabel(tr("Letters"), side);
-    title->setFont(widgets::headingFont());
     m_new = new QPushButton(tr("New letter"), side);
     m_new->setObjectName(u"letterNew"_s);
-    head->addWidget(title, 1);
+    m_look = new QPushButton(tr("How letters look…"), side);
+    m_look->setObjectName(u"letterKinds"_s);
+    m_look->setProperty("kind", u"quiet"_s);
     head->addWidget(m_new);
+    head->addStretch(1);
+    head->addWidget(m_look);
     column->addLayout(head);
     m_whyNot = new QLabel(side);
     m_whyNot->setObjectName(u"letterWhyNot"_s);
@@ -120,13 +125,18 @@ QWidget* LettersPage::makeSide()
     scroll->setFocusPolicy(Qt::NoFocus);
     m_form = new LetterForm(scroll);
     m_form->setObjectName(u"page"_s);
+    m_form->setKinds(m_draft.kinds());
     scroll->setWidget(m_form);
     column->addWidget(scroll, 1);
 
     connect(m_new, &QPushButton::clicked, this, &LettersPage::beginLetter);
+    connect(m_look, &QPushButton::clicked, this, &LettersPage::showKinds);
     connect(m_list, &QListWidget::currentRowChanged, this, &LettersPage::openChosen);
     connect(m_form, &LetterForm::changed, this, &LettersPage::saveEdits);
-    connect(m_form, &LetterForm::suggestionWanted, this, &LettersPage::suggest);
+    connect(m_form, &LetterForm::kindChosen, this, &LettersPage::changeKind);
+    connect(m_form, &LetterForm::annexWanted, this, &LettersPage::addAnnex);
+    connect(m_form, &LetterForm::leavingOut, this, &LettersPage::leaveOut);
+    connect(m_form, &LetterForm::resultOpened, this, &LettersPage::showResult);
     side->setMinimumWidth(sideWidth - 80);
     return side;
 }
@@ -140,6 +150,7 @@ QWidget* LettersPage::makeSheet()
     column->setSpacing(widgets::space3);
     column->addWidget(makeActions());
     m_preview = new PagePreview(sheet);
+    connect(m_preview, &PagePreview::resultPressed, this, &LettersPage::showResult);
     column->addWidget(m_preview, 1);
     m_empty = new widgets::EmptyState({}, {}, {}, m_stack);
     m_empty->setObjectName(u"lettersEmpty"_s);
@@ -159,13 +170,18 @@ QWidget* LettersPage::makeActions()
     m_toPdf = addAction(tr("Save PDF…"), u"letterPdf"_s, u"save"_s);
     m_toOdt = addAction(tr("Save ODT…"), u"letterOdt"_s, u"save"_s);
     m_onPaper = addAction(tr("Print…"), u"letterPrint"_s, u"print"_s);
+    m_correct = addAction(tr("Correct…"), u"letterCorrect"_s, {});
+    m_handedOver = addAction(tr("Note handing over…"), u"letterHandedOver"_s, {});
     m_signOff = addAction(tr("Sign off…"), u"letterSignOff"_s, {});
     m_signOff->setProperty("kind", u"primary"_s);
+    m_signOff->setToolTip(tr("Key: Ctrl+Shift+S"));
     connect(m_toPdf, &QPushButton::clicked, this,
             [this] { exportFile(u"pdf"_s, tr("PDF documents (*.pdf)"), m_draft.pdf()); });
     connect(m_toOdt, &QPushButton::clicked, this,
             [this] { exportFile(u"odt"_s, tr("OpenDocument texts (*.odt)"), m_draft.odt()); });
     connect(m_onPaper, &QPushButton::clicked, this, &LettersPage::print);
+    connect(m_correct, &QPushButton::clicked, this, &LettersPage::correct);
+    connect(m_handedOver, &QPushButton::clicked, this, &LettersPage::noteHandover);
     connect(m_signOff, &QPushButton::clicked, this, &LettersPage::signOff);
     tintIcons();
     return m_actions;
@@ -225,6 +241,8 @@ void LettersPage::fillList()
         return;
     }
     std::reverse(letters->begin(), letters->end()); // newest first
+    const auto kinds = m_draft.kinds();
+    const auto handovers = m_session.handovers();
     for (const records::Letter& letter : *letters) {
         const auto& versions = m_session.versions();
         const auto visit = std::ranges::find(versions, letter.visit, &records::Visit::id);
@@ -238,7 +256,15 @@ void LettersPage::fillList()
         const QString mark = standingMark(letter, versions);
         const QString visitWords =
             mark.isEmpty() ? day : tr("%1, %2", "day, what became of it").arg(day, mark);
-        const QString words = tr("Visit of %1 · %2 · %3").arg(visitWords, state, to);
+        const auto kind = std::ranges::find(kinds, letter.kind, &letters::Kind::id);
+        const QString title = kind == kinds.end() ? tr("Letter") : kind->title;
+        const bool isReplaced = std::ranges::find(*letters, std::optional(letter.id),
+                                                  &records::Letter::replaces) != letters->end();
+        const bool isGiven = handovers && std::ranges::find(*handovers, letter.id,
+                                                            &records::Handover::letter) != handovers->end();
+        const QString words = session::joined("%1 · %2", {title, tr("visit of %1").arg(visitWords), state,
+                                                          isReplaced ? tr("replaced") : QString(),
+                                                          isGiven ? tr("handed over") : QString(), to});
         auto* item = new QListWidgetItem(words, m_list);
         item->setToolTip(words);
         item->setData(Qt::UserRole, letter.id.text);
@@ -258,8 +284,8 @@ void LettersPage::openChosen()
     if (letter == letters->end())
         return;
     m_notice->clear();
-    m_draft.open(*letter);
-    showOpen();
+    if (isDone(m_draft.open(*letter)))
+        showOpen();
 }
 
 void LettersPage::showOpen()
@@ -267,7 +293,7 @@ void LettersPage::showOpen()
     m_preview->clear();
     m_form->setUrgencyLevels(m_session.clinic().urgencyLevels);
     if (m_draft.isOpen())
-        m_form->showLetter(m_draft.letter(), m_draft.charts());
+        m_form->showLetter(m_draft.letter(), m_draft.charts(), m_draft.results());
     settleActions();
     showPages();
 }
@@ -278,6 +304,7 @@ void LettersPage::showPages()
     if (!m_draft.isOpen() || !isVisible())
         return;
     const auto composition = m_draft.composition();
+    m_form->setReadingAge(m_draft.readingAge());
     if (composition)
         m_preview->showLetter(*composition);
     else
@@ -295,6 +322,9 @@ void LettersPage::settleActions()
     m_list->setFixedHeight(std::clamp(m_list->count(), 1, mostRows) * widgets::rowHeight + widgets::space2);
     m_side->setVisible(m_list->count() > 0);
     m_signOff->setVisible(!m_draft.isSigned());
+    m_correct->setVisible(m_draft.isSigned());
+    m_correct->setEnabled(!m_draft.isOfError());
+    m_handedOver->setVisible(m_draft.isSigned());
     if (const QStringList standing = isOpen ? m_draft.standing() : QStringList(); !standing.isEmpty())
         m_standing->say(widgets::Notice::Kind::Caution, standing.join(u'\n'));
     else
@@ -320,7 +350,7 @@ void LettersPage::beginLetter()
         return;
     fillList();
     showOpen();
-    m_form->setFocus();
+    m_form->takeKeyboard();
 }
 
 void LettersPage::saveEdits()
@@ -334,22 +364,77 @@ void LettersPage::saveEdits()
     m_pagesLater.start();
 }
 
-void LettersPage::suggest()
+void LettersPage::changeKind(const QString& kind)
 {
-    const QString suggestion = m_draft.suggestion();
-    const QString written = m_form->interpretation().trimmed();
-    if (!written.isEmpty() && written != suggestion &&
-        !m_prompts.mayLose(tr("Replace the comparison in words?"),
-                           tr("What is written there gives way to the arithmetic in words. Undo in the "
-                              "field brings it back."),
-                           tr("Replace")))
+    if (!isDone(m_draft.save(m_draft.asKind(m_form->edited(m_draft.letter()), kind))))
         return;
-    m_form->setInterpretation(suggestion);
+    fillList();
+    showOpen();
+}
+
+void LettersPage::addAnnex()
+{
+    if (isDone(m_draft.save(m_draft.withAnnex(m_form->edited(m_draft.letter())))))
+        showOpen();
+}
+
+/// What changed or could not be compared is left out of a letter only on purpose.
+void LettersPage::leaveOut(const QString& key, const QString& result)
+{
+    records::Letter letter = m_form->edited(m_draft.letter());
+    const bool isWished = m_prompts.mayLose(
+        tr("Leave this result out of the letter?"),
+        tr("%1\nThe letter says that a result is not told, and the records keep that you left it out.")
+            .arg(result),
+        tr("Leave out"));
+    if (!isWished)
+        letter.leftOut.removeAll(key);
+    if (isDone(m_draft.save(letter)))
+        showOpen();
+}
+
+void LettersPage::correct()
+{
+    m_notice->clear();
+    if (!isDone(m_draft.correct()))
+        return;
+    fillList();
+    showOpen();
+    m_form->takeKeyboard();
+}
+
+void LettersPage::showResult(const QString& key)
+{
+    if (const records::Visit* visit = m_draft.visit())
+        m_session.chooseVisit(visit->id);
+    Q_EMIT measureAsked(key.section(u'/', 0, 0));
+}
+
+void LettersPage::showKinds()
+{
+    KindsDialog(m_session, m_prompts, m_draft, this).exec();
+    m_form->setKinds(m_draft.kinds());
+    fillList();
+    showOpen();
+}
+
+void LettersPage::noteHandover()
+{
+    HandoverDialog dialog(firstLine(m_draft.letter().to), m_session.today(), this);
+    if (dialog.exec() != QDialog::Accepted)
+        return;
+    records::Handover handover = dialog.handover();
+    handover.letter = m_draft.letter().id;
+    if (isDone(m_session.noteHandover(handover)))
+        fillList();
+    settleActions();
 }
 
 /// What is signed is what stands in the form, also where the last save of it failed.
 void LettersPage::signOff()
 {
+    if (!m_signOff->isVisible() || !m_signOff->isEnabled())
+        return;
     if (!isDone(m_draft.save(m_form->edited(m_draft.letter()))))
         return;
     const auto author = signer(m_session, m_prompts, tr("Who signs off this letter?"));
@@ -404,7 +489,7 @@ void LettersPage::print()
         return;
     }
     QPrinter printer(QPrinter::HighResolution);
-    printer.setPageSize(QPageSize(QPageSize::A4));
+    printer.setPageSize(QPageSize(paper::sizeMm(composition->paper), QPageSize::Millimeter));
     printer.setFullPage(true);
     printer.setDocName(m_draft.documentName()); // also the name of a file printed to
     QPrintDialog dialog(&printer, this);

@@ -32,6 +32,14 @@ class LettersPage : public QWidget
 public:
     LettersPage(session::Session& session, session::Prompts& prompts, QWidget* parent = nullptr);
 
+    /// Asks who signs the open draft and freezes it; nothing where no draft is open.
+    void signOff();
+
+Q_SIGNALS:
+    /// The finding that a sentence of the letter tells of is to be shown; the letter's visit is in focus by
+    /// then.
+    void measureAsked(const QString& measure);
+
 protected:
     void changeEvent(QEvent* event) override;
     /// The pages are drawn only where they can be seen.
@@ -52,8 +60,13 @@ private:
     void settleActions();
     void beginLetter();
     void saveEdits();
-    void suggest();
-    void signOff();
+    void changeKind(const QString& kind);
+    void addAnnex();
+    void leaveOut(const QString& key, const QString& result);
+    void correct();
+    void noteHandover();
+    void showResult(const QString& key);
+    void showKinds();
     void exportFile(const QString& ending, const QString& filter, const base::Result<QByteArray>& bytes);
     void print();
     /// Says what went wrong in the page; says whether all went well.
@@ -66,6 +79,7 @@ private:
     QWidget* m_side = nullptr; ///< list and form
     QListWidget* m_list = nullptr;
     QPushButton* m_new = nullptr;
+    QPushButton* m_look = nullptr; ///< how letters look
     QLabel* m_whyNot = nullptr;
     widgets::Notice* m_notice = nullptr;
     widgets::Notice* m_standing = nullptr; ///< what has become of the letter's visits
@@ -78,6 +92,8 @@ private:
     QPushButton* m_toPdf = nullptr;
     QPushButton* m_toOdt = nullptr;
     QPushButton* m_onPaper = nullptr;
+    QPushButton* m_correct = nullptr; ///< of a signed letter, as the next
+    QPushButton* m_handedOver = nullptr;
     QPushButton* m_signOff = nullptr;
 };
 

@@ -2,11 +2,14 @@
 
 #include "app/widgets/theme.h"
 #include "core/paper/pages.h"
+#include "core/paper/paper.h"
 
 #include <QLabel>
+#include <QMouseEvent>
 #include <QTextDocument>
 #include <QVBoxLayout>
 
+#include <algorithm>
 #include <chrono>
 
 using namespace Qt::StringLiterals;
@@ -19,7 +22,6 @@ namespace
 
 constexpr std::chrono::milliseconds redrawAfter(200);
 constexpr int widestPage = 900;
-constexpr double paperWidthInches = 210 / 25.4;
 
 } // namespace
 
@@ -43,7 +45,7 @@ PagePreview::PagePreview(QWidget* parent) : QScrollArea(parent)
 
 void PagePreview::showLetter(const letters::Composition& composition)
 {
-    m_composition = composition;
+    m_paper = std::make_unique<paper::Paper>(composition);
     QTextDocument text;
     text.setHtml(composition.body);
     setAccessibleDescription(text.toPlainText());
@@ -53,7 +55,7 @@ void PagePreview::showLetter(const letters::Composition& composition)
 void PagePreview::clear()
 {
     m_later.stop();
-    m_composition = {};
+    m_paper.reset();
     setAccessibleDescription(QString());
     keep(0);
 }
@@ -69,14 +71,39 @@ void PagePreview::keep(size_t pages)
         auto* sheet = new QLabel(widget());
         sheet->setObjectName(u"letterPage"_s);
         m_column->insertWidget(int(m_sheets.size()), sheet, 0, Qt::AlignHCenter | Qt::AlignTop);
+        sheet->setMouseTracking(true);
+        sheet->installEventFilter(this);
         m_sheets.push_back(sheet);
     }
+}
+
+QString PagePreview::keyAt(const QObject* sheet, const QPoint& place) const
+{
+    const auto page = std::ranges::find(m_sheets, sheet);
+    if (m_paper == nullptr || page == m_sheets.end())
+        return {};
+    const QString link = m_paper->linkAt(int(page - m_sheets.begin()), QPointF(place) / m_scale);
+    return link.startsWith(u"finding:"_s) ? link.section(u':', 1) : QString();
+}
+
+/// What tells of a result shows that it can be pressed.
+bool PagePreview::eventFilter(QObject* watched, QEvent* event)
+{
+    const bool isMove = event->type() == QEvent::MouseMove;
+    if (!isMove && event->type() != QEvent::MouseButtonRelease)
+        return QScrollArea::eventFilter(watched, event);
+    const QString key = keyAt(watched, static_cast<QMouseEvent*>(event)->position().toPoint());
+    if (isMove)
+        static_cast<QWidget*>(watched)->setCursor(key.isEmpty() ? Qt::ArrowCursor : Qt::PointingHandCursor);
+    else if (!key.isEmpty())
+        Q_EMIT resultPressed(key);
+    return QScrollArea::eventFilter(watched, event);
 }
 
 void PagePreview::resizeEvent(QResizeEvent* event)
 {
     QScrollArea::resizeEvent(event);
-    if (!m_composition.body.isEmpty())
+    if (m_paper != nullptr)
         m_later.start();
 }
 
@@ -85,7 +112,9 @@ void PagePreview::draw()
     m_later.stop();
     const int width = std::min(viewport()->width() - 2 * widgets::space2, widestPage);
     const double ratio = devicePixelRatioF();
-    const std::vector<QImage> pictures = paper::pictures(m_composition, width / paperWidthInches * ratio);
+    const double paperInches = paper::sizeMm(m_paper->composition().paper).width() / 25.4;
+    m_scale = width / paperInches / letters::pixelsPerInch;
+    const std::vector<QImage> pictures = paper::pictures(*m_paper, width / paperInches * ratio);
     keep(pictures.size());
     for (size_t page = 0; page < pictures.size(); ++page) {
         QPixmap picture = QPixmap::fromImage(pictures[page]);

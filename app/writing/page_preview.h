@@ -1,9 +1,12 @@
 #pragma once
 
 #include "core/letters/composition.h"
+#include "core/paper/paper.h"
 
 #include <QScrollArea>
 #include <QTimer>
+
+#include <memory>
 
 class QLabel;
 class QVBoxLayout;
@@ -23,14 +26,21 @@ public:
     void showLetter(const letters::Composition& composition);
     void clear();
 
+Q_SIGNALS:
+    /// A sentence or a row was pressed that tells of a result: "measure" or "measure/side".
+    void resultPressed(const QString& key);
+
 protected:
+    bool eventFilter(QObject* watched, QEvent* event) override;
     void resizeEvent(QResizeEvent* event) override;
 
 private:
     void draw();
     void keep(size_t pages);
+    QString keyAt(const QObject* sheet, const QPoint& place) const;
 
-    letters::Composition m_composition;
+    std::unique_ptr<paper::Paper> m_paper; ///< laid out; none while no letter is shown
+    double m_scale = 1;                    ///< pixels of the screen for one of the paper
     QTimer m_later;
     QVBoxLayout* m_column;
     std::vector<QLabel*> m_sheets;

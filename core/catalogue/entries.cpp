@@ -245,6 +245,7 @@ Measure measureFrom(Fields& fields, const Catalogue& soFar)
     for (const QString& sign : fields.texts(QStringLiteral("watchFor")))
         measure.watchFor.push_back({sign, sign});
     measure.purpose = fields.text(QStringLiteral("purpose"));
+    measure.plainly = fields.optionalText(QStringLiteral("plainly"));
     measure.how = fields.text(QStringLiteral("how"));
     measure.position = fields.text(QStringLiteral("position"));
     measure.equipment = fields.optionalText(QStringLiteral("equipment"));

@@ -91,6 +91,7 @@ struct Measure {
     std::optional<double> cap;    ///< a trial is stopped here (s); reaching it is its own field, not a value
     std::vector<Option> watchFor; ///< what to look at; may be ticked beside a grade, then kept by its key
     QString purpose;              ///< what it is for, one sentence
+    QString plainly;              ///< what is looked at, as a part of a sentence to the patient; may be empty
     QString how;                  ///< one short paragraph in our own words
     QString position;             ///< of the patient
     QString equipment;            ///< what is needed; may be empty

@@ -111,6 +111,7 @@ QJsonObject measureObject(const Measure& measure)
     put(object, u"cap"_s, measure.cap);
     putSigns(object, measure.watchFor);
     put(object, u"purpose"_s, measure.purpose);
+    put(object, u"plainly"_s, measure.plainly);
     put(object, u"how"_s, measure.how);
     put(object, u"position"_s, measure.position);
     put(object, u"equipment"_s, measure.equipment);

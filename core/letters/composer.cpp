@@ -1,8 +1,14 @@
+#include "core/letters/composer.h"
+
 #include "core/base/rounding.h"
 #include "core/base/text.h"
-#include "core/letters/letter_rows.h"
 #include "core/letters/letter_template.h"
 #include "core/letters/letter_visit.h"
+#include "core/letters/plain_page.h"
+#include "core/records/wording.h"
+
+#include <algorithm>
+#include <map>
 
 namespace letters
 {
@@ -10,29 +16,12 @@ namespace letters
 namespace
 {
 
+constexpr size_t mostNumbers = 8; ///< in the first page's table
+constexpr qsizetype mostAlso = 6; ///< of the numbers beside it that tell nothing new
+
 QString authorLine(const records::Author& author, const base::Phrasebook& phrases)
 {
     return phrases.joined("%1, %2", {base::isolated(author.name), base::isolated(author.role)});
-}
-
-QString urgencyWords(const QString& urgency, const base::Phrasebook& phrases)
-{
-    return urgency.trimmed().isEmpty() ? phrases("Urgency: not stated") : urgency.trimmed();
-}
-
-std::vector<Fields> factsOf(const records::Patient& patient, const base::Phrasebook& phrases)
-{
-    std::vector<Fields> facts;
-    const auto add = [&](const QString& label, const QString& words) {
-        if (!words.isEmpty())
-            facts.push_back(Fields().text("label", label).text("words", words));
-    };
-    add(phrases("Allergies:"), patient.allergies.isEmpty() ? phrases("not recorded") : patient.allergies);
-    if (patient.dominantHand != records::Hand::Unknown)
-        add(phrases("Dominant hand:"), records::written(patient.dominantHand, phrases));
-    add(phrases("General practitioner:"), patient.generalPractitioner);
-    add(phrases("Referred by:"), patient.referrer);
-    return facts;
 }
 
 QString diagnosisOf(const records::Patient& patient, const base::Phrasebook& phrases)
@@ -40,6 +29,34 @@ QString diagnosisOf(const records::Patient& patient, const base::Phrasebook& phr
     if (patient.diagnosis.isEmpty() || !patient.onset)
         return patient.diagnosis;
     return phrases("%1 (onset %2)").arg(patient.diagnosis, records::dayInWords(*patient.onset, phrases));
+}
+
+/// The day that most of the results of a column share; invalid where there is none.
+QDate commonDay(const std::vector<NumberRow>& rows, Dated NumberRow::*column)
+{
+    std::map<QDate, int> counts;
+    for (const NumberRow& row : rows) {
+        if ((row.*column).day.isValid())
+            ++counts[(row.*column).day];
+    }
+    const auto most = std::ranges::max_element(counts, {}, [](const auto& each) { return each.second; });
+    return most == counts.end() ? QDate() : most->first;
+}
+
+/// The result; its day beside it where it is another than that of the column.
+Fields datedFields(const Dated& dated, const QDate& common, const base::Phrasebook& phrases)
+{
+    return Fields()
+        .text("value", dated.value.isEmpty() ? QStringLiteral("–") : dated.value)
+        .text("day", dated.day.isValid() && dated.day != common ? records::dayInWords(dated.day, phrases)
+                                                                : QString());
+}
+
+/// Where nothing was written, that it is not stated.
+QStringList statedOr(const QString& text, const base::Phrasebook& phrases)
+{
+    const QStringList lines = linesOf(text);
+    return lines.isEmpty() ? QStringList(phrases("not stated")) : lines;
 }
 
 /// First line: what was seen today. Further lines: what was seen before.
@@ -127,7 +144,7 @@ QStringList signatureOf(const records::Letter& letter, const base::Phrasebook& p
 {
     if (letter.state == records::LetterState::Draft)
         return {phrases("This letter is a draft and has not been signed off.")};
-    QStringList lines = {base::isolated(letter.author.name), base::isolated(letter.author.role)};
+    QStringList lines = {authorLine(letter.author, phrases)};
     lines += letter.author.registration.isEmpty()
                  ? phrases("Registration number: not recorded")
                  : phrases("Registration number %1").arg(base::isolated(letter.author.registration));
@@ -137,60 +154,6 @@ QStringList signatureOf(const records::Letter& letter, const base::Phrasebook& p
             .arg(records::dayInWords(signedAt.date(), phrases), signedAt.toString(QStringLiteral("HH:mm")));
     lines.removeAll(QString());
     return lines;
-}
-
-void addHeader(Fields& fields, const Material& material, const records::Visit* visit,
-               const base::Phrasebook& phrases)
-{
-    QStringList clinicLines = linesOf(material.clinic.address);
-    if (!material.clinic.telephone.isEmpty())
-        clinicLines += material.clinic.telephone;
-    const QString clinic =
-        material.clinic.name.isEmpty() ? phrases("Clinic name not recorded") : material.clinic.name;
-    fields.text("clinic", clinic).list("clinicLines", clinicLines).list("to", linesOf(material.letter.to));
-    fields.text("typedOn", records::dayInWords(material.today, phrases));
-    fields.text("seenOn",
-                visit != nullptr ? records::dayInWords(visit->day, phrases) : phrases("visit not found"));
-    fields.text("seenBy", visit != nullptr ? authorLine(visit->author, phrases) : QString());
-    fields.text("amended", visit != nullptr ? visit->amendmentReason : QString());
-    fields.text("identity", records::identityLine(material.patient, material.today, phrases));
-    fields.objects("facts", factsOf(material.patient, phrases));
-}
-
-void addWords(Fields& fields, const Material& material, const base::Phrasebook& phrases)
-{
-    const records::Letter& letter = material.letter;
-    fields.text("urgency", urgencyWords(letter.urgency, phrases)).text("question", letter.question.trimmed());
-    fields.list("actions", "hasActions", linesOf(letter.actions))
-        .text("diagnosis", diagnosisOf(material.patient, phrases));
-    fields.list("history", "hasHistory", linesOf(letter.history));
-    fields.list("interpretation", "hasInterpretation", linesOf(letter.interpretation));
-    fields.text("signedTitle", letter.state == records::LetterState::Draft ? phrases("Not signed off")
-                                                                           : phrases("Signed off by"));
-    fields.list("author", signatureOf(letter, phrases)).list("copies", linesOf(letter.copiesTo));
-    fields.text(
-        "safety",
-        phrases("The thresholds say what could be measurement error; they do not decide what a change "
-                "means. Diagnosis and treatment rest with the licensed clinicians in charge, and "
-                "local protocols come first."));
-}
-
-void addRows(Fields& fields, const Material& material, const catalogue::Catalogue& catalogue,
-             const base::Phrasebook& phrases)
-{
-    const Rows rows = rowsOf(material, catalogue, phrases);
-    const bool isChosen = material.letter.reference.has_value();
-    fields.flag("hasFindings", !rows.findings.empty()).objects("findings", findingFields(rows.findings));
-    fields.flag("hasMeasures", !rows.measures.empty())
-        .objects("measures", measureFields(rows.measures, phrases));
-    fields.text("previousTitle", isChosen ? phrases("Reference visit") : phrases("Previous"));
-    fields.text("explanation", explanationOf(rows, phrases))
-        .list("tableNotes", rows.cautions)
-        .list("sources", numbered(rows.sources, phrases));
-    const QStringList notTested = notDone(material, catalogue, phrases);
-    fields.list("conditions", conditionLines(material, catalogue, phrases))
-        .flag("hasNotDone", !notTested.isEmpty());
-    fields.text("notDone", phrases("Not tested at this visit: %1.").arg(phrases.joined("%1; %2", notTested)));
 }
 
 std::vector<Fields> figureFields(const std::vector<Figure>& figures)
@@ -205,34 +168,265 @@ std::vector<Fields> figureFields(const std::vector<Figure>& figures)
 
 } // namespace
 
-Composition composed(const Material& material, const catalogue::Catalogue& catalogue,
-                     const base::Phrasebook& phrases)
+Composer::Composer(Material material, Kind kind, const catalogue::Catalogue& catalogue,
+                   base::Phrasebook phrases)
+    : m_material(std::move(material)),
+      m_kind(std::move(kind)),
+      m_phrases{std::move(phrases)},
+      m_first(firstPageOf(m_material, catalogue, m_phrases)),
+      m_plain(plainSentences(m_material, catalogue, m_phrases)),
+      m_full(rowsOf(m_material, catalogue, m_phrases)),
+      m_conditions(conditionLines(m_material, catalogue, m_phrases))
+{
+    const size_t numbers = std::min(m_first.numbers.size(), mostNumbers);
+    m_order.reserve(numbers + m_first.abnormal.size());
+    const auto addNumbers = [&](bool telling) {
+        for (size_t row = 0; row < numbers; ++row) {
+            if (m_first.numbers[row].tells == telling)
+                m_order.push_back({true, row});
+        }
+    };
+    addNumbers(true);
+    for (size_t row = 0; row < m_first.abnormal.size(); ++row)
+        m_order.push_back({false, row});
+    addNumbers(false);
+}
+
+void Composer::addHead(Fields& fields) const
+{
+    const records::Visit* visit = m_material.record.visit();
+    QStringList clinicLines = linesOf(m_material.clinic.address);
+    if (!m_material.clinic.telephone.isEmpty())
+        clinicLines += m_material.clinic.telephone;
+    fields.text("clinic", m_material.clinic.name.isEmpty() ? m_phrases("Clinic name not recorded")
+                                                           : m_material.clinic.name);
+    fields.list("clinicLines", clinicLines).list("to", statedOr(m_material.letter.to, m_phrases));
+    QStringList copies = statedOr(m_material.letter.copiesTo, m_phrases);
+    copies.removeIf([&](const QString& each) { return linesOf(m_material.letter.to).contains(each); });
+    fields.text("copies", m_phrases("Copies to: %1").arg(m_phrases.joined("%1 · %2", copies)));
+    fields.text("urgencyAsOf",
+                m_phrases("Urgency, as of %1:").arg(records::dayInWords(m_material.today, m_phrases)));
+    if (!m_material.clinic.telephone.isEmpty())
+        fields.text("telephone", m_phrases("Telephone for questions: %1").arg(m_material.clinic.telephone));
+    const QString name = m_phrases.joined(
+        "%1 %2", {base::isolated(m_material.patient.given), base::isolated(m_material.patient.family)});
+    fields.text("dear", m_phrases("Dear %1,").arg(name));
+    fields.text("typedOn", records::dayInWords(m_material.today, m_phrases));
+    fields.text("seenOn",
+                visit != nullptr ? records::dayInWords(visit->day, m_phrases) : m_phrases("visit not found"));
+    fields.text("seenBy", visit != nullptr ? authorLine(visit->author, m_phrases) : QString());
+    if (m_material.replaced)
+        fields.text("replaces", m_phrases("This letter replaces the one signed on %1.")
+                                    .arg(records::dayInWords(*m_material.replaced, m_phrases)));
+    fields.text("amended", visit != nullptr ? visit->amendmentReason : QString());
+    fields.text("identity", records::identityLine(m_material.patient, m_material.today, m_phrases));
+    const QString notRecorded = m_phrases("not recorded");
+    const QString diagnosis = diagnosisOf(m_material.patient, m_phrases);
+    fields.text("diagnosis", diagnosis.isEmpty() ? notRecorded : diagnosis);
+    fields.text("allergies",
+                m_material.patient.allergies.isEmpty() ? notRecorded : m_material.patient.allergies);
+    if (m_material.patient.dominantHand != records::Hand::Unknown)
+        fields.text("hand", records::written(m_material.patient.dominantHand, m_phrases));
+    if (visit == nullptr)
+        return;
+    const auto& visits = m_material.record.visits();
+    const QString day = records::dayInWords(visit->day, m_phrases);
+    fields.text(
+        "period",
+        visits.size() > 1
+            ? m_phrases("Seen from %1 to %2.").arg(records::dayInWords(visits.front().day, m_phrases), day)
+            : m_phrases("Seen on %1.").arg(day));
+    fields.text("youWereSeen",
+                visit->author.name.isEmpty()
+                    ? m_phrases("You were seen on %1.").arg(plainDay(visit->day, m_phrases))
+                    : m_phrases("You were seen on %1 by %2.")
+                          .arg(plainDay(visit->day, m_phrases), authorLine(visit->author, m_phrases)));
+}
+
+/// What the clinician wrote.
+void Composer::addWritten(Fields& fields) const
+{
+    const records::Letter& letter = m_material.letter;
+    fields.text("urgency", letter.urgency.trimmed()).text("question", letter.question.trimmed());
+    fields.list("actions", "hasActions", linesOf(letter.actions));
+    fields.list("history", "hasHistory", linesOf(letter.history));
+    fields.list("medicines", statedOr(letter.medicines, m_phrases));
+    fields.list("own", "hasOwn", linesOf(letter.interpretation));
+    fields.list("plan", "hasPlan", linesOf(letter.plan));
+    fields.list("safetyNet", "hasSafetyNet", linesOf(letter.safetyNet));
+    fields.text("signedTitle", letter.state == records::LetterState::Draft ? m_phrases("Not signed off")
+                                                                           : m_phrases("Signed off by"));
+    fields.list("author", signatureOf(letter, m_phrases));
+}
+
+void Composer::addMessage(Fields& fields) const
+{
+    std::vector<Fields> lines;
+    lines.reserve(m_first.message.size());
+    for (const telling::SummaryLine& line : m_first.message)
+        lines.push_back(
+            Fields().text("label", line.label).text("text", line.text).text("key", line.measures.value(0)));
+    fields.flag("hasMessage", !lines.empty()).objects("message", lines).text("byChance", m_first.byChance);
+    fields.text("happened", m_first.happened).text("asked", m_first.asked);
+    fields.list("plain", m_plain);
+    const qsizetype left = m_material.letter.leftOut.size();
+    if (left > 0)
+        fields.text("leftOut", m_phrases
+                                   .counted("%1 result of this visit is not told here.",
+                                            "%1 results of this visit are not told here.", double(left))
+                                   .arg(left));
+}
+
+void Composer::addTables(Fields& fields, size_t rows) const
+{
+    std::vector<NumberRow> numbers;
+    std::vector<Fields> abnormal;
+    QStringList further, also;
+    const auto beside = [&](const NumberRow& row) {
+        if (row.tells)
+            further += row.title;
+        else
+            also += m_phrases("%1 %2").arg(row.test, row.now);
+    };
+    for (size_t i = 0; i < m_order.size(); ++i) {
+        const Place& place = m_order[i];
+        const bool isShown = i < rows;
+        if (place.isNumber && isShown)
+            numbers.push_back(m_first.numbers[place.row]);
+        else if (place.isNumber)
+            beside(m_first.numbers[place.row]);
+        else if (!isShown)
+            further += m_first.abnormal[place.row].test;
+        if (place.isNumber || !isShown)
+            continue;
+        const AbnormalRow& row = m_first.abnormal[place.row];
+        const bool isWhole = !row.whole.isEmpty();
+        std::vector<Fields> sides;
+        const auto addSide = [&](records::Side side, const QString& seen) {
+            sides.push_back(Fields()
+                                .text("side", records::written(side, m_phrases))
+                                .text("seen", seen)
+                                .flag("isWhole", isWhole));
+        };
+        if (isWhole) {
+            addSide(records::Side::None, row.whole);
+        } else {
+            addSide(records::Side::Right, row.right);
+            addSide(records::Side::Left, row.left);
+        }
+        abnormal.push_back(Fields().text("key", row.measure).text("test", row.test).objects("sides", sides));
+    }
+    for (size_t row = mostNumbers; row < m_first.numbers.size(); ++row)
+        beside(m_first.numbers[row]);
+    further.removeDuplicates();
+    const qsizetype shownAlso = further.isEmpty() ? mostAlso : 0; // room for what tells
+    if (const qsizetype more = also.size() - shownAlso; more > 1)
+        also =
+            also.first(shownAlso) + QStringList{m_phrases
+                                                    .counted("%1 more result with nothing new",
+                                                             "%1 more results with nothing new", double(more))
+                                                    .arg(more)};
+    const QDate first = commonDay(numbers, &NumberRow::first);
+    const QDate previous = commonDay(numbers, &NumberRow::previous);
+    const bool hasFirst = std::ranges::any_of(numbers, [](const NumberRow& row) {
+        return row.first.day.isValid() && row.first.day != row.previous.day;
+    });
+    const bool hasEarlier = previous.isValid() || first.isValid();
+    std::vector<Fields> told;
+    told.reserve(numbers.size());
+    for (const NumberRow& row : numbers) {
+        Fields made;
+        made.text("key", row.key)
+            .text("test", row.test)
+            .text("now", row.now)
+            .text("words", row.words)
+            .flag("tells", row.tells);
+        std::vector<Fields> earlier;
+        if (hasFirst)
+            earlier.push_back(datedFields(row.first, first, m_phrases));
+        if (hasEarlier)
+            earlier.push_back(datedFields(row.previous, previous, m_phrases));
+        told.push_back(made.objects("earlier", earlier));
+    }
+    const auto title = [&](const QString& words, const QDate& day) {
+        QString written = day.isValid() ? records::dayInWords(day, m_phrases) : QString();
+        written.replace(u'-', QChar(0x2011)); // keeps the day on one line of its narrow column
+        return m_phrases.joined("%1, %2", {words, written});
+    };
+    QStringList heads;
+    if (hasFirst)
+        heads += title(m_phrases("First"), first);
+    if (hasEarlier)
+        heads += title(m_phrases("Previous"), previous);
+    fields.flag("hasNumbers", !told.empty()).objects("numbers", told).list("heads", heads);
+    fields.flag("hasAbnormal", !abnormal.empty()).objects("abnormal", abnormal);
+    const auto listed = [&](const QString& words, const QStringList& texts) {
+        return texts.isEmpty() ? QString() : words.arg(m_phrases.joined("%1; %2", texts));
+    };
+    const bool mayHaveAnnex = m_kind.page.contains(QLatin1String("{{> part:annex}}"));
+    fields.text("scales",
+                m_phrases.joined("%1 %2", {listed(m_phrases("Grades: %1."), m_first.scales), m_first.was}));
+    fields.text("circumstances", m_phrases.joined("%1; %2", m_first.circumstances));
+    fields.text("also", listed(m_phrases("Also measured: %1."), also));
+    fields.text("asExpected", listed(m_phrases("As expected: %1."), m_first.asExpected));
+    fields.text("notTested", listed(m_phrases("Not tested: %1."), m_first.notTested));
+    fields.text("further", listed(mayHaveAnnex ? m_phrases("Further findings, told in the annex: %1.")
+                                               : m_phrases("Further findings, not told here: %1."),
+                                  further));
+    fields.flag("hasAnnex", mayHaveAnnex && (m_material.letter.hasAnnex || !further.isEmpty()));
+}
+
+void Composer::addAnnex(Fields& fields) const
+{
+    const bool isChosen = m_material.letter.reference.has_value();
+    fields.flag("hasFindings", !m_full.findings.empty()).objects("findings", findingFields(m_full.findings));
+    fields.flag("hasMeasures", !m_full.measures.empty())
+        .objects("measures", measureFields(m_full.measures, m_phrases));
+    fields.text("previousTitle", isChosen ? m_phrases("Reference visit") : m_phrases("Previous"));
+    fields.text("explanation", explanationOf(m_full, m_phrases))
+        .list("tableNotes", m_full.cautions)
+        .list("sources", numbered(m_full.sources, m_phrases));
+    fields.list("conditions", "hasConditions", m_conditions);
+}
+
+Composition Composer::composed(size_t rows) const
 {
     Composition composition;
-    composition.title = phrases("Clinic letter");
-    composition.direction = phrases.direction();
-    composition.identity = records::identityLine(material.patient, material.today, phrases);
-    QStringList footer = {base::isolated(material.clinic.name), base::isolated(material.clinic.telephone)};
+    composition.title = m_kind.title;
+    composition.language = m_material.letter.language;
+    composition.direction = m_phrases.direction();
+    composition.identity = records::identityLine(m_material.patient, m_material.today, m_phrases);
+    QStringList footer = {base::isolated(m_material.clinic.name),
+                          base::isolated(m_material.clinic.telephone)};
     footer.removeAll(QString());
     composition.footer = footer.join(QStringLiteral(" · "));
-    composition.pageWords = phrases("Page %1 of %2");
-    if (material.letter.state == records::LetterState::Draft)
-        composition.draftMark = phrases("DRAFT");
-    if (material.clinic.isDemo)
-        composition.demoMark = phrases("DEMO – invented patient");
-    composition.figures = material.figures;
+    composition.pageWords = m_phrases("Page %1 of %2");
+    if (m_material.letter.state == records::LetterState::Draft)
+        composition.draftMark = m_phrases("DRAFT");
+    if (m_material.clinic.isDemo)
+        composition.demoMark = m_phrases("DEMO – invented patient");
+    composition.figures = m_material.figures;
+    composition.paper = m_material.clinic.paper;
 
     Fields fields;
-    const bool isRightToLeft = phrases.direction() == Qt::RightToLeft;
+    const bool isRightToLeft = m_phrases.direction() == Qt::RightToLeft;
     fields.text("title", composition.title);
     fields.text("direction", isRightToLeft ? QStringLiteral("rtl") : QStringLiteral("ltr"));
     fields.text("start", isRightToLeft ? QStringLiteral("right") : QStringLiteral("left"));
     fields.text("end", isRightToLeft ? QStringLiteral("left") : QStringLiteral("right"));
-    addHeader(fields, material, material.record.visit(), phrases);
-    addWords(fields, material, phrases);
-    addRows(fields, material, catalogue, phrases);
-    fields.objects("figures", figureFields(material.figures));
-    composition.body = filled(QStringLiteral("letter.html.mustache"), fields.made(), phrases);
+    if (m_material.logo) {
+        fields.text("logo", QString::number(composition.figures.size()));
+        composition.figures.push_back(*m_material.logo);
+    }
+    addHead(fields);
+    addWritten(fields);
+    addMessage(fields);
+    addTables(fields, rows);
+    addAnnex(fields);
+    fields.flag("hasFigures", !m_material.figures.empty())
+        .objects("figures", figureFields(m_material.figures));
+    composition.body =
+        filled(templateNamed(QStringLiteral("page.html")).arg(m_kind.page), fields.made(), m_phrases);
     return composition;
 }
 

@@ -1,11 +1,11 @@
 #pragma once
 
 #include "core/base/phrasebook.h"
-#include "core/base/result.h"
-#include "core/judging/change.h"
 #include "core/records/as_of.h"
 #include "core/records/clinic.h"
+#include "core/records/happening.h"
 #include "core/records/letter.h"
+#include "core/records/target.h"
 
 #include <QRectF>
 #include <QSizeF>
@@ -35,11 +35,18 @@ struct Material {
     records::Letter letter;
     std::vector<Figure> figures;
     QDate today;
+    std::vector<records::Happening> happenings; ///< those that count, oldest first; later ones are not told
+    std::vector<records::Target> targets;       ///< oldest first, every one ever agreed
+    std::optional<Figure> logo;                 ///< of the clinic, at the head
+    std::optional<QDate> replaced;              ///< when the letter that this one corrects was signed
+    bool isAsked = false; ///< falls and relapses were asked about at the visit, so that no event means none
 };
 
 /// A letter ready to be drawn.
 struct Composition {
-    QString title;                                   ///< of the document, without a person in it
+    QString title;                           ///< of the document, without a person in it
+    QString language = QStringLiteral("en"); ///< BCP 47
+    records::PaperSize paper = records::PaperSize::A4;
     Qt::LayoutDirection direction = Qt::LeftToRight; ///< which way its language is written
     QString body; ///< XHTML in the subset QTextDocument draws; <img src="figure:0"/> stands where a figure
                   ///< goes. Text stands in p, h3, li and th
@@ -50,16 +57,5 @@ struct Composition {
     QString demoMark;  ///< the same for a clinic of invented people; else empty
     std::vector<Figure> figures;
 };
-
-/// Text, table and figures depend on the letter's record and reference alone. A result is held against the
-/// letter's reference visit where there is one and it holds the measure, else against the last comparable
-/// visit, and always against the first.
-Composition composed(const Material& material, const catalogue::Catalogue& catalogue,
-                     const base::Phrasebook& phrases);
-
-/// A cautious interpretation to start from, one sentence a line; the clinician edits it. It states arithmetic
-/// and never names a disease.
-QString suggestedInterpretation(const Material& material, const catalogue::Catalogue& catalogue,
-                                const base::Phrasebook& phrases);
 
 } // namespace letters

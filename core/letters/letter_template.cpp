@@ -2,6 +2,7 @@
 
 #include "core/base/text.h"
 
+#include <QDir>
 #include <QFile>
 
 namespace letters
@@ -25,16 +26,26 @@ QStringList linesOf(const QString& text)
     return text.trimmed().isEmpty() ? QStringList() : text.trimmed().split(u'\n');
 }
 
-QString filled(const QString& name, kainjow::mustache::data content, const base::Phrasebook& phrases)
+QString templateNamed(const QString& name)
 {
-    QFile file(QStringLiteral(":/letters/") + name);
-    if (!file.open(QIODevice::ReadOnly))
-        return {};
+    QFile file(QStringLiteral(":/letters/%1.mustache").arg(name));
+    return file.open(QIODevice::ReadOnly) ? QString::fromUtf8(file.readAll()) : QString();
+}
+
+QString filled(const QString& page, kainjow::mustache::data content, const base::Phrasebook& phrases)
+{
+    constexpr int endingSize = 14; // ".html.mustache"
+    for (const QString& file : QDir(QStringLiteral(":/letters/parts")).entryList()) {
+        const QString name = file.chopped(endingSize);
+        content.set("part:" + name.toStdString(), kainjow::mustache::data(kainjow::mustache::partial([name] {
+                        return templateNamed(QStringLiteral("parts/%1.html").arg(name)).toStdString();
+                    })));
+    }
     content.set("say",
                 kainjow::mustache::data(kainjow::mustache::lambda([&phrases](const std::string& english) {
                     return phrases(english.c_str()).toHtmlEscaped().toStdString();
                 })));
-    kainjow::mustache::mustache form(file.readAll().toStdString());
+    kainjow::mustache::mustache form(page.toStdString());
     return QString::fromStdString(form.render(content));
 }
 

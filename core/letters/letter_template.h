@@ -60,8 +60,11 @@ private:
 /// The lines of a text, without empty ones at its ends.
 QStringList linesOf(const QString& text);
 
-/// The template ":/letters/<name>" filled. `{{#say}}…{{/say}}` in it is said in the phrasebook's language;
-/// everything else is escaped for HTML.
-QString filled(const QString& name, kainjow::mustache::data content, const base::Phrasebook& phrases);
+/// The text of the template ":/letters/<name>.mustache".
+QString templateNamed(const QString& name);
+
+/// A template filled. `{{#say}}…{{/say}}` in it is said in the phrasebook's language, `{{> part:name}}` is
+/// the one of ":/letters/parts"; everything else is escaped for HTML.
+QString filled(const QString& page, kainjow::mustache::data content, const base::Phrasebook& phrases);
 
 } // namespace letters

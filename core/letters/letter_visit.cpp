@@ -7,6 +7,9 @@
 #include "core/telling/course_words.h"
 #include "core/telling/terms.h"
 
+#include <QMap>
+#include <QSet>
+
 #include <algorithm>
 
 namespace letters
@@ -38,6 +41,35 @@ QStringList exceptionLines(const records::Finding& finding, const catalogue::Cat
                           telling::conditionValue(value, condition, phrases));
     }
     return lines;
+}
+
+/// Those that a test done at the visit depends on.
+QSet<QString> conditionsOfTests(const records::Visit& visit, const catalogue::Catalogue& catalogue)
+{
+    QSet<QString> ids;
+    for (const records::Finding& finding : visit.findings) {
+        const catalogue::Measure* measure = catalogue.measure(finding.measure);
+        if (measure == nullptr || isLeftOut(&finding))
+            continue;
+        for (const catalogue::ConditionRule& rule : measure->conditions)
+            ids.insert(rule.condition);
+    }
+    return ids;
+}
+
+/// Those that kept something from being compared.
+QSet<QString> preventing(const std::vector<Change>& changes)
+{
+    QSet<QString> ids;
+    for (const Change& change : changes) {
+        for (const auto& comparison : {change.previous, change.chosen, change.baseline}) {
+            if (!comparison)
+                continue;
+            for (const judging::Mismatch& mismatch : comparison->comparability.blocking)
+                ids.insert(mismatch.condition);
+        }
+    }
+    return ids;
 }
 
 } // namespace
@@ -88,32 +120,43 @@ QStringList notDone(const Material& material, const catalogue::Catalogue& catalo
     if (form == nullptr)
         return {};
     const std::vector<Change> changes = changesOf(material, catalogue);
-    QStringList tests;
+    QStringList reasons = {QString()}; // those without one first
+    QMap<QString, QStringList> testsOf;
+    const auto add = [&](const QString& title, const QString& reason) {
+        if (!reasons.contains(reason))
+            reasons += reason;
+        testsOf[reason] += title;
+    };
     const QStringList asked = form->expected.isEmpty() ? form->measures() : form->expected;
     const QStringList all = form->measures() + records::besideForm(*visit, catalogue);
     for (const QString& id : all) {
         const catalogue::Measure* measure = catalogue.measure(id);
         if (measure == nullptr)
             continue;
-        const auto isOpen = [&](Side side) {
-            return isNotAsked(visit->finding(id, side)) && changeOf(changes, id, side) == nullptr;
-        };
         const std::vector<Side> sides = records::sidesOf(*measure);
-        if (std::ranges::all_of(sides, isOpen)) {
-            if (asked.contains(id))
-                tests += records::titled(*measure, phrases);
-            continue;
-        }
-        for (const Side side : sides) {
-            const QString title = records::sidedTitle(*measure, side, phrases);
+        const auto reasonOf = [&](Side side) -> std::optional<QString> {
             const records::Finding* finding = visit->finding(id, side);
-            if (isOpen(side))
-                tests += title;
-            else if (isLeftOut(finding))
-                tests += phrases("%1 (%2)").arg(title, records::written(finding->value, *measure, phrases));
+            if (isNotAsked(finding) && changeOf(changes, id, side) == nullptr)
+                return QString();
+            return isLeftOut(finding) ? std::optional(records::written(finding->value, *measure, phrases))
+                                      : std::nullopt;
+        };
+        const auto first = reasonOf(sides.front());
+        const bool isAlike = std::ranges::all_of(sides, [&](Side side) { return reasonOf(side) == first; });
+        if (isAlike && first && (!first->isEmpty() || asked.contains(id)))
+            add(records::titled(*measure, phrases), *first);
+        for (const Side side : sides) {
+            if (const auto reason = reasonOf(side); !isAlike && reason)
+                add(records::sidedTitle(*measure, side, phrases), *reason);
         }
     }
-    return tests;
+    QStringList told;
+    for (const QString& reason : reasons) {
+        const QString tests = phrases.joined("%1, %2", testsOf[reason]);
+        if (!tests.isEmpty())
+            told += reason.isEmpty() ? tests : phrases("%1 (%2)").arg(tests, reason);
+    }
+    return told;
 }
 
 QStringList conditionLines(const Material& material, const catalogue::Catalogue& catalogue,
@@ -123,11 +166,13 @@ QStringList conditionLines(const Material& material, const catalogue::Catalogue&
     if (visit == nullptr)
         return {};
     QStringList lines, notRecorded;
+    const QSet<QString> needed = conditionsOfTests(*visit, catalogue);
+    const QSet<QString> missed = preventing(changesOf(material, catalogue));
     for (const catalogue::Condition& condition : catalogue.conditions) {
         const QString value = records::recorded(visit->conditions, condition.id);
-        if (value.isEmpty())
+        if (value.isEmpty() && missed.contains(condition.id))
             notRecorded += telling::conditionInSentence(condition.id, catalogue);
-        else
+        else if (!value.isEmpty() && needed.contains(condition.id))
             lines +=
                 phrases("%1: %2").arg(condition.title, telling::conditionValue(value, &condition, phrases));
     }

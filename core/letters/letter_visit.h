@@ -1,5 +1,6 @@
 #pragma once
 
+#include "core/judging/change.h"
 #include "core/letters/composition.h"
 
 #include <QStringList>
@@ -25,12 +26,13 @@ QString whyNotComparable(const judging::Comparison& comparison, const catalogue:
 /// Nothing was recorded, or that it was not asked.
 bool isNotAsked(const records::Finding* finding);
 
-/// Each test the visit's form asks for that has no result, and each other that was left out, with the reason
-/// where there is one.
+/// The tests the visit's form asks for that have no result, and others that were left out, an entry for each
+/// reason: "A, B", "C, D (not attempted: shoulder pain)".
 QStringList notDone(const Material& material, const catalogue::Catalogue& catalogue,
                     const base::Phrasebook& phrases);
 
-/// "Walking aid: stick": the visit's, then those of single tests, then what was not recorded.
+/// "Walking aid: stick": those of the visit that a test done at it depends on, then those of single tests,
+/// then what was not recorded and kept something from being compared.
 QStringList conditionLines(const Material& material, const catalogue::Catalogue& catalogue,
                            const base::Phrasebook& phrases);
 

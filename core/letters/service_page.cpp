@@ -207,7 +207,7 @@ Composition servicePage(const judging::ServiceReport& report, const records::Cli
         .list("notes", notesOf(phrases));
     if (report.counts)
         fields.objects("counts", countsOf(*report.counts, phrases));
-    page.body = filled(QStringLiteral("service_report.html.mustache"), fields.made(), phrases);
+    page.body = filled(templateNamed(QStringLiteral("service_report.html")), fields.made(), phrases);
     return page;
 }
 

@@ -2,6 +2,7 @@
 #include "core/paper/figure.h"
 #include "core/paper/open_document_text.h"
 #include "core/paper/pages.h"
+#include "core/paper/paper.h"
 #include "core/paper/zip_file.h"
 
 #include <QBuffer>
@@ -32,6 +33,11 @@ QByteArray stylesOf(const letters::Composition& composition)
     QStringList marks = {composition.draftMark, composition.demoMark};
     marks.removeAll(QString());
     fields.set("marks", letters::listFor(marks));
+    const QSizeF size = sizeMm(composition.paper);
+    set("width", QString::number(size.width()));
+    set("height", QString::number(size.height()));
+    set("textWidth", QString::number(size.width() - 40));
+    set("language", composition.language.section(u'-', 0, 0));
     set("identity", composition.identity);
     set("footer", composition.footer);
     if (composition.direction == Qt::RightToLeft)
@@ -41,14 +47,15 @@ QByteArray stylesOf(const letters::Composition& composition)
     const QString afterPage = words.section(QStringLiteral("%1"), 1);
     set("beforeCount", afterPage.section(QStringLiteral("%2"), 0, 0));
     set("afterCount", afterPage.section(QStringLiteral("%2"), 1));
-    return letters::filled(QStringLiteral("styles.xml.mustache"), fields, {}).toUtf8();
+    return letters::filled(letters::templateNamed(QStringLiteral("styles.xml")), fields, {}).toUtf8();
 }
 
 QByteArray metaOf(const letters::Composition& composition)
 {
     kainjow::mustache::data fields(kainjow::mustache::data::type::object);
     fields.set("title", kainjow::mustache::data(letters::inTemplate(composition.title)));
-    return letters::filled(QStringLiteral("meta.xml.mustache"), fields, {}).toUtf8();
+    fields.set("language", kainjow::mustache::data(letters::inTemplate(composition.language)));
+    return letters::filled(letters::templateNamed(QStringLiteral("meta.xml")), fields, {}).toUtf8();
 }
 
 QByteArray manifestOf(const std::vector<letters::Figure>& figures)
@@ -58,7 +65,7 @@ QByteArray manifestOf(const std::vector<letters::Figure>& figures)
     for (size_t i = 0; i < figures.size(); ++i)
         numbers += QString::number(i);
     fields.set("figures", letters::listFor(numbers));
-    return letters::filled(QStringLiteral("manifest.xml.mustache"), fields, {}).toUtf8();
+    return letters::filled(letters::templateNamed(QStringLiteral("manifest.xml")), fields, {}).toUtf8();
 }
 
 } // namespace

@@ -1,5 +1,7 @@
 #include "core/paper/open_document_text.h"
 
+#include "core/paper/paper.h"
+
 #include <QXmlStreamReader>
 #include <QXmlStreamWriter>
 
@@ -9,7 +11,10 @@ namespace paper
 namespace
 {
 
-constexpr double textWidthMm = 170;
+double textWidthMm(const letters::Composition& composition)
+{
+    return sizeMm(composition.paper).width() - 40;
+}
 
 QString ns(const char* name)
 {
@@ -107,7 +112,8 @@ void Converter::writeStyles()
     m_odf.writeStartElement(office, QStringLiteral("automatic-styles"));
     begin(QStringLiteral("table"), "table");
     m_odf.writeEmptyElement(style, QStringLiteral("table-properties"));
-    m_odf.writeAttribute(style, QStringLiteral("width"), QStringLiteral("%1mm").arg(textWidthMm));
+    m_odf.writeAttribute(style, QStringLiteral("width"),
+                         QStringLiteral("%1mm").arg(textWidthMm(m_composition)));
     m_odf.writeAttribute(table, QStringLiteral("align"), QStringLiteral("left"));
     if (m_composition.direction == Qt::RightToLeft)
         m_odf.writeAttribute(style, QStringLiteral("writing-mode"), QStringLiteral("rl-tb"));
@@ -116,8 +122,9 @@ void Converter::writeStyles()
         for (size_t column = 0; column < m_columns[i].size(); ++column) {
             begin(columnStyle(i, column), "table-column");
             m_odf.writeEmptyElement(style, QStringLiteral("table-column-properties"));
-            m_odf.writeAttribute(style, QStringLiteral("column-width"),
-                                 QStringLiteral("%1mm").arg(m_columns[i][column] / 100 * textWidthMm));
+            m_odf.writeAttribute(
+                style, QStringLiteral("column-width"),
+                QStringLiteral("%1mm").arg(m_columns[i][column] / 100 * textWidthMm(m_composition)));
             m_odf.writeEndElement();
         }
     }
@@ -214,7 +221,7 @@ void Converter::open()
     else if (name == QLatin1String("p"))
         openParagraph(styleName);
     else if (name == QLatin1String("h3")) {
-        element(text, "h", QStringLiteral("Heading_20_2"));
+        element(text, "h", styleName.isEmpty() ? QStringLiteral("Heading_20_2") : styleName);
         m_odf.writeAttribute(text, QStringLiteral("outline-level"), QStringLiteral("2"));
         m_isInParagraph = true;
     } else if (name == QLatin1String("span"))
@@ -243,7 +250,7 @@ void Converter::close()
     const QString name = m_html.name().toString();
     if (name == QLatin1String("body"))
         m_isInBody = false;
-    if (!m_isInBody || name == QLatin1String("img"))
+    if (!m_isInBody || name == QLatin1String("img") || name == QLatin1String("a")) // leads into the records
         return;
     if (name == QLatin1String("p") || name == QLatin1String("h3"))
         m_isInParagraph = false;

@@ -64,7 +64,7 @@ std::vector<Page> pagesOf(const std::vector<Strip>& strips, double height)
                                isStart ? strips[last].band.bottom : strips[i].band.bottom};
         const double used =
             isFirst ? usedOn(pages.back()) + together.height() : usedWith(pages.back(), together);
-        if (!isFirst && used > height) {
+        if (!isFirst && (used > height || strips[i].beginsPage)) {
             begin(pages, strips[i].head, height);
             isFirst = true;
         }

@@ -19,8 +19,10 @@ struct Band {
 struct Strip {
     Band band;
     bool staysWithNext = false;
-    std::optional<Band> head; ///< repeated above this strip where it begins a page: the head of its table
-    std::vector<double> gaps; ///< where it may be cut after all, ascending
+    std::optional<Band> head =
+        {}; ///< repeated above this strip where it begins a page: the head of its table
+    std::vector<double> gaps = {}; ///< where it may be cut after all, ascending
+    bool beginsPage = false;
 };
 
 /// What stands on one page, one band under the other.

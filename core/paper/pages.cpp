@@ -1,8 +1,10 @@
 #include "core/paper/pages.h"
 
 #include "core/paper/paper.h"
+#include "core/paper/pdf_language.h"
 
 #include <QBuffer>
+#include <QPageSize>
 #include <QPainter>
 #include <QPdfWriter>
 
@@ -44,19 +46,24 @@ base::Result<QByteArray> pdf(const letters::Composition& composition)
     bytes.open(QIODevice::WriteOnly);
     QPdfWriter writer(&bytes);
     writer.setResolution(int(letters::pixelsPerInch));
-    writer.setPageSize(QPageSize(QPageSize::A4));
+    writer.setPageSize(QPageSize(sizeMm(composition.paper), QPageSize::Millimeter));
     writer.setPageMargins(QMarginsF());
     writer.setTitle(composition.title);
     writer.setCreator(QStringLiteral("Aplomb"));
+    writer.setPdfVersion(QPagedPaintDevice::PdfVersion_A1b);
     if (auto printed = print(composition, writer); !printed)
         return printed.error();
-    return bytes.data();
+    return withLanguage(bytes.data(), composition);
 }
 
 std::vector<QImage> pictures(const letters::Composition& composition, double dotsPerInch)
 {
-    const Paper paper(composition);
-    const QSize size = (QSizeF(210, 297) / 25.4 * dotsPerInch).toSize();
+    return pictures(Paper(composition), dotsPerInch);
+}
+
+std::vector<QImage> pictures(const Paper& paper, double dotsPerInch)
+{
+    const QSize size = (sizeMm(paper.composition().paper) / 25.4 * dotsPerInch).toSize();
     std::vector<QImage> pages;
     for (int page = 0; page < paper.pages(); ++page) {
         QImage picture(size, QImage::Format_RGB32);

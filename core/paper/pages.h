@@ -1,5 +1,6 @@
 #pragma once
 
+#include "core/base/result.h"
 #include "core/letters/composition.h"
 
 #include <QImage>
@@ -9,8 +10,10 @@ class QPagedPaintDevice;
 namespace paper
 {
 
-/// The letter as a PDF on A4, text selectable, figures as vectors, identity and page number on every page, a
-/// draft or demo mark across each where it is one.
+class Paper;
+
+/// The letter as a PDF/A on its paper, text selectable, figures as vectors, identity and page number on every
+/// page, a draft or demo mark across each where it is one.
 base::Result<QByteArray> pdf(const letters::Composition& composition);
 
 /// The letter as an OpenDocument text, with the same identity on every page; figures as pictures.
@@ -18,6 +21,7 @@ base::Result<QByteArray> odt(const letters::Composition& composition);
 
 /// The pages as they will print, for a preview.
 std::vector<QImage> pictures(const letters::Composition& composition, double dotsPerInch);
+std::vector<QImage> pictures(const Paper& paper, double dotsPerInch);
 
 /// The pages onto a printer, whole paper, margins included.
 base::Result<void> print(const letters::Composition& composition, QPagedPaintDevice& device);

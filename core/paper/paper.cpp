@@ -8,6 +8,8 @@
 #include <QTextBlock>
 #include <QTextCursor>
 
+#include <algorithm>
+
 namespace paper
 {
 
@@ -22,10 +24,9 @@ constexpr double units(double millimetres)
     return millimetres / 25.4 * unitsPerInch;
 }
 
-constexpr double paperWidth = units(210), paperHeight = units(297);
-constexpr double left = units(20), width = paperWidth - 2 * left;
-constexpr double top = units(22), height = paperHeight - top - units(22);
-constexpr double headLine = units(15), footLine = paperHeight - units(15);
+constexpr double left = units(20);
+constexpr double top = units(19);
+constexpr double headLine = units(15);
 
 const QColor ink(0x1d, 0x1f, 0x23);
 const QColor quiet(0x55, 0x5a, 0x63);
@@ -100,8 +101,31 @@ QFont letterFont(double points)
     return font;
 }
 
+QSizeF sizeMm(records::PaperSize size)
+{
+    return size == records::PaperSize::A4 ? QSizeF(210, 297) : QSizeF(215.9, 279.4);
+}
+
+double Paper::width() const
+{
+    return m_size.width() - 2 * left;
+}
+
+double Paper::height() const
+{
+    return m_size.height() - top - units(18);
+}
+
+double Paper::footLine() const
+{
+    return m_size.height() - units(14);
+}
+
 Paper::Paper(const letters::Composition& composition)
-    : m_composition(composition), m_device(layoutDevice()), m_document(std::make_unique<QTextDocument>())
+    : m_composition(composition),
+      m_size(units(sizeMm(composition.paper).width()), units(sizeMm(composition.paper).height())),
+      m_device(layoutDevice()),
+      m_document(std::make_unique<QTextDocument>())
 {
     m_document->setDefaultFont(letterFont(9.5));
     m_document->setDocumentMargin(0);
@@ -111,8 +135,11 @@ Paper::Paper(const letters::Composition& composition)
                                                                  : composition.body);
     keepPlaces();
     m_document->documentLayout()->setPaintDevice(&m_device);
-    m_document->setTextWidth(width);
-    m_pages = pagesOf(stripsOf(*m_document), height);
+    m_document->setTextWidth(width());
+    const std::vector<Strip> strips = stripsOf(*m_document);
+    m_pages = pagesOf(strips, height());
+    const auto annex = std::ranges::find(strips, true, &Strip::beginsPage);
+    m_pagesOfLetter = int(pagesOf({strips.begin(), annex}, height()).size());
 }
 
 /// Puts an empty line as tall as the figure where the figure goes.
@@ -156,13 +183,25 @@ void Paper::draw(QPainter& painter, int page) const
     painter.restore();
 }
 
+QString Paper::linkAt(int page, const QPointF& place) const
+{
+    const QPointF point = place / letters::pixelsPerInch * unitsPerInch;
+    double y = top;
+    for (const Band& band : m_pages.at(size_t(page))) {
+        if (point.y() >= y && point.y() < y + band.height())
+            return m_document->documentLayout()->anchorAt({point.x() - left, point.y() - y + band.top});
+        y += band.height();
+    }
+    return {};
+}
+
 /// In the paper's ink, whatever the colours of the screen.
 void Paper::drawText(QPainter& painter, const Band& band, double y) const
 {
     QAbstractTextDocumentLayout::PaintContext context;
     context.palette.setColor(QPalette::Text, ink);
     // A hair less than the band, so that its neighbours' lines are left out, not only hidden.
-    context.clip = QRectF(0, band.top + 1, width, band.height() - 2);
+    context.clip = QRectF(0, band.top + 1, width(), band.height() - 2);
     painter.save();
     painter.translate(left, y - band.top);
     painter.setClipRect(context.clip);
@@ -179,7 +218,7 @@ void Paper::drawFigures(QPainter& painter, const Band& band, double y) const
             continue;
         const letters::Figure& figure = m_composition.figures[placed.figure];
         painter.save();
-        painter.translate(left, y + place.top() - band.top);
+        painter.translate(left + place.left(), y + place.top() - band.top);
         painter.scale(unitsPerInch / letters::pixelsPerInch, unitsPerInch / letters::pixelsPerInch);
         figure.draw(painter, QRectF(QPointF(0, 0), figure.sizeMm / 25.4 * letters::pixelsPerInch));
         painter.restore();
@@ -192,13 +231,13 @@ void Paper::drawFurniture(QPainter& painter, int page) const
     painter.setLayoutDirection(m_composition.direction);
     QStringList marks = {m_composition.draftMark, m_composition.demoMark};
     marks.removeAll(QString());
-    const QRectF head(left, headLine - units(7), width, units(6));
+    const QRectF head(left, headLine - units(7), width(), units(6));
     const QRectF aboveHead = head.translated(0, -units(4));
-    painter.setFont(fitted(fontInUnits(8.5, true), m_composition.identity, width));
+    painter.setFont(fitted(fontInUnits(8.5, true), m_composition.identity, width()));
     painter.setPen(ink);
     painter.drawText(head, Qt::AlignLeft | Qt::AlignBottom, m_composition.identity);
-    const QRectF foot(left, footLine + units(1), width, units(7));
-    painter.setFont(fitted(fontInUnits(8), m_composition.footer, width - units(30)));
+    const QRectF foot(left, footLine() + units(1), width(), units(7));
+    painter.setFont(fitted(fontInUnits(8), m_composition.footer, width() - units(30)));
     painter.setPen(quiet);
     painter.drawText(foot, Qt::AlignLeft | Qt::AlignTop, m_composition.footer);
     painter.setFont(fontInUnits(8));
@@ -206,15 +245,15 @@ void Paper::drawFurniture(QPainter& painter, int page) const
     painter.setFont(fontInUnits(8, true));
     painter.drawText(aboveHead, Qt::AlignRight | Qt::AlignBottom, marks.join(QStringLiteral(" · ")));
     painter.setPen(QPen(rule, units(0.2)));
-    painter.drawLine(QPointF(left, headLine), QPointF(left + width, headLine));
-    painter.drawLine(QPointF(left, footLine), QPointF(left + width, footLine));
+    painter.drawLine(QPointF(left, headLine), QPointF(left + width(), headLine));
+    painter.drawLine(QPointF(left, footLine()), QPointF(left + width(), footLine()));
     painter.restore();
 }
 
 void Paper::drawMarks(QPainter& painter) const
 {
     painter.save();
-    painter.translate(paperWidth / 2, paperHeight / 2);
+    painter.translate(m_size.width() / 2, m_size.height() / 2);
     painter.rotate(-52);
     painter.setPen(mark);
     const double tall = units(40);
@@ -223,7 +262,7 @@ void Paper::drawMarks(QPainter& painter) const
         if (words.isEmpty())
             continue;
         painter.setFont(fitted(fontInUnits(72, true), words, units(200)));
-        painter.drawText(QRectF(-paperHeight / 2, y, paperHeight, tall), Qt::AlignCenter, words);
+        painter.drawText(QRectF(-m_size.height() / 2, y, m_size.height(), tall), Qt::AlignCenter, words);
         y += tall;
     }
     painter.restore();

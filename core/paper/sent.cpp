@@ -43,7 +43,8 @@ QString kept(const letters::Composition& composition)
 {
     QString head = meta("identity", composition.identity) + meta("footer", composition.footer) +
                    meta("pageWords", composition.pageWords) + meta("draftMark", composition.draftMark) +
-                   meta("demoMark", composition.demoMark);
+                   meta("demoMark", composition.demoMark) + meta("language", composition.language) +
+                   meta("paper", records::code(composition.paper));
     if (composition.direction == Qt::RightToLeft)
         head += meta("direction", rightToLeft);
     QString page = composition.body;
@@ -65,7 +66,8 @@ base::Result<letters::Composition> restored(const QString& body)
                                                 {QStringLiteral("footer"), &composition.footer},
                                                 {QStringLiteral("pageWords"), &composition.pageWords},
                                                 {QStringLiteral("draftMark"), &composition.draftMark},
-                                                {QStringLiteral("demoMark"), &composition.demoMark}};
+                                                {QStringLiteral("demoMark"), &composition.demoMark},
+                                                {QStringLiteral("language"), &composition.language}};
     composition.body = body;
     QXmlStreamReader page(body);
     while (!page.atEnd()) {
@@ -80,6 +82,9 @@ base::Result<letters::Composition> restored(const QString& body)
         if (page.name() == QLatin1String("meta") && attribute("name") == QLatin1String("direction") &&
             attribute("content") == rightToLeft)
             composition.direction = Qt::RightToLeft;
+        if (page.name() == QLatin1String("meta") && attribute("name") == QLatin1String("paper"))
+            composition.paper =
+                records::paperSizeFromCode(attribute("content")).value_or(records::PaperSize::A4);
         if (page.name() == QLatin1String("meta") && fields.contains(attribute("name")))
             *fields.at(attribute("name")) = attribute("content");
         if (page.name() == QLatin1String("img") && attribute("src").startsWith(dataStart)) {

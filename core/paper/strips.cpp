@@ -28,6 +28,8 @@ void addLines(std::vector<Strip>& strips, const QTextBlock& block)
         const bool isWithin = i + 1 < lines;
         strip.band = {i == 0 ? place.top() : place.top() + line.y(),
                       isWithin ? place.top() + line.y() + line.height() : place.bottom()};
+        strip.beginsPage =
+            i == 0 && block.blockFormat().pageBreakPolicy().testFlag(QTextFormat::PageBreak_AlwaysBefore);
         strip.staysWithNext =
             block.blockFormat().headingLevel() > 0 || (isWithin && (i == 0 || i == lines - 2));
         strips.push_back(strip);

@@ -369,8 +369,24 @@ std::optional<base::Error> wrongWith(const Letter& letter)
                            {base::said("Question"), letter.question, noteLimit},
                            {base::said("Requested actions"), letter.actions, noteLimit},
                            {base::said("History"), letter.history, textLimit},
+                           {base::said("Medicines"), letter.medicines, noteLimit},
                            {base::said("Interpretation"), letter.interpretation, textLimit},
+                           {base::said("Plan"), letter.plan, textLimit},
+                           {base::said("When to come back sooner"), letter.safetyNet, noteLimit},
+                           {base::said("Kind of letter"), letter.kind, nameLimit},
                            {base::said("Language"), letter.language, numberLimit}});
+}
+
+std::optional<base::Error> wrongWith(const LetterKind& kind)
+{
+    return wrongWithTexts({{base::said("Title of the kind of letter"), kind.title, nameLimit},
+                           {base::said("Page"), kind.page, textLimit}});
+}
+
+std::optional<base::Error> wrongWith(const Handover& handover)
+{
+    return wrongWithTexts({{base::said("How it was handed over"), handover.way, nameLimit},
+                           {base::said("To"), handover.to, lineLimit}});
 }
 
 std::optional<base::Error> wrongWith(const Happening& happening, const Patient& patient, QDate today)
@@ -419,12 +435,16 @@ std::optional<base::Error> wrongWith(const Target& target, const Patient& patien
 
 std::optional<base::Error> wrongWith(const Clinic& clinic)
 {
+    constexpr qsizetype mostLogoBytes = 1'000'000;
     const Judging& judging = clinic.judging;
     if (judging.plannedVisits < 3 || judging.plannedVisits > 100)
         return invalid(base::said("Planned visits: a whole number from 3 to 100."));
     if (judging.compositeWeeks && *judging.compositeWeeks != 12 && *judging.compositeWeeks != 24)
         return invalid(base::said("The composite: confirmed after 12 or 24 weeks."));
+    if (clinic.logo.size() > mostLogoBytes)
+        return invalid(base::said("Picture at the head of letters: at most 1 MB."));
     return wrongWithTexts({{base::said("Clinic"), clinic.name, nameLimit},
+                           {base::said("Copies to"), clinic.copiesAlways, noteLimit},
                            {base::said("Address"), clinic.address, lineLimit},
                            {base::said("Telephone"), clinic.telephone, nameLimit}});
 }

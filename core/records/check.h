@@ -32,12 +32,14 @@ std::optional<base::Error> wrongWith(const Visit& visit, const Finding& finding,
                                      const catalogue::Catalogue& catalogue);
 std::optional<base::Error> wrongWith(const Author& author);
 std::optional<base::Error> wrongWith(const Letter& letter);
+std::optional<base::Error> wrongWith(const Handover& handover);
 /// An event's days lie between birth and today; an injury is of a fall; another kind of event has words.
 std::optional<base::Error> wrongWith(const Happening& happening, const Patient& patient, QDate today);
 /// A target is of a measure that has a better end, on a side it has, and a value it may have.
 std::optional<base::Error> wrongWith(const Target& target, const Patient& patient,
                                      const catalogue::Catalogue& catalogue, QDate today);
 std::optional<base::Error> wrongWith(const Clinic& clinic);
+std::optional<base::Error> wrongWith(const LetterKind& kind);
 /// Why something was done: an amendment, a choice of evidence, a declaration.
 std::optional<base::Error> wrongWithReason(const QString& reason);
 /// Conditions, each against the catalogue's vocabulary and range.

@@ -34,4 +34,18 @@ std::optional<Strictness> strictnessFromCode(const QString& code)
     return fromCode<Strictness>(strictnesses, code);
 }
 
+QString code(PaperSize size)
+{
+    return size == PaperSize::A4 ? QStringLiteral("a4") : QStringLiteral("letter");
+}
+
+std::optional<PaperSize> paperSizeFromCode(const QString& written)
+{
+    for (const PaperSize size : {PaperSize::A4, PaperSize::Letter}) {
+        if (code(size) == written)
+            return size;
+    }
+    return std::nullopt;
+}
+
 } // namespace records

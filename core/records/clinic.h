@@ -2,6 +2,8 @@
 
 #include "core/records/evidence_choice.h"
 
+#include <QByteArray>
+#include <QDateTime>
 #include <QStringList>
 
 #include <optional>
@@ -44,6 +46,26 @@ struct ReviewInterval {
 QString code(ReviewInterval::Of of);
 std::optional<ReviewInterval::Of> reviewOfFromCode(const QString& code);
 
+/// The paper that letters are laid out for.
+enum class PaperSize { A4, Letter };
+
+/// "a4" or "letter", and back; empty for another word.
+QString code(PaperSize size);
+std::optional<PaperSize> paperSizeFromCode(const QString& code);
+
+/// One version of a kind of letter that the clinic made itself; the newest that can be used counts.
+struct LetterKind {
+    QString id;      ///< as in Letter::kind
+    int version = 0; ///< 0: never saved
+    QString title;
+    QString page;           ///< a mustache template, as letters::Kind::page
+    bool isRetired = false; ///< no longer offered
+    QString who;
+    QDateTime savedAt; ///< UTC
+
+    bool operator==(const LetterKind&) const = default;
+};
+
 /// Whose records these are.
 struct Clinic {
     QString name;
@@ -53,6 +75,9 @@ struct Clinic {
     Judging judging = {};
     QStringList urgencyLevels = {};           ///< of letters, in the clinic's own words, most pressing last
     std::vector<ReviewInterval> reviews = {}; ///< each form and population once
+    PaperSize paper = PaperSize::A4;
+    QString copiesAlways = {}; ///< of every letter, one a line
+    QByteArray logo = {};      ///< a picture at the head of letters, PNG or JPEG; may be empty
 
     bool operator==(const Clinic&) const = default;
 };

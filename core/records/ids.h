@@ -9,6 +9,7 @@ struct Patient;
 struct Visit;
 struct Letter;
 struct Happening;
+struct Handover;
 
 using PatientId = base::Id<Patient>;
 using VisitId = base::Id<Visit>; ///< of one version of a visit

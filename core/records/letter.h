@@ -21,16 +21,23 @@ struct Letter {
     int revision = 0; ///< 0: never saved
     PatientId patient;
     VisitId visit;
-    std::optional<VisitId> reference; ///< the earlier visit the letter compares with
+    std::optional<VisitId> reference;         ///< the earlier visit the letter compares with
+    std::optional<base::Id<Letter>> replaces; ///< the signed letter it corrects
     LetterState state = LetterState::Draft;
-    QString language = QStringLiteral("en"); ///< BCP 47
+    QString kind = QStringLiteral("referral"); ///< id of a letters::Kind
+    bool hasAnnex = false;                     ///< findings, arithmetic, sources and conditions in full
+    QString language = QStringLiteral("en");   ///< BCP 47
     QString to;
     QString copiesTo;       ///< one a line
     QString urgency;        ///< in the clinic's own words; empty: not stated
     QString question;       ///< the question or purpose, one line
     QString actions;        ///< requested actions, one a line
     QString history;        ///< what the patient reports
+    QString medicines;      ///< those that matter here; empty: not stated
     QString interpretation; ///< the clinician's words
+    QString plan;           ///< one a line
+    QString safetyNet;      ///< when to come back sooner, one a line
+    QStringList leftOut;    ///< results the author keeps off the first page, "measure" or "measure/side"
     QStringList charts;     ///< "measure" or "measure/side"
     Author author;          ///< set when signed off
     QDateTime signedAt;     ///< UTC; invalid in a draft
@@ -39,6 +46,18 @@ struct Letter {
     QByteArray odt;         ///< the same document to edit elsewhere
 
     bool operator==(const Letter&) const = default;
+};
+
+/// That a signed letter was given on, as its clinician noted it: printing and saving do not say so.
+struct Handover {
+    base::Id<Letter> letter;
+    QDate day;
+    QString way; ///< "by post"
+    QString to;
+    QString who;
+    QDateTime notedAt; ///< UTC
+
+    bool operator==(const Handover&) const = default;
 };
 
 /// That a letter about a visit was signed, without the letter.

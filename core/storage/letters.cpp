@@ -39,26 +39,38 @@ Letter letterFrom(Row& row)
     letter.charts = row.lines();
     letter.author = {row.text(), row.text(), row.text()};
     letter.signedAt = row.instant();
+    letter.language = row.text();
+    letter.kind = row.text();
+    letter.hasAnnex = row.flag();
+    letter.medicines = row.text();
+    letter.plan = row.text();
+    letter.safetyNet = row.text();
+    letter.leftOut = row.lines();
+    if (const auto replaced = row.key<Letter>(); !replaced.isNull())
+        letter.replaces = replaced;
     letter.body = row.text();
     letter.pdf = row.bytes();
     letter.odt = row.bytes();
-    letter.language = row.text();
     return letter;
 }
 
+const QString itsDocument = u"body, pdf, odt"_s;
+const QString noDocument = u"'', NULL, NULL"_s;
+
 base::Result<std::vector<Letter>> lettersWhere(const Store& store, const QString& condition,
-                                               const QString& key)
+                                               const QString& key, const QString& document)
 {
     std::vector<Letter> letters;
     const QString sql = uR"(
         SELECT id, revision, patient, visit, reference, state, recipient, copies_to, urgency, question, actions,
-               history, interpretation, charts, author_name, author_role, author_registration, signed_at, body,
-               pdf, odt, language
-        FROM letters WHERE %1 ORDER BY saved_at, id)"_s;
-    auto found = read(store, sql.arg(condition), {{":key", key}}, [&](Row& row) -> base::Result<void> {
-        letters.push_back(letterFrom(row));
-        return {};
-    });
+               history, interpretation, charts, author_name, author_role, author_registration, signed_at,
+               language, kind, has_annex, medicines, plan, safety_net, left_out, replaces, %1
+        FROM letters WHERE %2 ORDER BY saved_at, id)"_s;
+    auto found =
+        read(store, sql.arg(document, condition), {{":key", key}}, [&](Row& row) -> base::Result<void> {
+            letters.push_back(letterFrom(row));
+            return {};
+        });
     if (!found)
         return found.error();
     return letters;
@@ -66,7 +78,7 @@ base::Result<std::vector<Letter>> lettersWhere(const Store& store, const QString
 
 base::Result<Letter> oneLetter(const Store& store, const QString& id)
 {
-    auto letters = lettersWhere(store, u"id = :key"_s, id);
+    auto letters = lettersWhere(store, u"id = :key"_s, id, itsDocument);
     if (!letters)
         return letters.error();
     if (letters->empty())
@@ -96,7 +108,14 @@ std::vector<Binding> bindingsOf(const Letter& letter, const QDateTime& now)
             {":body", text(letter.body)},
             {":pdf", letter.pdf},
             {":odt", letter.odt},
-            {":language", text(letter.language)}};
+            {":language", text(letter.language)},
+            {":kind", text(letter.kind)},
+            {":has_annex", int(letter.hasAnnex)},
+            {":medicines", text(letter.medicines)},
+            {":plan", text(letter.plan)},
+            {":safety_net", text(letter.safetyNet)},
+            {":left_out", lines(letter.leftOut)},
+            {":replaces", letter.replaces ? key(*letter.replaces) : QVariant()}};
 }
 
 base::Result<int> insert(const Store& store, const Letter& letter, const QDateTime& now)
@@ -104,10 +123,11 @@ base::Result<int> insert(const Store& store, const Letter& letter, const QDateTi
     const QString sql = uR"(
         INSERT INTO letters (id, revision, patient, visit, reference, state, recipient, copies_to, urgency,
             question, actions, history, interpretation, charts, author_name, author_role, author_registration,
-            saved_at, body, pdf, odt, language)
+            saved_at, body, pdf, odt, language, kind, has_annex, medicines, plan, safety_net, left_out, replaces)
         VALUES (:id, :revision + 1, :patient, :visit, :reference, 'draft', :recipient, :copies_to, :urgency,
             :question, :actions, :history, :interpretation, :charts, :author_name, :author_role,
-            :author_registration, :now, :body, :pdf, :odt, :language))"_s;
+            :author_registration, :now, :body, :pdf, :odt, :language, :kind, :has_annex, :medicines, :plan,
+            :safety_net, :left_out, :replaces))"_s;
     return write(store, sql, bindingsOf(letter, now));
 }
 
@@ -120,7 +140,9 @@ base::Result<int> update(const Store& store, const Letter& letter, const QDateTi
             recipient = :recipient, copies_to = :copies_to, urgency = :urgency, question = :question,
             actions = :actions, history = :history, interpretation = :interpretation, charts = :charts,
             author_name = :author_name, author_role = :author_role, author_registration = :author_registration,
-            saved_at = :now, body = :body, pdf = :pdf, odt = :odt, language = :language%1
+            saved_at = :now, body = :body, pdf = :pdf, odt = :odt, language = :language, kind = :kind,
+            has_annex = :has_annex, medicines = :medicines, plan = :plan, safety_net = :safety_net,
+            left_out = :left_out, replaces = :replaces%1
         WHERE id = :id AND revision = :revision AND state = 'draft')"_s;
     return write(store, sql.arg(more), bindingsOf(letter, now));
 }
@@ -166,6 +188,20 @@ base::Result<void> refuseWithdrawn(const Store& store, const Letter& letter)
     return {};
 }
 
+/// What is corrected is a signed letter about the same patient.
+base::Result<void> refuseReplacing(const Store& store, const Letter& letter)
+{
+    if (!letter.replaces)
+        return {};
+    const auto replaced = oneLetter(store, letter.replaces->text);
+    if (!replaced)
+        return replaced.error();
+    if (replaced->state != LetterState::Signed || replaced->patient != letter.patient)
+        return Error{
+            ErrorKind::Refused, base::said("A letter replaces a signed one about the same patient."), {}};
+    return {};
+}
+
 base::Result<void> refuseUnfinished(const Store& store, const Letter& letter)
 {
     if (base::tidied(letter.author.name).isEmpty())
@@ -197,6 +233,8 @@ base::Result<Letter> Letters::save(const Letter& given)
 
     return together(m_store, [&]() -> base::Result<Letter> {
         if (auto allowed = isNew ? refuseWithdrawn(m_store, letter) : base::Result<void>(); !allowed)
+            return allowed.error();
+        if (auto allowed = refuseReplacing(m_store, letter); !allowed)
             return allowed.error();
         const QDateTime now = m_store.access().now();
         const auto touched = isNew ? insert(m_store, letter, now) : update(m_store, letter, now, {});
@@ -230,7 +268,63 @@ base::Result<Letter> Letters::signOff(const Letter& letter)
 
 base::Result<std::vector<Letter>> Letters::ofPatient(const records::PatientId& patient) const
 {
-    return lettersWhere(m_store, u"patient = :key"_s, patient.text);
+    return lettersWhere(m_store, u"patient = :key"_s, patient.text, noDocument);
+}
+
+base::Result<Letter> Letters::withId(const records::LetterId& id) const
+{
+    return oneLetter(m_store, id.text);
+}
+
+base::Result<void> Letters::noteHandover(const records::Handover& handover)
+{
+    if (base::tidied(handover.way).isEmpty() || !handover.day.isValid())
+        return Error{
+            ErrorKind::Invalid, base::said("Say on which day and how the letter was handed over."), {}};
+    return together(m_store, [&]() -> base::Result<void> {
+        const auto letter = oneLetter(m_store, handover.letter.text);
+        if (!letter)
+            return letter.error();
+        if (letter->state != LetterState::Signed)
+            return Error{ErrorKind::Refused, base::said("Only a signed letter is handed over."), {}};
+        const QString sql = uR"(
+            INSERT INTO letter_handovers (letter, number, day, way, recipient, who, noted_at)
+            SELECT :letter, COALESCE(MAX(number), 0) + 1, :day, :way, :recipient, :who, :at
+            FROM letter_handovers WHERE letter = :letter)"_s;
+        auto added = write(m_store, sql,
+                           {{":letter", key(handover.letter)},
+                            {":day", day(handover.day)},
+                            {":way", text(handover.way)},
+                            {":recipient", text(handover.to)},
+                            {":who", text(m_store.access().who)},
+                            {":at", instant(m_store.access().now())}});
+        if (!added)
+            return added.error();
+        return note(m_store, u"changed"_s, u"letter"_s, handover.letter.text);
+    });
+}
+
+base::Result<std::vector<records::Handover>> Letters::handovers(const records::PatientId& patient) const
+{
+    const QString sql = uR"(
+        SELECT letter, day, way, letter_handovers.recipient, who, noted_at FROM letter_handovers
+        JOIN letters ON letters.id = letter_handovers.letter WHERE letters.patient = :key
+        ORDER BY letter, number)"_s;
+    std::vector<records::Handover> all;
+    auto found = read(m_store, sql, {{":key", key(patient)}}, [&](Row& row) -> base::Result<void> {
+        records::Handover handover;
+        handover.letter = row.key<Letter>();
+        handover.day = row.dayIfAny().value_or(QDate());
+        handover.way = row.text();
+        handover.to = row.text();
+        handover.who = row.text();
+        handover.notedAt = row.instant();
+        all.push_back(handover);
+        return {};
+    });
+    if (!found)
+        return found.error();
+    return all;
 }
 
 base::Result<std::vector<records::LetterSigned>> Letters::signedOf(const records::PatientId& patient) const

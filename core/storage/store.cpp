@@ -287,13 +287,17 @@ base::Result<records::Clinic> Store::clinic() const
 {
     records::Clinic clinic;
     const QString sql =
-        uR"(SELECT name, address, telephone, is_demo, planned_visits, composite_weeks, strictness, urgency_levels
+        uR"(SELECT name, address, telephone, is_demo, planned_visits, composite_weeks, strictness, urgency_levels,
+                   paper, copies_always, logo
             FROM clinic)"_s;
     auto found = read(*this, sql, {}, [&](Row& row) -> base::Result<void> {
         clinic = {row.text(), row.text(), row.text(), row.flag(), {row.whole(), row.wholeIfAny()}, {}};
         clinic.judging.strictness =
             records::strictnessFromCode(row.text()).value_or(records::Strictness::Balanced);
         clinic.urgencyLevels = row.lines();
+        clinic.paper = records::paperSizeFromCode(row.text()).value_or(records::PaperSize::A4);
+        clinic.copiesAlways = row.text();
+        clinic.logo = row.bytes();
         return {};
     });
     if (!found)
@@ -331,7 +335,7 @@ base::Result<void> Store::save(const records::Clinic& clinic)
             SET revision = revision + 1, name = :name, address = :address, telephone = :telephone,
                 is_demo = :is_demo, planned_visits = :planned_visits, composite_weeks = :composite_weeks,
                 strictness = :strictness,
-                urgency_levels = :urgency_levels
+                urgency_levels = :urgency_levels, paper = :paper, copies_always = :copies_always, logo = :logo
             WHERE id = 1)"_s;
         auto saved = write(*this, sql,
                            {{":name", text(clinic.name)},
@@ -341,7 +345,10 @@ base::Result<void> Store::save(const records::Clinic& clinic)
                             {":planned_visits", clinic.judging.plannedVisits},
                             {":composite_weeks", weeks ? QVariant(*weeks) : QVariant()},
                             {":strictness", records::code(clinic.judging.strictness)},
-                            {":urgency_levels", lines(clinic.urgencyLevels)}});
+                            {":urgency_levels", lines(clinic.urgencyLevels)},
+                            {":paper", records::code(clinic.paper)},
+                            {":copies_always", text(clinic.copiesAlways)},
+                            {":logo", clinic.logo}});
         if (!saved)
             return saved.error();
         if (auto cleared = write(*this, u"DELETE FROM review_intervals"_s, {}); !cleared)

@@ -38,15 +38,6 @@ QString strengthInShort(const Claim& claim, const Phrasebook& phrases)
     return phrases("seen once");
 }
 
-QString shortly(const values::Value& value, const Measure& measure, const Phrasebook& phrases)
-{
-    if (const auto* grade = std::get_if<values::Grade>(&value))
-        return QString::number(grade->step);
-    const auto* missing = std::get_if<values::Missing>(&value);
-    return missing != nullptr ? records::written(missing->why, phrases)
-                              : records::written(value, measure, phrases);
-}
-
 /// "Heel to shin, left 1 → 3", "Heel to shin, both sides (left 1 → 3)"
 QString named(const Change& change, const Measure& measure, bool isOfBothSides, const QString& way,
               const Phrasebook& phrases)
@@ -87,6 +78,38 @@ QString eventsTold(const Change& change, const Measure& measure, const Phraseboo
 
 } // namespace
 
+QString shortly(const values::Value& value, const Measure& measure, const Phrasebook& phrases)
+{
+    if (const auto* grade = std::get_if<values::Grade>(&value))
+        return QString::number(grade->step);
+    const auto* missing = std::get_if<values::Missing>(&value);
+    return missing != nullptr ? records::written(missing->why, phrases)
+                              : records::written(value, measure, phrases);
+}
+
+QString verdictLine(const Outcome& outcome, const Change& change, const catalogue::Catalogue& catalogue,
+                    const Phrasebook& phrases)
+{
+    const judging::Comparison* held = judging::decidingOf(change);
+    if (outcome.kind == OutcomeKind::NotCompared && held != nullptr)
+        return phrases("not compared: %1")
+            .arg(mismatchWords(held->comparability.blocking.front(), *held, catalogue, phrases));
+    if (!outcome.claim)
+        return outcomeWords(outcome, change, phrases);
+    const Claim& claim = *outcome.claim;
+    const bool isWorse = claim.direction == Verdict::Worse;
+    QString way = isWorse ? phrases("worse") : phrases("better");
+    if (claim.by == Says::FirstVisit)
+        way = verdictWords(*held, phrases);
+    else if (claim.by == Says::Reversal)
+        way = isWorse ? phrases("turned worse") : phrases("turned better");
+    QString words = phrases.joined("%1, %2", {way, strengthWords(claim, change, claim.since, phrases)});
+    if (outcome.besides)
+        words = phrases("%1 (over the whole course better, %2)")
+                    .arg(words, strengthWords(*outcome.besides, change, outcome.besides->since, phrases));
+    return outcome.isSure ? words : phrases("%1; could be chance").arg(words);
+}
+
 QString claimWords(const Claim& claim, const Phrasebook& phrases)
 {
     const bool isWorse = claim.direction == Verdict::Worse;
@@ -125,7 +148,7 @@ QString strengthWords(const Claim& claim, const Change& change, const QDate& unt
 {
     const QString day = records::dayInWords(claim.since, phrases);
     const QString since =
-        claim.since == until ? phrases("since %1").arg(day) : phrases("first seen %1").arg(day);
+        claim.since == until ? phrases("since %1").arg(day) : phrases("the first since %1").arg(day);
     switch (claim.strength) {
     case Strength::None:
     case Strength::SeenOnce:

@@ -13,6 +13,15 @@ QString outcomeWords(const judging::Outcome& outcome, const judging::Change& cha
 /// "worse, sustained", "turned worse, seen once"
 QString claimWords(const judging::Claim& claim, const base::Phrasebook& phrases);
 
+/// The same in the room of a letter's cell, with how sure, or why it is not compared: "worse beyond error,
+/// sustained over 7 visits, since 12-Mar-2024", "within error", "not compared: walking aid was …".
+QString verdictLine(const judging::Outcome& outcome, const judging::Change& change,
+                    const catalogue::Catalogue& catalogue, const base::Phrasebook& phrases);
+
+/// A value where its test stands beside it: a grade as its number, unable without its reason.
+QString shortly(const values::Value& value, const catalogue::Measure& measure,
+                const base::Phrasebook& phrases);
+
 /// How sure, with since when: "sustained over 7 visits, since 12-Mar-2024", "seen once". `until`: of the
 /// others that it is said of together some are so since later days, up to this one.
 QString strengthWords(const judging::Claim& claim, const judging::Change& change, const QDate& until,

@@ -13,6 +13,7 @@
 #include "app/trends/trend_page.h"
 #include "app/widgets/dialogs.h"
 #include "core/catalogue/reader.h"
+#include "core/paper/fitting.h"
 #include "core/paper/pages.h"
 #include "core/records/patient.h"
 #include "core/records/summary.h"
@@ -116,7 +117,10 @@ letters::Composition letterOf(const Ground& ground)
     material.letter.patient = material.patient.id;
     material.letter.visit = draftOf(ground).id;
     material.today = ground.session->today();
-    return letters::composed(material, ground.catalogue, base::Phrasebook());
+    material.letter.hasAnnex = true;
+    const base::Phrasebook phrases;
+    return paper::fitted({material, letters::kindOf(material.letter.kind, letters::kinds(phrases)),
+                          ground.catalogue, phrases});
 }
 
 qsizetype barePdf(const QString& html)

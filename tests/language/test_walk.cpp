@@ -5,7 +5,7 @@
 #include "app/shell/pictures.h"
 #include "app/widgets/theme.h"
 #include "core/judging/service_report.h"
-#include "core/letters/composition.h"
+#include "core/letters/composer.h"
 #include "core/letters/service_page.h"
 #include "core/records/as_of.h"
 #include "core/records/summary.h"
@@ -167,18 +167,24 @@ void TestWalk::everyLetterWhileTheScreenIsEnglish()
                       [](const records::Visit& visit) { return visit.state == records::VisitState::Draft; });
         if (visits.empty())
             continue;
-        letters::Material material{
-            session.clinic(), *patient, records::AsOf(visits.back().id, visits), {}, {}, session.today()};
-        material.letter.interpretation = letters::suggestedInterpretation(material, *catalogue, phrases);
-        const letters::Composition letter = letters::composed(material, *catalogue, phrases);
-        QCOMPARE(letter.direction, Qt::RightToLeft);
-        QTextDocument page;
-        page.setHtml(letter.body);
-        for (const QString& fault : made_language::faultsOf(page, m_data))
-            faults += summary.recordNumber + u" · "_s + fault;
-        for (const QString& text : {letter.title, letter.identity, letter.footer, letter.demoMark})
-            for (const QString& fault : made_language::faultsOf(text, m_data))
-                faults += summary.recordNumber + u" · "_s + fault;
+        letters::Material material;
+        material.clinic = session.clinic();
+        material.patient = *patient;
+        material.record = records::AsOf(visits.back().id, visits);
+        material.letter.hasAnnex = true;
+        material.today = session.today();
+        for (const letters::Kind& kind : letters::kinds(phrases)) {
+            const letters::Composer composer(material, kind, *catalogue, phrases);
+            const letters::Composition letter = composer.composed(composer.rows() / 2);
+            QCOMPARE(letter.direction, Qt::RightToLeft);
+            QTextDocument page;
+            page.setHtml(letter.body);
+            for (const QString& fault : made_language::faultsOf(page, m_data))
+                faults += summary.recordNumber + u" · "_s + kind.id + u" · "_s + fault;
+            for (const QString& text : {letter.title, letter.identity, letter.footer, letter.demoMark})
+                for (const QString& fault : made_language::faultsOf(text, m_data))
+                    faults += summary.recordNumber + u" · "_s + fault;
+        }
     }
     faults.removeDuplicates();
     QVERIFY2(isNone(faults), "named above");

@@ -46,8 +46,20 @@ void TestFirstVisit::examine(Person& person)
 
 void TestFirstVisit::write(Person& person, const QString& letter)
 {
+    // Three keys to a letter, one sentence, three keys to sign it.
     person.keys({u"ctrl+4"_s});
-    QVERIFY(person.click(u"push button"_s, u"New letter"_s));
+    QVERIFY(person.comesToShow(u"push button"_s, u"New letter"_s));
+    person.keys({u"space"_s});
+    QVERIFY(person.comesToBeStored(u"SELECT state FROM letters"_s, u"draft"_s));
+    person.type(u"Balance training twice a week, seen again in May."_s);
+    QVERIFY(person.comesToBeStored(u"SELECT plan FROM letters"_s,
+                                   u"Balance training twice a week, seen again in May."_s));
+    person.keys({u"ctrl+shift+s"_s});
+    QVERIFY(person.comesToShow(u"dialog"_s, u"Who signs"_s));
+    person.keys({u"Return"_s});
+    QVERIFY(person.comesToShow(u"push button"_s, u"Sign off"_s));
+    person.keys({u"Tab"_s, u"Return"_s}); // nobody is named as recipient, so Return alone turns back
+    QVERIFY(person.comesToBeStored(u"SELECT state FROM letters"_s, u"signed"_s));
     QVERIFY(person.click(u"push button"_s, u"Save PDF"_s));
     QVERIFY(person.comesToShow(u"dialog"_s, u"Save the letter"_s));
     person.keys({u"ctrl+a"_s});

@@ -6,6 +6,7 @@
 #include "tests/support/test_support.h"
 
 #include <QApplication>
+#include <QCheckBox>
 #include <QLabel>
 #include <QProcess>
 #include <QPushButton>
@@ -149,7 +150,9 @@ void TestWholeJob::writeLetter(Keyboard& desk)
     auto* question = desk.window.findChild<QWidget*>(u"letterQuestion"_s);
     QVERIFY(question != nullptr);
     QTest::keyClicks(question, u"May the walking aid be reviewed?"_s);
-    desk.press(u"letterSuggest"_s);
+    auto* annex = desk.window.findChild<QCheckBox*>(u"letterAnnex"_s);
+    QVERIFY(annex != nullptr);
+    QTest::keyClick(annex, Qt::Key_Space);
     desk.answers.file = desk.folder.filePath(u"draft.pdf"_s);
     desk.press(u"letterPdf"_s);
     desk.press(u"letterSignOff"_s);

@@ -140,23 +140,70 @@ private Q_SLOTS:
         QCOMPARE(field->toPlainText(), QString());
     }
 
-    void theSuggestionFillsTheInterpretationAndAsksBeforeItReplaces()
+    void leavingAChangeOutAsksAndIsKept()
     {
         desk::Desk desk;
         LettersPage page(*desk.session, desk.answers);
         page.show();
         begin(page);
-        press(page, u"letterSuggest"_s);
-        QVERIFY(desk.answers.asked.isEmpty());
-        const QString suggestion = desk.letters().front().interpretation;
-        QVERIFY(suggestion.contains(u"better by more than"_s));
-        auto* field = the<QPlainTextEdit>(page, u"letterInterpretation"_s);
-        field->moveCursor(QTextCursor::End);
-        QTest::keyClicks(field, u" Mine."_s);
+        auto* results = the<QListWidget>(page, u"letterResults"_s);
+        const auto rowOf = [&](const QString& title) {
+            for (int row = 0; row < results->count(); ++row) {
+                if (results->item(row)->text().startsWith(title))
+                    return row;
+            }
+            return -1;
+        };
         desk.answers.isConfirmed = false;
-        press(page, u"letterSuggest"_s);
-        QCOMPARE(desk.answers.asked.size(), 1);
-        QCOMPARE(desk.letters().front().interpretation, suggestion + u" Mine."_s);
+        results->setCurrentRow(rowOf(u"Gait speed"_s));
+        QTest::keyClick(results, Qt::Key_Space);
+        QCOMPARE(desk.answers.risked, 1);
+        QVERIFY(desk.letters().front().leftOut.isEmpty());
+        QCOMPARE(results->item(rowOf(u"Gait speed"_s))->checkState(), Qt::Checked);
+        desk.answers.isConfirmed = true;
+        results->setCurrentRow(rowOf(u"Gait speed"_s));
+        QTest::keyClick(results, Qt::Key_Space);
+        QCOMPARE(desk.letters().front().leftOut, QStringList{u"gait-speed-comfortable"_s});
+        results->setCurrentRow(rowOf(u"Finger to nose, right"_s)); // as before: nothing to ask
+        QTest::keyClick(results, Qt::Key_Space);
+        QCOMPARE(desk.answers.risked, 2);
+        QCOMPARE(desk.letters().front().leftOut.size(), 2);
+    }
+
+    void theKindIsChosenFromTheKeyboard()
+    {
+        desk::Desk desk;
+        LettersPage page(*desk.session, desk.answers);
+        page.show();
+        begin(page);
+        auto* kind = the<QComboBox>(page, u"letterKind"_s);
+        QVERIFY(!the<QLabel>(page, u"letterReadingAge"_s)->isVisible());
+        kind->setFocus();
+        while (kind->currentData() != u"plain"_s)
+            QTest::keyClick(kind, Qt::Key_Down);
+        QCOMPARE(desk.letters().front().kind, u"plain"_s);
+        QCOMPARE(desk.letters().front().to, u"Mirrit Halden"_s);
+        QVERIFY(the<QLabel>(page, u"letterReadingAge"_s)->isVisible());
+        QVERIFY(
+            the<QListWidget>(page, u"letterList"_s)->item(0)->text().startsWith(u"Letter to the patient"_s));
+    }
+
+    void aSignedLetterIsCorrectedByTheNext()
+    {
+        desk::Desk desk;
+        LettersPage page(*desk.session, desk.answers);
+        page.show();
+        begin(page);
+        QVERIFY(!the<QPushButton>(page, u"letterCorrect"_s)->isVisible());
+        press(page, u"letterSignOff"_s);
+        press(page, u"letterCorrect"_s);
+        QCOMPARE(desk.letters().size(), size_t(2));
+        press(page, u"letterSignOff"_s);
+        auto* list = the<QListWidget>(page, u"letterList"_s);
+        QCOMPARE(list->count(), 2);
+        QCOMPARE(int(list->item(0)->text().contains(u"replaced"_s)) +
+                     int(list->item(1)->text().contains(u"replaced"_s)),
+                 1);
     }
 
     void chartsAreTickedFromTheKeyboard()
@@ -182,8 +229,7 @@ private Q_SLOTS:
         desk.answers.isConfirmed = false;
         press(page, u"letterSignOff"_s);
         QCOMPARE(desk.letters().front().state, records::LetterState::Draft);
-        QVERIFY(
-            desk.answers.asked.back().contains(u"Not filled in: urgency, question, comparison in words."_s));
+        QVERIFY(desk.answers.asked.back().contains(u"Not filled in: plan."_s));
         desk.answers.isConfirmed = true;
         press(page, u"letterSignOff"_s);
         QCOMPARE(desk.letters().front().state, records::LetterState::Signed);

@@ -89,10 +89,14 @@ struct Desk {
         (void)bool(session->signVisit(session->visitInFocus()->id, *answers.signer));
     }
 
+    /// With their documents.
     std::vector<records::Letter> letters() const
     {
-        const auto letters = session->letters();
-        return letters ? *letters : std::vector<records::Letter>();
+        std::vector<records::Letter> whole;
+        const auto listed = session->letters();
+        for (const records::Letter& each : *listed)
+            whole.push_back(*session->letter(each.id));
+        return whole;
     }
 };
 

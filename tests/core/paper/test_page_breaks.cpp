@@ -89,6 +89,15 @@ private Q_SLOTS:
         }
         QCOMPARE(covered, y);
     }
+
+    void aStripMayBeginAPage()
+    {
+        const std::vector<Page> pages =
+            pagesOf({{{0, 10}}, {.band = {10, 20}, .beginsPage = true}, {{20, 30}}}, 100);
+        QCOMPARE(pages, (std::vector<Page>{{{0, 10}}, {{10, 30}}}));
+        QCOMPARE(pagesOf({{.band = {0, 10}, .beginsPage = true}}, 100).size(),
+                 size_t(1)); // the first one does so anyway
+    }
 };
 
 HOUSE_TEST(TestPageBreaks)

@@ -1,4 +1,5 @@
 #include "core/paper/pages.h"
+#include "core/paper/pdf_language.h"
 #include "core/paper/sent.h"
 #include "tests/core/paper/pdf_file.h"
 #include "tests/support/test_support.h"
@@ -230,6 +231,43 @@ private Q_SLOTS:
     {
         QCOMPARE(restored(QStringLiteral("<html><p>")).error().kind, base::ErrorKind::Unreadable);
         QCOMPARE(restored(QString()).error().kind, base::ErrorKind::Unreadable);
+    }
+
+    void thePdfIsSoundAndSaysItsLanguageAndItsPaper()
+    {
+        letters::Composition letter = longLetter();
+        letter.language = QStringLiteral("de-CH");
+        letter.paper = records::PaperSize::Letter;
+        const PdfFile file(*pdf(letter));
+        const QString checked = outputOf(QStringLiteral("qpdf"), {QStringLiteral("--check"), file.path()});
+        QVERIFY2(checked.contains(QStringLiteral("No syntax or stream encoding errors found")),
+                 qPrintable(checked));
+        const QString info = outputOf(QStringLiteral("pdfinfo"), {file.path()});
+        QVERIFY2(info.contains(QStringLiteral("(letter)")), qPrintable(info));
+        const QString trailer =
+            outputOf(QStringLiteral("qpdf"), {QStringLiteral("--show-object=trailer"), file.path()});
+        const QString root = trailer.section(QStringLiteral("/Root "), 1).section(u' ', 0, 0);
+        const QString catalogue =
+            outputOf(QStringLiteral("qpdf"), {QStringLiteral("--show-object=%1").arg(root), file.path()});
+        QVERIFY2(catalogue.contains(QStringLiteral("/Lang (de-CH)")), qPrintable(catalogue));
+        QVERIFY(catalogue.contains(QStringLiteral("/OutputIntents"))); // as PDF/A asks
+    }
+
+    void whatIsNoPdfIsRefused()
+    {
+        const auto made = withLanguage("no PDF", longLetter());
+        QVERIFY(!made);
+        QCOMPARE(made.error().kind, base::ErrorKind::Unwritable);
+    }
+
+    void whatIsKeptKnowsItsPaperAndLanguage()
+    {
+        letters::Composition letter = longLetter();
+        letter.paper = records::PaperSize::Letter;
+        letter.language = QStringLiteral("pt-BR");
+        const auto again = restored(kept(letter));
+        QCOMPARE(again->paper, records::PaperSize::Letter);
+        QCOMPARE(again->language, QStringLiteral("pt-BR"));
     }
 };
 

@@ -43,6 +43,12 @@ struct Clinic {
         letter.interpretation = u"Cautious words"_s;
         letter.language = u"de"_s;
         letter.charts = {u"toe-tapping/right"_s, u"sara"_s};
+        letter.kind = u"discharge"_s;
+        letter.hasAnnex = true;
+        letter.medicines = u"Baclofen since May"_s;
+        letter.plan = u"Balance training\nStick fitted"_s;
+        letter.safetyNet = u"Falls again"_s;
+        letter.leftOut = {u"toe-tapping/left"_s, u"sara"_s};
         letter.author = serra;
         letter.body = u"<p>Łódź</p>"_s;
         letter.pdf = QByteArray("%PDF\0\xff\x80", 7);
@@ -64,7 +70,50 @@ private Q_SLOTS:
         QVERIFY(saved);
         letter.revision = 1;
         QCOMPARE(*saved, letter);
+        QCOMPARE(*clinic.letters.withId(saved->id), letter);
+        letter.body.clear(); // a list reads no document
+        letter.pdf.clear();
+        letter.odt.clear();
         QCOMPARE(*clinic.letters.ofPatient(clinic.patient.id), std::vector{letter});
+    }
+
+    void aLetterCorrectsASignedOneAboutTheSamePatient()
+    {
+        Clinic clinic;
+        QVERIFY(clinic.visits.sign(clinic.visit.id, serra));
+        const Letter first = *clinic.letters.save(clinic.letter());
+        Letter second = clinic.letter();
+        second.replaces = first.id;
+        QCOMPARE(clinic.letters.save(second).error().kind, ErrorKind::Refused); // it is a draft
+        QVERIFY(clinic.letters.signOff(first));
+        const auto saved = clinic.letters.save(second);
+        QVERIFY(saved);
+        QCOMPARE(saved->replaces, std::optional(first.id));
+        second.replaces = records::LetterId::make();
+        second.id = records::LetterId::make();
+        QCOMPARE(clinic.letters.save(second).error().kind, ErrorKind::NotFound);
+    }
+
+    void handingOverIsNotedOfASignedLetterAndStays()
+    {
+        Clinic clinic;
+        QVERIFY(clinic.visits.sign(clinic.visit.id, serra));
+        const Letter letter = *clinic.letters.save(clinic.letter());
+        records::Handover handover{letter.id, QDate(2026, 2, 21), u"by post"_s, u"Dr Ferrer"_s, {}, {}};
+        QCOMPARE(clinic.letters.noteHandover(handover).error().kind, ErrorKind::Refused);
+        QVERIFY(clinic.letters.signOff(letter));
+        QVERIFY(clinic.letters.noteHandover(handover));
+        handover.way.clear();
+        QCOMPARE(clinic.letters.noteHandover(handover).error().kind, ErrorKind::Invalid);
+        handover.way = u"in person"_s;
+        handover.to.clear();
+        QVERIFY(clinic.letters.noteHandover(handover));
+        const auto all = *clinic.letters.handovers(clinic.patient.id);
+        QCOMPARE(all.size(), size_t(2));
+        QCOMPARE(all[0].way, u"by post"_s);
+        QCOMPARE(all[0].to, u"Dr Ferrer"_s);
+        QVERIFY(!all[0].who.isEmpty() && all[0].notedAt.isValid());
+        QCOMPARE(all[1].way, u"in person"_s);
     }
 
     void anEmptyDraftIsALetterToo()
@@ -114,7 +163,7 @@ private Q_SLOTS:
         disguised.state = LetterState::Draft;
         QCOMPARE(clinic.letters.save(disguised).error().kind, ErrorKind::Refused);
         QCOMPARE(clinic.letters.signOff(disguised).error().kind, ErrorKind::Refused);
-        QCOMPARE(*clinic.letters.ofPatient(clinic.patient.id), std::vector{*sent});
+        QCOMPARE(*clinic.letters.withId(sent->id), *sent);
     }
 
     void aLetterIsSignedOffWhole_data()
@@ -162,7 +211,10 @@ private Q_SLOTS:
         Clinic clinic;
         const Letter first = *clinic.letters.save(clinic.letter());
         const Letter second = *clinic.letters.save(clinic.letter());
-        QCOMPARE(*clinic.letters.ofPatient(clinic.patient.id), (std::vector{first, second}));
+        const auto letters = *clinic.letters.ofPatient(clinic.patient.id);
+        QCOMPARE(letters.size(), size_t(2));
+        QCOMPARE(letters[0].id, first.id);
+        QCOMPARE(letters[1].id, second.id);
     }
 
     void aDraftVisitWithALetterIsNotDiscarded()

@@ -156,7 +156,9 @@ private Q_SLOTS:
         QCOMPARE(letters[0].state, records::LetterState::Signed);
         QCOMPARE(letters[0].reference, std::optional(visitNumber(2)));
         QCOMPARE(letters[0].urgency, u"Routine"_s);
-        QCOMPARE(letters[0].pdf, QByteArray("%PDF"));
+        QCOMPARE(storage::Letters(store).withId(letters[0].id)->pdf, QByteArray("%PDF"));
+        QCOMPARE(letters[0].kind, u"referral"_s);
+        QVERIFY(letters[1].hasAnnex); // as it stood
         QCOMPARE(letters[1].language, schema >= 9 ? u"de"_s : u"en"_s);
         const auto trail = *storage::AuditTrail(store).newest(100);
         QCOMPARE(trail.size(), size_t(schema >= 8 ? 8 : 7));

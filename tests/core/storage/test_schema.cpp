@@ -146,6 +146,13 @@ private Q_SLOTS:
         QTest::newRow("target changed") << u"UPDATE targets SET value = 1"_s;
         QTest::newRow("target removed") << u"DELETE FROM targets"_s;
         QTest::newRow("target replaced") << u"INSERT OR REPLACE INTO targets SELECT * FROM targets"_s;
+        QTest::newRow("handing over changed") << u"UPDATE letter_handovers SET way = 'x'"_s;
+        QTest::newRow("handing over removed") << u"DELETE FROM letter_handovers"_s;
+        QTest::newRow("handing over replaced")
+            << u"INSERT OR REPLACE INTO letter_handovers SELECT * FROM letter_handovers"_s;
+        QTest::newRow("handing over of a draft") << u"INSERT INTO letter_handovers SELECT id, 1, "
+                                                    u"'2026-02-02', 'by post', '', 'x', 'x' FROM letters "
+                                                    "WHERE state = 'draft'"_s;
         QTest::newRow("asked changed") << u"UPDATE visit_questions SET who = 'x'"_s;
         QTest::newRow("asked removed") << u"DELETE FROM visit_questions"_s;
         QTest::newRow("asked replaced")
@@ -188,6 +195,13 @@ private Q_SLOTS:
         happening.kind = records::HappeningKind::Relapse;
         QVERIFY(happenings.takeBack(happenings.save(happening)->id, u"her sister's"_s));
         QVERIFY(happenings.setAsked(clinic.frozen.id));
+        storage::Letters letters(clinic.file.store());
+        records::Letter draft;
+        draft.patient = clinic.patient.id;
+        draft.visit = clinic.frozen.id;
+        QVERIFY(letters.save(draft));
+        QVERIFY(letters.noteHandover({clinic.letter.id, QDate(2026, 2, 1), u"by post"_s, {}, {}, {}}));
+        const auto handovers = *letters.handovers(clinic.patient.id);
         QVERIFY(clinic.visits.amend(clinic.frozen.id, u"x"_s));
         storage::Targets targets(clinic.file.store());
         QVERIFY(targets.save(clinic.patient.id,
@@ -203,6 +217,7 @@ private Q_SLOTS:
         QCOMPARE(*patients.withId(clinic.patient.id), patient);
         QCOMPARE(*catalogues.newest(), newest);
         QCOMPARE(*happenings.ofPatient(clinic.patient.id), events);
+        QCOMPARE(*letters.handovers(clinic.patient.id), handovers);
         QCOMPARE(*happenings.asked(clinic.patient.id), asked);
         QCOMPARE(*targets.ofPatient(clinic.patient.id), wanted);
     }

@@ -153,7 +153,7 @@ private Q_SLOTS:
         Clinic clinic;
         const auto sent = *clinic.letters.signOff(*clinic.letters.save(clinic.letter()));
         QVERIFY(clinic.visits.withdraw(clinic.later.id, wrongPerson, ferrer));
-        QCOMPARE(clinic.letters.ofPatient(clinic.patient.id)->front(), sent);
+        QCOMPARE(*clinic.letters.withId(sent.id), sent);
     }
 
     void theDatabaseItselfRefuses_data()

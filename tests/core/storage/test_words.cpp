@@ -230,8 +230,9 @@ private Q_SLOTS:
         QCOMPARE(letters->size(), size_t(1));
         QCOMPARE(letters->front().state, records::LetterState::Signed);
         QCOMPARE(letters->front().urgency, u"Routine"_s);
-        QCOMPARE(letters->front().body, u"declined beyond error"_s);
-        QCOMPARE(letters->front().pdf, QByteArray("%PDF"));
+        const auto whole = storage::Letters(*store).withId(letters->front().id);
+        QCOMPARE(whole->body, u"declined beyond error"_s);
+        QCOMPARE(whole->pdf, QByteArray("%PDF"));
         QCOMPARE(letters->front().signedAt, QDateTime(QDate(2026, 1, 5), QTime(9, 30), Qt::UTC));
     }
 

@@ -1,0 +1,215 @@
+#include "core/letters/first_page.h"
+
+#include "core/letters/composer.h"
+#include "tests/core/letters/letter_material.h"
+#include "tests/support/test_support.h"
+
+#include <QXmlStreamReader>
+
+namespace test_first_page
+{
+
+using namespace letter_material;
+
+const NumberRow* numberOf(const FirstPage& page, const QString& key)
+{
+    const auto found = std::ranges::find(page.numbers, key, &NumberRow::key);
+    return found == page.numbers.end() ? nullptr : &*found;
+}
+
+const AbnormalRow* abnormalOf(const FirstPage& page, const QString& measure)
+{
+    const auto found = std::ranges::find(page.abnormal, measure, &AbnormalRow::measure);
+    return found == page.abnormal.end() ? nullptr : &*found;
+}
+
+FirstPage pageOf(const Draft& letter, const catalogue::Catalogue& catalogue = book())
+{
+    return firstPageOf(letter.made(), catalogue, {});
+}
+
+class TestFirstPage : public HouseTest
+{
+    Q_OBJECT
+
+private Q_SLOTS:
+    void aNumberStandsBesideWhereItWasAndWhatThatComesTo()
+    {
+        // 0.62 to 0.91 m/s: +0.29, beyond the 0.18 of Steffen & Seney 2008, Phys Ther 88:733.
+        const FirstPage page = pageOf(material());
+        const NumberRow* speed = numberOf(page, u"gait-speed-comfortable"_s);
+        QVERIFY(speed != nullptr);
+        QCOMPARE(speed->now, u"0.91 m/s"_s);
+        QCOMPARE(speed->previous, (Dated{u"0.62 m/s"_s, march}));
+        QCOMPARE(speed->first, speed->previous);
+        QVERIFY2(speed->words.startsWith(u"better beyond error, seen once"_s), qPrintable(speed->words));
+        QVERIFY(speed->tells);
+        QVERIFY(page.numbers.front().tells);
+    }
+
+    void whatCannotBeComparedSaysWhyAndPrintsNoDifference()
+    {
+        Draft letter = material();
+        letter.visits.front().conditions[u"aid"_s] = u"none"_s;
+        const FirstPage page = pageOf(letter);
+        QCOMPARE(numberOf(page, u"gait-speed-comfortable"_s)->words,
+                 u"not compared: walking aid was “none”, now “stick”"_s);
+    }
+
+    void aGradeIsAbnormalOnItsOwnSideAndTheBestOneIsAsExpected()
+    {
+        Draft letter = material();
+        records::Finding& right = letter.visits.back().findings.front();
+        right.value = Grade{0};
+        const FirstPage page = pageOf(letter);
+        const AbnormalRow* nose = abnormalOf(page, u"finger-nose"_s);
+        QVERIFY(nose != nullptr);
+        QVERIFY2(nose->right.contains(u"(0)"_s) && nose->right.endsWith(u"was 1"_s), qPrintable(nose->right));
+        QVERIFY2(nose->left.contains(u"(3)"_s) && !nose->left.contains(u"was"_s), qPrintable(nose->left));
+        QCOMPARE(page.scales, QStringList{u"0 is best, 4 is worst"_s});
+        QCOMPARE(page.asExpected, QStringList{u"Pronator drift, right"_s}); // left: shoulder pain
+        QVERIFY(page.notTested.contains(u"Pronator drift, left (not attempted: shoulder pain)"_s));
+    }
+
+    void bothSidesAsExpectedAreNamedOnceAndANoteIsKept()
+    {
+        Draft letter = material();
+        auto& findings = letter.visits.back().findings;
+        for (records::Finding& each : letter.visits.front().findings) {
+            if (each.measure == u"finger-nose"_s)
+                each.value = Grade{0};
+        }
+        findings[0].value = Grade{0};
+        findings[1].value = Grade{0};
+        findings[2].note = u"arm held low"_s;
+        const FirstPage page = pageOf(letter);
+        QVERIFY(abnormalOf(page, u"finger-nose"_s) == nullptr);
+        QCOMPARE(page.asExpected,
+                 (QStringList{u"Finger to nose"_s, u"Pronator drift, right (arm held low)"_s}));
+    }
+
+    void whatTheAuthorLeavesOutStandsNowhere()
+    {
+        Draft letter = material();
+        letter.letter.leftOut = {u"gait-speed-comfortable"_s, u"finger-nose/left"_s};
+        const FirstPage page = pageOf(letter);
+        QVERIFY(numberOf(page, u"gait-speed-comfortable"_s) == nullptr);
+        const AbnormalRow* nose = abnormalOf(page, u"finger-nose"_s);
+        QCOMPARE(nose->left, u"not told here"_s);
+        for (const telling::SummaryLine& line : page.message)
+            QVERIFY2(!line.text.contains(u"0.91"_s), qPrintable(line.text));
+        letter.letter.leftOut = {u"finger-nose/left"_s, u"finger-nose/right"_s};
+        QVERIFY(abnormalOf(pageOf(letter), u"finger-nose"_s) == nullptr);
+        QVERIFY(!pageOf(letter).asExpected.contains(u"Finger to nose"_s));
+        letter.letter.hasAnnex = false;
+        const QString body =
+            Composer(letter.made(), kindOf(u"progress"_s, kinds({})), book(), {}).composed(99).body;
+        QVERIFY(body.contains(u"2 results of this visit are not told here."_s));
+    }
+
+    void whatChangedOrIsNotComparedAsksBeforeItIsLeftOut()
+    {
+        Draft letter = material();
+        letter.visits.front().findings.pop_back();
+        bool isSpeedThere = false;
+        const auto all = choosable(letter.made(), book(), {});
+        for (const Choosable& each : all) {
+            if (each.key == u"gait-speed-comfortable"_s) {
+                isSpeedThere = true;
+                QVERIFY(each.asks);
+            }
+            if (each.key == u"finger-nose/right"_s)
+                QVERIFY(!each.asks);
+        }
+        QVERIFY(isSpeedThere);
+    }
+
+    void eventsSinceTheVisitBeforeAreToldAndLaterOnesAreNot()
+    {
+        Draft letter = material();
+        const auto happening = [](records::HappeningKind kind, QDate from) {
+            records::Happening made;
+            made.kind = kind;
+            made.from = from;
+            return made;
+        };
+        using Kind = records::HappeningKind;
+        QCOMPARE(pageOf(letter).asked, u"Falls: not stated."_s);
+        letter.isAsked = true;
+        QCOMPARE(pageOf(letter).asked, u"Falls and relapses since then were asked about: none."_s);
+        letter.happenings = {happening(Kind::Surgery, march.addDays(-1)),
+                             happening(Kind::Fall, march.addDays(9)),
+                             happening(Kind::Infection, june.addDays(1))};
+        letter.happenings[1].injury = records::Injury::Yes;
+        const FirstPage page = pageOf(letter);
+        QCOMPARE(page.happened, u"Since 12-Mar-2026: fall with injury (21-Mar-2026)."_s);
+        QCOMPARE(page.asked, QString());
+    }
+
+    void aSpeedStandsForItsTimeAndATotalForItsItems()
+    {
+        const auto glance = *glanceOf(material().made(), book());
+        catalogue::Catalogue catalogue = book();
+        catalogue::Measure time;
+        time.id = u"time"_s;
+        catalogue.measures.push_back(time);
+        QVERIFY(!isSaidByAnother(time, glance, catalogue));
+        for (catalogue::Measure& measure : catalogue.measures) {
+            if (measure.id == u"gait-speed-comfortable"_s)
+                measure.computed = catalogue::Computation{catalogue::Computing::Speed, {u"time"_s}};
+        }
+        QVERIFY(isSaidByAnother(time, glance, catalogue));
+        catalogue::Measure item;
+        item.id = u"item"_s;
+        item.partOf = u"berg-balance"_s;
+        QVERIFY(isSaidByAnother(item, glance, catalogue));
+    }
+
+    void aReferenceVisitTakesThePlaceOfTheFirst()
+    {
+        Draft letter = material();
+        letter.visits.insert(letter.visits.begin() + 1,
+                             visitOn(u"m"_s, QDate(2026, 5, 1), 0.77, 22, u"stick"_s));
+        letter.letter.reference = records::VisitId{u"m"_s};
+        const NumberRow speed = *numberOf(pageOf(letter), u"gait-speed-comfortable"_s);
+        QCOMPARE(speed.first, (Dated{u"0.77 m/s"_s, QDate(2026, 5, 1)}));
+        QVERIFY2(speed.words.startsWith(u"within error"_s), qPrintable(speed.words)); // +0.14
+    }
+
+    void rowsWithoutRoomAreNamedWithWhereTheyStand()
+    {
+        Draft letter = material();
+        letter.letter.hasAnnex = false;
+        const Composer composer(letter.made(), kindOf(u"progress"_s, kinds({})), book(), {});
+        QVERIFY(composer.rows() >= 3);
+        const QString whole = composer.composed(composer.rows()).body;
+        QVERIFY(!whole.contains(u"told in the annex"_s) && whole.contains(u"on request"_s));
+        const QString cut = composer.composed(1).body;
+        QVERIFY2(cut.contains(u"Further findings, told in the annex: "_s), qPrintable(cut));
+        const QString named = cut.mid(cut.indexOf(u"told in the annex: "_s)).section(u'<', 0, 0);
+        QVERIFY2(named.contains(u"Finger to nose"_s), qPrintable(named));
+        QVERIFY(cut.contains(u"Annex: all findings"_s)); // and it is there
+    }
+
+    void everyKindIsWellFormedAndHoldsNoTag()
+    {
+        for (const Kind& kind : kinds({})) {
+            Draft letter = material();
+            letter.letter.kind = kind.id;
+            const Composer composer(letter.made(), kind, book(), {});
+            const QString body = composer.composed(composer.rows()).body;
+            QXmlStreamReader reader(body);
+            while (!reader.atEnd())
+                reader.readNext();
+            QVERIFY2(!reader.hasError(), qPrintable(kind.id + reader.errorString()));
+            QVERIFY(!body.contains(u"{{"_s));
+            QVERIFY(body.contains(u"HALDEN"_s));
+        }
+    }
+};
+
+HOUSE_TEST(TestFirstPage)
+
+} // namespace test_first_page
+
+#include "test_first_page.moc"

@@ -1,0 +1,109 @@
+#include "core/paper/fitting.h"
+
+#include "core/paper/pages.h"
+#include "core/paper/paper.h"
+#include "tests/core/letters/letter_material.h"
+#include "tests/core/paper/pdf_file.h"
+#include "tests/support/test_support.h"
+
+namespace test_fitting
+{
+
+using namespace letter_material;
+
+catalogue::Catalogue manyGrades(int count)
+{
+    catalogue::Catalogue made = book();
+    for (int i = 0; i < count; ++i) {
+        catalogue::Measure grade = *made.measure(u"finger-nose"_s);
+        grade.id = u"grade-%1"_s.arg(i);
+        grade.title = u"Grade number %1"_s.arg(i);
+        made.measures.push_back(grade);
+        made.forms.front().sections.front().measures += grade.id;
+    }
+    return made;
+}
+
+Draft abnormalIn(int count)
+{
+    Draft letter = material();
+    letter.letter.hasAnnex = false;
+    for (int i = 0; i < count; ++i) {
+        for (const Side side : {Side::Right, Side::Left})
+            letter.visits.back().findings.push_back(finding(u"grade-%1"_s.arg(i), Grade{2}, side));
+    }
+    return letter;
+}
+
+letters::Composition fittedOf(const Draft& letter, const catalogue::Catalogue& catalogue)
+{
+    return paper::fitted({letter.made(), kindOf(u"progress"_s, kinds({})), catalogue, {}});
+}
+
+class TestFitting : public HouseTest
+{
+    Q_OBJECT
+
+private Q_SLOTS:
+    void aLetterThatFitsIsWholeAndHasOnePage()
+    {
+        const Draft letter = abnormalIn(0);
+        const Composition made = fittedOf(letter, book());
+        QCOMPARE(paper::Paper(made).pages(), 1);
+        QVERIFY(!made.body.contains(u"told in the annex"_s));
+    }
+
+    void fortyAbnormalFindingsLeaveOnePageAndNoneIsLost()
+    {
+        const catalogue::Catalogue catalogue = manyGrades(40);
+        const Composition made = fittedOf(abnormalIn(40), catalogue);
+        const paper::Paper laidOut(made);
+        QCOMPARE(laidOut.pagesOfLetter(), 1);
+        QVERIFY(laidOut.pages() > 1);
+        const QStringList pages = PdfFile(*paper::pdf(made)).pages();
+        const QString first = pages.front().simplified();
+        const QString all = pages.join(u' ').simplified();
+        int shown = 0;
+        for (int i = 0; i < 40; ++i) {
+            const QString title = u"Grade number %1"_s.arg(i);
+            QVERIFY2(first.contains(title), qPrintable(title)); // in the table, or named as annexed
+            QVERIFY(all.count(title) >= 2);
+            shown += int(first.indexOf(title) < first.indexOf(u"told in the annex"_s));
+        }
+        QVERIFY2(shown > 5 && shown < 40, qPrintable(QString::number(shown)));
+        // One row more would not fit.
+        const Composer composer(abnormalIn(40).made(), kindOf(u"progress"_s, kinds({})), catalogue, {});
+        const qsizetype rows = made.body.count(u"<tr>"_s);
+        for (size_t more = 0; more <= composer.rows(); ++more) {
+            const Composition tried = composer.composed(more);
+            const qsizetype there = tried.body.count(u"<tr>"_s);
+            if (there > rows)
+                QVERIFY(paper::Paper(tried).pagesOfLetter() > 1);
+        }
+    }
+
+    void whatCannotFitKeepsAllItsRows()
+    {
+        Draft letter = abnormalIn(0);
+        letter.letter.history = u"A long history.\n"_s.repeated(120);
+        const Composition made = fittedOf(letter, book());
+        QVERIFY(paper::Paper(made).pagesOfLetter() > 1);
+        QVERIFY(!made.body.contains(u"told in the annex"_s));
+    }
+
+    void theAnnexBeginsAPage()
+    {
+        Draft letter = abnormalIn(0);
+        letter.letter.hasAnnex = true;
+        const QStringList pages = PdfFile(*paper::pdf(fittedOf(letter, book()))).pages();
+        QVERIFY(pages.size() >= 2);
+        QVERIFY(!pages[0].contains(u"Annex: all findings"_s));
+        QVERIFY(pages[1].contains(u"Annex: all findings"_s));
+    }
+};
+
+HOUSE_TEST(TestFitting)
+
+} // namespace test_fitting
+
+#include "test_fitting.moc"
