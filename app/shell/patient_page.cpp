@@ -256,7 +256,7 @@ QStringList PatientPage::unsaved() const
 /// What is signed is what is on the screen: with a text there that could not be recorded, nothing is.
 void PatientPage::sign()
 {
-    if (m_pages->currentWidget() == m_letters) {
+    if (m_pages->currentWidget() == m_letters && m_letters->maySignOff()) {
         m_letters->signOff();
         return;
     }

@@ -56,7 +56,7 @@ public:
     int tab() const;
     void takeKeyboard();
     void showMeasure(const QString& id);
-    void sign(); ///< the visit; on the page of letters the letter
+    void sign(); ///< the visit; on the page of letters the draft of a letter that is open
     /// What stands in the examination and is not recorded, a line each.
     QStringList unsaved() const;
     void showHappenings(); ///< what happened between visits, with an entry for a new one

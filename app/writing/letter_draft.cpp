@@ -142,7 +142,7 @@ void LetterDraft::address(records::Letter& letter) const
 {
     const records::Patient& patient = m_session.patientInFocus();
     const QString name = u"%1 %2"_s.arg(patient.given, patient.family).simplified();
-    const bool asks = letter.kind == u"referral"_s || letter.kind == u"handover"_s;
+    const bool asks = letters::asksSomeone(letter.kind);
     letter.to = asks                                    ? QString()
                 : letter.kind == plainKind              ? name
                 : patient.generalPractitioner.isEmpty() ? patient.referrer
@@ -398,7 +398,7 @@ bool LetterDraft::isOfError() const
 QStringList LetterDraft::notFilledIn() const
 {
     QStringList missing;
-    const bool asks = m_letter.kind == u"referral"_s || m_letter.kind == u"handover"_s;
+    const bool asks = letters::asksSomeone(m_letter.kind);
     if (m_letter.to.trimmed().isEmpty())
         missing += tr("recipient");
     if (asks && m_letter.urgency.trimmed().isEmpty())

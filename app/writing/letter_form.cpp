@@ -46,7 +46,7 @@ LetterForm::LetterForm(QWidget* parent) : QWidget(parent), m_column(new QVBoxLay
     m_actions =
         addText(tr("Requested actions"), u"letterActions"_s, 3, tr("Who does what, by when; one a line"));
     m_interpretation = addText(tr("In your words"), u"letterInterpretation"_s, 3,
-                               tr("What it means; the changes are told above it"));
+                               tr("What it means; the changes are told below it"));
     m_plan = addText(tr("Plan"), u"letterPlan"_s, 3, tr("One a line"));
     m_safetyNet = addText(tr("Sooner if"), u"letterSafetyNet"_s, 2, {});
     m_history = addText(tr("What the patient reports"), u"letterHistory"_s, 3, {});
@@ -173,8 +173,7 @@ void LetterForm::setKinds(const std::vector<letters::Kind>& kinds)
 
 void LetterForm::takeKeyboard()
 {
-    const QString kind = m_kind->currentData().toString();
-    if (kind == u"referral"_s || kind == u"handover"_s)
+    if (letters::asksSomeone(m_kind->currentData().toString()))
         m_question->setFocus();
     else
         m_plan->setFocus();

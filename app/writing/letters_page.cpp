@@ -430,11 +430,14 @@ void LettersPage::noteHandover()
     settleActions();
 }
 
+bool LettersPage::maySignOff() const
+{
+    return m_draft.isOpen() && !m_draft.isSigned() && !m_draft.isOfError();
+}
+
 /// What is signed is what stands in the form, also where the last save of it failed.
 void LettersPage::signOff()
 {
-    if (!m_signOff->isVisible() || !m_signOff->isEnabled())
-        return;
     if (!isDone(m_draft.save(m_form->edited(m_draft.letter()))))
         return;
     const auto author = signer(m_session, m_prompts, tr("Who signs off this letter?"));

@@ -32,7 +32,9 @@ class LettersPage : public QWidget
 public:
     LettersPage(session::Session& session, session::Prompts& prompts, QWidget* parent = nullptr);
 
-    /// Asks who signs the open draft and freezes it; nothing where no draft is open.
+    /// Whether a draft is open that can be signed.
+    bool maySignOff() const;
+    /// Asks who signs the open draft and freezes it.
     void signOff();
 
 Q_SIGNALS:

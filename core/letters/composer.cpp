@@ -201,8 +201,9 @@ void Composer::addHead(Fields& fields) const
     fields.text("clinic", m_material.clinic.name.isEmpty() ? m_phrases("Clinic name not recorded")
                                                            : m_material.clinic.name);
     fields.list("clinicLines", clinicLines).list("to", statedOr(m_material.letter.to, m_phrases));
-    QStringList copies = statedOr(m_material.letter.copiesTo, m_phrases);
-    copies.removeIf([&](const QString& each) { return linesOf(m_material.letter.to).contains(each); });
+    QStringList others = linesOf(m_material.letter.copiesTo);
+    others.removeIf([&](const QString& each) { return linesOf(m_material.letter.to).contains(each); });
+    const QStringList copies = statedOr(others.join(u'\n'), m_phrases);
     fields.text("copies", m_phrases("Copies to: %1").arg(m_phrases.joined("%1 · %2", copies)));
     fields.text("urgencyAsOf",
                 m_phrases("Urgency, as of %1:").arg(records::dayInWords(m_material.today, m_phrases)));

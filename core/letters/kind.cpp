@@ -37,6 +37,11 @@ std::vector<Kind> kinds(const base::Phrasebook& phrases, const std::vector<recor
     return all;
 }
 
+bool asksSomeone(const QString& kind)
+{
+    return kind == QLatin1String("referral") || kind == QLatin1String("handover");
+}
+
 Kind kindOf(const QString& id, const std::vector<Kind>& kinds)
 {
     const auto found = std::ranges::find(kinds, id, &Kind::id);

@@ -28,6 +28,10 @@ std::vector<Kind> kinds(const base::Phrasebook& phrases);
 /// letter may be of one. `versions` as they are stored.
 std::vector<Kind> kinds(const base::Phrasebook& phrases, const std::vector<records::LetterKind>& versions);
 
+/// Whether a letter of a kind that comes with the program asks something of someone its author names: a
+/// referral or a hand-over.
+bool asksSomeone(const QString& kind);
+
 /// The one with this id; a referral where there is none.
 Kind kindOf(const QString& id, const std::vector<Kind>& kinds);
 

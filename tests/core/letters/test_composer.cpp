@@ -237,6 +237,16 @@ private Q_SLOTS:
         QVERIFY(annex.contains(u"Reference visit"_s));
     }
 
+    void whoGetsTheLetterGetsNoCopy()
+    {
+        Draft letter = material();
+        letter.letter.to = u"Dr. Oda Veld\nNotown"_s;
+        letter.letter.copiesTo = u"Dr. Oda Veld\nMirrit Halden"_s;
+        QVERIFY(composed(letter, book(), {}).body.contains(u"Copies to: Mirrit Halden<"_s));
+        letter.letter.copiesTo = u"Dr. Oda Veld"_s;
+        QVERIFY(composed(letter, book(), {}).body.contains(u"Copies to: not stated<"_s));
+    }
+
     void whatIsMissingIsSaidInWords()
     {
         Draft bare;
