@@ -1,5 +1,7 @@
 #pragma once
 
+#include "core/base/phrasebook.h"
+#include "core/catalogue/catalogue.h"
 #include "core/letters/composition.h"
 
 #include <QStringList>
