@@ -27,6 +27,13 @@
             <numerusform>%n findings: %1 to %2</numerusform>
         </translation>
     </message>
+    <message numerus="yes">
+        <source>%n finding(s) done and as expected: %1 to %2</source>
+        <translation>
+            <numerusform>%n finding done and as expected: %1 to %2</numerusform>
+            <numerusform>%n findings done and as expected: %1 to %2</numerusform>
+        </translation>
+    </message>
 </context>
 <context>
     <name>caseload::CaseTable</name>
@@ -316,6 +323,23 @@
         <translation>
             <numerusform>%n result</numerusform>
             <numerusform>%n results</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>visits::StepBar</name>
+    <message numerus="yes">
+        <source>%n test(s) open</source>
+        <translation>
+            <numerusform>%n test open</numerusform>
+            <numerusform>%n tests open</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>Test %1 of %2 · %n open</source>
+        <translation>
+            <numerusform>Test %1 of %2 · %n open</numerusform>
+            <numerusform>Test %1 of %2 · %n open</numerusform>
         </translation>
     </message>
 </context>

@@ -23,7 +23,7 @@ AskedLine::AskedLine(session::Session& session, session::Prompts& prompts, QWidg
     setProperty("role", u"bar"_s);
     m_words->setObjectName(u"askedWords"_s);
     auto* row = new QHBoxLayout(this);
-    row->setContentsMargins(widgets::space6, widgets::space1, widgets::space4, widgets::space1);
+    row->setContentsMargins(widgets::space6, 2, widgets::space4, 2);
     row->setSpacing(widgets::space2);
     row->addWidget(m_words);
     using records::HappeningKind;
@@ -35,6 +35,7 @@ AskedLine::AskedLine(session::Session& session, session::Prompts& prompts, QWidg
         auto* button = new QPushButton(words, this);
         button->setObjectName(name);
         button->setProperty("kind", u"quiet"_s);
+        button->setProperty("dense", true);
         row->addWidget(button);
         connect(button, &QPushButton::clicked, this, [this, kind = kind] { answer(kind); });
     }

@@ -65,7 +65,7 @@ void showKeyboard(QWidget* window)
             "In a chart Left and Right: this visit, with Ctrl: read a visit; + and −: zoom, 0: the whole "
             "time, Alt+Left and Alt+Right: earlier and later"),
         QString(),
-        AboutWords::tr("Tab, Return: the next field"),
+        AboutWords::tr("Tab: the next field; Return: the next test that is asked for each time and open"),
         AboutWords::tr("Ctrl+Up, Ctrl+Down: section; F9: fold it"),
         AboutWords::tr("u: unable; n: not attempted; d: did not wish; x: not applicable"),
         AboutWords::tr("c: cap reached; Space: stopwatch; Delete: clear"),
@@ -73,7 +73,7 @@ void showKeyboard(QWidget* window)
             "In the tap counter: Space or Return taps, Tab goes on to the next field, Escape drops the run"),
         AboutWords::tr("F1: how the test is done; Ctrl+F1: its handbook page; F2: note; F3: reason"),
         AboutWords::tr(
-            "F4: conditions, F4 or Escape: back; Ctrl+Return: confirm them; F8: rest done, as expected"),
+            "F4: conditions, F4 or Escape: back; Ctrl+Return: confirm them; F5: next test that is open; F7: one test at a time, Page Up and Page Down; F8: rest of the section done, as expected"),
         QString(),
         AboutWords::tr("Ctrl+S: save what is edited; Escape: leave it"),
         AboutWords::tr(

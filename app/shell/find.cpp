@@ -33,7 +33,10 @@ QString detailOf(const records::PatientSummary& patient)
 bool isNamed(const catalogue::Measure& measure, const QString& typed)
 {
     const QString title = base::folded(measure.title);
-    return base::matches(title.split(u' ') + QStringList{title, base::folded(measure.shortForm)}, typed);
+    QStringList names = title.split(u' ') + QStringList{title, base::folded(measure.shortForm)};
+    for (const QString& word : measure.alsoCalled.split(u", "_s))
+        names += base::folded(word);
+    return base::matches(names, typed);
 }
 
 QString sectionOf(const catalogue::Measure& measure, const catalogue::Catalogue& catalogue)

@@ -20,7 +20,7 @@ struct Hit {
     bool operator==(const Hit&) const = default;
 };
 
-/// Those of the measures whose title or abbreviation fits, each word typed beginning one of theirs; titles
+/// Those of the measures whose title, abbreviation or other name fits, each word typed beginning one of theirs; titles
 /// that begin with it first.
 std::vector<Hit> testsFound(const QString& typed, const QStringList& measures,
                             const catalogue::Catalogue& catalogue);

@@ -46,9 +46,10 @@ IdentityBanner::IdentityBanner(session::Session& session, QWidget* parent)
     auto* edit = new QPushButton(tr("Edit patient"), this);
     edit->setObjectName(u"editIdentity"_s);
     edit->setProperty("kind", u"quiet"_s);
+    edit->setProperty("dense", true);
 
     auto* row = new QHBoxLayout(this);
-    row->setContentsMargins(widgets::space6, widgets::space2, widgets::space4, widgets::space2);
+    row->setContentsMargins(widgets::space6, widgets::space1, widgets::space4, widgets::space1);
     row->setSpacing(widgets::space4);
     row->addWidget(m_identity);
     row->addWidget(m_diagnosis, 1);

@@ -62,7 +62,7 @@ PatientPage::PatientPage(session::Session& session, session::Prompts& prompts, Q
     m_tabs->setExpanding(false);
 
     auto* tabRow = new QHBoxLayout;
-    tabRow->setContentsMargins(widgets::space4, widgets::space1, widgets::space4, widgets::space1);
+    tabRow->setContentsMargins(widgets::space4, 2, widgets::space4, 2);
     tabRow->addWidget(m_tabs);
     tabRow->addStretch();
     tabRow->addWidget(madeVisitButtons());
@@ -113,10 +113,11 @@ QWidget* PatientPage::madeVisitBar()
     auto* bar = new QFrame(this);
     bar->setProperty("role", u"bar"_s);
     auto* row = new QHBoxLayout(bar);
-    row->setContentsMargins(widgets::space4, widgets::space1, widgets::space4, widgets::space1);
+    row->setContentsMargins(widgets::space4, 2, widgets::space4, 2);
     row->addWidget(m_ribbon);
     QPushButton* events = button(tr("Events"), u"happenings"_s, bar);
     events->setProperty("kind", u"quiet"_s);
+    events->setProperty("dense", true);
     events->setToolTip(tr("What happened between visits: falls, relapses, treatment. Keys: F6, then Insert"));
     row->addWidget(events);
     connect(events, &QPushButton::clicked, this, &PatientPage::showHappenings);
@@ -286,6 +287,7 @@ void PatientPage::settle()
 {
     const records::Visit* visit = m_session.visitInFocus();
     const bool isDraft = visit != nullptr && visit->state == records::VisitState::Draft;
+    m_ribbon->setFoldable(m_tabs->currentIndex() == 0 && isDraft);
     m_asked->setHere(m_tabs->currentIndex() == 0);
     const bool isOnChanges = m_pages->currentWidget() == m_changes;
     m_status->setComparedWith(isOnChanges ? m_changes->comparedWith() : QString());

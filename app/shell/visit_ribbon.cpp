@@ -4,6 +4,7 @@
 #include "app/session/messages.h"
 #include "app/shell/happening_lane.h"
 #include "app/shell/visit_words.h"
+#include "app/widgets/spoken_role.h"
 #include "app/widgets/theme.h"
 #include "core/records/visit.h"
 
@@ -24,17 +25,19 @@ namespace
 
 constexpr double side = 28;
 constexpr int ribbonHeight = 56;
-constexpr double axisY = 34;
+constexpr int foldedHeight = 24;
+constexpr double openAxisY = 34;
 constexpr double labelY = 10;
 constexpr double gap = 17;
 constexpr double reach = 14;
 constexpr int laneHeight = 16;
-constexpr double laneY = axisY + 15; ///< of the events, where there are any
+constexpr double laneY = openAxisY + 15; ///< of the events, where there are any
 
 } // namespace
 
 VisitRibbon::VisitRibbon(session::Session& session, QWidget* parent) : QWidget(parent), m_session(session)
 {
+    widgets::setSpokenRole(*this, QAccessible::List); // before its name, which has it asked for
     setObjectName(QStringLiteral("visitRibbon"));
     setFocusPolicy(Qt::StrongFocus);
     setMouseTracking(true);
@@ -50,7 +53,38 @@ VisitRibbon::VisitRibbon(session::Session& session, QWidget* parent) : QWidget(p
 
 QSize VisitRibbon::sizeHint() const
 {
+    if (isFolded())
+        return {640, foldedHeight};
     return {640, ribbonHeight + (m_happenings.empty() ? 0 : laneHeight)};
+}
+
+double VisitRibbon::axisY() const
+{
+    return isFolded() ? foldedHeight / 2.0 : openAxisY;
+}
+
+void VisitRibbon::setFoldable(bool foldable)
+{
+    m_foldable = foldable;
+    refold();
+}
+
+void VisitRibbon::refold()
+{
+    updateGeometry();
+    update();
+}
+
+void VisitRibbon::focusInEvent(QFocusEvent* event)
+{
+    QWidget::focusInEvent(event);
+    refold();
+}
+
+void VisitRibbon::focusOutEvent(QFocusEvent* event)
+{
+    QWidget::focusOutEvent(event);
+    refold();
 }
 
 QSize VisitRibbon::minimumSizeHint() const
@@ -63,7 +97,7 @@ QPointF VisitRibbon::placeOf(const records::VisitId& id) const
     const auto found = std::ranges::find(m_session.onRecord(), id, &records::Visit::id);
     if (found == m_session.onRecord().end())
         return {};
-    return {m_places.at(static_cast<size_t>(found - m_session.onRecord().begin())), axisY};
+    return {m_places.at(static_cast<size_t>(found - m_session.onRecord().begin())), axisY()};
 }
 
 void VisitRibbon::settle()
@@ -119,7 +153,7 @@ const records::Visit* VisitRibbon::visitAt(const QPointF& point) const
 
 std::vector<const records::Happening*> VisitRibbon::happeningsAt(const QPointF& point) const
 {
-    return std::abs(point.y() - laneY) > laneHeight / 2.0 ? std::vector<const records::Happening*>()
+    return isFolded() || std::abs(point.y() - laneY) > laneHeight / 2.0 ? std::vector<const records::Happening*>()
                                                           : happeningsNear(m_happenings, m_scale, point.x());
 }
 
@@ -135,13 +169,15 @@ void VisitRibbon::drawAxis(QPainter& painter) const
 {
     const widgets::Colours& colours = widgets::coloursFor(palette());
     painter.setPen(QPen(colours.edge, 1));
-    painter.drawLine(QPointF(m_scale.left - 12, axisY), QPointF(m_scale.right + 12, axisY));
+    painter.drawLine(QPointF(m_scale.left - 12, axisY()), QPointF(m_scale.right + 12, axisY()));
     painter.setFont(widgets::captionFont());
-    const double wordY = axisY + 7 + (m_happenings.empty() ? 0 : laneHeight);
+    const double wordY = axisY() + 7 + (m_happenings.empty() ? 0 : laneHeight);
     double free = 0;
     for (const Tick& tick : ticks(m_scale)) {
         painter.setPen(QPen(colours.edge, 1));
-        painter.drawLine(QPointF(tick.x, axisY), QPointF(tick.x, axisY + (tick.isYear ? 7 : 5)));
+        painter.drawLine(QPointF(tick.x, axisY()), QPointF(tick.x, axisY() + (tick.isYear ? 7 : 5)));
+        if (isFolded())
+            continue;
         const double breadth = painter.fontMetrics().horizontalAdvance(tick.word);
         if (tick.x - breadth / 2 < free)
             continue;
@@ -154,7 +190,7 @@ void VisitRibbon::drawAxis(QPainter& painter) const
 void VisitRibbon::drawMark(QPainter& painter, const records::Visit& visit, double x) const
 {
     const widgets::Colours& colours = widgets::coloursFor(palette());
-    const QPointF centre(x, axisY);
+    const QPointF centre(x, axisY());
     const double r = radius() + (m_hovered == visit.id ? 1 : 0);
     if (visit.withdrawn) { // crossed out
         painter.setPen(QPen(colours.quiet, 1.8));
@@ -180,8 +216,12 @@ void VisitRibbon::drawPlumbLine(QPainter& painter, const records::VisitId& id, c
     const double x = placeOf(id).x();
     const QColor colour = isReference ? colours.quiet : colours.accent;
     painter.setPen(QPen(colour, 2, isReference ? Qt::DotLine : Qt::SolidLine));
-    painter.drawLine(QPointF(x, labelY + 8), QPointF(x, axisY - radius() - 4));
-    painter.drawLine(QPointF(x, axisY + radius() + 4), QPointF(x, height() - 1));
+    if (isFolded()) { // the foot of the window says both days
+        painter.drawLine(QPointF(x, 0), QPointF(x, height()));
+        return;
+    }
+    painter.drawLine(QPointF(x, labelY + 8), QPointF(x, axisY() - radius() - 4));
+    painter.drawLine(QPointF(x, axisY() + radius() + 4), QPointF(x, height() - 1));
 
     const QPolygonF bob({{x - 5, labelY - 2}, {x + 5, labelY - 2}, {x, labelY + 8}});
     painter.setPen(QPen(colour, 1.6));
@@ -222,7 +262,8 @@ void VisitRibbon::paintEvent(QPaintEvent*)
         drawPlumbLine(painter, *visit, lineWords(*visit, false), false);
     for (size_t i = 0; i < m_places.size() && i < m_session.onRecord().size(); ++i)
         drawMark(painter, m_session.onRecord()[i], m_places[i]);
-    drawHappenings(painter, m_happenings, m_scale, laneY, widgets::coloursFor(palette()));
+    if (!isFolded())
+        drawHappenings(painter, m_happenings, m_scale, laneY, widgets::coloursFor(palette()));
     if (hasFocus()) {
         painter.setBrush(Qt::NoBrush);
         painter.setPen(QPen(widgets::coloursFor(palette()).accent, 2));

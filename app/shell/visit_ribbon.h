@@ -25,6 +25,9 @@ public:
     QSize sizeHint() const override;
     QSize minimumSizeHint() const override;
 
+    /// In one line without words and events, while the keyboard is elsewhere: where a form needs the height.
+    void setFoldable(bool foldable);
+
     /// Where a visit's mark stands; a null point for one that is not there.
     QPointF placeOf(const records::VisitId& id) const;
 
@@ -40,6 +43,8 @@ protected:
     void mouseDoubleClickEvent(QMouseEvent* event) override;
     void mouseMoveEvent(QMouseEvent* event) override;
     void leaveEvent(QEvent* event) override;
+    void focusInEvent(QFocusEvent* event) override;
+    void focusOutEvent(QFocusEvent* event) override;
     void keyPressEvent(QKeyEvent* event) override;
     bool event(QEvent* event) override;
 
@@ -56,12 +61,16 @@ private:
     void drawPlumbLine(QPainter& painter, const records::VisitId& id, const QString& word,
                        bool isReference) const;
     double radius() const;
+    bool isFolded() const { return m_foldable && !hasFocus(); }
+    double axisY() const;
+    void refold();
 
     session::Session& m_session;
     RibbonScale m_scale;
     std::vector<double> m_places;
     std::vector<records::Happening> m_happenings; ///< oldest first
     std::optional<records::VisitId> m_hovered;
+    bool m_foldable = false;
 };
 
 } // namespace shell

@@ -2,6 +2,7 @@
 
 #include "app/session/messages.h"
 #include "app/visits/conditions_editor.h"
+#include "core/records/normal.h"
 #include "core/records/visit.h"
 #include "core/records/wording.h"
 #include "core/telling/condition_words.h"
@@ -90,6 +91,12 @@ QString nameOf(const session::Edit& edit, const catalogue::Catalogue& catalogue)
     return side.isEmpty() ? measure->title : VisitWords::tr("%1 %2", "test, side").arg(measure->title, side);
 }
 
+bool isAsExpected(const session::Edit& edit, const catalogue::Catalogue& catalogue)
+{
+    const catalogue::Measure* measure = catalogue.measure(edit.measure);
+    return measure != nullptr && edit.after && edit.after->value == records::normalValue(*measure);
+}
+
 /// The conditions that the edit changed: "Walking aid: stick".
 QString conditionWords(const session::Edit& edit, const catalogue::Catalogue& catalogue)
 {
@@ -128,6 +135,11 @@ QString editWords(const std::vector<session::Edit>& edits, const catalogue::Cata
     if (edits.empty())
         return {};
     const session::Edit& edit = edits.front();
+    if (edits.size() > 1 && std::ranges::all_of(edits, [&](const session::Edit& each) {
+            return isAsExpected(each, catalogue);
+        }))
+        return VisitWords::tr("%n finding(s) done and as expected: %1 to %2", nullptr, int(edits.size()))
+            .arg(nameOf(edit, catalogue), nameOf(edits.back(), catalogue));
     if (edits.size() > 1)
         return VisitWords::tr("%n finding(s): %1 to %2", nullptr, int(edits.size()))
             .arg(nameOf(edit, catalogue), nameOf(edits.back(), catalogue));

@@ -2,6 +2,7 @@
 
 #include "app/session/messages.h"
 #include "app/visits/conditions_editor.h"
+#include "app/widgets/elided_label.h"
 #include "app/widgets/scroll_room.h"
 #include "app/widgets/theme.h"
 
@@ -29,19 +30,12 @@ QStringList idsOf(const catalogue::Catalogue& catalogue)
     return ids;
 }
 
-/// Lines break between conditions, never within one.
-QString unbroken(QString words)
-{
-    const QString fixed(QChar::Nbsp);
-    return words.replace(u' ', QChar::Nbsp).replace(fixed + u'·' + fixed, fixed + u"· "_s);
-}
-
 } // namespace
 
 ConditionsLine::ConditionsLine(std::shared_ptr<const catalogue::Catalogue> catalogue, QWidget* parent)
     : QFrame(parent),
       m_catalogue(std::move(catalogue)),
-      m_words(new QLabel(this)),
+      m_words(new widgets::ElidedLabel(this)),
       m_carried(new QLabel(this)),
       m_refused(new QLabel(this)),
       m_confirm(new QPushButton(tr("Confirm"), this)),
@@ -52,7 +46,6 @@ ConditionsLine::ConditionsLine(std::shared_ptr<const catalogue::Catalogue> catal
 {
     setObjectName(u"conditions"_s);
     setProperty("role", u"panel"_s);
-    m_words->setWordWrap(true);
     m_words->setTextFormat(Qt::PlainText);
     m_words->setObjectName(u"conditions.words"_s);
     m_refused->setWordWrap(true);
@@ -71,8 +64,10 @@ ConditionsLine::ConditionsLine(std::shared_ptr<const catalogue::Catalogue> catal
     m_change->setToolTip(tr("Key: F4"));
     m_change->setProperty("kind", u"quiet"_s);
     m_change->setCheckable(true);
-    for (QPushButton* button : {m_confirm, m_change})
+    for (QPushButton* button : {m_confirm, m_change}) {
         button->setFocusPolicy(Qt::NoFocus);
+        button->setProperty("dense", true);
+    }
 
     auto* line = new QHBoxLayout;
     line->setSpacing(widgets::space3);
@@ -81,7 +76,7 @@ ConditionsLine::ConditionsLine(std::shared_ptr<const catalogue::Catalogue> catal
     line->addWidget(m_confirm);
     line->addWidget(m_change);
     auto* column = new QVBoxLayout(this);
-    column->setContentsMargins(widgets::space3, widgets::space1, widgets::space2, widgets::space1);
+    column->setContentsMargins(widgets::space3, 2, widgets::space2, 2);
     column->setSpacing(widgets::space2);
     column->addLayout(line);
     column->addWidget(m_refused);
@@ -99,7 +94,7 @@ void ConditionsLine::show(const records::Visit& visit, std::optional<QDate> from
     recorded.removeIf([](const auto& condition) { return condition.value().isEmpty(); });
     const QString words = conditionsInWords(recorded, *m_catalogue);
     m_words->setText(words.isEmpty() ? tr("No conditions recorded: walking aid, footwear, start, distance …")
-                                     : unbroken(words));
+                                     : words);
     m_words->setToolTip(words);
     const bool toConfirm = from && !visit.conditionsConfirmed && !words.isEmpty() && !readOnly;
     m_carried->setText(toConfirm ? tr("carried forward from %1 – confirm").arg(session::dayInWords(*from))
@@ -115,14 +110,6 @@ void ConditionsLine::show(const records::Visit& visit, std::optional<QDate> from
     if (readOnly)
         open(false);
     m_editor->show(recorded);
-}
-
-void ConditionsLine::setLow(bool low)
-{
-    m_words->setWordWrap(!low);
-    QSizePolicy policy = m_words->sizePolicy(); // with what wrapping says of height and width
-    policy.setHorizontalPolicy(low ? QSizePolicy::Ignored : QSizePolicy::Preferred);
-    m_words->setSizePolicy(policy);
 }
 
 void ConditionsLine::open(bool opened)

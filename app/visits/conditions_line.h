@@ -21,7 +21,7 @@ namespace visits
 
 class ConditionsEditor;
 
-/// The visit's conditions in one line, with their editors below when it is opened.
+/// The visit's conditions in one line, which may be cut and stands whole in its tool tip, with their editors below when it is opened.
 class ConditionsLine : public QFrame
 {
     Q_OBJECT
@@ -31,8 +31,6 @@ public:
 
     /// `from` is the day they were carried forward from; empty when they were not.
     void show(const records::Visit& visit, std::optional<QDate> from, bool readOnly);
-    /// In one line that may be cut, where the window is low.
-    void setLow(bool low);
     void open(bool opened);
     bool isOpen() const;
     /// Opens the editor of one condition.

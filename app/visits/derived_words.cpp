@@ -40,6 +40,7 @@ QString rhythmWords(const records::Finding* finding)
         return {};
     QStringList words = {DerivedWords::tr("%1 taps/s").arg(fixed(run->perSecond, 1)),
                          DerivedWords::tr("mean interval %1 s").arg(fixed(run->meanInterval, 3))};
+    words += DerivedWords::tr("longest %1 s").arg(fixed(run->longest, 2));
     if (run->variation)
         words += DerivedWords::tr("variation %1 %").arg(fixed(*run->variation, 0));
     if (run->slowing)

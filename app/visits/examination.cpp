@@ -119,17 +119,20 @@ bool isAnswered(const Finding* finding)
 Progress progress(const FormSection& section, const records::Visit& visit,
                   const catalogue::Catalogue& catalogue)
 {
-    const auto done = std::ranges::count_if(section.tests, [&](const Measure* test) {
-        return section.expected.contains(test->id) && isAnswered(*test, visit, catalogue);
-    });
-    return {int(done), int(section.expected.size())};
+    Progress progress{0, int(section.expected.size())};
+    for (const Measure* test : section.tests) {
+        if (section.expected.contains(test->id) && !isAnswered(*test, visit, catalogue))
+            progress.open += test->id;
+    }
+    progress.done = progress.expected - int(progress.open.size());
+    return progress;
 }
 
 std::vector<Finding> normalFindings(const FormSection& section, const records::Visit& visit)
 {
     std::vector<Finding> findings;
     for (const Measure* test : section.tests) {
-        const auto normal = records::normalValue(*test);
+        const auto normal = section.expected.contains(test->id) ? records::normalValue(*test) : std::nullopt;
         for (const Side side : records::sidesOf(*test)) {
             const Finding* there = visit.finding(test->id, side);
             if (normal && (there == nullptr || records::isBlank(*there)))
@@ -137,6 +140,39 @@ std::vector<Finding> normalFindings(const FormSection& section, const records::V
         }
     }
     return findings;
+}
+
+std::optional<Place> nextOpen(const std::vector<FormSection>& form, const Place& from, const records::Visit& visit,
+                              const catalogue::Catalogue& catalogue)
+{
+    std::optional<Place> first, next;
+    bool isBehind = false;
+    for (const FormSection& section : form) {
+        for (const Measure* test : section.tests) {
+            const bool isAsked = section.expected.contains(test->id) && !isAnswered(*test, visit, catalogue);
+            for (const Side side : records::sidesOf(*test)) {
+                const Place place{test->id, side};
+                if (place == from)
+                    isBehind = true;
+                else if (isAsked && !isAnswered(visit.finding(test->id, side)) && !(isBehind ? next : first))
+                    (isBehind ? next : first) = place;
+            }
+        }
+    }
+    return next ? next : first;
+}
+
+QStringList walkThrough(const std::vector<FormSection>& form, const records::Visit& visit)
+{
+    QStringList tests;
+    for (const FormSection& section : form) {
+        for (const Measure* test : section.tests) {
+            const auto isSaid = [&](Side side) { return isAnswered(visit.finding(test->id, side)); };
+            if (section.expected.contains(test->id) || std::ranges::any_of(records::sidesOf(*test), isSaid))
+                tests += test->id;
+        }
+    }
+    return tests;
 }
 
 Finding withValue(const records::Visit& visit, const Place& place, const values::Value& value)

@@ -8,10 +8,13 @@
 #include "app/visits/meaning_cell.h"
 #include "app/visits/section_box.h"
 #include "app/visits/side_field.h"
+#include "app/visits/step_bar.h"
 #include "app/widgets/empty_state.h"
 #include "app/widgets/notice.h"
 #include "app/widgets/stopwatch.h"
 #include "app/widgets/theme.h"
+#include "app/widgets/touch.h"
+#include "core/records/following.h"
 #include "core/records/wording.h"
 #include "core/telling/standing_wording.h"
 #include "core/telling/wording.h"
@@ -22,6 +25,7 @@
 #include <QScrollBar>
 #include <QShortcut>
 #include <QStackedLayout>
+#include <QTouchEvent>
 #include <QVBoxLayout>
 
 #include <utility>
@@ -39,6 +43,8 @@ namespace
 
 constexpr int leastForm = 112; ///< height of two rows
 constexpr int lowWindow = 600;
+constexpr int leastTitle = 232, mostTitle = 360; ///< widths
+constexpr int meaningWidth = 190;
 constexpr int restMs = 60; ///< of the keyboard, after which is said what a value means
 
 /// A grade or a word, which no threshold can judge.
@@ -96,6 +102,8 @@ ExaminationPage::ExaminationPage(session::Session& session, session::Prompts& pr
       m_amend(new QPushButton(tr("Amend visit"), this)),
       m_conditions(new ConditionsLine(session.sharedCatalogue(), this)),
       m_scroll(new QScrollArea(this)),
+      m_steps(new StepBar(this)),
+      m_one(new QPushButton(tr("One test at a time"), this)),
       m_strip(new FocusStrip(session, m_draft, widgets::steadyClock(), this))
 {
     setObjectName(u"examination"_s);
@@ -117,6 +125,11 @@ ExaminationPage::ExaminationPage(session::Session& session, session::Prompts& pr
                 told(m_draft.giveException(measure, condition, value));
             });
     connect(m_strip, &FocusStrip::timed, this, &ExaminationPage::time);
+    connect(m_strip, &FocusStrip::capped, this, [this](const Place& place) {
+        if (SideField* field = fieldAt(place); field != nullptr && !m_draft.isReadOnly())
+            field->reachCap();
+    });
+    connect(m_strip, &FocusStrip::stepped, this, &ExaminationPage::count);
     connect(m_strip, &FocusStrip::handbookAsked, this, &ExaminationPage::handbookAsked);
     connect(m_strip, &FocusStrip::tapped, this, [this](const Place& place, const std::vector<double>& taps) {
         if (SideField* field = fieldAt(place); field != nullptr)
@@ -134,6 +147,8 @@ ExaminationPage::ExaminationPage(session::Session& session, session::Prompts& pr
             focusNextPrevChild(forward);
         }
     });
+    connect(m_one, &QPushButton::toggled, this, &ExaminationPage::setOneAtATime);
+    connect(m_steps, &StepBar::stepped, this, &ExaminationPage::step);
     connect(m_conditions, &ConditionsLine::left, this, &ExaminationPage::takeKeyboard);
     connect(&session, &session::Session::focusChanged, this, &ExaminationPage::takeFocus);
     connect(&session, &session::Session::visitsChanged, this, &ExaminationPage::takeFocus);
@@ -158,22 +173,35 @@ void ExaminationPage::layOut()
 {
     auto* form = new QWidget(this);
     auto* column = new QVBoxLayout(form);
-    column->setContentsMargins(widgets::space4, widgets::space2, widgets::space4, widgets::space2);
-    column->setSpacing(widgets::space2);
+    column->setContentsMargins(widgets::space4, widgets::space1, widgets::space4, widgets::space1);
+    column->setSpacing(widgets::space1);
     auto* signedLine = new QHBoxLayout;
     m_signed->setObjectName(u"signed"_s);
     m_amend->setObjectName(u"amend"_s);
     signedLine->addWidget(m_signed, 1);
     signedLine->addWidget(m_amend);
     column->addLayout(signedLine);
-    column->addWidget(m_conditions);
+    auto* top = new QHBoxLayout;
+    top->setSpacing(widgets::space2);
+    top->addWidget(m_conditions, 1);
+    m_one->setObjectName(u"oneAtATime"_s);
+    m_one->setProperty("kind", u"quiet"_s);
+    m_one->setCheckable(true);
+    m_one->setProperty("dense", true);
+    m_one->setFocusPolicy(Qt::NoFocus);
+    m_one->setToolTip(tr("For a tablet or a second person: one test in large keys, with what its grades mean. Key: F7"));
+    top->addWidget(m_one, 0, Qt::AlignTop);
+    column->addLayout(top);
     m_scroll->setWidgetResizable(true);
     m_scroll->setFrameShape(QFrame::NoFrame);
     m_scroll->setFocusPolicy(Qt::NoFocus);
     m_scroll->setObjectName(u"form"_s);
     m_scroll->setMinimumHeight(leastForm);
     m_scroll->viewport()->installEventFilter(this);
+    m_scroll->viewport()->setAttribute(Qt::WA_AcceptTouchEvents);
     column->addWidget(m_scroll, 1);
+    m_steps->hide();
+    column->addWidget(m_steps);
     column->addWidget(m_strip);
     m_pages->addWidget(m_empty);
     m_pages->addWidget(form);
@@ -193,9 +221,20 @@ void ExaminationPage::bindKeys()
     bind(Qt::Key_F2, [this] { m_strip->editNote(); });
     bind(Qt::Key_F3, [this] { m_strip->editReason(); });
     bind(Qt::Key_F4, [this] {
-        if (!m_draft.isReadOnly())
-            m_conditions->open(!m_conditions->isOpen());
+        if (m_draft.isReadOnly())
+            return;
+        m_conditions->show();
+        m_conditions->open(!m_conditions->isOpen());
+        settleHeight();
     });
+    bind(Qt::Key_F5, [this] { goToOpen(m_current == nullptr ? Place() : m_current->place()); });
+    bind(Qt::Key_F7, [this] { m_one->toggle(); });
+    for (const auto& [keys, way] : {std::pair(Qt::Key_PageUp, -1), std::pair(Qt::Key_PageDown, 1)}) {
+        auto* shortcut = new QShortcut(QKeySequence(keys), this);
+        shortcut->setEnabled(false); // they scroll the whole form
+        connect(m_one, &QPushButton::toggled, shortcut, &QShortcut::setEnabled);
+        connect(shortcut, &QShortcut::activated, this, [this, step = way] { this->step(step); });
+    }
     bind(Qt::Key_F8, [this] {
         if (SectionBox* box = boxOf(m_current))
             writeAllNormal(box);
@@ -274,7 +313,7 @@ void ExaminationPage::buildForm(std::vector<FormSection> form)
     body->setObjectName(u"page"_s);
     auto* column = new QVBoxLayout(body);
     column->setContentsMargins(0, 0, widgets::space2, 0);
-    column->setSpacing(widgets::space2);
+    column->setSpacing(widgets::space1);
     for (const FormSection& section : m_form) {
         auto* box = new SectionBox(section, m_session.sharedCatalogue(), body);
         column->addWidget(box);
@@ -287,13 +326,18 @@ void ExaminationPage::buildForm(std::vector<FormSection> form)
         for (SideField* field : box->fields()) {
             m_fields[field->place()] = field;
             connect(field, &SideField::focused, this, [this, field] { enter(field); });
-            connect(field, &SideField::finished, this, [this] { focusNextChild(); });
+            connect(field, &SideField::finished, this, [this, field] { goOn(field); });
             connect(field, &SideField::entered, this,
                     [this, field](const Entry& entry) { save(field, entry); });
             connect(field, &SideField::cleared, this, [this, field] { clear(field); });
             connect(field, &SideField::takenBack, this, [this, field] { takeBack(field); });
             connect(field, &SideField::absenceChosen, this,
                     [this, field](values::Absence absence) { chooseAbsence(field, absence); });
+            connect(field, &SideField::lapAsked, this, [this, field] {
+                if (!m_strip->lap())
+                    field->hint(tr("L takes the time of a trial while the stopwatch runs; Space starts it."));
+            });
+            connect(field, &SideField::dropAsked, this, [this] { m_strip->dropTime(); });
             connect(field, &SideField::stopwatchAsked, this, [this, field] {
                 enter(field);
                 m_strip->toggleStopwatch();
@@ -302,6 +346,7 @@ void ExaminationPage::buildForm(std::vector<FormSection> form)
     }
     column->addStretch(1);
     m_scroll->setWidget(body);
+    shareWidth();
 }
 
 void ExaminationPage::showVisit(const Visit& visit)
@@ -415,10 +460,25 @@ void ExaminationPage::refreshMeanings()
                     ->say(place.side, found->second->verdict,
                           telling::verdictWords(*found->second, session::screenPhrases()),
                           telling::why(*found->second, m_session.catalogue(), session::screenPhrases()));
+            if (field->measure().following)
+                field->setFollowing(followingWords(field->measure(), *visit));
             if (field->measure().computed)
                 field->setComputed(computedValue(place, *visit, m_session.catalogue()));
         }
     }
+}
+
+/// Why there is nothing else to say here; empty where something else was said.
+QString ExaminationPage::followingWords(const catalogue::Measure& choice, const Visit& visit) const
+{
+    const auto follows = records::followingChoice(choice, visit);
+    const Finding* said = visit.finding(choice.id, records::Side::None);
+    const Finding* hold = visit.finding(choice.following->hold, records::Side::None);
+    const catalogue::Measure* held = m_session.catalogue().measure(choice.following->hold);
+    if (!follows || said == nullptr || held == nullptr || said->value != values::Value(*follows))
+        return {};
+    return tr("follows from %1: %2", "hold, its value")
+        .arg(held->title, records::written(hold->value, *held, session::screenPhrases()));
 }
 
 void ExaminationPage::showStrip()
@@ -428,6 +488,7 @@ void ExaminationPage::showStrip()
         return;
     m_strip->showField(m_current);
     showStanding(*visit);
+    showOne();
 }
 
 void ExaminationPage::showStanding(const Visit& visit)
@@ -449,9 +510,63 @@ void ExaminationPage::showStanding(const Visit& visit)
 
 void ExaminationPage::makeCurrent(SideField* field)
 {
-    if (m_current != field)
+    if (m_current != field) {
         m_strip->leaveField();
+        settleCurrent();
+    }
     m_current = field;
+}
+
+/// What follows from the field that is left is said now, and not while its digits are typed.
+void ExaminationPage::settleCurrent()
+{
+    if (m_current != nullptr && m_draft.visit() != nullptr)
+        told(m_draft.sayWhatFollows(m_current->place().measure));
+}
+
+void ExaminationPage::goTo(SideField* field)
+{
+    boxOf(field)->reveal(field->place().measure);
+    if (m_one->isChecked()) { // what is hidden takes no keyboard
+        makeCurrent(field);
+        showStrip();
+    }
+    field->firstEditor()->setFocus(Qt::ShortcutFocusReason);
+    enter(field);
+}
+
+/// Return: from a test that is asked for each time to the next of those that is blank, from another to the next field.
+void ExaminationPage::goOn(SideField* field)
+{
+    if (m_draft.isReadOnly() || !boxOf(field)->section().expected.contains(field->place().measure))
+        focusNextChild();
+    else
+        goToOpen(field->place());
+}
+
+/// The first that is open in this section, else the next behind it.
+void ExaminationPage::goToOpenOf(const SectionBox& box)
+{
+    Place before; // the last field of the section before, round again
+    for (const SectionBox* each : m_sections) {
+        if (each == &box && !(before == Place()))
+            break;
+        if (each != &box && !each->fields().empty())
+            before = each->fields().back()->place();
+    }
+    goToOpen(before);
+}
+
+void ExaminationPage::goToOpen(const Place& from)
+{
+    if (m_draft.visit() == nullptr || m_draft.isReadOnly())
+        return;
+    settleCurrent();
+    const auto open = nextOpen(m_form, from, *m_draft.visit(), m_session.catalogue());
+    if (SideField* next = open ? fieldAt(*open) : nullptr)
+        goTo(next);
+    else if (m_current != nullptr)
+        m_strip->say(tr("Every test that is asked for each time is answered. Ctrl+Shift+S signs the visit."));
 }
 
 void ExaminationPage::enter(SideField* field)
@@ -504,13 +619,83 @@ QSize ExaminationPage::minimumSizeHint() const
     return least;
 }
 
-/// Where the window is low, the form comes before the words around it.
+void ExaminationPage::setOneAtATime(bool one)
+{
+    m_steps->setVisible(one);
+    settleHeight();
+    for (SectionBox* box : m_sections)
+        box->showOnly(QString());
+    widgets::setTouch(*this, one);
+    showStrip();
+    takeKeyboard();
+    if (m_current != nullptr)
+        showWhole(*m_current);
+}
+
+/// Where one test is shown at a time it is that of the field in use.
+void ExaminationPage::showOne()
+{
+    const Visit* visit = m_draft.visit();
+    if (!m_one->isChecked() || m_current == nullptr || visit == nullptr)
+        return;
+    const QString& test = m_current->place().measure;
+    for (SectionBox* box : m_sections)
+        box->showOnly(test);
+    widgets::setTouch(*m_strip, true);
+    const QStringList tests = walkThrough(m_form, *visit);
+    m_steps->show(int(tests.indexOf(test)) + 1, int(tests.size()), m_progress.expected - m_progress.done);
+}
+
+void ExaminationPage::step(int step)
+{
+    const Visit* visit = m_draft.visit();
+    if (m_current == nullptr || visit == nullptr)
+        return;
+    const QStringList tests = walkThrough(m_form, *visit);
+    const qsizetype next = tests.indexOf(m_current->place().measure) + step;
+    if (next >= 0 && next < tests.size())
+        showMeasure(tests[next]);
+}
+
+/// What the fields leave goes to the titles, so that they need one line, and to what a value means.
+void ExaminationPage::shareWidth()
+{
+    constexpr int fields = 2 * SideField::width + 4 * widgets::space3;
+    const int titles = std::clamp(m_scroll->viewport()->width() - fields - meaningWidth, leastTitle, mostTitle);
+    for (SectionBox* box : m_sections)
+        box->setTitleWidth(titles);
+}
+
+/// Where the window is low, or keys are large, the test comes before the words around it.
+void ExaminationPage::settleHeight()
+{
+    const bool one = m_one->isChecked();
+    m_strip->setLow(one || window()->height() < lowWindow);
+    m_conditions->setVisible(!one || m_conditions->isOpen());
+}
+
 void ExaminationPage::resizeEvent(QResizeEvent* event)
 {
-    const bool isLow = window()->height() < lowWindow;
-    m_strip->setLow(isLow);
-    m_conditions->setLow(isLow);
+    settleHeight();
     QWidget::resizeEvent(event);
+    shareWidth();
+}
+
+/// Where one test is shown at a time, a wipe goes to another.
+bool ExaminationPage::takeTouch(QEvent& event)
+{
+    if (event.type() == QEvent::TouchEnd) {
+        const auto& touch = static_cast<QTouchEvent&>(event);
+        if (const int way = widgets::wiped(touch); way != 0)
+            step(way);
+        else
+            widgets::tap(*m_scroll->viewport(), touch);
+    }
+    const bool isTouch = event.type() == QEvent::TouchBegin || event.type() == QEvent::TouchUpdate ||
+                         event.type() == QEvent::TouchEnd;
+    if (isTouch)
+        event.accept();
+    return isTouch;
 }
 
 /// The strip below the form grows and shrinks with the field; the field stays in view.
@@ -519,6 +704,8 @@ bool ExaminationPage::eventFilter(QObject* watched, QEvent* event)
     if (watched == m_scroll->viewport() && event->type() == QEvent::Resize && m_current != nullptr &&
         m_pages->currentIndex() == 1)
         showWhole(*m_current);
+    if (watched == m_scroll->viewport() && m_one->isChecked() && takeTouch(*event))
+        return true;
     return QWidget::eventFilter(watched, event);
 }
 
@@ -533,14 +720,15 @@ void ExaminationPage::goToSection(int step)
     box->fold(false);
     if (box->fields().empty())
         return;
-    box->fields().front()->firstEditor()->setFocus(Qt::ShortcutFocusReason);
-    enter(box->fields().front());
+    goTo(box->fields().front());
 }
 
 void ExaminationPage::openConditions(const QString& condition)
 {
-    if (!m_draft.isReadOnly())
-        m_conditions->goTo(condition);
+    if (m_draft.isReadOnly())
+        return;
+    m_conditions->show();
+    m_conditions->goTo(condition);
 }
 
 void ExaminationPage::showMeasure(const QString& id)
@@ -549,9 +737,7 @@ void ExaminationPage::showMeasure(const QString& id)
         for (SideField* field : box->fields()) {
             if (field->place().measure != id)
                 continue;
-            box->reveal(id);
-            field->firstEditor()->setFocus(Qt::OtherFocusReason);
-            enter(field);
+            goTo(field);
             return;
         }
     }
@@ -643,10 +829,7 @@ void ExaminationPage::showUnsaved()
     SideField* field = firstUnsaved();
     if (field == nullptr)
         return;
-    boxOf(field)->fold(false);
-    boxOf(field)->reveal(field->place().measure);
-    field->firstEditor()->setFocus(Qt::OtherFocusReason);
-    enter(field);
+    goTo(field);
 }
 
 void ExaminationPage::flush()
@@ -655,6 +838,7 @@ void ExaminationPage::flush()
         field->flush();
     m_strip->flush();
     m_conditions->flush();
+    settleCurrent();
 }
 
 } // namespace visits

@@ -27,6 +27,7 @@ class ConditionsLine;
 class FocusStrip;
 class SectionBox;
 class SideField;
+class StepBar;
 
 /// The examination form of the visit in focus, built from its catalogue form. Every change is saved as it is
 /// made.
@@ -73,12 +74,18 @@ private:
     void refresh(const records::VisitId& id);
     void refreshEarlier();
     void refreshMeanings();
+    QString followingWords(const catalogue::Measure& choice, const records::Visit& visit) const;
     void refreshProgress(const records::Visit& visit);
     void showConditions(const records::Visit& visit);
     void showStrip();
     void showStanding(const records::Visit& visit);
 
     void makeCurrent(SideField* field);
+    void goTo(SideField* field);
+    void goOn(SideField* field);
+    void goToOpen(const Place& from);
+    void goToOpenOf(const SectionBox& box);
+    void settleCurrent();
     void enter(SideField* field);
     void save(SideField* field, const Entry& entry);
     void clear(SideField* field);
@@ -88,6 +95,7 @@ private:
     void giveNote(const Place& place, const QString& note, session::Typing typing);
     void giveSigns(const Place& place, const QStringList& signs);
     void time(const Place& place, qint64 milliseconds);
+    void count(const Place& place, int inARow, std::optional<int> missteps);
     SideField* firstUnsaved() const;
     void holdTexts();
     void told(const base::Result<void>& result);
@@ -101,6 +109,12 @@ private:
     void goToSection(int step);
     void resume();
     void showWhole(const SideField& field);
+    void shareWidth();
+    void setOneAtATime(bool one);
+    void step(int step); ///< to another test of those that one goes through
+    void showOne();
+    void settleHeight();
+    bool takeTouch(QEvent& event);
 
     session::Session& m_session;
     session::Prompts& m_prompts;
@@ -111,6 +125,8 @@ private:
     QPushButton* m_amend;
     ConditionsLine* m_conditions;
     QScrollArea* m_scroll;
+    StepBar* m_steps;
+    QPushButton* m_one; ///< turns the form to one test at a time and back
     FocusStrip* m_strip;
     QWidget* m_body = nullptr;
     std::vector<FormSection> m_form; ///< built on the page

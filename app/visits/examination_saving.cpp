@@ -118,6 +118,23 @@ void ExaminationPage::time(const Place& place, qint64 milliseconds)
         field->hint(tr("%1 s was timed and is not recorded: no trial is empty.").arg(text));
 }
 
+void ExaminationPage::count(const Place& place, int inARow, std::optional<int> missteps)
+{
+    SideField* field = fieldAt(place);
+    if (field == nullptr || m_draft.isReadOnly())
+        return;
+    const auto written = [](int steps, const catalogue::Measure& measure) {
+        return Entry{values::Quantity{double(steps), measure.unit}, {}, false, session::Typing::Anew, false};
+    };
+    save(field, written(inARow, field->measure()));
+    if (SideField* beside = missteps ? fieldAt({field->measure().missteps, place.side}) : nullptr) {
+        save(beside, written(*missteps, beside->measure()));
+        m_strip->say(tr("%1: %2 as well.").arg(beside->title()).arg(*missteps));
+        makeCurrent(field);
+        showStrip();
+    }
+}
+
 void ExaminationPage::confirmConditions()
 {
     told(m_draft.confirmConditions());
@@ -129,21 +146,21 @@ void ExaminationPage::writeAllNormal(SectionBox* box)
         return;
     flush();
     const auto findings = normalFindings(box->section(), *m_draft.visit());
-    if (findings.empty())
+    if (findings.empty()) {
+        goToOpenOf(*box);
         return;
+    }
     QStringList lines;
     for (const Finding& finding : findings) {
         const SideField* field = fieldAt({finding.measure, finding.side});
-        lines += tr("%1: %2", "test: value")
+        lines += tr("%1 %2", "test: value")
                      .arg(field->title(),
                           records::written(finding.value, field->measure(), session::screenPhrases()));
     }
-    if (m_prompts.confirmed(
-            tr("Were these tests of %1 done?").arg(box->section().title),
-            tr("You state that each was done and seen as listed here (one Undo takes all back):") +
-                u"\n\n"_s + lines.join(u'\n'),
-            tr("All were done and seen so")))
-        told(m_session.saveFindings(*m_draft.id(), findings));
+    told(m_session.saveFindings(*m_draft.id(), findings));
+    goToOpenOf(*box);
+    m_strip->say(tr("You state for %1: done and seen as expected, %2. Ctrl+Z takes all of it back.")
+                     .arg(box->section().title, session::joined("%1, %2", lines)));
 }
 
 void ExaminationPage::amend()

@@ -4,12 +4,16 @@
 #include "app/visits/derived_words.h"
 #include "app/visits/side_field.h"
 #include "app/widgets/combo_box.h"
+#include "app/widgets/elided_label.h"
+#include "app/widgets/interval_plot.h"
 #include "app/widgets/key_row.h"
 #include "app/widgets/let_undo_past.h"
 #include "app/widgets/scroll_room.h"
+#include "app/widgets/step_counter.h"
 #include "app/widgets/stopwatch.h"
 #include "app/widgets/tap_counter.h"
 #include "app/widgets/theme.h"
+#include "core/base/rounding.h"
 #include "core/base/text.h"
 #include "core/catalogue/texts.h"
 
@@ -69,11 +73,12 @@ QString legend(const catalogue::Measure& measure)
                           : measure.kind == Kind::Grade  ? FocusStrip::tr("digits grade")
                           : measure.kind == Kind::Choice ? FocusStrip::tr("digits choose")
                           : measure.isTapped             ? FocusStrip::tr("Space counts taps")
+                          : measure.isStepped            ? FocusStrip::tr("Space counts steps")
                           : measure.cap                  ? FocusStrip::tr("c cap reached")
                                                          : QString();
     const QString keys = FocusStrip::tr(
         "when empty: u unable · n not attempted · d did not wish · x not applicable · Delete clears · "
-        "F1 how · F2 note · F3 reason · F4 conditions · F8 rest as expected · F9 fold · Ctrl+↑↓ section");
+        "F1 how · F2 note · F3 reason · F4 conditions · F5 next open · F8 rest as expected · F9 fold · Ctrl+↑↓ section");
     return first.isEmpty() ? keys : first + u" · "_s + keys;
 }
 
@@ -133,19 +138,21 @@ FocusStrip::FocusStrip(const session::Session& session, const VisitDraft& draft,
       m_handbook(new QPushButton(tr("Handbook"), this)),
       m_howWords(new QLabel(this)),
       m_below(new QWidget(this)),
-      m_standing(new QLabel(this)),
+      m_standing(new widgets::ElidedLabel(this)),
       m_stopwatch(new widgets::Stopwatch(milliseconds, this)),
       m_taps(new widgets::TapCounter(std::move(milliseconds), this)),
+      m_intervals(new widgets::IntervalPlot(this)),
+      m_steps(new widgets::StepCounter(this)),
       m_again(new QPushButton(tr("Count again"), this)),
-      m_derived(new QLabel(this)),
-      m_legend(new QLabel(this))
+      m_derived(new widgets::ElidedLabel(this)),
+      m_legend(new widgets::ElidedLabel(this))
 {
     setObjectName(u"strip"_s);
     setProperty("role", u"panel"_s);
     QFont bold = widgets::bodyFont();
     bold.setWeight(QFont::DemiBold);
     m_title->setFont(bold);
-    m_title->setMinimumHeight(34);
+    m_title->setMinimumHeight(28);
     m_title->setObjectName(u"strip.title"_s);
     m_note->setObjectName(u"strip.note"_s);
     m_note->setPlaceholderText(tr("Note"));
@@ -188,6 +195,8 @@ FocusStrip::FocusStrip(const session::Session& session, const VisitDraft& draft,
     m_legend->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
     m_stopwatch->setObjectName(u"strip.stopwatch"_s);
     m_taps->setObjectName(u"strip.taps"_s);
+    m_intervals->setObjectName(u"strip.intervals"_s);
+    m_steps->setObjectName(u"strip.steps"_s);
     m_again->setObjectName(u"strip.count-again"_s);
     m_again->setAccessibleDescription(tr("The count that stands is kept until the new one is done."));
     m_again->setToolTip(m_again->accessibleDescription());
@@ -212,15 +221,18 @@ FocusStrip::FocusStrip(const session::Session& session, const VisitDraft& draft,
     left->setSpacing(widgets::space1);
     left->addLayout(m_top);
     left->addLayout(line);
-    left->addWidget(m_derived);
     auto* whole = new QHBoxLayout;
     whole->setSpacing(widgets::space4);
     whole->addLayout(left, 1);
     whole->addWidget(m_stopwatch);
+    whole->addWidget(m_intervals);
     whole->addWidget(m_taps);
+    whole->addWidget(m_steps);
     whole->addWidget(m_again);
     auto* column = new QVBoxLayout(this);
-    column->setContentsMargins(widgets::space3, widgets::space2, widgets::space3, widgets::space1);
+    column->setContentsMargins(widgets::space3, widgets::space1, widgets::space3, widgets::space1);
+    for (QWidget* widget : std::initializer_list<QWidget*>{m_note, m_reason, m_own, m_how, m_handbook, m_again})
+        widget->setProperty("dense", true);
     column->setSpacing(widgets::space1);
     column->addLayout(whole);
     auto* more = new QWidget(this);
@@ -235,7 +247,11 @@ FocusStrip::FocusStrip(const session::Session& session, const VisitDraft& draft,
     m_more = new widgets::ScrollRoom(more, this);
     m_more->hide();
     column->addWidget(m_more);
-    column->addWidget(m_standing);
+    auto* follows = new QHBoxLayout; // from the value
+    follows->setSpacing(widgets::space4);
+    follows->addWidget(m_derived, 1);
+    follows->addWidget(m_standing, 1);
+    column->addLayout(follows);
     column->addWidget(m_legend);
 
     for (QWidget* widget : {static_cast<QWidget*>(m_note), static_cast<QWidget*>(m_reason->lineEdit()),
@@ -243,7 +259,7 @@ FocusStrip::FocusStrip(const session::Session& session, const VisitDraft& draft,
         widget->installEventFilter(this);
     for (QLineEdit* typed : {m_note, m_reason->lineEdit()})
         widgets::letUndoPast(typed);
-    connect(m_note, &QLineEdit::textEdited, this, &FocusStrip::tellNote);
+    connect(m_note, &QLineEdit::textChanged, this, &FocusStrip::tellNote); // by a key, or by a screen reader
     connect(m_reason, &QComboBox::editTextChanged, this, &FocusStrip::tellReason); // completed ones too
     for (const QLineEdit* typed : {m_note, m_reason->lineEdit()})
         connect(typed, &QLineEdit::editingFinished, this, [this] { m_typing = false; });
@@ -267,24 +283,38 @@ FocusStrip::FocusStrip(const session::Session& session, const VisitDraft& draft,
     connect(m_stopwatch, &widgets::Stopwatch::started, this, [this] {
         m_timed = m_field->place();
         m_timedTitle = m_field->title();
+        const auto cap = m_field->measure().cap;
+        m_stopwatch->setCap(cap ? std::optional(qint64(*cap * 1'000)) : std::nullopt);
     });
     connect(m_stopwatch, &widgets::Stopwatch::stopped, this,
             [this](qint64 ran) { Q_EMIT timed(m_timed, ran); });
-    connect(m_stopwatch, &widgets::Stopwatch::stopped, this, &FocusStrip::showTitle);
+    connect(m_stopwatch, &widgets::Stopwatch::lapped, this, [this](qint64 ran) { Q_EMIT timed(m_timed, ran); });
+    connect(m_stopwatch, &widgets::Stopwatch::capped, this, [this] {
+        say(tr("The stopwatch stopped at the cap of the test."));
+        Q_EMIT capped(m_timed);
+    });
+    for (const auto ended : {&widgets::Stopwatch::stopped, &widgets::Stopwatch::lapped})
+        connect(m_stopwatch, ended, this, &FocusStrip::showTitle);
+    connect(m_stopwatch, &widgets::Stopwatch::capped, this, &FocusStrip::showTitle);
     connect(m_taps, &widgets::TapCounter::started, this, [this] {
         m_tapped = m_field->place();
-        m_dropped.clear();
+        m_said.clear();
     });
+    connect(m_steps, &widgets::StepCounter::counted, this, [this](int inARow, std::optional<int> missteps) {
+        Q_EMIT stepped(m_field->place(), inARow, missteps);
+    });
+    connect(m_steps, &widgets::StepCounter::left, this, &FocusStrip::left);
+    connect(m_steps, &widgets::StepCounter::passed, this,
+            [this](bool forward) { Q_EMIT passed(m_field->place(), forward); });
+    connect(m_steps, &widgets::StepCounter::dropped, this,
+            [this] { say(tr("The count was left before its end; nothing of it is recorded.")); });
     connect(m_taps, &widgets::TapCounter::counted, this,
             [this](const std::vector<double>& taps) { Q_EMIT tapped(m_tapped, taps); });
     connect(m_taps, &widgets::TapCounter::left, this, &FocusStrip::left);
     connect(m_taps, &widgets::TapCounter::passed, this,
             [this](bool forward) { Q_EMIT passed(m_field->place(), forward); });
     connect(m_taps, &widgets::TapCounter::dropped, this, [this] {
-        m_dropped = tr("The count was left before its 10 s were over; nothing of it is recorded.");
-        m_fieldsSince = 0;
-        m_derived->setText(m_dropped);
-        m_derived->show();
+        say(tr("The count was left before its 10 s were over; nothing of it is recorded."));
     });
     connect(m_again, &QPushButton::clicked, this, [this] {
         m_taps->setFocus(Qt::ShortcutFocusReason);
@@ -300,12 +330,21 @@ void FocusStrip::setLow(bool low)
     m_legend->setVisible(!low);
 }
 
+void FocusStrip::say(const QString& sentence)
+{
+    m_said = sentence;
+    m_fieldsSince = 0;
+    m_derived->setText(m_said);
+    m_derived->show();
+}
+
 void FocusStrip::forget()
 {
     flush();
     m_stopwatch->cancel();
     m_taps->cancel();
-    m_dropped.clear();
+    m_steps->cancel();
+    m_said.clear();
     m_field = nullptr;
     hide();
 }
@@ -321,7 +360,7 @@ void FocusStrip::showField(SideField* field)
         m_field = field;
         m_taps->cancel();
         if (++m_fieldsSince > 1)
-            m_dropped.clear();
+            m_said.clear();
         if (!sameTest)
             showTest(field->measure());
     }
@@ -339,7 +378,7 @@ void FocusStrip::showField(SideField* field)
     m_stopwatch->setVisible(m_stopwatch->isRunning() ||
                             (!readOnly && field->measure().kind == Kind::Duration));
     showTaps(finding, readOnly);
-    QStringList derived = {m_dropped, rhythmWords(finding),
+    QStringList derived = {m_said, rhythmWords(finding),
                            asymmetryWords(field->measure(), *m_draft.visit())};
     derived.removeAll(QString());
     m_derived->setText(derived.join(u" · "_s));
@@ -354,6 +393,9 @@ void FocusStrip::showTaps(const records::Finding* finding, bool readOnly)
     m_taps->setVisible(isTapped);
     const auto count = finding == nullptr ? std::nullopt : values::number(finding->value);
     m_taps->setStanding(count ? std::optional(int(*count)) : std::nullopt);
+    m_intervals->setTaps(finding == nullptr ? std::vector<double>() : finding->taps, rhythmWords(finding));
+    m_steps->setVisible(!readOnly && m_field->measure().isStepped);
+    m_steps->setStanding(count ? std::optional(int(*count)) : std::nullopt);
 }
 
 /// Names the field, and the one that is being timed where that is another.
@@ -392,6 +434,8 @@ void FocusStrip::showTest(const catalogue::Measure& measure)
     m_howWords->setText(howWords(measure));
     m_standing->clear();
     m_standing->setVisible(hasReferenceValues(measure, m_session.catalogue()));
+    if (measure.isStepped)
+        m_steps->begin(int(measure.highest.value_or(100)), !measure.missteps.isEmpty());
     m_own->setChecked(false);
     delete m_conditions;
     m_conditions =
@@ -413,8 +457,10 @@ void FocusStrip::showFinding(const records::Finding* finding, std::optional<Abse
         m_signs->setDown(int(sign), shown.signs.contains(watchFor[sign].key));
     const auto held = m_draft.heldNotes().find(m_field->place());
     const QString note = held == m_draft.heldNotes().end() ? shown.note : held->second;
-    if (base::tidied(m_note->text()) != note)
+    if (base::tidied(m_note->text()) != note) {
+        const QSignalBlocker quiet(m_note);
         m_note->setText(note);
+    }
     m_note->setAccessibleName(tr("%1: note").arg(m_field->title()));
     m_reason->setAccessibleName(tr("%1: reason").arg(m_field->title()));
     const bool hasReason = awaited || (missing != nullptr && missing->why != Absence::NotAsked);
@@ -491,6 +537,26 @@ void FocusStrip::toggleStopwatch()
         m_again->setFocus(Qt::ShortcutFocusReason);
     else if (m_field != nullptr && m_field->measure().isTapped && m_taps->isVisibleTo(this))
         m_taps->setFocus(Qt::ShortcutFocusReason);
+    else if (m_field != nullptr && m_steps->isVisibleTo(this))
+        m_steps->setFocus(Qt::ShortcutFocusReason);
+}
+
+bool FocusStrip::lap()
+{
+    const bool runs = m_stopwatch->isRunning();
+    m_stopwatch->lap();
+    return runs;
+}
+
+bool FocusStrip::dropTime()
+{
+    if (!m_stopwatch->isRunning())
+        return false;
+    const QString ran = base::fixed(double(m_stopwatch->ran()) / 1'000, 1);
+    m_stopwatch->cancel();
+    showTitle();
+    say(tr("Dropped: %1 s were timed and are not recorded.").arg(ran));
+    return true;
 }
 
 void FocusStrip::flush()

@@ -17,8 +17,10 @@ class QPushButton;
 
 namespace widgets
 {
+class IntervalPlot;
 class KeyRow;
 class ScrollRoom;
+class StepCounter;
 class Stopwatch;
 class TapCounter;
 } // namespace widgets
@@ -47,6 +49,8 @@ public:
     void showStanding(const QString& line, const QStringList& all);
     /// Without the line of keys, where the window is low; they stand in its tool tip and under Shift+F1.
     void setLow(bool low);
+    /// One sentence about what was done, until the field after the next is entered.
+    void say(const QString& sentence);
     void forget();
     void askReason();
     void editReason(); ///< where there is one to give
@@ -55,6 +59,10 @@ public:
     void editNote();
     /// Starts or stops the stopwatch; where taps are counted, gives the keyboard to their counter.
     void toggleStopwatch();
+    /// Takes the time of a trial while the clock runs on. False where no clock runs.
+    bool lap();
+    /// Drops what the stopwatch has timed so far. False where no clock runs.
+    bool dropTime();
     /// Tries again to save what could not be.
     void flush();
     /// Saves the condition that is being typed. Before another field is shown, for saving shows the field
@@ -68,6 +76,9 @@ Q_SIGNALS:
     void reasonChanged(const visits::Place& place, const QString& reason, session::Typing typing);
     void exceptionChanged(const QString& measure, const QString& condition, const QString& value);
     void timed(const visits::Place& place, qint64 milliseconds);
+    void capped(const visits::Place& place); ///< the stopwatch ran as long as the test may last
+    /// In a row, and those beside the line where all were taken.
+    void stepped(const visits::Place& place, int inARow, std::optional<int> missteps);
     void handbookAsked(const QString& measure);
     void tapped(const visits::Place& place, const std::vector<double>& taps);
     void left(); ///< Return or Escape, or something was closed: back to the field
@@ -108,9 +119,11 @@ private:
     QLabel* m_standing;
     widgets::Stopwatch* m_stopwatch;
     widgets::TapCounter* m_taps;
+    widgets::IntervalPlot* m_intervals;
+    widgets::StepCounter* m_steps;
     QPushButton* m_again;  ///< asks for another count where one is done
-    QString m_dropped;     ///< why the last count was not kept, said until the field after the next
-    int m_fieldsSince = 0; ///< that it was not kept
+    QString m_said;        ///< until the field after the next
+    int m_fieldsSince = 0; ///< that it was said
     Place m_tapped;        ///< the field whose taps are counted
     QLabel* m_derived;
     QLabel* m_legend;

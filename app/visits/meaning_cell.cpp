@@ -11,6 +11,13 @@
 namespace visits
 {
 
+namespace
+{
+
+constexpr int leastHeight = 28; ///< of a row of keys
+
+} // namespace
+
 MeaningCell::MeaningCell(const QString& test, QWidget* parent) : QWidget(parent)
 {
     setAccessibleName(tr("%1, the new value against error").arg(test));
@@ -50,7 +57,7 @@ QSize MeaningCell::sizeHint() const
     int width = minimumWidth();
     for (const auto& [side, line] : m_lines)
         width = std::max(width, metrics.horizontalAdvance(line.words) + metrics.height() + widgets::space2);
-    return {width, std::max(widgets::rowHeight, int(m_lines.size()) * (metrics.height() + 3))};
+    return {width, std::max(leastHeight, int(m_lines.size()) * (metrics.height() + 3))};
 }
 
 void MeaningCell::paintEvent(QPaintEvent*)
@@ -60,7 +67,7 @@ void MeaningCell::paintEvent(QPaintEvent*)
     painter.setFont(widgets::captionFont());
     const int height = painter.fontMetrics().height() + 3;
     const int mark = painter.fontMetrics().ascent();
-    int y = std::max(0, (34 - int(m_lines.size()) * height) / 2);
+    int y = std::max(0, (leastHeight - int(m_lines.size()) * height) / 2);
     for (const auto& [side, line] : m_lines) {
         const QRect room(0, y, width(), height);
         const QRect square(room.left(), y + (height - mark) / 2, mark, mark);

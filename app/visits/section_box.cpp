@@ -12,7 +12,10 @@
 #include <QLabel>
 #include <QPainter>
 #include <QPushButton>
+#include <QStyle>
 #include <QToolButton>
+
+#include <set>
 
 using namespace Qt::StringLiterals;
 
@@ -21,6 +24,9 @@ namespace visits
 
 namespace
 {
+
+constexpr int betweenRows = 3; ///< with the line between them
+constexpr int markRoom = 18;    ///< before the title, of the mark of a test that is asked for each time
 
 QLabel* caption(const QString& text, QWidget* parent)
 {
@@ -50,8 +56,8 @@ QString cautions(const FormSection& section)
 
 bool hasNormal(const FormSection& section)
 {
-    return std::ranges::any_of(section.tests, [](const catalogue::Measure* test) {
-        return records::normalValue(*test).has_value();
+    return std::ranges::any_of(section.tests, [&](const catalogue::Measure* test) {
+        return section.expected.contains(test->id) && records::normalValue(*test).has_value();
     });
 }
 
@@ -75,31 +81,26 @@ SectionBox::SectionBox(const FormSection& section, std::shared_ptr<const catalog
     column->addWidget(head());
     column->addWidget(m_body);
 
-    m_rows->setContentsMargins(0, widgets::space1, 0, widgets::space3);
+    m_rows->setContentsMargins(0, betweenRows, 0, widgets::space2);
     m_rows->setHorizontalSpacing(widgets::space3);
-    m_rows->setVerticalSpacing(2 * widgets::space1 + 1);
-    m_rows->setColumnMinimumWidth(0, titleWidth);
+    m_rows->setVerticalSpacing(betweenRows);
     m_rows->setColumnMinimumWidth(1, SideField::width);
     m_rows->setColumnMinimumWidth(2, SideField::width);
     m_rows->setColumnStretch(3, 1);
-    bool wasSided = false;
     for (const catalogue::Measure* test : section.tests) {
         if (const QString total = totalOf(*test); !total.isEmpty())
-            m_items[total];
+            m_items[total] = nullptr;
     }
-    for (const catalogue::Measure* test : section.tests) {
-        if (test->hasSides && !wasSided)
-            addSideNames(totalOf(*test));
-        wasSided = test->hasSides;
+    for (const catalogue::Measure* test : section.tests)
         addRow(*test);
-    }
+    showRows();
 }
 
 QWidget* SectionBox::head()
 {
     auto* bar = new QWidget(this);
     auto* line = new QHBoxLayout(bar);
-    line->setContentsMargins(0, widgets::space2, 0, widgets::space1);
+    line->setContentsMargins(0, widgets::space1, 0, 0);
     line->setSpacing(widgets::space3);
     m_fold->setText(m_section.title);
     m_fold->setFont(widgets::headingFont());
@@ -132,8 +133,8 @@ QWidget* SectionBox::head()
     m_allNormal->setObjectName(objectName() + u".all-normal"_s);
     m_allNormal->setAccessibleName(tr("Rest done and seen as expected: %1").arg(m_section.title));
     m_allNormal->setToolTip(
-        tr("You state that the blank tests of this section were done and seen as expected. They are "
-           "listed first. Key: F8"));
+        tr("You state that what is asked for and blank in this section was done and seen as expected. It is listed below, "
+           "and one Undo takes it back. Key: F8"));
     m_allNormal->setFocusPolicy(Qt::NoFocus);
     m_allNormal->setVisible(hasNormal(m_section));
     connect(m_allNormal, &QPushButton::clicked, this, &SectionBox::allNormalAsked);
@@ -142,11 +143,13 @@ QWidget* SectionBox::head()
 }
 
 /// Above the tests that are done on each side, and only there.
-void SectionBox::addSideNames(const QString& total)
+std::vector<QWidget*> SectionBox::addSideNames()
 {
     const int row = m_rows->rowCount();
-    put(caption(tr("Right"), m_body), row, 1, 1, total);
-    put(caption(tr("Left"), m_body), row, 2, 1, total);
+    std::vector<QWidget*> names = {caption(tr("Right"), m_body), caption(tr("Left"), m_body)};
+    put(names[0], row, 1, 1);
+    put(names[1], row, 2, 1);
+    return names;
 }
 
 QString SectionBox::totalOf(const catalogue::Measure& test) const
@@ -155,14 +158,36 @@ QString SectionBox::totalOf(const catalogue::Measure& test) const
     return std::ranges::any_of(m_section.tests, isTotal) ? test.partOf : QString();
 }
 
-void SectionBox::put(QWidget* widget, int row, int column, int span, const QString& total)
+void SectionBox::put(QWidget* widget, int row, int column, int span)
 {
     m_rows->addWidget(widget, row, column, 1, span,
                       column == 0 || column == 3 ? Qt::Alignment() : Qt::AlignTop | Qt::AlignLeft);
-    if (total.isEmpty())
-        return;
-    widget->hide();
-    m_items[total].rows.push_back(widget);
+}
+
+bool SectionBox::isShown(const catalogue::Measure& test) const
+{
+    if (!m_only.isEmpty())
+        return test.id == m_only;
+    const auto items = m_items.find(totalOf(test));
+    return items == m_items.end() || (items->second != nullptr && items->second->isChecked());
+}
+
+void SectionBox::showRows()
+{
+    std::set<QWidget*> named; // side names with a shown test below them
+    for (const Row& row : m_tests) {
+        const bool shown = isShown(*row.test);
+        row.title->setVisible(shown);
+        for (QWidget* widget : row.others)
+            widget->setVisible(shown);
+        if (shown)
+            named.insert(row.sideNames.begin(), row.sideNames.end());
+    }
+    for (const Row& row : m_tests) {
+        for (QWidget* name : row.sideNames)
+            name->setVisible(named.contains(name));
+    }
+    update();
 }
 
 /// Opens and folds the items below a total.
@@ -178,12 +203,13 @@ QToolButton* SectionBox::itemsKey(const catalogue::Measure& total, QWidget* pare
     key->setToolButtonStyle(Qt::ToolButtonTextBesideIcon);
     connect(key, &QToolButton::toggled, this, [this, key, id = total.id](bool opened) {
         key->setArrowType(opened ? Qt::DownArrow : Qt::RightArrow);
-        for (QWidget* widget : m_items.at(id).rows) {
-            if (!opened)
-                keepKeyboard(*widget, *key);
-            widget->setVisible(opened);
+        for (const Row& row : m_tests) {
+            for (const QWidget* widget : row.others) {
+                if (!opened && totalOf(*row.test) == id)
+                    keepKeyboard(*widget, *key);
+            }
         }
-        update();
+        showRows();
     });
     return key;
 }
@@ -195,75 +221,100 @@ void SectionBox::keepKeyboard(const QWidget& hidden, QWidget& key)
         key.setFocus(Qt::OtherFocusReason);
 }
 
-void SectionBox::addRow(const catalogue::Measure& test)
+/// One line where there is room: what the test is called, and quietly its abbreviation and which grade is best.
+QWidget* SectionBox::titleOf(const catalogue::Measure& test)
 {
-    const int row = m_rows->rowCount();
     auto* title = new QWidget(m_body);
-    title->setFixedWidth(titleWidth);
-    auto* column = new QVBoxLayout(title);
-    column->setContentsMargins(widgets::space2, widgets::space1, 0, 0);
-    column->setSpacing(1);
+    auto* line = new QHBoxLayout(title);
+    line->setContentsMargins(markRoom, widgets::space1, 0, 0);
+    line->setSpacing(widgets::space2);
     auto* name = new QLabel(test.title, title);
     name->setTextFormat(Qt::PlainText);
     name->setWordWrap(true);
-    column->addWidget(name);
+    line->addWidget(name, 1, Qt::AlignTop);
+    if (const auto items = m_items.find(test.id); items != m_items.end()) {
+        items->second = itemsKey(test, title);
+        line->addWidget(items->second, 0, Qt::AlignTop);
+    }
     QStringList beside;
     if (!test.shortForm.isEmpty())
         beside += test.shortForm;
-    if (test.kind == catalogue::Kind::Grade)
-        beside += records::directionWords(test, session::screenPhrases());
+    if (const auto best = records::normalValue(test); best && test.kind == catalogue::Kind::Grade)
+        beside += tr("%1 best", "grade, in short: the best one").arg(std::get<values::Grade>(*best).step);
     if (test.isOwn)
         beside += tr("the clinic's own");
     if (!beside.isEmpty())
-        column->addWidget(caption(beside.join(u" · "_s), title));
+        line->addWidget(caption(beside.join(u" · "_s), title), 0, Qt::AlignTop);
+    return title;
+}
+
+void SectionBox::addRow(const catalogue::Measure& test)
+{
+    Row made{&test, nullptr, {}, {}};
+    const bool goesOn = !m_tests.empty() && m_tests.back().test->hasSides &&
+                        totalOf(*m_tests.back().test) == totalOf(test);
+    if (test.hasSides)
+        made.sideNames = goesOn ? m_tests.back().sideNames : addSideNames();
     if (!test.caution.isEmpty() && !isShared(test.caution, m_section)) {
-        QLabel* caution = ::visits::caption(test.caution, title);
+        QLabel* caution = ::visits::caption(test.caution, m_body);
         caution->setProperty("role", u"caution"_s);
         caution->setObjectName(test.id + u".caution"_s);
         caution->setWordWrap(true);
-        column->addWidget(caution);
+        caution->setContentsMargins(markRoom, 0, 0, 0);
+        put(caution, m_rows->rowCount(), 0, 4);
+        made.others.push_back(caution);
     }
-    if (const auto items = m_items.find(test.id); items != m_items.end()) {
-        items->second.key = itemsKey(test, title);
-        column->addWidget(items->second.key, 0, Qt::AlignLeft);
-    }
-    column->addStretch(1);
-    m_titles.push_back(title);
-    const QString total = totalOf(test);
-    put(title, row, 0, 1, total);
-
+    const int row = m_rows->rowCount();
+    made.title = titleOf(test);
+    put(made.title, row, 0, 1);
     int place = 1;
     for (const records::Side side : records::sidesOf(test)) {
         auto* field = new SideField(test, side, m_catalogue, m_body);
         m_fields.push_back(field);
-        put(field, row, place++, test.hasSides ? 1 : 2, total);
+        put(field, row, place++, test.hasSides ? 1 : 2);
+        made.others.push_back(field);
     }
     auto* meaning = new MeaningCell(test.title, m_body);
     meaning->setObjectName(test.id + u".meaning"_s);
     m_meanings[test.id] = meaning;
-    put(meaning, row, 3, 1, total);
+    put(meaning, row, 3, 1);
+    made.others.push_back(meaning);
+    m_tests.push_back(std::move(made));
 }
 
 QRect SectionBox::rowOf(const SideField& field) const
 {
     QRect row(field.mapTo(this, QPoint()), field.size());
-    for (size_t test = 0; test < m_titles.size(); ++test) {
-        if (m_section.tests[test]->id == field.place().measure)
-            row |= QRect(m_titles[test]->mapTo(this, QPoint()), m_titles[test]->size());
+    for (const Row& each : m_tests) {
+        if (each.test->id != field.place().measure)
+            continue;
+        row |= QRect(each.title->mapTo(this, QPoint()), each.title->size());
+        for (const QWidget* other : each.others)
+            row |= QRect(other->mapTo(this, QPoint()), other->size());
     }
     return row;
 }
 
 void SectionBox::setProgress(const Progress& progress)
 {
+    m_open = progress.open;
+    update();
     m_count->setVisible(progress.expected > 0);
     m_count->setText(
         tr("%1 of %2", "tests done, tests of the section").arg(progress.done).arg(progress.expected));
 }
 
+void SectionBox::setTitleWidth(int width)
+{
+    m_rows->setColumnMinimumWidth(0, width);
+    for (const Row& row : m_tests)
+        row.title->setFixedWidth(width);
+}
+
 void SectionBox::setReadOnly(bool readOnly)
 {
-    m_allNormal->setVisible(!readOnly && hasNormal(m_section));
+    m_isReadOnly = readOnly;
+    m_allNormal->setVisible(!readOnly && m_only.isEmpty() && hasNormal(m_section));
 }
 
 void SectionBox::reveal(const QString& measure)
@@ -271,8 +322,8 @@ void SectionBox::reveal(const QString& measure)
     fold(false);
     const catalogue::Measure* test = m_catalogue->measure(measure);
     const auto items = m_items.find(test == nullptr ? QString() : totalOf(*test));
-    if (items != m_items.end() && items->second.key != nullptr)
-        items->second.key->setChecked(true);
+    if (items != m_items.end() && items->second != nullptr)
+        items->second->setChecked(true);
 }
 
 bool SectionBox::isFolded() const
@@ -285,6 +336,19 @@ void SectionBox::fold(bool folded)
     m_fold->setChecked(folded);
 }
 
+void SectionBox::showOnly(const QString& measure)
+{
+    const bool isHere = std::ranges::any_of(m_tests, [&](const Row& row) { return row.test->id == measure; });
+    m_only = isHere ? measure : QString();
+    setVisible(measure.isEmpty() || isHere);
+    for (SideField* field : m_fields)
+        field->setLarge(!measure.isEmpty());
+    m_allNormal->setVisible(!m_isReadOnly && measure.isEmpty() && hasNormal(m_section));
+    if (isHere)
+        fold(false);
+    showRows();
+}
+
 void SectionBox::paintEvent(QPaintEvent*)
 {
     QPainter painter(this);
@@ -292,12 +356,28 @@ void SectionBox::paintEvent(QPaintEvent*)
     painter.drawLine(0, 0, width(), 0);
     if (isFolded())
         return;
-    for (const QWidget* title : m_titles) {
-        if (title->isHidden())
+    painter.setRenderHint(QPainter::Antialiasing);
+    for (const Row& row : m_tests) {
+        if (row.title->isHidden())
             continue;
-        const int y = m_body->y() + title->y() - widgets::space1;
-        painter.drawLine(widgets::space2, y, width(), y);
+        painter.setPen(widgets::coloursFor(palette()).line);
+        const double y = m_body->y() + row.title->y() - betweenRows / 2.0;
+        painter.drawLine(QPointF(0, y), QPointF(width(), y));
+        if (m_section.expected.contains(row.test->id))
+            drawMark(painter, *row.title, m_open.contains(row.test->id));
     }
+}
+
+/// Of a test that is asked for each time: a ring while it is open, a quiet dot when it is answered.
+void SectionBox::drawMark(QPainter& painter, const QWidget& title, bool isOpen) const
+{
+    constexpr double radius = 4;
+    const widgets::Colours& colours = widgets::coloursFor(palette());
+    const double line = QFontMetrics(widgets::bodyFont()).height();
+    const QRectF place(0, m_body->y() + title.y() + widgets::space1 + line / 2 - radius, 2 * radius, 2 * radius);
+    painter.setPen(QPen(isOpen ? colours.accent : colours.quiet, 1.6));
+    painter.setBrush(isOpen ? QBrush(Qt::NoBrush) : QBrush(colours.quiet));
+    painter.drawEllipse(QStyle::visualRect(layoutDirection(), rect(), place.toRect()));
 }
 
 } // namespace visits

@@ -8,6 +8,7 @@
 
 class QGridLayout;
 class QLabel;
+class QPainter;
 class QPushButton;
 class QToolButton;
 
@@ -23,8 +24,6 @@ class SectionBox : public QWidget
     Q_OBJECT
 
 public:
-    static constexpr int titleWidth = 232;
-
     SectionBox(const FormSection& section, std::shared_ptr<const catalogue::Catalogue> catalogue,
                QWidget* parent);
 
@@ -34,11 +33,16 @@ public:
     /// The row of a field with its title and caution, in this box.
     QRect rowOf(const SideField& field) const;
     void setProgress(const Progress& progress);
+    /// Of the column of titles; the fields keep theirs.
+    void setTitleWidth(int width);
     void setReadOnly(bool readOnly);
     bool isFolded() const;
     /// Unfolds the section and the items of a total, so that this test is seen.
     void reveal(const QString& measure);
     void fold(bool folded);
+    /// Only the row of this test, with its caution and large enough for a finger; empty: all rows as usual. A section without
+    /// it is hidden.
+    void showOnly(const QString& measure);
 
 Q_SIGNALS:
     void allNormalAsked();
@@ -49,18 +53,24 @@ protected:
 
 private:
     QWidget* head();
-    void addSideNames(const QString& total);
+    std::vector<QWidget*> addSideNames();
     void addRow(const catalogue::Measure& test);
+    QWidget* titleOf(const catalogue::Measure& test);
+    void drawMark(QPainter& painter, const QWidget& title, bool isOpen) const;
     QToolButton* itemsKey(const catalogue::Measure& total, QWidget* parent);
     /// The total of this section that the test is an item of; empty for a test that stands for itself.
     QString totalOf(const catalogue::Measure& test) const;
     /// Before `hidden` is hidden: the keyboard in it goes to the key that shows it again.
     void keepKeyboard(const QWidget& hidden, QWidget& key);
-    void put(QWidget* widget, int row, int column, int span, const QString& total);
+    void put(QWidget* widget, int row, int column, int span);
+    void showRows();
+    bool isShown(const catalogue::Measure& test) const;
 
-    struct Items {
-        QToolButton* key = nullptr;
-        std::vector<QWidget*> rows;
+    struct Row {
+        const catalogue::Measure* test;
+        QWidget* title;
+        std::vector<QWidget*> others;    ///< caution, fields and what they mean
+        std::vector<QWidget*> sideNames; ///< above it or above tests before it; none of a test without sides
     };
 
     FormSection m_section;
@@ -71,9 +81,12 @@ private:
     QWidget* m_body;
     QGridLayout* m_rows;
     std::vector<SideField*> m_fields;
-    std::vector<QWidget*> m_titles;
+    std::vector<Row> m_tests; ///< in order
+    bool m_isReadOnly = false;
+    QString m_only;           ///< the one test that is shown; empty: all
+    QStringList m_open; ///< asked for each time and not answered
     std::map<QString, MeaningCell*> m_meanings;
-    std::map<QString, Items> m_items; ///< of each total that has any here
+    std::map<QString, QToolButton*> m_items; ///< of each total that has any here: the key that shows them
 };
 
 } // namespace visits

@@ -13,6 +13,7 @@
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QMenu>
+#include <QSignalBlocker>
 #include <QToolButton>
 
 #include <map>
@@ -29,6 +30,7 @@ using widgets::NumberField;
 namespace
 {
 
+constexpr size_t mostTrials = 5; ///< that are added by hand
 constexpr int typingPauseMs = 300; ///< of typing, after which is said what is wrong
 constexpr std::array absences = {Absence::Unable, Absence::NotAttempted, Absence::Refused,
                                  Absence::NotApplicable};
@@ -70,7 +72,7 @@ SideField::SideField(const catalogue::Measure& measure, records::Side side,
     m_state->setAccessibleName(tr("%1: why there is no value").arg(title()));
     m_state->setToolTip(tr("Unable, not attempted, did not wish, not applicable"));
     m_state->setFocusPolicy(Qt::NoFocus);
-    m_state->setFixedSize(28, 34);
+    m_state->setFixedSize(28, 28);
     QSizePolicy room = m_state->sizePolicy();
     room.setRetainSizeWhenHidden(true);
     m_state->setSizePolicy(room);
@@ -89,7 +91,7 @@ SideField::SideField(const catalogue::Measure& measure, records::Side side,
     column->addWidget(m_message);
 
     m_earlier->setFixedWidth(earlierWidth);
-    m_earlier->setContentsMargins(0, 3, 0, 0);
+    m_earlier->setContentsMargins(0, 0, 0, 0);
     m_earlier->setObjectName(objectName("earlier"));
     auto* whole = new QHBoxLayout(this);
     whole->setContentsMargins(0, 0, 0, 0);
@@ -161,6 +163,7 @@ void SideField::show(const records::Finding* stored, bool readOnly)
         while (!numbers.empty() && m_trials.size() <= numbers.rbegin()->first)
             addTrial();
         for (size_t trial = 0; trial < m_trials.size(); ++trial) {
+            const QSignalBlocker quiet(m_trials[trial]);
             m_trials[trial]->setText(
                 numbers.contains(trial) ? records::writtenTrial(numbers[trial], m_measure) : QString());
             m_trials[trial]->setReadOnly(readOnly);
@@ -222,8 +225,10 @@ QStringList SideField::refusedTexts() const
 
 void SideField::retype(const QStringList& texts)
 {
-    for (size_t trial = 0; trial < m_trials.size() && qsizetype(trial) < texts.size(); ++trial)
+    for (size_t trial = 0; trial < m_trials.size() && qsizetype(trial) < texts.size(); ++trial) {
+        const QSignalBlocker quiet(m_trials[trial]);
         m_trials[trial]->setText(texts[qsizetype(trial)]);
+    }
     typed();
     flush();
 }
@@ -243,6 +248,18 @@ void SideField::await(Absence absence)
     m_awaited = tr("%1: not saved until a reason is given below")
                     .arg(records::written(absence, session::screenPhrases()));
     describe();
+}
+
+void SideField::setLarge(bool large)
+{
+    const int least = large ? widgets::touchHeight : 28;
+    if (m_keys != nullptr)
+        m_keys->setLarge(large);
+    for (NumberField* field : m_trials)
+        field->setMinimumHeight(large ? least : 0);
+    if (m_cap != nullptr)
+        m_cap->setFixedHeight(least);
+    m_state->setFixedSize(least, least);
 }
 
 void SideField::setEarlier(const std::optional<Earlier>& earlier)
@@ -282,6 +299,14 @@ void SideField::setComputed(const std::optional<records::Occasion>& computed)
     describe();
 }
 
+void SideField::setFollowing(const QString& words)
+{
+    if (words == m_following)
+        return;
+    m_following = words;
+    describe();
+}
+
 /// What stands below the editor: first what is wrong, then what is recorded that the editor does not show.
 void SideField::describe()
 {
@@ -306,6 +331,8 @@ void SideField::describe()
             words += m_measure.rule == catalogue::TrialRule::Mean ? tr("mean %1").arg(value)
                                                                   : tr("best %1").arg(value);
         }
+        if (!m_following.isEmpty())
+            words += m_following;
         if (!m_shown->signs.isEmpty())
             words += telling::signsWords(m_shown->signs, m_measure, session::screenPhrases());
         if (!m_shown->note.isEmpty())
@@ -395,6 +422,10 @@ void SideField::command(QChar letter)
     const bool isCap = letter.toLower() == u'c' && m_cap != nullptr;
     if (letter == u' ') {
         Q_EMIT stopwatchAsked();
+    } else if (letter.toLower() == u'l') {
+        Q_EMIT lapAsked();
+    } else if (letter == u'+') {
+        addOneMoreTrial();
     } else if ((!absence && !isCap) || !isEmpty()) {
         explain(letter);
     } else if (isCap) {
@@ -415,6 +446,19 @@ void SideField::explain(QChar letter)
         hint(tr("“%1” changed nothing: letters act in an empty field. To empty this one: %2.")
                  .arg(letter)
                  .arg(m_keys != nullptr ? tr("Delete") : tr("Ctrl+A, Delete")));
+}
+
+/// One more than the usual protocol asks for; the measure's rule takes it in.
+void SideField::addOneMoreTrial()
+{
+    if (m_trials.size() >= mostTrials) {
+        hint(tr("No more than %1 trials.").arg(mostTrials));
+        return;
+    }
+    addTrial();
+    setTabOrder(m_trials[m_trials.size() - 2], m_trials.back());
+    m_trials.back()->show();
+    m_trials.back()->setFocus(Qt::ShortcutFocusReason);
 }
 
 bool SideField::isEmpty() const
@@ -441,6 +485,18 @@ void SideField::toggleCap(bool reached)
     }
 }
 
+/// Return: from a trial that was done to the next that was not, then on from the field.
+void SideField::goOn()
+{
+    flush();
+    const auto next = size_t(m_trial) + 1;
+    if (!isRefused() && next < m_trials.size() && !trialInUse().trimmed().isEmpty() &&
+        m_trials[next]->text().trimmed().isEmpty())
+        m_trials[next]->setFocus(Qt::TabFocusReason);
+    else
+        Q_EMIT finished();
+}
+
 bool SideField::fillEmptyTrial(const QString& text)
 {
     for (size_t step = 0; step < m_trials.size(); ++step) {
@@ -456,7 +512,10 @@ bool SideField::fillEmptyTrial(const QString& text)
 
 void SideField::replaceTrial(const QString& text)
 {
-    m_trials[size_t(m_trial)]->setText(text);
+    {
+        const QSignalBlocker quiet(m_trials[size_t(m_trial)]);
+        m_trials[size_t(m_trial)]->setText(text);
+    }
     typed();
     flush();
 }
@@ -483,6 +542,9 @@ void SideField::showMenu()
 
 bool SideField::eventFilter(QObject* watched, QEvent* event)
 {
+    if (event->type() == QEvent::KeyPress && static_cast<QKeyEvent*>(event)->key() == Qt::Key_Escape &&
+        m_measure.kind == Kind::Duration)
+        Q_EMIT dropAsked();
     if (event->type() == QEvent::FocusIn) {
         for (size_t trial = 0; trial < m_trials.size(); ++trial) {
             if (m_trials[trial] == watched)

@@ -13,6 +13,7 @@ class QToolButton;
 
 namespace widgets
 {
+class FlowLayout;
 class Key;
 class KeyRow;
 class NumberField;
@@ -68,8 +69,12 @@ public:
     /// The texts of the editors where they are refused, to be put back when the visit is shown again.
     QStringList refusedTexts() const;
     void retype(const QStringList& texts);
+    /// Large enough for a finger.
+    void setLarge(bool large);
     void setEarlier(const std::optional<Earlier>& earlier);
     void setComputed(const std::optional<records::Occasion>& computed);
+    /// Why nothing else can be said here; empty: there is no such reason.
+    void setFollowing(const QString& words);
     /// Says that a reason is needed before this state can be stored.
     void await(values::Absence absence);
     /// The text is done: says what is wrong with it, and the next edit is another one.
@@ -80,6 +85,8 @@ public:
     /// Puts it in place of the trial that was last in use.
     void replaceTrial(const QString& text);
     QString trialInUse() const; ///< its text
+    /// The value is that the test was stopped at its cap.
+    void reachCap() { toggleCap(true); }
 
 Q_SIGNALS:
     void entered(const visits::Entry& entry);
@@ -87,7 +94,9 @@ Q_SIGNALS:
     void takenBack(); ///< the text is refused: what was stored before it was typed counts again
     void absenceChosen(values::Absence absence);
     void focused();
-    void finished();       ///< Return: on to the next field
+    void finished();       ///< Return: on from this field
+    void lapAsked();
+    void dropAsked();      ///< Escape: what the stopwatch runs for is dropped
     void stopwatchAsked(); ///< or the tap counter, where taps are counted
 
 protected:
@@ -98,6 +107,7 @@ private:
     void makeNumbers(QHBoxLayout* line);
     void makeCap();
     void addTrial();
+    void addOneMoreTrial();
     bool capFitsBeside() const { return m_measure.trials <= 2; }
     void typed();
     void tell(const TypedTrials& typed);
@@ -107,6 +117,7 @@ private:
     void explain(QChar letter);
     bool isEmpty() const; ///< no value, and nothing typed
     void toggleCap(bool reached);
+    void goOn();
     void showMenu();
     void describe();
     QStringList texts() const;
@@ -118,6 +129,7 @@ private:
     std::optional<records::Finding> m_shown;
     std::optional<records::Finding> m_before;
     QString m_computed;
+    QString m_following;
     QString m_wrong;
     QString m_wrongBeside;
     QString m_awaited;
@@ -128,7 +140,7 @@ private:
     int m_trial = 0; ///< the trial last in use
     widgets::KeyRow* m_keys = nullptr;
     std::vector<widgets::NumberField*> m_trials;
-    QHBoxLayout* m_trialLine = nullptr;
+    widgets::FlowLayout* m_trialLine = nullptr;
     widgets::Key* m_cap = nullptr;
     QToolButton* m_state;
     QLabel* m_message;

@@ -3,6 +3,7 @@
 #include "app/session/messages.h"
 #include "app/visits/side_field.h"
 
+#include "app/widgets/flow_layout.h"
 #include "app/widgets/key_row.h"
 #include "app/widgets/number_field.h"
 #include "core/records/check.h"
@@ -40,7 +41,8 @@ void SideField::makeKeys(QHBoxLayout* line)
                 word < m_measure.options.size()
                     ? tr("%1, grade %2, %3").arg(title(), digit, m_measure.options[word].title)
                     : tr("%1, grade %2").arg(title(), digit);
-            faces.push_back({digit, digit, meaning, m_place.name() + u".grade."_s + digit});
+            faces.push_back({digit, digit, meaning, m_place.name() + u".grade."_s + digit,
+                             word < m_measure.options.size() ? m_measure.options[word].title : QString()});
         }
     } else {
         for (const catalogue::Option& option : m_measure.options) {
@@ -65,16 +67,14 @@ void SideField::makeKeys(QHBoxLayout* line)
 
 void SideField::makeNumbers(QHBoxLayout* line)
 {
-    m_trialLine = new QHBoxLayout;
-    m_trialLine->setSpacing(widgets::space1);
-    line->addLayout(m_trialLine);
+    m_trialLine = new widgets::FlowLayout(nullptr, widgets::space1);
+    line->addLayout(m_trialLine, 1);
     for (int trial = 0; trial < std::max(1, m_measure.trials); ++trial)
         addTrial();
     if (m_measure.cap)
         makeCap();
     if (m_cap != nullptr && capFitsBeside())
         line->addWidget(m_cap);
-    line->addStretch(1);
 }
 
 void SideField::makeCap()
@@ -82,7 +82,7 @@ void SideField::makeCap()
     const QString seconds = QString::number(*m_measure.cap);
     m_cap = new widgets::Key({tr("%1 s cap").arg(seconds), u"c"_s,
                               tr("%1: stopped at the cap of %2 s").arg(title(), seconds), objectName("cap")},
-                             this);
+                             false, this);
     m_cap->setFont(widgets::captionFont());
     m_cap->setFixedHeight(28);
     connect(m_cap, &QAbstractButton::clicked, this, &SideField::toggleCap);
@@ -92,8 +92,12 @@ void SideField::addTrial()
 {
     const int trial = int(m_trials.size());
     QString commands = m_measure.cap ? u"udnxc"_s : u"udnx"_s;
-    if (m_measure.kind == Kind::Duration || m_measure.isTapped)
+    if (m_measure.kind == Kind::Duration || m_measure.isTapped || m_measure.isStepped)
         commands += u' ';
+    if (m_measure.kind == Kind::Duration)
+        commands += u'l';
+    if (m_measure.rule != catalogue::TrialRule::Single)
+        commands += u'+';
     auto* field =
         new NumberField(values::unitWords(m_measure.unit, session::screenPhrases()), commands, this);
     const bool several = m_measure.trials > 1;
@@ -103,12 +107,9 @@ void SideField::addTrial()
     field->setToolTip(records::allowedWords(m_measure).in(session::screenPhrases()));
     field->setFixedWidth(trialWidth(std::max(1, m_measure.trials)));
     field->installEventFilter(this);
-    connect(field, &NumberField::textEdited, this, &SideField::typed);
+    connect(field, &NumberField::textChanged, this, &SideField::typed); // by a key, or by a screen reader
     connect(field, &NumberField::left, this, &SideField::flush);
-    connect(field, &NumberField::entered, this, [this] {
-        flush();
-        Q_EMIT finished();
-    });
+    connect(field, &NumberField::entered, this, &SideField::goOn);
     connect(field, &NumberField::commandTyped, this, &SideField::command);
     connect(field, &NumberField::letterTyped, this, &SideField::explain);
     connect(field, &NumberField::emptied, this, [this] {

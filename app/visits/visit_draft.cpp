@@ -1,5 +1,7 @@
 #include "app/visits/visit_draft.h"
 
+#include "core/catalogue/catalogue.h"
+#include "core/records/following.h"
 #include "core/records/history.h"
 #include "core/records/visit_form.h"
 
@@ -21,6 +23,7 @@ void VisitDraft::open(const std::optional<records::VisitId>& id)
     m_id = id;
     m_awaited.clear();
     m_notes.clear();
+    m_followed.clear();
 }
 
 const Visit* VisitDraft::visit() const
@@ -148,6 +151,28 @@ base::Result<void> VisitDraft::confirmConditions()
     if (isReadOnly() || shown->conditionsConfirmed)
         return {};
     return m_session.saveConditions(shown->id, shown->conditions, true);
+}
+
+base::Result<void> VisitDraft::sayWhatFollows(const QString& measure)
+{
+    for (const catalogue::Measure& choice : m_session.catalogue().measures) {
+        if (isReadOnly() || !choice.following || choice.following->hold != measure)
+            continue;
+        const Place place{choice.id, records::Side::None};
+        const auto follows = records::followingChoice(choice, *visit());
+        const Finding* there = stored(place);
+        base::Result<void> done;
+        if (follows && !isAnswered(there)) {
+            m_followed.insert(place);
+            done = m_session.saveFinding(*m_id, withValue(*visit(), place, *follows));
+        } else if (!follows && m_followed.erase(place) > 0 && there != nullptr &&
+                   there->value == values::Value(values::Choice{choice.following->choice})) {
+            done = change(place, [](Finding& finding) { finding.value = values::Missing{}; });
+        }
+        if (!done)
+            return done;
+    }
+    return {};
 }
 
 std::optional<values::Absence> VisitDraft::awaited(const Place& place) const

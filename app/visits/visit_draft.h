@@ -5,6 +5,7 @@
 
 #include <functional>
 #include <map>
+#include <set>
 
 namespace visits
 {
@@ -59,6 +60,9 @@ public:
     /// forward still wait to be confirmed.
     base::Result<void> giveCondition(const QString& condition, const QString& value);
     base::Result<void> confirmConditions();
+    /// Says of the choices that follow this measure what there is to say after an unsteady hold, where nothing is said
+    /// of them; takes that back where the hold is steady after all.
+    base::Result<void> sayWhatFollows(const QString& measure);
 
     /// A state that is not stored before its reason is given.
     void await(const Place& place, values::Absence absence) { m_awaited[place] = absence; }
@@ -79,6 +83,7 @@ private:
     std::optional<Place> m_storing;
     std::map<Place, values::Absence> m_awaited;
     std::map<Place, QString> m_notes;
+    std::set<Place> m_followed; ///< said because of the hold before
     std::map<records::VisitId, std::map<Place, QStringList>> m_texts;
 };
 

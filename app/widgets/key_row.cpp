@@ -2,10 +2,13 @@
 
 #include "app/session/messages.h"
 #include "app/widgets/flow_layout.h"
+#include "app/widgets/key_row_access.h"
 #include "app/widgets/theme.h"
 
+#include <QAccessible>
 #include <QKeyEvent>
 #include <QPainter>
+#include <QTimer>
 
 #include <algorithm>
 
@@ -15,13 +18,16 @@ namespace widgets
 namespace
 {
 
-constexpr int keyHeight = 34;
+constexpr int keyHeight = 28;
 constexpr int besideWords = 6; ///< narrower where a key holds words, so that more of them share a line
 
 } // namespace
 
-Key::Key(const KeyFace& face, QWidget* parent)
-    : QAbstractButton(parent), m_typed(face.typed == face.text ? QString() : face.typed)
+Key::Key(const KeyFace& face, bool isOneOfMany, QWidget* parent)
+    : QAbstractButton(parent),
+      m_typed(face.typed == face.text ? QString() : face.typed),
+      m_word(face.word),
+      m_isOneOfMany(isOneOfMany)
 {
     setText(face.text);
     setCheckable(true);
@@ -38,6 +44,14 @@ void Key::setCursorHere(bool here)
     update();
 }
 
+void Key::setLarge(bool large, bool fillsLine)
+{
+    m_isLarge = large;
+    m_fillsLine = large && fillsLine;
+    updateGeometry();
+    update();
+}
+
 int Key::beside() const
 {
     return m_typed.isEmpty() ? space2 : besideWords;
@@ -50,7 +64,9 @@ QSize Key::sizeHint() const
     int width = QFontMetrics(down).horizontalAdvance(text()) + 2 * beside() + 2;
     if (!m_typed.isEmpty())
         width += QFontMetrics(captionFont()).horizontalAdvance(m_typed) + space1;
-    return {std::max(width, 40), keyHeight};
+    if (m_fillsLine)
+        return {QWIDGETSIZE_MAX, touchHeight};
+    return {std::max(width, m_isLarge ? touchHeight : 40), m_isLarge ? touchHeight : keyHeight};
 }
 
 void Key::paintEvent(QPaintEvent*)
@@ -82,16 +98,21 @@ void Key::paintEvent(QPaintEvent*)
         font.setWeight(QFont::DemiBold);
     painter.setFont(font);
     painter.setPen(on ? colours.onAccent : isEnabled() ? colours.text : colours.quiet);
+    if (m_fillsLine && !m_word.isEmpty()) {
+        painter.drawText(room, Qt::AlignVCenter | Qt::AlignLeading, tr("%1  %2", "grade, its word").arg(text(), m_word));
+        return;
+    }
     painter.drawText(room, m_typed.isEmpty() ? Qt::AlignCenter : Qt::AlignVCenter | Qt::AlignLeading, text());
 }
 
 KeyRow::KeyRow(const std::vector<KeyFace>& faces, Down down, QWidget* parent)
     : QWidget(parent), m_faces(faces), m_down(down)
 {
+    speakKeyRows();
     setFocusPolicy(Qt::StrongFocus);
     auto* flow = new FlowLayout(this, space1);
     for (const KeyFace& face : faces) {
-        auto* key = new Key(face, this);
+        auto* key = new Key(face, down == Down::One, this);
         const int place = int(m_keys.size());
         connect(key, &Key::clicked, this, [this, place] {
             m_keys[size_t(place)]->setChecked(!m_keys[size_t(place)]->isChecked()); // the click has turned it
@@ -135,6 +156,13 @@ void KeyRow::setReadOnly(bool readOnly)
         key->setEnabled(!readOnly);
 }
 
+void KeyRow::setLarge(bool large)
+{
+    for (Key* key : m_keys)
+        key->setLarge(large, m_down == Down::One);
+    updateGeometry();
+}
+
 void KeyRow::press(int key)
 {
     if (m_readOnly)
@@ -158,6 +186,12 @@ void KeyRow::showCursor(bool shown)
 {
     for (int key = 0; key < count(); ++key)
         m_keys[size_t(key)]->setCursorHere(shown && key == m_cursor);
+    if (Key* here = keyInUse(); shown && here != nullptr) { // once the row itself has told that it has the keyboard
+        QTimer::singleShot(0, here, [here] {
+            QAccessibleEvent told(here, QAccessible::Focus);
+            QAccessible::updateAccessibility(&told);
+        });
+    }
 }
 
 /// Says to a screen reader which keys are down.

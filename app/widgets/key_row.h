@@ -16,6 +16,7 @@ struct KeyFace {
                      ///< be empty
     QString meaning; ///< for the tool tip and the screen reader
     QString objectName;
+    QString word = {}; ///< what the text means, beside it where the keys are large
 };
 
 /// One key of a row.
@@ -24,8 +25,11 @@ class Key : public QAbstractButton
     Q_OBJECT
 
 public:
-    Key(const KeyFace& face, QWidget* parent);
+    Key(const KeyFace& face, bool isOneOfMany, QWidget* parent);
     void setCursorHere(bool here);
+    bool isCursorHere() const { return m_cursorHere; }
+    bool isOneOfMany() const { return m_isOneOfMany; } ///< no other key of its row is down with it
+    void setLarge(bool large, bool fillsLine);
     QSize sizeHint() const override;
 
 protected:
@@ -35,7 +39,11 @@ private:
     int beside() const; ///< room left and right of the words
 
     QString m_typed;
+    QString m_word;
+    bool m_isLarge = false;
+    bool m_fillsLine = false;
     bool m_cursorHere = false;
+    bool m_isOneOfMany;
 };
 
 /// A row of keys, one of them down at most, or any of them. It is one stop of the Tab key: a key's own
@@ -51,11 +59,15 @@ public:
 
     std::optional<int> chosen() const; ///< the first key that is down
     bool isDown(int key) const { return m_keys[size_t(key)]->isChecked(); }
-    /// Shows which key is down; tells nobody.
+    /// Shows which key is down; tells screen readers alone.
     void setChosen(std::optional<int> key);
     void setDown(int key, bool down);
     void setReadOnly(bool readOnly);
+    /// For a finger: taller keys; those of which one is down take a line each and say what they mean.
+    void setLarge(bool large);
     int count() const { return int(m_keys.size()); }
+    /// The one the arrow keys have come to; null where there is none.
+    Key* keyInUse() const { return m_keys.empty() ? nullptr : m_keys[size_t(m_cursor)]; }
 
 Q_SIGNALS:
     void pressed(int key);

@@ -13,6 +13,7 @@ NumberField::NumberField(const QString& unit, const QString& commands, QWidget* 
 {
     setAlignment(Qt::AlignRight | Qt::AlignVCenter);
     setMaxLength(12);
+    setProperty("dense", true);
     makeRoom();
 }
 
@@ -68,7 +69,7 @@ void NumberField::keyPressEvent(QKeyEvent* event)
     else if ((event->key() == Qt::Key_Delete || event->key() == Qt::Key_Backspace) && text().isEmpty() &&
              !isReadOnly())
         Q_EMIT emptied();
-    else if (isLetter(*event) && m_commands.contains(typed.front()))
+    else if (isPlain && !typed.isEmpty() && m_commands.contains(typed.front()))
         Q_EMIT commandTyped(typed.front());
     else if (isLetter(*event))
         Q_EMIT letterTyped(typed.front());

@@ -1,5 +1,6 @@
 #include "app/widgets/stopwatch.h"
 
+#include "app/widgets/sound.h"
 #include "app/widgets/theme.h"
 #include "core/base/rounding.h"
 
@@ -18,33 +19,67 @@ Stopwatch::Stopwatch(std::function<qint64()> milliseconds, QWidget* parent)
     setText(tr("Start"));
     setAccessibleName(tr("Stopwatch"));
     setToolTip(
-        tr("Space in a time field starts and stops. Timed by hand, expect an error of about 0.1 to 0.2 s."));
+        tr("Space in a time field starts and stops, L takes the time of a trial and runs on for the next, Escape drops it. Timed "
+           "by hand, expect an error of about 0.1 to 0.2 s."));
     m_ticks.setInterval(100);
-    connect(&m_ticks, &QTimer::timeout, this, QOverload<>::of(&QWidget::update));
+    connect(&m_ticks, &QTimer::timeout, this, &Stopwatch::look);
     connect(this, &QAbstractButton::pressed, this, &Stopwatch::toggle);
 }
 
 void Stopwatch::toggle()
 {
-    if (!isRunning()) {
-        m_since = m_milliseconds();
-        m_ticks.start();
-        setText(tr("Stop"));
-        Q_EMIT started();
-    } else {
-        const qint64 ran = m_milliseconds() - m_since;
-        m_ticks.stop();
-        setText(tr("Start"));
-        Q_EMIT stopped(ran);
+    look();
+    if (isRunning()) {
+        const qint64 time = ran();
+        stop();
+        Q_EMIT stopped(time);
+        return;
     }
+    m_since = m_milliseconds();
+    m_ticks.start();
+    setText(tr("Stop"));
+    update();
+    sound();
+    Q_EMIT started();
+}
+
+void Stopwatch::lap()
+{
+    look();
+    if (!isRunning())
+        return;
+    const qint64 time = ran();
+    m_since += time;
+    update();
+    Q_EMIT lapped(time);
+}
+
+qint64 Stopwatch::ran() const
+{
+    return isRunning() ? m_milliseconds() - m_since : 0;
+}
+
+/// Whether the test has lasted as long as it may.
+void Stopwatch::look()
+{
+    if (isRunning() && m_cap && ran() >= *m_cap) {
+        stop();
+        sound();
+        Q_EMIT capped();
+    }
+    update();
+}
+
+void Stopwatch::stop()
+{
+    m_ticks.stop();
+    setText(tr("Start"));
     update();
 }
 
 void Stopwatch::cancel()
 {
-    m_ticks.stop();
-    setText(tr("Start"));
-    update();
+    stop();
 }
 
 QSize Stopwatch::sizeHint() const
@@ -62,7 +97,7 @@ void Stopwatch::paintEvent(QPaintEvent*)
     painter.drawRoundedRect(QRectF(rect()).adjusted(1, 1, -1, -1), 8, 8);
     painter.setPen(isRunning() ? colours.onAccent : colours.accent);
     painter.setFont(headingFont());
-    const double seconds = isRunning() ? double(m_milliseconds() - m_since) / 1000 : 0;
+    const double seconds = double(ran()) / 1000;
     const QString clock = tr("%1 s", "seconds").arg(base::fixed(seconds, 1));
     const QRect room = rect().adjusted(0, space1, 0, -space1);
     painter.drawText(room.adjusted(0, 0, 0, -room.height() * 2 / 5), Qt::AlignCenter, clock);

@@ -4,6 +4,7 @@
 #include <QTimer>
 
 #include <functional>
+#include <optional>
 
 namespace widgets
 {
@@ -21,17 +22,28 @@ public:
     bool isRunning() const { return m_ticks.isActive(); }
     void toggle();
     void cancel(); ///< stops and tells nobody
+    /// The time since the start or the lap before goes out, and the clock runs on.
+    void lap();
+    /// Stops by itself when it has run so long (ms); empty: never.
+    void setCap(std::optional<qint64> cap) { m_cap = cap; }
+    qint64 ran() const; ///< since the start or the last lap, ms; 0 where it does not run
     QSize sizeHint() const override;
 
 Q_SIGNALS:
     void started();
-    void stopped(qint64 milliseconds); ///< how long it ran
+    void stopped(qint64 milliseconds); ///< how long it ran, since the last lap
+    void lapped(qint64 milliseconds);  ///< since the start or the lap before
+    void capped();                     ///< stopped because it ran as long as the test may last
 
 protected:
     void paintEvent(QPaintEvent* event) override;
 
 private:
+    void look();
+    void stop();
+
     std::function<qint64()> m_milliseconds;
+    std::optional<qint64> m_cap;
     qint64 m_since = 0;
     QTimer m_ticks;
 };

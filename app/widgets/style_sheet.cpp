@@ -28,6 +28,8 @@ QPushButton[kind="primary"]:disabled { background: @line; color: @unsure; border
 QPushButton[kind="quiet"] { background: transparent; border-color: transparent; color: @accent; padding: 6px 9px; }
 QPushButton[kind="quiet"]:hover { background: @accentSoft; }
 QPushButton[kind="quiet"]:focus { border: 2px solid @accent; padding: 5px 8px; }
+QPushButton[dense="true"] { padding: 1px 9px; min-height: 20px; }
+QPushButton[dense="true"]:focus { padding: 0 8px; }
 QPushButton[kind="quiet"]:disabled { color: @unsure; }
 QPushButton[kind="nav"] { background: transparent; border-color: transparent; color: @quiet; font-weight: 600; }
 QPushButton[kind="nav"]:hover { color: @text; }
@@ -62,6 +64,9 @@ QLineEdit:disabled, QComboBox:disabled, QAbstractSpinBox:disabled, QPlainTextEdi
   background: @ground; border-color: @line; color: @unsure; }
 QLineEdit:read-only, QPlainTextEdit:read-only, QTextEdit:read-only { background: @ground; border-color: @line; }
 QLineEdit:read-only:focus, QPlainTextEdit:read-only:focus, QTextEdit:read-only:focus { border-color: @accent; }
+QLineEdit[dense="true"], QComboBox[dense="true"] { padding: 2px 9px; }
+QLineEdit[dense="true"]:focus, QComboBox[dense="true"]:focus { padding: 1px 8px; }
+QLineEdit[dense="true"][wrong="true"] { padding: 1px 8px; }
 QLineEdit[wrong="true"], QComboBox[wrong="true"], QAbstractSpinBox[wrong="true"], QPlainTextEdit[wrong="true"] {
   border: 2px solid @danger; padding: 4px 8px; }
 QComboBox { combobox-popup: 0; }

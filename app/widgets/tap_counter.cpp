@@ -1,5 +1,6 @@
 #include "app/widgets/tap_counter.h"
 
+#include "app/widgets/sound.h"
 #include "app/widgets/theme.h"
 #include "core/base/rounding.h"
 
@@ -44,6 +45,7 @@ void TapCounter::look()
         m_ticks.stop();
         m_standing = int(m_taps.size());
         m_isAgain = false;
+        sound();
         Q_EMIT counted(m_taps);
         Q_EMIT settled();
     }

@@ -149,6 +149,26 @@ void readComputation(Measure& measure, Fields& fields)
     measure.computed = made;
 }
 
+void readFollowing(Measure& measure, Fields& fields, const Catalogue& soFar)
+{
+    const auto object = fields.optionalObject(QStringLiteral("follows"));
+    if (!object)
+        return;
+    Fields follows(*object, QStringLiteral("follows"));
+    measure.following = Following{follows.text(QStringLiteral("hold")),
+                                  follows.number(QStringLiteral("steadyFrom")),
+                                  follows.text(QStringLiteral("choice"))};
+    const Measure* hold = soFar.measure(measure.following->hold);
+    if (hold == nullptr || hold->kind != Kind::Duration || hold->hasSides)
+        follows.refuse(base::said("“hold”: no measure “%1” in seconds and without sides stands before this one")
+                           .arg(measure.following->hold));
+    if (measure.hasSides || optionOf(measure.options, measure.following->choice) == nullptr)
+        follows.refuse(base::said("“choice”: “%1” is no option of a measure without sides")
+                           .arg(measure.following->choice));
+    if (const auto fault = follows.fault())
+        fields.refuse(*fault);
+}
+
 void checkShape(const Measure& measure, Fields& fields)
 {
     if (measure.kind == Kind::Choice) {
@@ -245,6 +265,7 @@ Measure measureFrom(Fields& fields, const Catalogue& soFar)
     for (const QString& sign : fields.texts(QStringLiteral("watchFor")))
         measure.watchFor.push_back({sign, sign});
     measure.purpose = fields.text(QStringLiteral("purpose"));
+    measure.alsoCalled = fields.optionalText(QStringLiteral("alsoCalled"));
     measure.plainly = fields.optionalText(QStringLiteral("plainly"));
     measure.how = fields.text(QStringLiteral("how"));
     measure.position = fields.text(QStringLiteral("position"));
@@ -254,9 +275,12 @@ Measure measureFrom(Fields& fields, const Catalogue& soFar)
     measure.agreement = fields.optionalText(QStringLiteral("agreement"));
     readRules(measure, fields, soFar);
     readComputation(measure, fields);
+    readFollowing(measure, fields, soFar);
     measure.partOf = fields.optionalText(QStringLiteral("partOf"));
     measure.hasLicensedWording = fields.optionalFlag(QStringLiteral("licensedWording"));
     measure.isTapped = fields.optionalFlag(QStringLiteral("tapped"));
+    measure.isStepped = fields.optionalFlag(QStringLiteral("stepped"));
+    measure.missteps = fields.optionalText(QStringLiteral("missteps"));
     measure.countsEvents = fields.optionalFlag(QStringLiteral("events"));
     measure.retired = fields.optionalFlag(QStringLiteral("retired"));
     checkShape(measure, fields);

@@ -72,6 +72,15 @@ struct Practice {
     bool operator==(const Practice&) const = default;
 };
 
+/// A choice that says no more than a hold before it: closing the eyes tells nothing of a stance that was unsteady with
+/// them open.
+struct Following {
+    QString hold;          ///< id of a measure in seconds, done before this one
+    double steadyFrom = 0; ///< s; a shorter hold, or one that was tried in vain, was unsteady
+    QString choice;        ///< the key of what there is to say then
+    bool operator==(const Following&) const = default;
+};
+
 /// One thing a clinician observes, counts, times or scores.
 struct Measure {
     QString id;
@@ -91,6 +100,7 @@ struct Measure {
     std::optional<double> cap;    ///< a trial is stopped here (s); reaching it is its own field, not a value
     std::vector<Option> watchFor; ///< what to look at; may be ticked beside a grade, then kept by its key
     QString purpose;              ///< what it is for, one sentence
+    QString alsoCalled;           ///< other words people look for it by, parted by ", "; may be empty
     QString plainly;              ///< what is looked at, as a part of a sentence to the patient; may be empty
     QString how;                  ///< one short paragraph in our own words
     QString position;             ///< of the patient
@@ -101,9 +111,12 @@ struct Measure {
     std::vector<ConditionRule> conditions;
     std::optional<Practice> practice;
     std::optional<Computation> computed; ///< where it is not entered, it follows from these
+    std::optional<Following> following;  ///< of a choice
     QString partOf;                      ///< id of the total it is an item of; empty: stands for itself
     bool hasLicensedWording = false;     ///< the wording of its items belongs to their owners
     bool isTapped = false;               ///< counted by taps whose instants are kept
+    bool isStepped = false;              ///< counted step by step while one watches
+    QString missteps;                    ///< id of the count of steps beside the line, counted along; may be empty
     bool countsEvents = false;           ///< since the last visit, as falls: any of them is worth a word
     bool retired = false;
     bool isOwn = false; ///< the clinic's own

@@ -111,6 +111,7 @@ QJsonObject measureObject(const Measure& measure)
     put(object, u"cap"_s, measure.cap);
     putSigns(object, measure.watchFor);
     put(object, u"purpose"_s, measure.purpose);
+    put(object, u"alsoCalled"_s, measure.alsoCalled);
     put(object, u"plainly"_s, measure.plainly);
     put(object, u"how"_s, measure.how);
     put(object, u"position"_s, measure.position);
@@ -123,9 +124,15 @@ QJsonObject measureObject(const Measure& measure)
         object[u"computed"_s] =
             QJsonObject{{u"rule"_s, word(measure.computed->rule)},
                         {u"parts"_s, QJsonArray::fromStringList(measure.computed->parts)}};
+    if (measure.following)
+        object[u"follows"_s] = QJsonObject{{u"hold"_s, measure.following->hold},
+                                           {u"steadyFrom"_s, measure.following->steadyFrom},
+                                           {u"choice"_s, measure.following->choice}};
     put(object, u"partOf"_s, measure.partOf);
     putFlag(object, u"licensedWording"_s, measure.hasLicensedWording);
     putFlag(object, u"tapped"_s, measure.isTapped);
+    putFlag(object, u"stepped"_s, measure.isStepped);
+    put(object, u"missteps"_s, measure.missteps);
     putFlag(object, u"events"_s, measure.countsEvents);
     putFlag(object, u"retired"_s, measure.retired);
     return object;

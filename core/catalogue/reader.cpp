@@ -72,10 +72,10 @@ Failure readMeasures(Catalogue& read, const QString& folder)
         return unreadable(QStringLiteral("measures"), base::said("there is no measure"));
     for (const Measure& measure : read.measures) {
         const QStringList parts = measure.computed ? measure.computed->parts : QStringList();
-        for (const QString& id : parts + QStringList{measure.partOf}) {
+        for (const QString& id : parts + QStringList{measure.partOf, measure.missteps}) {
             if (!id.isEmpty() && read.measure(id) == nullptr)
                 return unreadable(QStringLiteral("measures: %1").arg(measure.id),
-                                  base::said("unknown part or total “%1”").arg(id));
+                                  base::said("unknown part, total or count “%1”").arg(id));
             if (parts.contains(id) && isComputedTwice(*read.measure(id), read))
                 return unreadable(QStringLiteral("measures: %1").arg(measure.id),
                                   base::said("part “%1” is itself made of computed parts").arg(id));

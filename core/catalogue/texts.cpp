@@ -22,7 +22,7 @@ void eachOf(std::vector<Option>& options, const Take& take)
 
 void eachOf(Measure& measure, const Take& take)
 {
-    for (QString* text : {&measure.title, &measure.purpose, &measure.plainly, &measure.how, &measure.position,
+    for (QString* text : {&measure.title, &measure.alsoCalled, &measure.purpose, &measure.plainly, &measure.how, &measure.position,
                           &measure.equipment, &measure.unableMeans, &measure.caution, &measure.agreement})
         take(*text);
     eachOf(measure.options, take);

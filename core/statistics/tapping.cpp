@@ -2,6 +2,7 @@
 
 #include "core/statistics/mean.h"
 
+#include <algorithm>
 #include <cmath>
 #include <numeric>
 #include <vector>
@@ -37,6 +38,7 @@ std::optional<Tapping> tapping(std::span<const double> taps)
     }
     Tapping run;
     run.meanInterval = mean(intervals);
+    run.longest = *std::ranges::max_element(intervals);
     run.perSecond = 1 / run.meanInterval;
     if (intervals.size() > 1)
         run.variation = 100 * deviation(intervals) / run.meanInterval;

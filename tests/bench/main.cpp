@@ -11,6 +11,7 @@
 #include "app/shell/main_window.h"
 #include "app/trends/chart_stack.h"
 #include "app/trends/trend_page.h"
+#include "app/visits/examination_page.h"
 #include "app/widgets/dialogs.h"
 #include "core/catalogue/reader.h"
 #include "core/paper/fitting.h"
@@ -21,10 +22,14 @@
 #include <QApplication>
 #include <QBuffer>
 #include <QChartView>
+#include <QElapsedTimer>
+#include <QGridLayout>
+#include <QKeyEvent>
 #include <QLineSeries>
 #include <QPainter>
 #include <QPdfWriter>
 #include <QProcess>
+#include <QPushButton>
 #include <QTableView>
 #include <QTemporaryDir>
 #include <QTextDocument>
@@ -243,6 +248,35 @@ std::unique_ptr<trends::ChartStack> longStack(const Ground& ground)
     return stack;
 }
 
+void press(QWidget& field, int key)
+{
+    QKeyEvent pressed(QEvent::KeyPress, key, Qt::NoModifier, QString(QChar(key)));
+    QCoreApplication::sendEvent(&field, &pressed);
+    QCoreApplication::processEvents(); // which paints
+}
+
+/// Presses grades in the form of a patient with 100 visits; each is stored, and painted with what follows from it.
+void enterGrades(State& state, const Ground& ground)
+{
+    widgets::Dialogs dialogs;
+    visits::ExaminationPage page(*ground.session, dialogs);
+    paint(page);
+    QWidget* field = page.findChild<QWidget*>(QStringLiteral("finger-tapping.right.keys"));
+    must(field != nullptr, "the form has no tapping");
+    field->setFocus();
+    std::vector<double> latencies; // ms
+    int key = Qt::Key_0;
+    for (auto _ : state) {
+        QElapsedTimer time;
+        time.start();
+        press(*field, key == Qt::Key_3 ? key = Qt::Key_0 : ++key);
+        latencies.push_back(double(time.nsecsElapsed()) / 1e6);
+    }
+    std::ranges::sort(latencies);
+    QTextStream(stdout) << QStringLiteral("    key to paint, 95th of 100: %1 ms\n")
+                               .arg(latencies[latencies.size() * 95 / 100], 0, 'f', 2);
+}
+
 /// The list of all patients, once everything is worked out.
 caseload::CaseList& caseList(const Ground& ground)
 {
@@ -447,6 +481,22 @@ void registerPairs(const Ground& ground)
         [&](State& state) {
             for (auto _ : state)
                 bareLines({1280, 1400}, 8, panVisits, true);
+        });
+    pair(
+        "a key in the form, stored and painted (bare: as many buttons, the key's one painted)",
+        [&](State& state) { enterGrades(state, ground); },
+        [&](State& state) {
+            QWidget form;
+            auto* rows = new QGridLayout(&form);
+            for (int button = 0; button < 400; ++button)
+                rows->addWidget(new QPushButton(QString::number(button % 5)), button / 10, button % 10);
+            paint(form);
+            auto* pressed = form.findChild<QPushButton*>();
+            pressed->setCheckable(true);
+            for (auto _ : state) {
+                pressed->toggle();
+                QCoreApplication::processEvents();
+            }
         });
     pair(
         "a letter to PDF",

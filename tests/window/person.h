@@ -69,9 +69,23 @@ public:
 
     void keys(const QStringList& keys)
     {
+        m_pressed += int(keys.size());
         m_screen.xdo(QStringList{u"key"_s, u"--delay"_s, QString::number(keyMs)} + keys);
     }
-    void type(const QString& text) { m_screen.xdo({u"type"_s, u"--delay"_s, QString::number(keyMs), text}); }
+    /// A line break is the key Return.
+    void type(const QString& text)
+    {
+        const QStringList lines = text.split(u'\n');
+        for (qsizetype line = 0; line < lines.size(); ++line) {
+            if (line > 0)
+                keys({u"Return"_s});
+            m_pressed += int(lines[line].size());
+            if (!lines[line].isEmpty())
+                m_screen.xdo({u"type"_s, u"--delay"_s, QString::number(keyMs), lines[line]});
+        }
+    }
+    /// Keys since it was asked last; one held down with another is one.
+    int pressed() { return std::exchange(m_pressed, 0); }
     void pause(int milliseconds) { QTest::qWait(milliseconds); }
 
     /// From no records to the list of a clinic without patients.
@@ -162,6 +176,16 @@ public:
         });
         return all;
     }
+    /// What can be scrolled to as well.
+    std::vector<Thing> allThings() const
+    {
+        std::vector<Thing> all;
+        walk([&](const Thing& thing) {
+            all.push_back(thing);
+            return Go::On;
+        });
+        return all;
+    }
     /// The first thing whose name begins so.
     std::optional<Thing> thing(const QString& role, const QString& name) const
     {
@@ -209,6 +233,39 @@ public:
         m_screen.xdo(
             {u"mousemove"_s, QString::number(int(at.x())), QString::number(int(at.y())), u"click"_s, u"1"_s});
         return true;
+    }
+
+    /// Does what the thing's first action is, as a screen reader does for someone without a keyboard.
+    bool act(const QString& role, const QString& name) const
+    {
+        const auto found = thing(role, name);
+        return found && m_screen.ask(found->service, found->path, u"org.a11y.atspi.Action"_s, u"DoAction"_s, {0}).type() ==
+                            QDBusMessage::ReplyMessage;
+    }
+    /// Puts a text into the line of this name, as a screen reader does.
+    bool put(const QString& name, const QString& text) const
+    {
+        const auto found = thing(u"text"_s, name);
+        return found && m_screen.ask(found->service, found->path, u"org.a11y.atspi.EditableText"_s,
+                                     u"SetTextContents"_s, {text}).type() == QDBusMessage::ReplyMessage;
+    }
+    /// The number of a thing's actions; 0 where it has none.
+    int actionsOf(const Thing& thing) const
+    {
+        const auto answer = m_screen.ask(thing.service, thing.path, u"org.freedesktop.DBus.Properties"_s, u"Get"_s,
+                                         {u"org.a11y.atspi.Action"_s, u"NActions"_s});
+        return answer.arguments().value(0).value<QDBusVariant>().variant().toInt();
+    }
+    /// A bit of the thing's state, by its number in AT-SPI 2.
+    bool isIn(const Thing& thing, int state) const
+    {
+        QList<quint32> bits;
+        m_screen.ask(thing.service, thing.path, QLatin1String(accessible), u"GetState"_s)
+                .arguments()
+                .value(0)
+                .value<QDBusArgument>() >>
+            bits;
+        return bits.size() > state / 32 && (bits[state / 32] & (1U << (state % 32))) != 0;
     }
 
     /// Types into the line of this name, and looks whether it stands there.
@@ -355,6 +412,7 @@ private:
     Screen& m_screen;
     QString m_key; ///< of the records, in hexadecimal digits
     double m_scale;
+    int m_pressed = 0;
     QProcessEnvironment m_environment;
     std::unique_ptr<Helper> m_program;
 };

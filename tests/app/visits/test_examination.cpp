@@ -67,6 +67,7 @@ private Q_SLOTS:
     void notAskedSaysNothing();
     void aSpeedThatFollowsFromTheTimedWalkIsAnswered();
     void allNormalWritesOnlyBlankGradesAndWords();
+    void theNextOpenTestIsTheNextThatIsAskedForAndBlank();
     void aNoteOnABlankTestIsLeftAlone();
     void normalIsTheBestGradeOrTheNormalWord();
     void anotherValueKeepsWhatStandsBesideIt();
@@ -202,6 +203,29 @@ void TestExamination::allNormalWritesOnlyBlankGradesAndWords()
     const auto drift = std::ranges::find(normal, u"pronator-drift"_s, &Finding::measure);
     QVERIFY(drift != normal.end());
     QCOMPARE(std::get<values::Choice>(drift->value).key, u"none"_s);
+}
+
+void TestExamination::theNextOpenTestIsTheNextThatIsAskedForAndBlank()
+{
+    using visits::Place;
+    const auto form = visits::formSections(book(), wholeForm());
+    records::Visit visit = visitWith({finding(u"finger-tapping"_s, Side::Left, values::Grade{1})});
+    const auto next = [&](const Place& from) { return visits::nextOpen(form, from, visit, book()); };
+    QVERIFY(next({}) == (Place{u"finger-tapping"_s, Side::Right}));
+    const Place other{u"alternating-hand-movement"_s, Side::Right};
+    QVERIFY(next({u"finger-tapping"_s, Side::Right}) == other); // the left hand is answered
+    // Intention tremor is not asked for each time.
+    QVERIFY(next({u"finger-nose"_s, Side::Left}) == (Place{u"pronator-drift"_s, Side::Right}));
+    QVERIFY(next({u"sara"_s, Side::None}) == (Place{u"finger-tapping"_s, Side::Right})); // round again
+    QStringList walked;
+    for (auto place = next({}); place; place = next(*place)) {
+        QVERIFY2(!walked.contains(place->name()), qPrintable(place->name()));
+        walked += place->name();
+        values::Value value = values::Missing{values::Absence::Unable, {}};
+        visit.findings.push_back(finding(place->measure, place->side, value));
+    }
+    QVERIFY(walked.contains(u"falls-since-last-visit"_s));
+    QVERIFY(!next({}));
 }
 
 void TestExamination::aNoteOnABlankTestIsLeftAlone()

@@ -84,7 +84,10 @@ private Q_SLOTS:
     void undoBringsTheFieldBack();
     void oneUndoTakesBackANumberTypedInPieces();
     void deleteMakesAFieldBlankAgain();
-    void allNormalListsWhatItWritesAndIsOneUndo();
+    void allNormalSaysWhatItWritesAndIsOneUndo();
+    void afterAllNormalComesWhatIsStillOpen();
+    void returnGoesOnAndTabGoesNext();
+    void anUnsteadyStanceAnswersTheSign();
     void aCautionOfOneTestHeadsThatTestAlone();
     void theGradesSayWhatIsSeen();
     void signsAndNoteStandBesideTheValue();
@@ -281,20 +284,72 @@ void TestExaminationPage::deleteMakesAFieldBlankAgain()
     QVERIFY(open.found(u"berg-balance"_s) == nullptr);
 }
 
-void TestExaminationPage::allNormalListsWhatItWritesAndIsOneUndo()
+void TestExaminationPage::allNormalSaysWhatItWritesAndIsOneUndo()
 {
     Open open;
-    open.type("toe-tapping.right.keys", u"3"_s);
-    open.at<QPushButton>("section.lower-limb-coordination.all-normal")->click();
-    QCOMPARE(open.answers.asked.size(), 1);
-    QVERIFY(open.answers.asked.first().contains(u"Heel to shin, left: as expected (0)"_s));
-    QVERIFY(!open.answers.asked.first().contains(u"Toe tapping, right"_s));
+    QVERIFY(QTest::qWaitForWindowActive(open.page.get()));
+    open.type("heel-shin.right.keys", u"3"_s);
+    QTest::keyClick(open.at("heel-shin.right.keys"), Qt::Key_F8);
+    QVERIFY(open.answers.asked.isEmpty());
+    const QString said = open.words("strip.derived");
+    QVERIFY2(said.contains(u"Lower limbs"_s) && said.contains(u"Heel to shin, left as expected (0)"_s),
+             qPrintable(said));
+    QVERIFY(!said.contains(u"right"_s));
     QCOMPARE(numberOf(open.found(u"heel-shin"_s, Side::Left)), 0.0);
-    QCOMPARE(numberOf(open.found(u"toe-tapping"_s, Side::Right)), 3.0);
+    QCOMPARE(numberOf(open.found(u"heel-shin"_s, Side::Right)), 3.0);
+    QVERIFY(open.found(u"toe-tapping"_s, Side::Left) == nullptr); // not asked for each time
     QVERIFY(bool(open.session->undo()));
     QVERIFY(open.found(u"heel-shin"_s, Side::Left) == nullptr);
-    QVERIFY(open.found(u"heel-tapping"_s, Side::Right) == nullptr);
-    QCOMPARE(numberOf(open.found(u"toe-tapping"_s, Side::Right)), 3.0);
+    QCOMPARE(numberOf(open.found(u"heel-shin"_s, Side::Right)), 3.0);
+}
+
+/// What has no expected answer is asked next, in order; then the next section.
+void TestExaminationPage::afterAllNormalComesWhatIsStillOpen()
+{
+    Open open;
+    QVERIFY(QTest::qWaitForWindowActive(open.page.get()));
+    open.type("gait-stride-length.keys", u"1"_s);
+    QTest::keyClick(open.at("gait-stride-length.keys"), Qt::Key_F8);
+    QCOMPARE(open.page->focusWidget()->objectName(), u"turn-180-steps"_s);
+    QTest::keyClicks(open.page->focusWidget(), u"4"_s);
+    QTest::keyClick(open.page->focusWidget(), Qt::Key_Return);
+    QCOMPARE(open.page->focusWidget()->objectName(), u"tandem-steps"_s);
+    QTest::keyClick(open.page->focusWidget(), Qt::Key_F8);
+    QCOMPARE(open.page->focusWidget()->objectName(), u"tandem-steps"_s); // has none, and is open
+}
+
+void TestExaminationPage::returnGoesOnAndTabGoesNext()
+{
+    Open open;
+    QVERIFY(QTest::qWaitForWindowActive(open.page.get()));
+    open.type("ten-metre-walk-time-comfortable.trial.1", u"7.9"_s);
+    QTest::keyClick(open.page->focusWidget(), Qt::Key_Return);
+    QCOMPARE(open.page->focusWidget()->objectName(), u"ten-metre-walk-time-comfortable.trial.2"_s);
+    QTest::keyClicks(open.page->focusWidget(), u"8.1"_s);
+    QTest::keyClick(open.page->focusWidget(), Qt::Key_Return);
+    QCOMPARE(open.page->focusWidget()->objectName(), u"timed-up-and-go"_s);
+    QTest::keyClick(open.page->focusWidget(), Qt::Key_Tab);
+    QCOMPARE(open.page->focusWidget()->objectName(), u"six-minute-walk"_s);
+    QTest::keyClick(open.page->focusWidget(), Qt::Key_Return); // not asked for each time: the next field
+    QCOMPARE(open.page->focusWidget()->objectName(), u"gait-speed-fast"_s);
+    QTest::keyClick(open.page->focusWidget(), Qt::Key_F5);
+    QCOMPARE(open.page->focusWidget()->objectName(), u"nystagmus.keys"_s);
+}
+
+void TestExaminationPage::anUnsteadyStanceAnswersTheSign()
+{
+    Open open;
+    open.type("romberg-eyes-open", u"12"_s);
+    QVERIFY(open.found(u"romberg-sign"_s) == nullptr); // 12 may become 120
+    QTest::keyClick(open.at("romberg-eyes-open"), Qt::Key_Return);
+    QVERIFY(open.at<QAbstractButton>("romberg-sign.choice.unsteady-eyes-open")->isChecked());
+    QTRY_VERIFY2(open.words("romberg-sign.message").contains(u"follows from Romberg hold: eyes open: 12.0 s"_s),
+                 qPrintable(open.words("romberg-sign.message")));
+    open.at("romberg-eyes-open")->setFocus();
+    open.at<QLineEdit>("romberg-eyes-open")->selectAll();
+    QTest::keyClicks(open.at("romberg-eyes-open"), u"45"_s);
+    QTest::keyClick(open.at("romberg-eyes-open"), Qt::Key_Tab);
+    QVERIFY(open.found(u"romberg-sign"_s) == nullptr);
 }
 
 void TestExaminationPage::aCautionOfOneTestHeadsThatTestAlone()

@@ -66,6 +66,37 @@ private Q_SLOTS:
         QCOMPARE(stored->signs, QStringList{u"halts"_s});
     }
 
+    void whatFollowsFromAnUnsteadyHoldIsSaidAndTakenBack()
+    {
+        const Place hold{u"romberg-eyes-open"_s, records::Side::None};
+        const Place sign{u"romberg-sign"_s, records::Side::None};
+        const auto held = [](double seconds) {
+            Entry entry;
+            entry.value = values::Quantity{seconds, values::Unit::Second};
+            entry.trials = {seconds};
+            return entry;
+        };
+        Writing writing;
+        QVERIFY(writing.draft.enter(hold, held(12)));
+        QVERIFY(writing.draft.sayWhatFollows(hold.measure));
+        QVERIFY(writing.inFile(sign)->value == values::Value(values::Choice{u"unsteady-eyes-open"_s}));
+        QVERIFY(writing.draft.enter(hold, held(60)));
+        QVERIFY(writing.draft.sayWhatFollows(hold.measure));
+        QVERIFY(!writing.inFile(sign));
+        // What someone has said themselves stays.
+        Entry negative;
+        negative.value = values::Choice{u"negative"_s};
+        QVERIFY(writing.draft.enter(sign, negative));
+        QVERIFY(writing.draft.enter(hold, held(12)));
+        QVERIFY(writing.draft.sayWhatFollows(hold.measure));
+        QVERIFY(writing.inFile(sign)->value == negative.value);
+        negative.value = values::Choice{u"unsteady-eyes-open"_s};
+        QVERIFY(writing.draft.enter(sign, negative));
+        QVERIFY(writing.draft.enter(hold, held(60)));
+        QVERIFY(writing.draft.sayWhatFollows(hold.measure));
+        QVERIFY(writing.inFile(sign)->value == negative.value);
+    }
+
     void clearingKeepsWhatStandsBesideTheValue()
     {
         Writing writing;

@@ -58,6 +58,9 @@ private Q_SLOTS:
     void noDirectionOfNystagmusIsCalledHarmless();
     void everyConditionIsAskedForBySomeTest();
     void followsTheOrderOfTheExamination();
+    void comesToWhatIsHarderAfterWhatIsSafer();
+    void saysOfTheSignWhatFollowsFromTheHold();
+    void knowsTheWordsPeopleUse();
     void theShortFormTakesUnderThreeMinutes();
     void theCoreSetHoldsWhatTheGuidelineRecommends();
     void saysHowToBeSafeWhereSomeoneCanFall();
@@ -194,6 +197,64 @@ void ShippedTest::followsTheOrderOfTheExamination()
         order += measure.id;
     QCOMPARE(m_catalogue.forms.front().id, u"neurological"_s);
     QCOMPARE(m_catalogue.forms.front().measures(), order);
+}
+
+/// Sitting before standing, feet together before tandem before one leg, eyes open before closed, the firm floor before
+/// foam, and what takes someone off balance last (common practice, no source).
+void ShippedTest::comesToWhatIsHarderAfterWhatIsSafer()
+{
+    const std::vector<QStringList> orders = {
+        {u"sitting-balance"_s, u"stance-feet-together-eyes-open"_s, u"semi-tandem-stance"_s,
+         u"sharpened-romberg-eyes-open"_s, u"single-leg-stance-eyes-open"_s, u"hopping"_s},
+        {u"romberg-eyes-open"_s, u"romberg-eyes-closed"_s, u"romberg-sign"_s},
+        {u"sharpened-romberg-eyes-open"_s, u"sharpened-romberg-eyes-closed"_s},
+        {u"single-leg-stance-eyes-open"_s, u"single-leg-stance-eyes-closed"_s},
+        {u"sensory-interaction-firm-open"_s, u"sensory-interaction-firm-closed"_s,
+         u"sensory-interaction-foam-open"_s, u"sensory-interaction-foam-closed"_s},
+        {u"sitting-balance"_s, u"sit-to-stand-observed"_s, u"gait-initiation"_s, u"tandem-steps"_s,
+         u"six-minute-walk"_s},
+        {u"sensory-interaction-foam-closed"_s, u"pull-test"_s}};
+    for (const Form& form : m_catalogue.forms) {
+        const QStringList measures = form.measures();
+        for (const QStringList& order : orders) {
+            qsizetype last = -1;
+            for (const QString& id : order) {
+                const qsizetype place = measures.indexOf(id);
+                if (place < 0)
+                    continue;
+                QVERIFY2(place > last, qPrintable(form.id + u": "_s + id));
+                last = place;
+            }
+        }
+    }
+}
+
+/// "Positive only if steady open and lost closed" is how the sign is taught (common practice, no source).
+void ShippedTest::saysOfTheSignWhatFollowsFromTheHold()
+{
+    const Measure* sign = m_catalogue.measure(u"romberg-sign"_s);
+    QVERIFY(sign != nullptr);
+    QVERIFY(sign->following == (Following{u"romberg-eyes-open"_s, 30, u"unsteady-eyes-open"_s}));
+}
+
+void ShippedTest::knowsTheWordsPeopleUse()
+{
+    const auto called = [this](const QString& word) {
+        QStringList ids;
+        for (const Measure& measure : m_catalogue.measures) {
+            if (measure.alsoCalled.split(u", "_s).contains(word))
+                ids += measure.id;
+        }
+        return ids;
+    };
+    QVERIFY(called(u"freezing"_s).contains(u"gait-initiation"_s));
+    QVERIFY(called(u"dizzy"_s).contains(u"nystagmus"_s));
+    QVERIFY(called(u"balance"_s).contains(u"romberg-sign"_s));
+    for (const Measure& measure : m_catalogue.measures) {
+        const QStringList words = measure.alsoCalled.split(u", "_s, Qt::SkipEmptyParts);
+        QVERIFY2(std::ranges::none_of(words, [](const QString& word) { return word.trimmed() != word; }),
+                 qPrintable(measure.id));
+    }
 }
 
 /// Seconds a practised examiner needs, both sides together (common practice, no source). What is seen in one
