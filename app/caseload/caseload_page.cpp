@@ -174,6 +174,9 @@ QWidget* CaseloadPage::madeTop()
     auto* due = new QPushButton(tr("W&hen due…"), top);
     due->setObjectName(u"whenDue"_s);
     due->setProperty("kind", u"quiet"_s);
+    m_letters = new QPushButton(tr("Lett&ers…"), top);
+    m_letters->setObjectName(u"caseLetters"_s);
+    m_letters->setToolTip(tr("For the rows selected with Shift or Ctrl, else for all of the list"));
     auto* csv = new QPushButton(tr("Sa&ve as CSV…"), top);
     csv->setObjectName(u"casesToCsv"_s);
     auto* paper = new QPushButton(tr("&Print…"), top);
@@ -186,6 +189,7 @@ QWidget* CaseloadPage::madeTop()
     line->addWidget(m_search, 2);
     line->addWidget(m_withoutNames);
     line->addWidget(due);
+    line->addWidget(m_letters);
     line->addWidget(csv);
     line->addWidget(paper);
     connect(m_stop, &QPushButton::clicked, this, [this] {
@@ -200,6 +204,7 @@ QWidget* CaseloadPage::madeTop()
     auto* names = new QShortcut(QKeySequence(u"Ctrl+M"_s), this);
     connect(names, &QShortcut::activated, m_withoutNames, &QCheckBox::toggle);
     connect(due, &QPushButton::clicked, this, &CaseloadPage::setReviews);
+    connect(m_letters, &QPushButton::clicked, this, &CaseloadPage::askLetters);
     connect(csv, &QPushButton::clicked, this, &CaseloadPage::writeCsv);
     connect(paper, &QPushButton::clicked, this, &CaseloadPage::print);
     return top;
@@ -254,7 +259,7 @@ QWidget* CaseloadPage::madeTable()
     m_table->setModel(m_cases);
     m_table->setItemDelegate(new CaseDelegate(m_table));
     widgets::dress(*m_table);
-    m_table->setSelectionMode(QAbstractItemView::SingleSelection);
+    m_table->setSelectionMode(QAbstractItemView::ExtendedSelection);
     m_table->horizontalHeader()->setSectionResizeMode(QHeaderView::ResizeToContents);
     m_table->horizontalHeader()->setSectionsClickable(false);
     m_table->horizontalHeader()->setResizeContentsPrecision(50);
@@ -285,6 +290,7 @@ void CaseloadPage::settle()
     else
         showLines();
     m_inFocus = before;
+    m_letters->setEnabled(m_cases->rowCount() > 0);
     offerChoices();
     count();
     sayHowFar();
@@ -451,6 +457,19 @@ void CaseloadPage::setReviews()
     clinic.reviews = dialog.reviews();
     if (auto saved = m_session.saveClinic(clinic); !saved)
         m_prompts.tell(saved.error());
+}
+
+void CaseloadPage::askLetters()
+{
+    std::vector<records::PatientId> picked, listed;
+    for (int row = 0; row < m_cases->rowCount(); ++row) {
+        listed.push_back(m_cases->entry(row).of.patient);
+        if (m_table->selectionModel()->isRowSelected(row))
+            picked.push_back(listed.back());
+    }
+    if (picked.size() == 1)
+        picked.clear(); // the row in focus, which nobody picked
+    Q_EMIT lettersAsked(picked, listed);
 }
 
 void CaseloadPage::writeCsv()

@@ -52,6 +52,7 @@ void showKeyboard(QWidget* window)
         AboutWords::tr("Ctrl+1 to Ctrl+4: examination, change, trend, letters"),
         AboutWords::tr("Ctrl+Shift+N: new visit today; Ctrl+Alt+N: with another form"),
         AboutWords::tr("Ctrl+Shift+S: sign the visit, or the letter on its page"),
+        AboutWords::tr("On the page of letters Ctrl+Shift+C: copy the letter"),
         AboutWords::tr("Ctrl+Z, Ctrl+Shift+Z: undo and redo in a draft"),
         AboutWords::tr(
             "F6: the ribbon of visits, Escape: back; there Left and Right: this visit, with Shift: the "

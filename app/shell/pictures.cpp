@@ -18,9 +18,9 @@
 #include <QDir>
 #include <QKeyEvent>
 #include <QLineEdit>
-#include <QPlainTextEdit>
 #include <QPushButton>
 #include <QTabBar>
+#include <QTextEdit>
 #include <QThread>
 #include <QTimer>
 
@@ -76,7 +76,7 @@ void type(QWidget& window, const QString& field, const QString& text)
 /// Types into a field of several lines.
 void write(QWidget& window, const QString& field, const QString& text)
 {
-    if (auto* found = window.findChild<QPlainTextEdit*>(field))
+    if (auto* found = window.findChild<QTextEdit*>(field))
         found->insertPlainText(text);
 }
 
@@ -112,6 +112,7 @@ public:
     std::optional<records::Author> person(const records::Author&) override { return author({}, {}); }
     std::optional<QString> fileToWrite(const QString&, const QString&, const QString&) override { return {}; }
     std::optional<QString> fileToRead(const QString&, const QString&) override { return {}; }
+    std::optional<QString> folderToWrite(const QString&, const QString&) override { return {}; }
     void say(const QString&, const QString&) override {}
     void tell(const base::Error&) override {}
 };

@@ -18,6 +18,8 @@ public:
 
     /// How many rows the first page would like to have.
     size_t rows() const { return m_order.size(); }
+    /// How much of a page it may fill before its annex.
+    double room() const { return roomOf(m_kind); }
     /// With the weightiest rows alone, and the others named with where they stand. Where some are not shown
     /// the annex goes with the letter, if its kind has one.
     Composition composed(size_t rows) const;

@@ -1,5 +1,6 @@
 #include "core/letters/first_page.h"
 
+#include "core/judging/drift.h"
 #include "core/letters/letter_visit.h"
 #include "core/records/normal.h"
 #include "core/records/wording.h"
@@ -9,6 +10,7 @@
 #include "core/telling/wording.h"
 
 #include <algorithm>
+#include <cmath>
 
 namespace letters
 {
@@ -69,6 +71,7 @@ public:
 
 private:
     void tellMessage();
+    void tellDrift(const judging::Glance& told);
     void addNumber(size_t place);
     void addOthers();
     void tellHappenings();
@@ -76,12 +79,19 @@ private:
     QString seen(const Measure& measure, Side side);
     bool isAbnormal(const Measure& measure, Side side) const;
     size_t weightOf(const Measure& measure) const;
-    QString expected(const Measure& measure) const;
+    NamedTest expected(const Measure& measure) const;
+    QString sectionOf(const Measure& measure) const;
     bool isLeftOut(const Measure& measure, Side side) const
     {
         return m_material.letter.leftOut.contains(keyOf(measure.id, side));
     }
     const Outcome* outcomeOf(const QString& measure, Side side) const;
+    bool isInMessage(const QString& title) const
+    {
+        return std::ranges::any_of(
+            m_page.message, [&](const telling::SummaryLine& line) { return line.text.contains(title); });
+    }
+    QString shortWords(const Outcome& outcome, const QString& inFull) const;
 
     const Material& m_material;
     const records::Visit& m_visit;
@@ -100,9 +110,38 @@ const Outcome* PageMaker::outcomeOf(const QString& measure, Side side) const
     return nullptr;
 }
 
+/// Said with how often chance would do it, and that results of one person are not independent.
+void PageMaker::tellDrift(const judging::Glance& told)
+{
+    const auto drift = judging::driftOf(told, m_catalogue);
+    if (!drift)
+        return;
+    const bool isWorse = drift->direction == judging::Verdict::Worse;
+    const QString lean =
+        isWorse
+            ? m_phrases.counted("Of %2 numbers within error %1 lies slightly on the worse side of its first "
+                                "comparable result.",
+                                "Of %2 numbers within error %1 lie slightly on the worse side of their first "
+                                "comparable result.",
+                                drift->agreeing)
+            : m_phrases.counted("Of %2 numbers within error %1 lies slightly on the better side of its "
+                                "first comparable result.",
+                                "Of %2 numbers within error %1 lie slightly on the better side of their "
+                                "first comparable result.",
+                                drift->agreeing);
+    constexpr double thousand = 1000;
+    const QString chance =
+        m_phrases("So many would lie on one side by chance in %1 of 1,000 people if each number stood for "
+                  "itself; results of one person go together, so chance is likelier than that.")
+            .arg(std::max(1, int(std::ceil(drift->p * thousand))));
+    m_page.drift = m_phrases.joined("%1 %2", {lean.arg(drift->agreeing).arg(drift->all), chance});
+}
+
 void PageMaker::tellMessage()
 {
-    m_page.message = telling::summary(without(m_material.letter.leftOut, m_glance), m_catalogue, m_phrases,
+    const judging::Glance told = without(m_material.letter.leftOut, m_glance);
+    tellDrift(told);
+    m_page.message = telling::summary(told, m_catalogue, m_phrases,
                                       judging::targetsAt(m_material.targets,
                                                          {m_material.record.visits(), m_material.patient,
                                                           m_catalogue, m_material.clinic.judging},
@@ -146,11 +185,14 @@ void PageMaker::addNumber(size_t place)
     if (isLeftOut(*measure, change.side))
         return;
     row.title = records::titled(*measure, m_phrases);
+    row.section = sectionOf(*measure);
     row.test = records::sidedTitle(*measure, change.side, m_phrases);
     const QString value = records::written(change.now.finding.value, *measure, m_phrases);
     row.now = change.now.finding.capReached ? m_phrases("%1, stopped at the cap").arg(value) : value;
     row.words = telling::verdictLine(outcome, change, m_catalogue, m_phrases);
     row.tells = tellsSomething(outcome);
+    if (isInMessage(row.title))
+        row.words = shortWords(outcome, row.words);
     if (change.previous)
         row.previous = dated(*change.previous, *measure);
     if (const judging::Comparison* held = judging::decidingOf(change))
@@ -160,6 +202,20 @@ void PageMaker::addNumber(size_t place)
         row.words = telling::verdictWords(*change.chosen, m_phrases);
     }
     m_page.numbers.push_back(std::move(row));
+}
+
+/// Where the message has said since when, how often or why not, the row does not say it again.
+QString PageMaker::shortWords(const Outcome& outcome, const QString& inFull) const
+{
+    if (outcome.kind == OutcomeKind::NotCompared)
+        return m_phrases("not compared");
+    const bool isLong = outcome.claim && !outcome.besides &&
+                        (outcome.claim->strength == judging::Strength::TrendSeenOnce ||
+                         outcome.claim->strength == judging::Strength::Sustained);
+    if (!isLong)
+        return inFull;
+    const QString words = telling::claimWords(*outcome.claim, m_phrases);
+    return outcome.isSure ? words : m_phrases("%1; could be chance").arg(words);
 }
 
 bool PageMaker::isAbnormal(const Measure& measure, Side side) const
@@ -220,8 +276,14 @@ size_t PageMaker::weightOf(const Measure& measure) const
     return weight;
 }
 
+QString PageMaker::sectionOf(const Measure& measure) const
+{
+    const catalogue::Section* section = m_catalogue.section(measure.section);
+    return section == nullptr ? m_phrases("Others") : m_phrases(section->title);
+}
+
 /// "Finger to nose", "Toe tapping, right", "Arm swing (note)"; empty where it was not done.
-QString PageMaker::expected(const Measure& measure) const
+NamedTest PageMaker::expected(const Measure& measure) const
 {
     QStringList done;
     bool isNoted = false;
@@ -234,7 +296,8 @@ QString PageMaker::expected(const Measure& measure) const
         done += finding->note.isEmpty() ? title : m_phrases("%1 (%2)").arg(title, finding->note);
     }
     const bool isWhole = measure.hasSides && done.size() == 2 && !isNoted;
-    return isWhole ? records::titled(measure, m_phrases) : m_phrases.joined("%1, %2", done);
+    return {isWhole ? records::titled(measure, m_phrases) : m_phrases.joined("%1, %2", done),
+            sectionOf(measure), isNoted};
 }
 
 void PageMaker::addOthers()
@@ -245,7 +308,7 @@ void PageMaker::addOthers()
             continue;
         const std::vector<Side> sides = records::sidesOf(measure);
         if (std::ranges::any_of(sides, [&](Side side) { return isAbnormal(measure, side); })) {
-            AbnormalRow row{measure.id, records::titled(measure, m_phrases), {}, {}, {}};
+            AbnormalRow row{measure.id, records::titled(measure, m_phrases), {}, {}, {}, sectionOf(measure)};
             if (measure.hasSides) {
                 row.right = seen(measure, Side::Right);
                 row.left = seen(measure, Side::Left);
@@ -256,8 +319,8 @@ void PageMaker::addOthers()
             if (const QString scale = records::directionWords(measure, m_phrases);
                 measure.kind == catalogue::Kind::Grade && !m_page.scales.contains(scale))
                 m_page.scales += scale;
-        } else if (const QString words = expected(measure); !words.isEmpty()) {
-            m_page.asExpected += words;
+        } else if (NamedTest test = expected(measure); !test.words.isEmpty()) {
+            m_page.asExpected.push_back(std::move(test));
         }
     }
     std::ranges::stable_sort(abnormal, {}, [](const auto& each) { return each.first; });
