@@ -195,7 +195,7 @@ Composer::Composer(Material material, Kind kind, const catalogue::Catalogue& cat
     : m_material(std::move(material)),
       m_kind(std::move(kind)),
       m_phrases{inLetters(phrases)},
-      m_first(firstPageOf(m_material, catalogue, m_phrases)),
+      m_first(firstPageOf(m_material, catalogue, m_phrases, roomOf(m_kind) < 1 ? 2 : 4)),
       m_plain(plainSentences(m_material, catalogue, m_phrases)),
       m_full(rowsOf(m_material, catalogue, m_phrases)),
       m_conditions(conditionLines(m_material, catalogue, m_phrases))

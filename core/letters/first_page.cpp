@@ -45,12 +45,13 @@ class PageMaker
 {
 public:
     PageMaker(const Material& material, const judging::Glance& glance, const catalogue::Catalogue& catalogue,
-              const Phrasebook& phrases)
+              const Phrasebook& phrases, qsizetype named)
         : m_material(material),
           m_visit(*material.record.visit()),
           m_glance(glance),
           m_catalogue(catalogue),
-          m_phrases(phrases)
+          m_phrases(phrases),
+          m_named(named)
     {
     }
 
@@ -86,18 +87,14 @@ private:
         return m_material.letter.leftOut.contains(keyOf(measure.id, side));
     }
     const Outcome* outcomeOf(const QString& measure, Side side) const;
-    bool isInMessage(const QString& title) const
-    {
-        return std::ranges::any_of(
-            m_page.message, [&](const telling::SummaryLine& line) { return line.text.contains(title); });
-    }
-    QString shortWords(const Outcome& outcome, const QString& inFull) const;
+    QString shortWords(const Outcome& outcome, const NumberRow& row) const;
 
     const Material& m_material;
     const records::Visit& m_visit;
     const judging::Glance& m_glance;
     const catalogue::Catalogue& m_catalogue;
     const Phrasebook& m_phrases;
+    qsizetype m_named;
     FirstPage m_page;
 };
 
@@ -145,7 +142,8 @@ void PageMaker::tellMessage()
                                       judging::targetsAt(m_material.targets,
                                                          {m_material.record.visits(), m_material.patient,
                                                           m_catalogue, m_material.clinic.judging},
-                                                         m_visit.day));
+                                                         m_visit.day),
+                                      m_named);
     std::erase_if(m_page.message,
                   [](const telling::SummaryLine& line) { return line.kind == telling::LineKind::Missing; });
     const auto judged =
@@ -191,29 +189,33 @@ void PageMaker::addNumber(size_t place)
     row.now = change.now.finding.capReached ? m_phrases("%1, stopped at the cap").arg(value) : value;
     row.words = telling::verdictLine(outcome, change, m_catalogue, m_phrases);
     row.tells = tellsSomething(outcome);
-    if (isInMessage(row.title))
-        row.words = shortWords(outcome, row.words);
+    row.words = shortWords(outcome, row);
     if (change.previous)
         row.previous = dated(*change.previous, *measure);
     if (const judging::Comparison* held = judging::decidingOf(change))
         row.first = dated(*held, *measure);
-    if (change.chosen) {
+    if (change.chosen) { // the letter's own reference
         row.first = dated(*change.chosen, *measure);
         row.words = telling::verdictWords(*change.chosen, m_phrases);
     }
     m_page.numbers.push_back(std::move(row));
 }
 
-/// Where the message has said since when, how often or why not, the row does not say it again.
-QString PageMaker::shortWords(const Outcome& outcome, const QString& inFull) const
+/// The message says since when and over how many visits what is worse or better is so, and why what it names
+/// is not compared; the row does not say it again.
+QString PageMaker::shortWords(const Outcome& outcome, const NumberRow& row) const
 {
-    if (outcome.kind == OutcomeKind::NotCompared)
-        return m_phrases("not compared");
+    if (outcome.kind == OutcomeKind::NotCompared) {
+        const bool isNamed = std::ranges::any_of(m_page.message, [&](const telling::SummaryLine& line) {
+            return line.kind == telling::LineKind::NotCompared && line.text.contains(row.title);
+        });
+        return isNamed ? m_phrases("not compared") : row.words;
+    }
     const bool isLong = outcome.claim && !outcome.besides &&
                         (outcome.claim->strength == judging::Strength::TrendSeenOnce ||
                          outcome.claim->strength == judging::Strength::Sustained);
     if (!isLong)
-        return inFull;
+        return row.words;
     const QString words = telling::claimWords(*outcome.claim, m_phrases);
     return outcome.isSure ? words : m_phrases("%1; could be chance").arg(words);
 }
@@ -394,10 +396,10 @@ std::optional<judging::Glance> glanceOf(const Material& material, const catalogu
 }
 
 FirstPage firstPageOf(const Material& material, const catalogue::Catalogue& catalogue,
-                      const Phrasebook& phrases)
+                      const Phrasebook& phrases, qsizetype named)
 {
     const auto glance = glanceOf(material, catalogue);
-    return glance ? PageMaker(material, *glance, catalogue, phrases).made() : FirstPage();
+    return glance ? PageMaker(material, *glance, catalogue, phrases, named).made() : FirstPage();
 }
 
 std::vector<Choosable> choosable(const Material& material, const catalogue::Catalogue& catalogue,

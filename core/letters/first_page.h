@@ -67,8 +67,9 @@ struct FirstPage {
     QString asked;         ///< that falls and relapses were asked about, or were not; empty where one is told
 };
 
+/// `named`: how many results each part of the message tells before it counts the others.
 FirstPage firstPageOf(const Material& material, const catalogue::Catalogue& catalogue,
-                      const base::Phrasebook& phrases);
+                      const base::Phrasebook& phrases, qsizetype named = 4);
 
 /// A result that a letter can leave out.
 struct Choosable {

@@ -30,10 +30,11 @@ int pageAt(const paper::Paper& laidOut, double height)
 /// What of a letter is cut, or stands alone at the end of a page.
 QStringList faultsOf(const paper::Paper& laidOut)
 {
+    constexpr double edge = 3; // half a millimetre, in which the ends of tables overlap what follows
     QStringList faults;
     for (const paper::Strip& strip : paper::stripsOf(laidOut.document())) {
-        const double nearTop = strip.band.top + 1;
-        const double nearFoot = strip.band.bottom - 1;
+        const double nearTop = strip.band.top + edge;
+        const double nearFoot = strip.band.bottom - edge;
         if (nearTop < nearFoot && pageAt(laidOut, nearTop) != pageAt(laidOut, nearFoot))
             faults += u"a row is cut: %1 to %2"_s.arg(strip.band.top).arg(strip.band.bottom);
     }
