@@ -114,24 +114,41 @@ void PageMaker::tellDrift(const judging::Glance& told)
     if (!drift)
         return;
     const bool isWorse = drift->direction == judging::Verdict::Worse;
-    const QString lean =
-        isWorse
-            ? m_phrases.counted("Of %2 numbers within error %1 lies slightly on the worse side of its first "
-                                "comparable result.",
-                                "Of %2 numbers within error %1 lie slightly on the worse side of their first "
-                                "comparable result.",
-                                drift->agreeing)
-            : m_phrases.counted("Of %2 numbers within error %1 lies slightly on the better side of its "
-                                "first comparable result.",
-                                "Of %2 numbers within error %1 lie slightly on the better side of their "
-                                "first comparable result.",
-                                drift->agreeing);
+    const bool areAll = drift->agreeing == drift->all;
+    QString lean;
+    if (areAll)
+        lean =
+            isWorse
+                ? m_phrases.counted("The %1 number within error lies slightly on the worse side of its first "
+                                    "comparable result.",
+                                    "All %1 numbers within error lie slightly on the worse side of their "
+                                    "first comparable result.",
+                                    drift->all)
+                : m_phrases.counted("The %1 number within error lies slightly on the better side of its "
+                                    "first comparable result.",
+                                    "All %1 numbers within error lie slightly on the better side of their "
+                                    "first comparable result.",
+                                    drift->all);
+    else
+        lean =
+            isWorse
+                ? m_phrases.counted("%1 of %2 numbers within error lies slightly on the worse side of its "
+                                    "first comparable result.",
+                                    "%1 of %2 numbers within error lie slightly on the worse side of their "
+                                    "first comparable result.",
+                                    drift->agreeing)
+                : m_phrases.counted("%1 of %2 numbers within error lies slightly on the better side of its "
+                                    "first comparable result.",
+                                    "%1 of %2 numbers within error lie slightly on the better side of "
+                                    "their first comparable result.",
+                                    drift->agreeing);
+    lean = lean.arg(drift->agreeing);
     constexpr double thousand = 1000;
     const QString chance =
         m_phrases("So many would lie on one side by chance in %1 of 1,000 people if each number stood for "
                   "itself; results of one person go together, so chance is likelier than that.")
             .arg(std::max(1, int(std::ceil(drift->p * thousand))));
-    m_page.drift = m_phrases.joined("%1 %2", {lean.arg(drift->agreeing).arg(drift->all), chance});
+    m_page.drift = m_phrases.joined("%1 %2", {areAll ? lean : lean.arg(drift->all), chance});
 }
 
 void PageMaker::tellMessage()
@@ -281,7 +298,7 @@ size_t PageMaker::weightOf(const Measure& measure) const
 QString PageMaker::sectionOf(const Measure& measure) const
 {
     const catalogue::Section* section = m_catalogue.section(measure.section);
-    return section == nullptr ? m_phrases("Others") : m_phrases(section->title);
+    return section == nullptr ? m_phrases("Others") : section->title;
 }
 
 /// "Finger to nose", "Toe tapping, right", "Arm swing (note)"; empty where it was not done.

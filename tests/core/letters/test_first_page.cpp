@@ -1,6 +1,7 @@
 #include "core/letters/first_page.h"
 
 #include "core/letters/composer.h"
+#include "core/letters/letter_words.h"
 #include "tests/core/letters/letter_material.h"
 #include "tests/support/test_support.h"
 
@@ -53,6 +54,54 @@ private Q_SLOTS:
         QVERIFY2(speed->words.startsWith(u"better beyond error, seen once"_s), qPrintable(speed->words));
         QVERIFY(speed->tells);
         QVERIFY(page.numbers.front().tells);
+    }
+
+    /// What the message has said since when and over how many visits, the row does not say again.
+    void theTableSaysWhatTheMessageHasNotSaid()
+    {
+        Draft letter = material();
+        letter.visits.clear();
+        for (int visit = 0; visit < 8; ++visit)
+            letter.visits.push_back(visitOn(QString(QChar(u'a' + visit)), march.addDays(visit * 90),
+                                            0.62 + 0.1 * visit, 20, u"stick"_s));
+        letter.letter.visit = letter.visits.back().id;
+        const FirstPage page = firstPageOf(letter.made(), book(), inLetters({}));
+        const NumberRow* speed = numberOf(page, u"gait-speed-comfortable"_s);
+        QVERIFY2(speed->words == u"better, sustained"_s, qPrintable(speed->words));
+        QVERIFY2(page.message.front().text.startsWith(u"Sustained over 8 visits, since "_s),
+                 qPrintable(page.message.front().text));
+        letter.visits.resize(5);
+        letter.letter.visit = letter.visits.back().id;
+        for (const telling::SummaryLine& line : firstPageOf(letter.made(), book(), inLetters({})).message)
+            QVERIFY2(!line.text.contains(u"trend, seen once"_s), qPrintable(line.text));
+    }
+
+    void numbersThatLeanOneWayAreSaidOnce()
+    {
+        catalogue::Catalogue catalogue = book();
+        Draft letter = material();
+        for (int i = 0; i < 7; ++i) {
+            catalogue::Measure scale = *catalogue.measure(u"berg-balance"_s);
+            scale.id = u"scale-%1"_s.arg(i);
+            scale.title = u"Scale %1"_s.arg(i);
+            catalogue.measures.push_back(scale);
+            for (catalogue::Threshold threshold : book().thresholds) {
+                if (threshold.measure != u"berg-balance"_s)
+                    continue;
+                threshold.id += scale.id;
+                threshold.measure = scale.id;
+                catalogue.thresholds.push_back(threshold);
+            }
+            letter.visits[0].findings.push_back(finding(scale.id, Quantity{40, Unit::Score}));
+            letter.visits[1].findings.push_back(finding(scale.id, Quantity{i < 6 ? 39. : 40., Unit::Score}));
+        }
+        letter.letter.leftOut = {u"romberg-eyes-closed"_s, u"berg-balance"_s, u"gait-speed-comfortable"_s};
+        const QString drift = pageOf(letter, catalogue).drift;
+        QVERIFY2(drift.startsWith(u"All 6 numbers within error lie slightly on the worse side"_s) &&
+                     drift.contains(u"in 32 of 1,000 people"_s), // 2 · 0.5⁶ = 0.03125
+                 qPrintable(drift));
+        letter.visits[1].findings.back().value = Quantity{41, Unit::Score};
+        QCOMPARE(pageOf(letter, catalogue).drift, QString()); // 6 of 7: 0.125
     }
 
     void whatCannotBeComparedSaysWhyAndPrintsNoDifference()

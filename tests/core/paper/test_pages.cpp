@@ -1,4 +1,6 @@
 #include "core/paper/pages.h"
+
+#include "core/paper/figure.h"
 #include "core/paper/pdf_language.h"
 #include "core/paper/plain_text.h"
 #include "core/paper/sent.h"
@@ -273,6 +275,13 @@ private Q_SLOTS:
             outputOf(QStringLiteral("qpdf"), {QStringLiteral("--show-object=%1").arg(root), file.path()});
         QVERIFY2(catalogue.contains(QStringLiteral("/Lang (de-CH)")), qPrintable(catalogue));
         QVERIFY(catalogue.contains(QStringLiteral("/OutputIntents"))); // as PDF/A asks
+    }
+
+    /// A letter is made without the picture at its head where that cannot be read.
+    void whatIsNoPictureIsNoLogo()
+    {
+        for (const char* bytes : {"", "no picture", "\x89PNG\r\n\x1a\n and no more"})
+            QVERIFY(!logoFrom(bytes));
     }
 
     void whatIsNoPdfIsRefused()
