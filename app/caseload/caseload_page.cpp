@@ -174,9 +174,6 @@ QWidget* CaseloadPage::madeTop()
     auto* due = new QPushButton(tr("W&hen due…"), top);
     due->setObjectName(u"whenDue"_s);
     due->setProperty("kind", u"quiet"_s);
-    m_letters = new QPushButton(tr("Lett&ers…"), top);
-    m_letters->setObjectName(u"caseLetters"_s);
-    m_letters->setToolTip(tr("For the rows selected with Shift or Ctrl, else for all of the list"));
     auto* csv = new QPushButton(tr("Sa&ve as CSV…"), top);
     csv->setObjectName(u"casesToCsv"_s);
     auto* paper = new QPushButton(tr("&Print…"), top);
@@ -189,7 +186,6 @@ QWidget* CaseloadPage::madeTop()
     line->addWidget(m_search, 2);
     line->addWidget(m_withoutNames);
     line->addWidget(due);
-    line->addWidget(m_letters);
     line->addWidget(csv);
     line->addWidget(paper);
     connect(m_stop, &QPushButton::clicked, this, [this] {
@@ -204,7 +200,6 @@ QWidget* CaseloadPage::madeTop()
     auto* names = new QShortcut(QKeySequence(u"Ctrl+M"_s), this);
     connect(names, &QShortcut::activated, m_withoutNames, &QCheckBox::toggle);
     connect(due, &QPushButton::clicked, this, &CaseloadPage::setReviews);
-    connect(m_letters, &QPushButton::clicked, this, &CaseloadPage::askLetters);
     connect(csv, &QPushButton::clicked, this, &CaseloadPage::writeCsv);
     connect(paper, &QPushButton::clicked, this, &CaseloadPage::print);
     return top;
@@ -221,6 +216,11 @@ QWidget* CaseloadPage::madeBar()
     m_saved->setObjectName(u"savedFilters"_s);
     m_saved->setAccessibleName(tr("Saved filters"));
     m_bar->add(m_saved);
+    m_letters = new QPushButton(tr("Lett&ers…"), m_bar);
+    m_letters->setObjectName(u"caseLetters"_s);
+    m_letters->setToolTip(tr("For the rows selected with Shift or Ctrl, else for all of the list"));
+    m_bar->add(m_letters);
+    connect(m_letters, &QPushButton::clicked, this, &CaseloadPage::askLetters);
     connect(m_bar, &widgets::GroupBar::groupChosen, this, [this](int group) {
         m_filter.group = Group(group);
         settle();

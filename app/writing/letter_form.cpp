@@ -25,6 +25,7 @@ namespace
 
 constexpr auto hintProperty = "hint";
 constexpr int asksRole = Qt::UserRole + 1;
+constexpr int formKeyWidth = 28;
 
 int heightOf(const QWidget& field, int lines)
 {
@@ -94,6 +95,7 @@ RichField* LetterForm::addRich(const QString& label, const QString& objectName, 
 {
     auto* field = new RichField(this);
     addField(*field, objectName, lines, hint);
+    m_spelling.push_back(new Spelling(*field)); // names and medicines are in no dictionary
     addLabel(label, field, makeFormKeys(*field));
     return field;
 }
@@ -104,7 +106,6 @@ void LetterForm::addField(QTextEdit& field, const QString& objectName, int lines
     field.setTabChangesFocus(true);
     field.setProperty(hintProperty, hint);
     field.setFixedHeight(heightOf(field, lines));
-    m_spelling.push_back(new Spelling(field));
     connect(&field, &QTextEdit::textChanged, this, [this] {
         if (!m_isShowing)
             Q_EMIT changed();
@@ -125,7 +126,8 @@ QWidget* LetterForm::makeFormKeys(RichField& field)
         button->setToolTip(tr("%1 (%2)", "what a button does, its keys").arg(name, keys));
         button->setCheckable(true);
         button->setFocusPolicy(Qt::NoFocus);
-        button->setProperty("kind", u"quiet"_s);
+        button->setProperty("kind", u"small"_s);
+        button->setFixedSize(formKeyWidth, fontMetrics().height() + 2); // no taller than the label
         line->addWidget(button);
         connect(button, &QToolButton::clicked, &field, [&field, act] { act(field); });
         connect(&field, &RichField::formChanged, button,

@@ -77,7 +77,7 @@ private:
     QListWidget* m_results; ///< unticked: left out
     QCheckBox* m_annex;
     QListWidget* m_charts;
-    std::vector<Spelling*> m_spelling; ///< of each field that is written in
+    std::vector<Spelling*> m_spelling; ///< of each field for sentences
     QString m_spelled;                 ///< the language they know
     bool m_isShowing = false;          ///< the fields are being filled, nobody types
 };

@@ -280,7 +280,7 @@ private Q_SLOTS:
     /// A letter is made without the picture at its head where that cannot be read.
     void whatIsNoPictureIsNoLogo()
     {
-        for (const char* bytes : {"", "no picture", "\x89PNG\r\n\x1a\n and no more"})
+        for (const char* bytes : {"", "no picture", "GIF89a"})
             QVERIFY(!logoFrom(bytes));
     }
 
