@@ -28,6 +28,8 @@ namespace writing
 namespace
 {
 
+constexpr int reportColumn = 32; // in letters
+
 QPushButton* answer(const QString& words, const QString& name, QBoxLayout& row, QWidget* parent)
 {
     auto* made = new QPushButton(words, parent);
@@ -81,7 +83,7 @@ BatchDialog::BatchDialog(session::Session& session, session::Prompts& prompts, P
     column->addWidget(m_progress);
     column->addWidget(m_report, 1);
     column->addLayout(answers);
-    setMinimumWidth(620);
+    setMinimumWidth(760);
     m_next.setSingleShot(true);
     connect(&m_next, &QTimer::timeout, this, &BatchDialog::step);
     connect(m_write, &QPushButton::clicked, this, &BatchDialog::begin);
@@ -138,6 +140,7 @@ void BatchDialog::makeReport()
     m_report->setReadOnly(true);
     m_report->setTabChangesFocus(true);
     m_report->setLineWrapMode(QPlainTextEdit::NoWrap);
+    m_report->setTabStopDistance(m_report->fontMetrics().averageCharWidth() * reportColumn);
     m_report->setMinimumHeight(6 * widgets::rowHeight);
 }
 

@@ -127,7 +127,9 @@ QWidget* LetterForm::makeFormKeys(RichField& field)
         button->setCheckable(true);
         button->setFocusPolicy(Qt::NoFocus);
         button->setProperty("kind", u"small"_s);
-        button->setFixedSize(formKeyWidth, fontMetrics().height() + 2); // no taller than the label
+        button->setObjectName(field.objectName() + sign);
+        button->setMinimumWidth(formKeyWidth);
+        button->setFixedHeight(fontMetrics().height() + 2); // no taller than the label
         line->addWidget(button);
         connect(button, &QToolButton::clicked, &field, [&field, act] { act(field); });
         connect(&field, &RichField::formChanged, button,
@@ -331,6 +333,8 @@ void LetterForm::setReadOnly(bool isReadOnly)
              m_to, m_copiesTo, m_actions, m_history, m_medicines, m_interpretation, m_plan, m_safetyNet}) {
         field->setReadOnly(isReadOnly);
         field->setPlaceholderText(isReadOnly ? QString() : field->property(hintProperty).toString());
+        if (auto* rich = qobject_cast<RichField*>(field))
+            Q_EMIT rich->focusMoved(rich->hasFocus());
     }
     m_question->setReadOnly(isReadOnly);
     m_urgency->setEnabled(!isReadOnly);

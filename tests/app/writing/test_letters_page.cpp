@@ -387,6 +387,36 @@ private Q_SLOTS:
                  QStringList{u"a.odt"_s});
     }
 
+    /// By key and by button, which are there while one writes.
+    void whatIsWrittenKeepsItsFormInTheLetter()
+    {
+        desk::Desk desk;
+        LettersPage page(*desk.session, desk.answers);
+        page.show();
+        page.activateWindow();
+        QVERIFY(QTest::qWaitForWindowActive(&page));
+        begin(page);
+        auto* plan = the<QTextEdit>(page, u"letterPlan"_s);
+        auto* bullets = the<QToolButton>(page, u"letterPlan•"_s);
+        the<QTextEdit>(page, u"letterTo"_s)->setFocus();
+        QVERIFY(!bullets->isVisible());
+        plan->setFocus();
+        QVERIFY(bullets->isVisible());
+        QTest::keyClick(plan, Qt::Key_B, Qt::ControlModifier);
+        QTest::keyClicks(plan, u"Bicycle"_s);
+        QTest::keyClick(plan, Qt::Key_B, Qt::ControlModifier);
+        QTest::keyClick(plan, Qt::Key_Return);
+        QTest::mouseClick(bullets, Qt::LeftButton);
+        QVERIFY(bullets->isChecked() && plan->hasFocus());
+        QTest::keyClicks(plan, u"rail"_s);
+        QCOMPARE(desk.letters().front().plan, u"**Bicycle**\n- rail"_s);
+        press(page, u"letterSignOff"_s);
+        const QString body = desk.letters().front().body;
+        QVERIFY2(body.contains(u"<p><b>Bicycle</b></p>"_s) && body.contains(u"<li>rail</li>"_s),
+                 qPrintable(body));
+        QVERIFY(!bullets->isVisible()); // a signed letter is not formed
+    }
+
     /// With its form and without it, marked as a draft in both.
     void aLetterIsCopiedAsHtmlAndAsText()
     {
