@@ -49,7 +49,7 @@ void showKeyboard(QWidget* window)
         AboutWords::tr("Ctrl+8: forms and the clinic's own tests and thresholds"),
         AboutWords::tr("Ctrl+9: tests"),
         AboutWords::tr("Ctrl+N: new patient, from the list"),
-        AboutWords::tr("Ctrl+1 to Ctrl+4: examination, change, trend, letters"),
+        AboutWords::tr("Ctrl+1 to Ctrl+6: examination, change, trend, letters, red flags, patterns"),
         AboutWords::tr("Ctrl+Shift+N: new visit today; Ctrl+Alt+N: with another form"),
         AboutWords::tr("Ctrl+Shift+S: sign the visit, or the letter on its page"),
         AboutWords::tr("Ctrl+Z, Ctrl+Shift+Z: undo and redo in a draft"),

@@ -11,7 +11,9 @@
 #include "app/widgets/dialogs.h"
 #include "app/widgets/theme.h"
 #include "core/base/file.h"
+#include "core/records/red_flags.h"
 #include "core/records/summary.h"
+#include "core/records/visit.h"
 
 #include <QApplication>
 #include <QBuffer>
@@ -163,13 +165,26 @@ void takeDraft(session::Session& session, MainWindow& window, const records::Pat
     QThread::msleep(400); // the pause after which is said what is wrong
     album.take(window, u"examination-refused"_s);
     type(window, u"nine-hole-peg.left.trial.2"_s, u"48.6"_s);
+    window.showTab(4);
+    if (const records::Visit* visit = session.visitInFocus()) {
+        const QDate day = visit->day;
+        (void)bool(session.saveRedFlags(
+            visit->id,
+            {{u"sudden-unsteadiness"_s, {false, {}}},
+             {u"sudden-focal-sign"_s,
+              {true, records::Acknowledgement{u"Stroke team called, ambulance ordered"_s, day, QTime(9, 5)}}},
+             {u"vertigo-with-another-sign"_s, {false, {}}},
+             {u"cannot-stand"_s, {true, {}}}}));
+    }
+    album.take(window, u"red-flags-draft"_s);
 }
 
 void takePatient(session::Session& session, MainWindow& window, const records::PatientSummary& patient,
                  const Album& album)
 {
     window.openPatient(patient.id);
-    const QString tabs[] = {u"examination"_s, u"change"_s, u"trend"_s, u"letters"_s};
+    const QString tabs[] = {u"examination"_s, u"change"_s,    u"trend"_s,
+                            u"letters"_s,     u"red-flags"_s, u"patterns"_s};
     for (int tab = 0; tab < PatientPage::tabCount; ++tab) {
         window.showTab(tab);
         album.take(window, tabs[tab]);

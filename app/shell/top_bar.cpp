@@ -3,6 +3,7 @@
 #include "app/importing/import_acts.h"
 #include "app/keys/sealing_acts.h"
 #include "app/shell/about.h"
+#include "app/shell/blank_forms.h"
 #include "app/shell/clinic_dialog.h"
 #include "app/shell/find_field.h"
 #include "app/shell/look.h"
@@ -128,6 +129,7 @@ QMenu* TopBar::madeMenu()
     menu->addAction(tr("Back up now…"), this, [this] { backUp(m_session, m_prompts); })
         ->setObjectName(u"backUp"_s);
     addSealing(*menu);
+    addBlankForms(*menu->addMenu(tr("Blank form…")), m_session, m_prompts);
     menu->addAction(tr("Service report…"), this,
                     [this] { ReportDialog(m_session, m_prompts, window()).exec(); })
         ->setObjectName(u"serviceReport"_s);

@@ -190,6 +190,7 @@ Condition conditionFrom(Fields& fields)
     condition.isClosed = allowed == Allowed::ClosedWords;
     condition.isOfTest = fields.optionalFlag(QStringLiteral("ofTest"));
     condition.isOfOneVisit = fields.optionalFlag(QStringLiteral("ofOneVisit"));
+    condition.isTold = fields.optionalFlag(QStringLiteral("told"));
     if (condition.isNumber) {
         condition.unit = unitFrom(fields);
         condition.lowest = fields.number(QStringLiteral("lowest"));

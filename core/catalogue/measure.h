@@ -128,6 +128,7 @@ struct Condition {
     bool isOfTest = false;     ///< a matter of single tests, recorded as their own and not of the visit
     bool isOfOneVisit = false; ///< true of its own visit alone: never carried forward to the next
     QString titleWithin = {};  ///< within a sentence; empty: as English makes it of the title
+    bool isTold = false;       ///< stands in letters also where no test depends on it
 };
 
 /// A group of people in whom thresholds were measured.

@@ -97,6 +97,16 @@ void eachText(Catalogue& catalogue, const Take& take)
         eachOf(row, take);
         take(row.words);
     }
+    for (RedFlag& flag : catalogue.redFlags) {
+        for (QString* text : {&flag.group, &flag.question, &flag.inShort, &flag.urgency})
+            take(*text);
+    }
+    for (Pattern& pattern : catalogue.patterns) {
+        if (pattern.isOwn)
+            continue;
+        take(pattern.title);
+        take(pattern.note);
+    }
     for (Form& form : catalogue.forms) {
         if (form.isOwn)
             continue;

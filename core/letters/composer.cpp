@@ -176,7 +176,8 @@ Composer::Composer(Material material, Kind kind, const catalogue::Catalogue& cat
       m_first(firstPageOf(m_material, catalogue, m_phrases)),
       m_plain(plainSentences(m_material, catalogue, m_phrases)),
       m_full(rowsOf(m_material, catalogue, m_phrases)),
-      m_conditions(conditionLines(m_material, catalogue, m_phrases))
+      m_conditions(conditionLines(m_material, catalogue, m_phrases)),
+      m_redFlags(redFlagLines(m_material.record.visit(), catalogue, m_phrases))
 {
     const size_t numbers = std::min(m_first.numbers.size(), mostNumbers);
     m_order.reserve(numbers + m_first.abnormal.size());
@@ -219,6 +220,8 @@ void Composer::addHead(Fields& fields) const
     if (m_material.replaced)
         fields.text("replaces", m_phrases("This letter replaces the one signed on %1.")
                                     .arg(records::dayInWords(*m_material.replaced, m_phrases)));
+    if (visit != nullptr && visit->signedAt.isValid() && visit->signedAt.toLocalTime().date() != visit->day)
+        fields.text("entered", records::dayInWords(visit->signedAt.toLocalTime().date(), m_phrases));
     fields.text("amended", visit != nullptr ? visit->amendmentReason : QString());
     fields.text("identity", records::identityLine(m_material.patient, m_material.today, m_phrases));
     const QString notRecorded = m_phrases("not recorded");
@@ -269,6 +272,7 @@ void Composer::addMessage(Fields& fields) const
             Fields().text("label", line.label).text("text", line.text).text("key", line.measures.value(0)));
     fields.flag("hasMessage", !lines.empty()).objects("message", lines).text("byChance", m_first.byChance);
     fields.text("happened", m_first.happened).text("asked", m_first.asked);
+    fields.list("redFlagsYes", m_redFlags.yes).text("redFlags", m_redFlags.others);
     fields.list("plain", m_plain);
     const qsizetype left = m_material.letter.leftOut.size();
     if (left > 0)

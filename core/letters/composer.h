@@ -3,6 +3,7 @@
 #include "core/letters/first_page.h"
 #include "core/letters/kind.h"
 #include "core/letters/letter_rows.h"
+#include "core/letters/red_flag_lines.h"
 
 namespace letters
 {
@@ -42,6 +43,7 @@ private:
     QStringList m_plain; ///< to the patient
     Rows m_full;         ///< of the annex
     QStringList m_conditions;
+    RedFlagLines m_redFlags;
     std::vector<Place> m_order;
 };
 

@@ -82,6 +82,30 @@ private Q_SLOTS:
         }
     }
 
+    /// Two of thirty questions answered yes stand in full, the others in one line.
+    void thirtyAnsweredQuestionsLeaveOnePage()
+    {
+        catalogue::Catalogue catalogue = manyGrades(40);
+        Draft letter = abnormalIn(40);
+        for (int i = 0; i < 30; ++i) {
+            catalogue::RedFlag flag;
+            flag.id = u"flag-%1"_s.arg(i, 2, 10, QChar(u'0'));
+            flag.inShort = u"question number %1"_s.arg(i);
+            catalogue.redFlags.push_back(flag);
+            letter.visits.back().redFlags[flag.id] = {false, {}};
+        }
+        for (const char* yes : {"flag-03", "flag-21"})
+            letter.visits.back().redFlags[QString::fromLatin1(yes)] = {
+                true, records::Acknowledgement{u"told to the stroke team, who saw the patient at once"_s,
+                                               june, QTime(14, 20)}};
+        const paper::Paper laidOut(fittedOf(letter, catalogue));
+        QCOMPARE(laidOut.pagesOfLetter(), 1);
+        const QString first = PdfFile(*paper::pdf(laidOut.composition())).pages().front().simplified();
+        QVERIFY(first.contains(u"Red flag question number 3: yes (told to the stroke team"_s));
+        QVERIFY(first.contains(u"Red flag question number 21: yes (told to the stroke team"_s));
+        QVERIFY(first.contains(u"Red flags: 28 others asked, none present."_s));
+    }
+
     void whatCannotFitKeepsAllItsRows()
     {
         Draft letter = abnormalIn(0);
