@@ -27,6 +27,13 @@
             <numerusform>%n findings: %1 to %2</numerusform>
         </translation>
     </message>
+    <message numerus="yes">
+        <source>%n red flag(s)</source>
+        <translation>
+            <numerusform>%n red flag</numerusform>
+            <numerusform>%n red flags</numerusform>
+        </translation>
+    </message>
 </context>
 <context>
     <name>caseload::CaseTable</name>
@@ -286,6 +293,16 @@
         <translation>
             <numerusform>%n patient</numerusform>
             <numerusform>%n patients</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>reading::RedFlagsPage</name>
+    <message numerus="yes">
+        <source>%n question(s) answered, the others not asked.</source>
+        <translation>
+            <numerusform>%n question answered, the others not asked.</numerusform>
+            <numerusform>%n questions answered, the others not asked.</numerusform>
         </translation>
     </message>
 </context>

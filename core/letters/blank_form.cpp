@@ -16,6 +16,10 @@ namespace
 using base::Phrasebook;
 using catalogue::Measure;
 
+/// Unbroken, so that a box stays with its word; spaces beside each other would be drawn as one.
+const QString box = QStringLiteral("[\u00a0]\u00a0");
+const QString apart = QStringLiteral("\u00a0\u00a0 ");
+
 QString room(int signs)
 {
     return QString(signs, u'_');
@@ -26,8 +30,8 @@ QString boxes(const std::vector<catalogue::Option>& options, const Phrasebook& p
 {
     QStringList words;
     for (const catalogue::Option& option : options)
-        words += phrases("[ ] %1").arg(option.title).replace(u' ', QChar(0x00a0));
-    return phrases.joined("%1  %2", words);
+        words += phrases("[ ] %1").arg(option.title).replace(QLatin1String("[ ] "), box);
+    return phrases.joined("%1 %2", words).replace(QLatin1String(" ") + box, apart + box);
 }
 
 /// What a hand fills in: a grade to be ringed, words to be ticked, a line for each trial.
@@ -39,7 +43,7 @@ QString fillIn(const Measure& measure, const Phrasebook& phrases)
         QStringList steps;
         for (int step = int(*measure.lowest); step <= int(*measure.highest); ++step)
             steps += QString::number(step);
-        return phrases("grade: %1").arg(steps.join(QStringLiteral("   ")));
+        return phrases("grade: %1").arg(steps.join(apart + apart));
     }
     const QString unit = values::unitWords(measure.unit, phrases);
     QStringList lines;
@@ -47,7 +51,7 @@ QString fillIn(const Measure& measure, const Phrasebook& phrases)
         const QString line = unit.isEmpty() ? room(9) : QStringLiteral("%1\u00a0%2").arg(room(9), unit);
         lines += measure.trials > 1 ? QStringLiteral("%1.\u00a0%2").arg(trial).arg(line) : line;
     }
-    return phrases.joined("%1  %2", lines);
+    return lines.join(apart);
 }
 
 Fields testFields(const Measure& measure, bool isExpected, const Phrasebook& phrases)
@@ -119,7 +123,7 @@ private:
             const QString unit = values::unitWords(condition.unit, m_phrases);
             const QString line =
                 condition.isClosed || !condition.options.empty()
-                    ? QStringLiteral("%1  %2").arg(boxes(condition.options, m_phrases), room(12))
+                    ? QStringLiteral("%1 %2").arg(boxes(condition.options, m_phrases), room(12))
                     : QStringLiteral("%1 %2").arg(room(24), unit).trimmed();
             lines += m_phrases("%1: %2").arg(condition.title, line);
         }
@@ -133,7 +137,7 @@ private:
             if (!flag.retired)
                 rows.push_back(Fields()
                                    .text("question", flag.question)
-                                   .text("answers", m_phrases("[ ] yes  [ ] no"))
+                                   .text("answers", m_phrases("[ ] yes [ ] no"))
                                    .text("room", room(24)));
         }
         return rows;
@@ -168,6 +172,7 @@ Composition blankForm(const catalogue::Form& form, const records::Clinic& clinic
         .text("legend",
               phrases("Instead of a result: u tried and unable, n not attempted (say why), d did not wish, x "
                       "not applicable; blank: not asked. * asked for each time."))
+        .list("noteLines", QStringList(6, room(90)))
         .text("flagNote", phrases("A question left open counts as not asked, never as no."));
     page.body = filled(
         templateNamed(QStringLiteral("page.html")).arg(templateNamed(QStringLiteral("blank_form.html"))),

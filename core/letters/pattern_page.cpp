@@ -38,7 +38,7 @@ public:
         fields.flag("isReadable", read.needed.empty());
         if (!read.needed.empty()) {
             fields.text("needed",
-                        m_phrases("not tested: %1").arg(m_phrases.joined("%1, %2", words(read.needed))));
+                        m_phrases("not tested: %1").arg(m_phrases.joined("%1; %2", words(read.needed))));
             return fields;
         }
         std::vector<Fields> untested;
