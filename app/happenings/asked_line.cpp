@@ -80,9 +80,7 @@ void AskedLine::settle()
     const bool isGoing = visit != nullptr && m_going == visit->id;
     if (!isGoing)
         m_going.reset();
-    const QString words = since ? tr("Since %1: fall, relapse, change of medication, aid or living?")
-                                      .arg(session::dayInWords(*since))
-                                : QString();
+    const QString words = since ? tr("Anything since %1?").arg(session::dayInWords(*since)) : QString();
     m_words->setText(words);
     m_none->setText(isGoing ? tr("&Nothing else") : tr("&None", "nothing of it happened"));
     for (auto* button : findChildren<QPushButton*>())

@@ -38,6 +38,12 @@ QString sheet(const widgets::Colours& colours)
                                                                  colours.text.name());
 }
 
+letters::Composition pageOf(const session::Session& session)
+{
+    return letters::patternPage(*session.visitInFocus(), session.patientInFocus(), session.clinic(),
+                                session.catalogue(), session.today(), session::screenPhrases());
+}
+
 } // namespace
 
 PatternsPage::PatternsPage(session::Session& session, session::Prompts& prompts, QWidget* parent)
@@ -45,8 +51,8 @@ PatternsPage::PatternsPage(session::Session& session, session::Prompts& prompts,
       m_session(session),
       m_prompts(prompts),
       m_pages(new QStackedLayout(this)),
-      m_empty(new widgets::EmptyState(tr("No visit yet"), tr("What a visit shows together will be here."), {},
-                                      this)),
+      m_empty(new widgets::EmptyState(tr("No visit yet"), tr("What a visit shows together will be here."),
+                                      QString(), this)),
       m_text(new QTextBrowser(this)),
       m_acts(new QWidget(this))
 {
@@ -63,9 +69,9 @@ PatternsPage::PatternsPage(session::Session& session, session::Prompts& prompts,
     acts->setContentsMargins(0, 0, 0, 0);
     acts->setSpacing(widgets::space2);
     acts->addStretch();
-    acts->addWidget(addAct(tr("&Copy"), u"patternsCopy"_s, &PatternsPage::copy));
-    acts->addWidget(addAct(tr("Save &PDF…"), u"patternsPdf"_s, &PatternsPage::save));
-    acts->addWidget(addAct(tr("Prin&t…"), u"patternsPrint"_s, &PatternsPage::print));
+    connect(addAct(tr("&Copy"), u"patternsCopy"_s), &QPushButton::clicked, this, &PatternsPage::copy);
+    connect(addAct(tr("Save &PDF…"), u"patternsPdf"_s), &QPushButton::clicked, this, &PatternsPage::save);
+    connect(addAct(tr("Prin&t…"), u"patternsPrint"_s), &QPushButton::clicked, this, &PatternsPage::print);
     auto* column = new QVBoxLayout(page);
     column->setContentsMargins(widgets::space4, widgets::space2, widgets::space4, widgets::space2);
     column->setSpacing(widgets::space2);
@@ -81,11 +87,11 @@ PatternsPage::PatternsPage(session::Session& session, session::Prompts& prompts,
     connect(&session, &session::Session::visitChanged, this, &PatternsPage::refresh);
 }
 
-QPushButton* PatternsPage::addAct(const QString& text, const QString& name, void (PatternsPage::*act)())
+QPushButton* PatternsPage::addAct(const QString& text, const QString& name)
 {
     auto* button = new QPushButton(text, m_acts);
     button->setObjectName(name);
-    connect(button, &QPushButton::clicked, this, act);
+    m_acts->layout()->addWidget(button);
     return button;
 }
 
@@ -108,17 +114,6 @@ void PatternsPage::copy()
     both->setHtml(m_text->toHtml());
     QApplication::clipboard()->setMimeData(both);
 }
-
-namespace
-{
-
-letters::Composition pageOf(const session::Session& session)
-{
-    return letters::patternPage(*session.visitInFocus(), session.patientInFocus(), session.clinic(),
-                                session.catalogue(), session.today(), session::screenPhrases());
-}
-
-} // namespace
 
 void PatternsPage::save()
 {

@@ -39,7 +39,7 @@ private:
     void copy();
     void save();
     void print();
-    QPushButton* addAct(const QString& text, const QString& name, void (PatternsPage::*act)());
+    QPushButton* addAct(const QString& text, const QString& name);
 
     session::Session& m_session;
     session::Prompts& m_prompts;

@@ -62,6 +62,9 @@ PatientPage::PatientPage(session::Session& session, session::Prompts& prompts, Q
     m_tabs->setAccessibleName(tr("Pages of this patient"));
     m_tabs->setDrawBase(false);
     m_tabs->setExpanding(false);
+    for (auto* further : m_tabs->findChildren<QToolButton*>()) // where there is no room for all tabs
+        further->setAccessibleName(further->objectName() == u"ScrollLeftButton"_s ? tr("Tabs before")
+                                                                                  : tr("Tabs after"));
 
     auto* tabRow = new QHBoxLayout;
     tabRow->setContentsMargins(widgets::space4, widgets::space1, widgets::space4, widgets::space1);

@@ -19,9 +19,9 @@ private Q_SLOTS:
     {
         QTest::addColumn<QStringList>("paper");
         QTest::addColumn<QString>("size"); // ISO 216: 210 × 297 mm; ANSI/ASME Y14.1: 8.5 × 11 in; in points
-        QTest::newRow("unsaid") << QStringList() << u"/MediaBox [0 0 595"_s;
-        QTest::newRow("A4") << QStringList{u"--paper"_s, u"a4"_s} << u"/MediaBox [0 0 595"_s;
-        QTest::newRow("Letter") << QStringList{u"--paper"_s, u"letter"_s} << u"/MediaBox [0 0 612"_s;
+        QTest::newRow("unsaid") << QStringList() << u"/MediaBox [ 0 0 595"_s;
+        QTest::newRow("A4") << QStringList{u"--paper"_s, u"a4"_s} << u"/MediaBox [ 0 0 595"_s;
+        QTest::newRow("Letter") << QStringList{u"--paper"_s, u"letter"_s} << u"/MediaBox [ 0 0 612"_s;
     }
 
     void aFormIsWrittenOnEitherPaper()

@@ -48,8 +48,7 @@ private Q_SLOTS:
     {
         const Asked asked;
         QVERIFY(asked.isAsking());
-        QCOMPARE(asked.line->words(),
-                 u"Since 01-Dec-2025: fall, relapse, change of medication, aid or living?"_s);
+        QCOMPARE(asked.line->words(), u"Anything since 01-Dec-2025?"_s);
         asked.line->setHere(false);
         QVERIFY(!asked.line->isVisible());
     }
