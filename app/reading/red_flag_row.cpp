@@ -39,7 +39,7 @@ RedFlagRow::RedFlagRow(const catalogue::RedFlag& flag, QWidget* parent)
 
     m_action = new QLineEdit(m_about);
     m_action->setObjectName(u"redFlag.%1.action"_s.arg(flag.id));
-    m_action->setPlaceholderText(tr("What was done about it"));
+    m_action->setPlaceholderText(tr("What was done about it: needed before the visit is signed"));
     m_action->setAccessibleName(tr("What was done about it: %1", "question").arg(flag.question));
     m_moment = new QLineEdit(m_about);
     m_moment->setObjectName(u"redFlag.%1.moment"_s.arg(flag.id));
