@@ -12,6 +12,23 @@
     </message>
 </context>
 <context>
+    <name>LetterBatch</name>
+    <message numerus="yes">
+        <source>%1 of %n letter(s) written to %2</source>
+        <translation>
+            <numerusform>%1 of %n letter written to %2</numerusform>
+            <numerusform>%1 of %n letters written to %2</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>Stopped before %n patient(s).</source>
+        <translation>
+            <numerusform>Stopped before %n patient.</numerusform>
+            <numerusform>Stopped before %n patients.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>Words</name>
     <message numerus="yes">
         <source>%n finding(s)</source>
@@ -32,6 +49,13 @@
         <translation>
             <numerusform>%n finding done and as expected: %1 to %2</numerusform>
             <numerusform>%n findings done and as expected: %1 to %2</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n red flag(s)</source>
+        <translation>
+            <numerusform>%n red flag</numerusform>
+            <numerusform>%n red flags</numerusform>
         </translation>
     </message>
 </context>
@@ -297,6 +321,16 @@
     </message>
 </context>
 <context>
+    <name>reading::RedFlagsPage</name>
+    <message numerus="yes">
+        <source>%n question(s) answered, the others not asked.</source>
+        <translation>
+            <numerusform>%n question answered, the others not asked.</numerusform>
+            <numerusform>%n questions answered, the others not asked.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>shell::StatusLine</name>
     <message numerus="yes">
         <source>%1 · %2 of %n test(s)</source>
@@ -350,6 +384,23 @@
         <translation>
             <numerusform>%n row</numerusform>
             <numerusform>%n rows</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>writing::BatchDialog</name>
+    <message numerus="yes">
+        <source>the %n patient(s) selected</source>
+        <translation>
+            <numerusform>the %n patient selected</numerusform>
+            <numerusform>the %n patients selected</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>all %n patient(s) of the list</source>
+        <translation>
+            <numerusform>all %n patient of the list</numerusform>
+            <numerusform>all %n patients of the list</numerusform>
         </translation>
     </message>
 </context>

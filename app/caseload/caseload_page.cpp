@@ -216,6 +216,11 @@ QWidget* CaseloadPage::madeBar()
     m_saved->setObjectName(u"savedFilters"_s);
     m_saved->setAccessibleName(tr("Saved filters"));
     m_bar->add(m_saved);
+    m_letters = new QPushButton(tr("Lett&ers…"), m_bar);
+    m_letters->setObjectName(u"caseLetters"_s);
+    m_letters->setToolTip(tr("For the rows selected with Shift or Ctrl, else for all of the list"));
+    m_bar->add(m_letters);
+    connect(m_letters, &QPushButton::clicked, this, &CaseloadPage::askLetters);
     connect(m_bar, &widgets::GroupBar::groupChosen, this, [this](int group) {
         m_filter.group = Group(group);
         settle();
@@ -254,7 +259,7 @@ QWidget* CaseloadPage::madeTable()
     m_table->setModel(m_cases);
     m_table->setItemDelegate(new CaseDelegate(m_table));
     widgets::dress(*m_table);
-    m_table->setSelectionMode(QAbstractItemView::SingleSelection);
+    m_table->setSelectionMode(QAbstractItemView::ExtendedSelection);
     m_table->horizontalHeader()->setSectionResizeMode(QHeaderView::ResizeToContents);
     m_table->horizontalHeader()->setSectionsClickable(false);
     m_table->horizontalHeader()->setResizeContentsPrecision(50);
@@ -285,6 +290,7 @@ void CaseloadPage::settle()
     else
         showLines();
     m_inFocus = before;
+    m_letters->setEnabled(m_cases->rowCount() > 0);
     offerChoices();
     count();
     sayHowFar();
@@ -451,6 +457,19 @@ void CaseloadPage::setReviews()
     clinic.reviews = dialog.reviews();
     if (auto saved = m_session.saveClinic(clinic); !saved)
         m_prompts.tell(saved.error());
+}
+
+void CaseloadPage::askLetters()
+{
+    std::vector<records::PatientId> picked, listed;
+    for (int row = 0; row < m_cases->rowCount(); ++row) {
+        listed.push_back(m_cases->entry(row).of.patient);
+        if (m_table->selectionModel()->isRowSelected(row))
+            picked.push_back(listed.back());
+    }
+    if (picked.size() == 1)
+        picked.clear(); // the row in focus, which nobody picked
+    Q_EMIT lettersAsked(picked, listed);
 }
 
 void CaseloadPage::writeCsv()

@@ -38,6 +38,10 @@ public:
 
 Q_SIGNALS:
     void opened(const records::PatientId& id);
+    /// Letters are wished for: for those picked where more than one is, else for all of the list as it is
+    /// filtered.
+    void lettersAsked(const std::vector<records::PatientId>& picked,
+                      const std::vector<records::PatientId>& listed);
 
 protected:
     void showEvent(QShowEvent* event) override;
@@ -60,6 +64,7 @@ private:
     void saveFilter();
     void fillSaved();
     void setReviews();
+    void askLetters();
     void writeCsv();
     void print();
 
@@ -74,6 +79,7 @@ private:
     QLabel* m_progress = nullptr;
     QPushButton* m_stop = nullptr;
     QLineEdit* m_search = nullptr;
+    QPushButton* m_letters = nullptr;
     widgets::GroupBar* m_bar = nullptr;
     QComboBox* m_populations = nullptr;
     QComboBox* m_clinicians = nullptr;

@@ -1,6 +1,7 @@
 #include "app/charts/figure.h"
 
 #include "app/charts/chart_files.h"
+#include "app/charts/trend_words.h"
 
 #include <QPainter>
 
@@ -30,7 +31,8 @@ letters::Figure figure(const TrendPoints& points, const base::Phrasebook& phrase
     return {points.title, QSizeF(widthMm, heightForWidth(points, look, widthMm)),
             [points, look, phrases](QPainter& painter, const QRectF& area) {
                 draw(points, look, phrases, painter, area);
-            }};
+            },
+            spoken(points, phrases)};
 }
 
 } // namespace charts

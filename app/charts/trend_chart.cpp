@@ -3,7 +3,6 @@
 #include "app/charts/trend_grid.h"
 #include "app/charts/trend_overlay.h"
 
-#include <QAreaSeries>
 #include <QGraphicsLayout>
 #include <QLegend>
 #include <QLineSeries>
@@ -48,7 +47,7 @@ std::vector<std::vector<const TrendEntry*>> runs(const TrendLine& line, bool joi
 ChartLook paperLook()
 {
     const QPalette paper(Qt::white);
-    return {widgets::coloursFor(paper), true, {}};
+    return {widgets::coloursFor(paper), true, {}, true};
 }
 
 QColor colourOf(records::Side side, const ChartLook& look)
@@ -93,6 +92,8 @@ TrendChart::TrendChart(const TrendPoints& points, const ChartLook& look, const b
         addLevel(target.number, m_time.from, QPen(m_look.colours.text, 1.4, Qt::DashLine));
     for (const TrendLine& line : m_points.lines)
         addLine(line);
+    if (m_look.isOpaque)
+        m_tints = opaque(m_tints, m_look.colours.panel);
     connect(this, &QGraphicsWidget::geometryChanged, this, &TrendChart::settle);
 }
 
@@ -103,21 +104,13 @@ void TrendChart::attach(QAbstractSeries* series)
     series->attachAxis(m_valueAxis);
 }
 
-void TrendChart::addArea(const QList<QPointF>& upper, const QList<QPointF>& lower, const QColor& colour,
-                         float strength)
+void TrendChart::addTint(const QPolygonF& area, QColor colour, float strength)
 {
-    auto* top = new QLineSeries;
-    auto* foot = new QLineSeries;
-    top->replace(upper);
-    foot->replace(lower);
-    auto* area = new QAreaSeries(top, foot);
-    top->setParent(area); // an area does not own its edges
-    foot->setParent(area);
-    QColor shade = colour;
-    shade.setAlphaF(strength);
-    area->setBrush(shade);
-    area->setPen(Qt::NoPen);
-    attach(area);
+    colour.setAlphaF(strength);
+    QPainterPath path;
+    path.addPolygon(area);
+    path.closeSubpath();
+    m_tints.push_back({path, colour});
 }
 
 /// As much of the range as the axis shows; the axis is made for the patient's own values.
@@ -126,22 +119,21 @@ void TrendChart::addRange(const TrendRange& range)
     const double low = std::max(range.low, m_values.from);
     const double high = std::min(range.high, m_values.to);
     if (low < high)
-        addArea({{m_time.from, high}, {m_time.to, high}}, {{m_time.from, low}, {m_time.to, low}},
-                m_look.colours.quiet, 0.10F);
+        addTint(QRectF(QPointF(m_time.from, low), QPointF(m_time.to, high)), m_look.colours.quiet, 0.10F);
 }
 
 void TrendChart::addShade(const std::vector<const TrendEntry*>& run, double error, const QColor& colour)
 {
     const double alone = run.size() == 1 ? (m_time.to - m_time.from) * 0.004 : 0;
-    QList<QPointF> upper;
-    QList<QPointF> lower;
+    QPolygonF upper;
+    QPolygonF lower;
     for (const TrendEntry* entry : run) {
         for (const double aside : {-alone, alone}) {
             upper << QPointF(xOf(entry->day) + aside, *entry->number + error);
-            lower << QPointF(xOf(entry->day) + aside, *entry->number - error);
+            lower.prepend(QPointF(xOf(entry->day) + aside, *entry->number - error));
         }
     }
-    addArea(upper, lower, colour, 0.13F);
+    addTint(upper + lower, colour, 0.13F);
 }
 
 void TrendChart::addRun(const std::vector<const TrendEntry*>& run, const TrendLine& line)

@@ -5,6 +5,7 @@
 #include "app/charts/frame.h"
 #include "app/charts/mark.h"
 #include "app/charts/time_window.h"
+#include "app/charts/tints.h"
 
 #include <QChart>
 #include <QValueAxis>
@@ -16,7 +17,7 @@ class TrendGrid;
 class TrendOverlay;
 
 /// The chart of one measure: true time along the foot, values upward, what could not be done in a lane below.
-/// Qt Charts draws joins, shading, limits and points; the grid and every word and mark are drawn by two items
+/// Qt Charts draws joins, limits and points; shading, the grid and every word and mark are drawn by two items
 /// of its own.
 class TrendChart : public QChart
 {
@@ -34,13 +35,14 @@ public:
     /// Shows a part of the time axis. The values keep their axis, so that no change looks larger.
     void show(const TimeWindow& window);
     const Axis& values() const { return m_values; }
+    /// What is shaded, in Julian days and numbers of the measure.
+    const std::vector<Tint>& tints() const { return m_tints; }
 
     /// The visit whose day is nearest to a place in the chart, at most 16 px away.
     std::optional<records::VisitId> visitNear(const QPointF& place) const;
 
 private:
-    void addArea(const QList<QPointF>& upper, const QList<QPointF>& lower, const QColor& colour,
-                 float strength);
+    void addTint(const QPolygonF& area, QColor colour, float strength);
     void addRange(const TrendRange& range);
     void addLine(const TrendLine& line);
     void addRun(const std::vector<const TrendEntry*>& run, const TrendLine& line);
@@ -58,6 +60,7 @@ private:
     TimeWindow m_window;
     Axis m_time;
     Axis m_values;
+    std::vector<Tint> m_tints;
     Frame m_frame;
     QValueAxis* m_timeAxis;
     QValueAxis* m_valueAxis;

@@ -18,6 +18,7 @@ void TrendGrid::cover(const QRectF& area)
 
 void TrendGrid::paint(QPainter* painter, const QStyleOptionGraphicsItem*, QWidget*)
 {
+    paintTints(*painter);
     const QRectF& plot = m_chart.frame().plot;
     painter->setPen(QPen(m_chart.look().colours.line, 1));
     for (const Tick& tick : m_chart.values().ticks) {
@@ -30,6 +31,22 @@ void TrendGrid::paint(QPainter* painter, const QStyleOptionGraphicsItem*, QWidge
     }
     painter->setPen(QPen(m_chart.look().colours.edge, 1));
     painter->drawLine(plot.bottomLeft(), plot.bottomRight());
+}
+
+void TrendGrid::paintTints(QPainter& painter) const
+{
+    const QRectF& plot = m_chart.frame().plot;
+    const Axis& time = m_chart.time();
+    const Axis& values = m_chart.values();
+    const double across = plot.width() / (time.to - time.from);
+    const double up = -plot.height() / (values.to - values.from);
+    const QTransform place(across, 0, 0, up, plot.left() - time.from * across,
+                           plot.bottom() - values.from * up);
+    painter.save();
+    painter.setClipRect(plot);
+    for (const Tint& tint : m_chart.tints())
+        painter.fillPath(place.map(tint.area), tint.colour);
+    painter.restore();
 }
 
 } // namespace charts

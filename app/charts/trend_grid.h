@@ -7,7 +7,7 @@
 namespace charts
 {
 
-/// The lines behind the series, one at every labelled number and date.
+/// What lies behind the series: what is shaded, and a line at every labelled number and date.
 class TrendGrid : public QGraphicsItem
 {
 public:
@@ -18,6 +18,8 @@ public:
     void paint(QPainter* painter, const QStyleOptionGraphicsItem* option, QWidget* widget) override;
 
 private:
+    void paintTints(QPainter& painter) const;
+
     TrendChart& m_chart;
     QRectF m_area;
 };

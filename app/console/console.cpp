@@ -100,6 +100,13 @@ const std::vector<Verb>& verbs()
          {u"from"_s, u"until"_s, u"to"_s},
          {},
          writeReport},
+        {u"blank"_s,
+         u"blank FORM --to FILE.pdf [--paper a4|letter] [--records RECORDS]"_s,
+         u"Writes a form to be filled in with a pen; one of the clinic's own with --records"_s,
+         {u"FORM"_s},
+         {u"to"_s},
+         {u"paper"_s, u"records"_s, u"password-file"_s},
+         writeBlankForm},
         {u"catalogue"_s,
          u"catalogue read|write FILE.json --records RECORDS [--by NAME]"_s,
          u"Brings a clinic's own forms, measures and thresholds into the records, or writes them to a file"_s,
@@ -183,6 +190,7 @@ std::optional<WrongUse> wrongEnding(const QString& verb, const QString& to)
 {
     const QStringList endings = verb == u"letter"_s ? QStringList{u".pdf"_s, u".odt"_s, u".html"_s, u".txt"_s}
                                 : verb == u"report"_s ? QStringList{u".pdf"_s, u".csv"_s}
+                                : verb == u"blank"_s  ? QStringList{u".pdf"_s}
                                                       : QStringList{u".png"_s, u".svg"_s};
     const bool isRight = std::ranges::any_of(
         endings, [&](const QString& ending) { return to.endsWith(ending, Qt::CaseInsensitive); });
@@ -190,7 +198,8 @@ std::optional<WrongUse> wrongEnding(const QString& verb, const QString& to)
         return std::nullopt;
     const base::Message listed = base::listed(base::verbatims(endings));
     return WrongUse{
-        endings.size() == 2
+        endings.size() == 1 ? base::said("The file of --to must end in %1.").arg(endings.first())
+        : endings.size() == 2
             ? base::said("The file of --to must end in %1 or %2.").arg(endings.first(), endings.last())
             : base::said("The file of --to must end in one of %1.").arg(listed)};
 }
@@ -301,6 +310,14 @@ std::optional<WrongUse> taken(const Verb& verb, const QStringList& arguments, Re
     if (verb.work == writeLetter) {
         request.hasAnnex = parser.isSet(u"annex"_s);
         request.kind = value(u"kind"_s).isEmpty() ? request.kind : value(u"kind"_s);
+    }
+    if (verb.work == writeBlankForm) {
+        request.form = places.first();
+        const QString paper = value(u"paper"_s);
+        if (parser.isSet(u"paper"_s) && paper != u"a4"_s && paper != u"letter"_s)
+            return wrong(base::said("The paper of --paper must be a4 or letter."));
+        if (!paper.isEmpty())
+            request.paper = paper == u"a4"_s ? records::PaperSize::A4 : records::PaperSize::Letter;
     }
     request.letterLanguage = value(u"in"_s);
     if (!request.letterLanguage.isEmpty() && !session::isSpoken(request.letterLanguage))

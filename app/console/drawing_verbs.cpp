@@ -130,7 +130,7 @@ base::Result<void> writeLetter(const Request& request)
     material.logo = paper::logoFrom(material.clinic.logo);
     const letters::Composition letter = paper::fitted({material, *kind, catalogue, phrases});
     if (request.to.endsWith(u".html"_s, Qt::CaseInsensitive))
-        return base::write(paper::kept(letter).toUtf8(), request.to);
+        return base::write(paper::html(letter).toUtf8(), request.to);
     if (request.to.endsWith(u".txt"_s, Qt::CaseInsensitive))
         return base::write(paper::plainText(letter).toUtf8(), request.to);
     const auto bytes =

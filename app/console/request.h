@@ -31,7 +31,9 @@ struct Request {
     std::optional<records::Side> side = {}; ///< of a measure that has sides
     QString to = {};                        ///< the file to write
     judging::Period period = {};
-    QString kind = QStringLiteral("progress"); ///< of a letter
+    QString kind = QStringLiteral("progress");    ///< of a letter
+    QString form = {};                            ///< id, in the catalogue
+    std::optional<records::PaperSize> paper = {}; ///< of a blank form; else as the clinic has it
     bool hasAnnex = false;
     QString letterLanguage = {}; ///< BCP 47; empty: English
     QString passwordFile = {};   ///< "-": the standard input
@@ -76,6 +78,7 @@ base::Result<void> listCases(const Request& request);
 base::Result<void> writeLetter(const Request& request);
 base::Result<void> writeChart(const Request& request);
 base::Result<void> writeReport(const Request& request);
+base::Result<void> writeBlankForm(const Request& request);
 base::Result<void> moveCatalogue(const Request& request);
 base::Result<void> moveHappenings(const Request& request);
 base::Result<void> checkRecords(const Request& request);

@@ -178,10 +178,12 @@ QWidget* HappeningsDialog::madeList()
     return half;
 }
 
-void HappeningsDialog::begin(std::optional<HappeningKind> kind, std::optional<QDate> day)
+void HappeningsDialog::begin(std::optional<HappeningKind> kind, std::optional<QDate> day,
+                             const QString& words)
 {
     HappeningDraft draft;
     draft.kind = kind;
+    draft.words = words;
     if (day)
         draft.from = day->toString(Qt::ISODate);
     fill(draft);

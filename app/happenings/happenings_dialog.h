@@ -30,7 +30,8 @@ public:
     HappeningsDialog(session::Session& session, session::Prompts& prompts, QWidget* parent);
 
     /// A new event of which this much is known.
-    void begin(std::optional<records::HappeningKind> kind, std::optional<QDate> day);
+    void begin(std::optional<records::HappeningKind> kind, std::optional<QDate> day,
+               const QString& words = {});
     void edit(const records::HappeningId& id);
     int storedCount() const { return m_storedCount; }
     void reject() override; ///< asks first where something was typed

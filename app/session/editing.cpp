@@ -28,11 +28,18 @@ std::optional<records::Finding> findingIn(const std::vector<records::Visit>& vis
 
 /// Stores one side of an edit and reads what the file then holds.
 base::Result<void> Session::store(const Edit& edit, const std::optional<records::Finding>& finding,
-                                  const std::optional<VisitConditions>& conditions)
+                                  const std::optional<VisitConditions>& conditions,
+                                  const std::optional<records::RedFlags>& flags)
 {
     storage::Visits visits(*m_store);
     base::Result<void> saved;
-    if (conditions) {
+    if (flags) {
+        const auto kept = std::ranges::find(versions(), edit.visit, &records::Visit::id);
+        const QDate day = kept == versions().end() ? QDate() : kept->day;
+        if (const auto wrong = records::wrongWith(*flags, day, *m_catalogue, today()))
+            return *wrong;
+        saved = visits.saveRedFlags(edit.visit, *flags);
+    } else if (conditions) {
         if (const auto wrong = records::wrongWith(conditions->values, *m_catalogue))
             return *wrong;
         saved = visits.saveConditions(edit.visit, conditions->values, conditions->areConfirmed);
@@ -45,8 +52,9 @@ base::Result<void> Session::store(const Edit& edit, const std::optional<records:
     }
     if (!saved)
         return saved;
-    if (auto read = conditions ? m_record->readVisit(*m_store, edit.visit)
-                               : m_record->readFinding(*m_store, edit.visit, edit.measure, edit.side);
+    if (auto read = conditions || flags
+                        ? m_record->readVisit(*m_store, edit.visit)
+                        : m_record->readFinding(*m_store, edit.visit, edit.measure, edit.side);
         !read)
         return read;
     Q_EMIT visitChanged(fact(m_record->patient().id), edit.visit);
@@ -70,7 +78,7 @@ base::Result<void> Session::edit(const Edit& edit, Typing typing)
 {
     if (edit.before == edit.after)
         return {};
-    if (auto stored = store(edit, edit.after, {}); !stored)
+    if (auto stored = store(edit, edit.after, {}, {}); !stored)
         return stored;
     m_undo.remember(edit, typing);
     Q_EMIT editsChanged();
@@ -89,12 +97,29 @@ base::Result<void> Session::saveConditions(const records::VisitId& visit,
     if (before == after)
         return {};
     const Edit edit{visit, {}, {}, {}, {}, 0, before, after};
-    if (auto stored = store(edit, {}, after); !stored)
+    if (auto stored = store(edit, {}, after, {}); !stored)
         return stored;
     if (before) {
         m_undo.remember(edit, typing);
         Q_EMIT editsChanged();
     }
+    return {};
+}
+
+base::Result<void> Session::saveRedFlags(const records::VisitId& visit, const records::RedFlags& flags,
+                                         Typing typing)
+{
+    const auto kept = std::ranges::find(visits(), visit, &records::Visit::id);
+    if (kept != visits().end() && kept->redFlags == flags)
+        return {};
+    Edit edit;
+    edit.visit = visit;
+    edit.flagsAfter = flags;
+    edit.flagsBefore = kept == visits().end() ? records::RedFlags() : kept->redFlags;
+    if (auto stored = store(edit, {}, {}, flags); !stored)
+        return stored;
+    m_undo.remember(edit, typing);
+    Q_EMIT editsChanged();
     return {};
 }
 
@@ -130,7 +155,7 @@ base::Result<void> Session::undo()
     std::vector<Edit> edits = m_undo.last();
     std::ranges::reverse(edits); // the newest first
     for (const Edit& edit : edits) {
-        if (auto stored = store(edit, edit.before, edit.conditionsBefore); !stored)
+        if (auto stored = store(edit, edit.before, edit.conditionsBefore, edit.flagsBefore); !stored)
             return stored;
         m_undo.takenBack();
         Q_EMIT editsChanged();
@@ -141,7 +166,7 @@ base::Result<void> Session::undo()
 base::Result<void> Session::redo()
 {
     for (const Edit& edit : m_undo.lastUndone()) {
-        if (auto stored = store(edit, edit.after, edit.conditionsAfter); !stored)
+        if (auto stored = store(edit, edit.after, edit.conditionsAfter, edit.flagsAfter); !stored)
             return stored;
         m_undo.madeAgain();
         Q_EMIT editsChanged();

@@ -192,6 +192,7 @@ base::Result<void> Session::readOwn(const QString& path)
     lay(own.measures, read->measures);
     lay(own.thresholds, read->thresholds);
     lay(own.forms, read->forms);
+    lay(own.patterns, read->patterns);
     return keepOwn(own, place);
 }
 

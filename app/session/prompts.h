@@ -36,6 +36,8 @@ public:
                                                const QString& filter) = 0;
     /// Which file to read; empty when the person turned back.
     virtual std::optional<QString> fileToRead(const QString& title, const QString& filter) = 0;
+    /// Into which folder to write files; empty when the person turned back.
+    virtual std::optional<QString> folderToWrite(const QString& title, const QString& suggested) = 0;
     /// Says that something wished for is done.
     virtual void say(const QString& what, const QString& explanation) = 0;
     /// Says what happened, what is safe, and what to do.

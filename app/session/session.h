@@ -206,6 +206,9 @@ public:
                                      records::Side side, Typing typing = Typing::Anew);
     base::Result<void> saveConditions(const records::VisitId& visit, const records::Conditions& conditions,
                                       bool confirmed, Typing typing = Typing::Anew);
+    /// What was answered about red flags, in place of all answers there were.
+    base::Result<void> saveRedFlags(const records::VisitId& visit, const records::RedFlags& flags,
+                                    Typing typing = Typing::Anew);
     base::Result<void> discardVisit(const records::VisitId& visit);
     /// Signs what is shown: where the stored draft is another, says how they differ, takes the stored one
     /// into focus and signs nothing.
@@ -303,7 +306,8 @@ private:
     base::Result<void> mayChoose(const QString& measure, const QString& threshold, const QString& reason);
     base::Result<void> judgeAnew();
     base::Result<void> store(const Edit& edit, const std::optional<records::Finding>& finding,
-                             const std::optional<VisitConditions>& conditions);
+                             const std::optional<VisitConditions>& conditions,
+                             const std::optional<records::RedFlags>& flags);
     /// The one door (core/records/check), asked before anything is written.
     base::Result<void> refuseWrong(const records::VisitId& visit, const records::Finding& finding) const;
     base::Result<void> refuseWrong(const records::VisitId& visit) const;

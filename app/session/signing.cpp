@@ -5,6 +5,7 @@
 #include "core/storage/store.h"
 #include "core/storage/visits.h"
 #include "core/telling/condition_words.h"
+#include "core/telling/red_flag_words.h"
 
 #include <algorithm>
 
@@ -67,6 +68,14 @@ QStringList differences(const Visit& shown, const Visit& stored, const catalogue
                 telling::conditionValue(onScreen, condition, screenPhrases()),
                 telling::conditionValue(inFile, condition, screenPhrases()));
     }
+    for (const catalogue::RedFlag& flag : catalogue.redFlags) {
+        const auto* onScreen = telling::answerOf(shown.redFlags, flag.id);
+        const auto* inFile = telling::answerOf(stored.redFlags, flag.id);
+        const QString words = telling::answered(onScreen, screenPhrases());
+        const QString storedWords = telling::answered(inFile, screenPhrases());
+        if (words != storedWords)
+            add(flag.question, words, storedWords);
+    }
     if (shown.day != stored.day)
         add(Session::tr("Day of the visit"), dayInWords(shown.day), dayInWords(stored.day));
     if (shown.state != stored.state)
@@ -86,6 +95,8 @@ base::Result<Visit> Session::signVisit(const records::VisitId& visit, const reco
     const auto stored = drafts.withId(visit);
     if (!stored)
         return stored.error();
+    if (const auto wrong = records::wrongWithSigning(*stored))
+        return *wrong;
     const auto shown = std::ranges::find(visits(), visit, &Visit::id);
     QStringList lines = shown == visits().end() ? QStringList() : differences(*shown, *stored, *m_catalogue);
     if (!lines.isEmpty()) {

@@ -12,7 +12,8 @@ namespace
 bool isOfSame(const Edit& a, const Edit& b)
 {
     return a.visit == b.visit && a.measure == b.measure && a.side == b.side &&
-           a.conditionsAfter.has_value() == b.conditionsAfter.has_value();
+           a.conditionsAfter.has_value() == b.conditionsAfter.has_value() &&
+           a.flagsAfter.has_value() == b.flagsAfter.has_value();
 }
 
 /// The newest edit, and those of its group before it, in the order they stand.
@@ -40,11 +41,13 @@ void Undo::remember(const Edit& edit, Typing typing)
                         m_done.back().group == 0;
     if (!goesOn) {
         m_done.push_back(edit);
-    } else if (m_done.back().before == edit.after && m_done.back().conditionsBefore == edit.conditionsAfter) {
+    } else if (m_done.back().before == edit.after && m_done.back().conditionsBefore == edit.conditionsAfter &&
+               m_done.back().flagsBefore == edit.flagsAfter) {
         m_done.pop_back();
     } else {
         m_done.back().after = edit.after;
         m_done.back().conditionsAfter = edit.conditionsAfter;
+        m_done.back().flagsAfter = edit.flagsAfter;
     }
     m_undone.clear();
 }

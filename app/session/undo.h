@@ -2,6 +2,7 @@
 
 #include "core/records/finding.h"
 #include "core/records/ids.h"
+#include "core/records/red_flags.h"
 
 #include <optional>
 #include <vector>
@@ -31,6 +32,8 @@ struct Edit {
     std::optional<VisitConditions> conditionsBefore =
         {}; ///< of an edit of the visit's conditions, not a finding
     std::optional<VisitConditions> conditionsAfter = {};
+    std::optional<records::RedFlags> flagsBefore = {}; ///< of an edit of the answers about red flags
+    std::optional<records::RedFlags> flagsAfter = {};
 };
 
 /// What was edited since the patient was chosen, and what of it was taken back.

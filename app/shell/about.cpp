@@ -49,9 +49,10 @@ void showKeyboard(QWidget* window)
         AboutWords::tr("Ctrl+8: forms and the clinic's own tests and thresholds"),
         AboutWords::tr("Ctrl+9: tests"),
         AboutWords::tr("Ctrl+N: new patient, from the list"),
-        AboutWords::tr("Ctrl+1 to Ctrl+4: examination, change, trend, letters"),
+        AboutWords::tr("Ctrl+1 to Ctrl+6: examination, change, trend, letters, red flags, patterns"),
         AboutWords::tr("Ctrl+Shift+N: new visit today; Ctrl+Alt+N: with another form"),
         AboutWords::tr("Ctrl+Shift+S: sign the visit, or the letter on its page"),
+        AboutWords::tr("On the page of letters Ctrl+Shift+C: copy the letter"),
         AboutWords::tr("Ctrl+Z, Ctrl+Shift+Z: undo and redo in a draft"),
         AboutWords::tr(
             "F6: the ribbon of visits, Escape: back; there Left and Right: this visit, with Shift: the "
@@ -73,7 +74,8 @@ void showKeyboard(QWidget* window)
             "In the tap counter: Space or Return taps, Tab goes on to the next field, Escape drops the run"),
         AboutWords::tr("F1: how the test is done; Ctrl+F1: its handbook page; F2: note; F3: reason"),
         AboutWords::tr(
-            "F4: conditions, F4 or Escape: back; Ctrl+Return: confirm them; F5: next test that is open; F7: one test at a time, Page Up and Page Down; F8: rest of the section done, as expected"),
+            "F4: conditions, F4 or Escape: back; Ctrl+Return: confirm them; F5: next test that is open; F7: "
+            "one test at a time, Page Up and Page Down; F8: rest of the section done, as expected"),
         QString(),
         AboutWords::tr("Ctrl+S: save what is edited; Escape: leave it"),
         AboutWords::tr(

@@ -20,8 +20,8 @@ struct Hit {
     bool operator==(const Hit&) const = default;
 };
 
-/// Those of the measures whose title, abbreviation or other name fits, each word typed beginning one of theirs; titles
-/// that begin with it first.
+/// Those of the measures whose title, abbreviation or other name fits, each word typed beginning one of
+/// theirs; titles that begin with it first.
 std::vector<Hit> testsFound(const QString& typed, const QStringList& measures,
                             const catalogue::Catalogue& catalogue);
 

@@ -17,6 +17,7 @@
 #include "app/shell/window_place.h"
 #include "app/widgets/page_stack.h"
 #include "app/writing/author_setting.h"
+#include "app/writing/batch_dialog.h"
 
 #include <QApplication>
 #include <QCloseEvent>
@@ -101,6 +102,10 @@ void MainWindow::showCaseload()
             if (isAtPatient())
                 showTab(changeTab);
         });
+        connect(m_caseload, &caseload::CaseloadPage::lettersAsked, this,
+                [this](const auto& picked, const auto& listed) {
+                    writing::BatchDialog(m_session, m_prompts, picked, listed, this).exec();
+                });
     }
     m_session.leavePatient();
     showPage(m_caseload);

@@ -3,6 +3,8 @@
 #include "app/changes/change_page.h"
 #include "app/happenings/asked_line.h"
 #include "app/happenings/happenings_dialog.h"
+#include "app/reading/patterns_page.h"
+#include "app/reading/red_flags_page.h"
 #include "app/shell/identity_banner.h"
 #include "app/shell/status_line.h"
 #include "app/shell/version_rows.h"
@@ -60,6 +62,9 @@ PatientPage::PatientPage(session::Session& session, session::Prompts& prompts, Q
     m_tabs->setAccessibleName(tr("Pages of this patient"));
     m_tabs->setDrawBase(false);
     m_tabs->setExpanding(false);
+    for (auto* further : m_tabs->findChildren<QToolButton*>()) // where there is no room for all tabs
+        further->setAccessibleName(further->objectName() == u"ScrollLeftButton"_s ? tr("Tabs before")
+                                                                                  : tr("Tabs after"));
 
     auto* tabRow = new QHBoxLayout;
     tabRow->setContentsMargins(widgets::space4, 2, widgets::space4, 2);
@@ -102,6 +107,10 @@ PatientPage::PatientPage(session::Session& session, session::Prompts& prompts, Q
     connect(m_actions, &VisitActions::conditionsAsked, this, [this](const QString& condition) {
         showTab(0);
         m_examination->openConditions(condition);
+    });
+    connect(m_actions, &VisitActions::redFlagAsked, this, [this](const QString& flag) {
+        showTab(4);
+        m_redFlags->showFlag(flag);
     });
     connect(&m_session, &session::Session::focusChanged, this, &PatientPage::settle);
     connect(&m_session, &session::Session::visitsChanged, this, &PatientPage::settle);
@@ -216,6 +225,11 @@ void PatientPage::addPages()
     m_letters = new writing::LettersPage(m_session, m_prompts, this);
     connect(m_letters, &writing::LettersPage::measureAsked, this, &PatientPage::showMeasure);
     addPage(tr("Letters"), m_letters);
+    m_redFlags = new reading::RedFlagsPage(m_session, m_prompts, this);
+    addPage(tr("Red flags"), m_redFlags);
+    auto* patterns = new reading::PatternsPage(m_session, m_prompts, this);
+    connect(patterns, &reading::PatternsPage::measureAsked, this, &PatientPage::showMeasure);
+    addPage(tr("Patterns"), patterns);
     connect(m_examination, &visits::ExaminationPage::handbookAsked, this, &PatientPage::handbookAsked);
     connect(m_changes, &changes::ChangePage::compared, this, &PatientPage::settle);
     connect(m_examination, &visits::ExaminationPage::progressChanged, this,
@@ -251,7 +265,7 @@ void PatientPage::takeKeyboard()
 
 QStringList PatientPage::unsaved() const
 {
-    return m_examination->unsaved();
+    return m_examination->unsaved() + m_redFlags->unsaved();
 }
 
 /// What is signed is what is on the screen: with a text there that could not be recorded, nothing is.
@@ -269,8 +283,12 @@ void PatientPage::sign()
                  tr("Not signed: this stands in the form and is not recorded. Correct or clear it first.") +
                  u"\n\n"_s + lines.join(u'\n')),
              {}});
-        showTab(0);
-        m_examination->showUnsaved();
+        const bool isInForm = !m_examination->unsaved().isEmpty();
+        showTab(isInForm ? 0 : 4);
+        if (isInForm)
+            m_examination->showUnsaved();
+        else
+            m_redFlags->showUnsaved();
         return;
     }
     takeKeyboard(); // before, since what is left open may be gone to instead

@@ -26,6 +26,12 @@ namespace changes
 class ChangePage;
 }
 
+namespace reading
+{
+class PatternsPage;
+class RedFlagsPage;
+} // namespace reading
+
 namespace writing
 {
 class LettersPage;
@@ -50,7 +56,7 @@ public:
     VisitActions& actions() { return *m_actions; }
     StatusLine& status() { return *m_status; }
     VisitRibbon& ribbon() { return *m_ribbon; }
-    static constexpr int tabCount = 4; ///< Examination, Change, Trend, Letters
+    static constexpr int tabCount = 6; ///< Examination, Change, Trend, Letters, Red flags, Patterns
     /// Shows a page and gives it the keyboard.
     void showTab(int tab);
     int tab() const;
@@ -85,6 +91,7 @@ private:
     visits::ExaminationPage* m_examination = nullptr;
     changes::ChangePage* m_changes = nullptr;
     writing::LettersPage* m_letters = nullptr;
+    reading::RedFlagsPage* m_redFlags = nullptr;
     QTabBar* m_tabs;
     QStackedWidget* m_pages;
     QToolButton* m_withForm = nullptr;

@@ -11,16 +11,18 @@
 #include "app/widgets/dialogs.h"
 #include "app/widgets/theme.h"
 #include "core/base/file.h"
+#include "core/records/red_flags.h"
 #include "core/records/summary.h"
+#include "core/records/visit.h"
 
 #include <QApplication>
 #include <QBuffer>
 #include <QDir>
 #include <QKeyEvent>
 #include <QLineEdit>
-#include <QPlainTextEdit>
 #include <QPushButton>
 #include <QTabBar>
+#include <QTextEdit>
 #include <QThread>
 #include <QTimer>
 
@@ -76,7 +78,7 @@ void type(QWidget& window, const QString& field, const QString& text)
 /// Types into a field of several lines.
 void write(QWidget& window, const QString& field, const QString& text)
 {
-    if (auto* found = window.findChild<QPlainTextEdit*>(field))
+    if (auto* found = window.findChild<QTextEdit*>(field))
         found->insertPlainText(text);
 }
 
@@ -112,6 +114,7 @@ public:
     std::optional<records::Author> person(const records::Author&) override { return author({}, {}); }
     std::optional<QString> fileToWrite(const QString&, const QString&, const QString&) override { return {}; }
     std::optional<QString> fileToRead(const QString&, const QString&) override { return {}; }
+    std::optional<QString> folderToWrite(const QString&, const QString&) override { return {}; }
     void say(const QString&, const QString&) override {}
     void tell(const base::Error&) override {}
 };
@@ -163,13 +166,26 @@ void takeDraft(session::Session& session, MainWindow& window, const records::Pat
     QThread::msleep(400); // the pause after which is said what is wrong
     album.take(window, u"examination-refused"_s);
     type(window, u"nine-hole-peg.left.trial.2"_s, u"48.6"_s);
+    window.showTab(4);
+    if (const records::Visit* visit = session.visitInFocus()) {
+        const QDate day = visit->day;
+        (void)bool(session.saveRedFlags(
+            visit->id,
+            {{u"sudden-unsteadiness"_s, {false, {}}},
+             {u"sudden-focal-sign"_s,
+              {true, records::Acknowledgement{u"Stroke team called, ambulance ordered"_s, day, QTime(9, 5)}}},
+             {u"vertigo-with-another-sign"_s, {false, {}}},
+             {u"cannot-stand"_s, {true, {}}}}));
+    }
+    album.take(window, u"red-flags-draft"_s);
 }
 
 void takePatient(session::Session& session, MainWindow& window, const records::PatientSummary& patient,
                  const Album& album)
 {
     window.openPatient(patient.id);
-    const QString tabs[] = {u"examination"_s, u"change"_s, u"trend"_s, u"letters"_s};
+    const QString tabs[] = {u"examination"_s, u"change"_s,    u"trend"_s,
+                            u"letters"_s,     u"red-flags"_s, u"patterns"_s};
     for (int tab = 0; tab < PatientPage::tabCount; ++tab) {
         window.showTab(tab);
         album.take(window, tabs[tab]);

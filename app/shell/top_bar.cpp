@@ -3,6 +3,7 @@
 #include "app/importing/import_acts.h"
 #include "app/keys/sealing_acts.h"
 #include "app/shell/about.h"
+#include "app/shell/blank_forms.h"
 #include "app/shell/clinic_dialog.h"
 #include "app/shell/find_field.h"
 #include "app/shell/look.h"
@@ -11,6 +12,7 @@
 #include "app/shell/settings.h"
 #include "app/widgets/elided_label.h"
 #include "app/widgets/icons.h"
+#include "app/widgets/sound.h"
 #include "app/widgets/theme.h"
 
 #include <QActionGroup>
@@ -115,6 +117,11 @@ QMenu* TopBar::madeMenu()
     menu->addAction(tr("Clinic details"), this, &TopBar::editClinic);
     addOwnFiles(*menu->addMenu(tr("The clinic's own catalogue")));
     addLooks(*menu->addMenu(tr("Look")));
+    QAction* sound = menu->addAction(tr("Sound when timing"));
+    sound->setObjectName(u"soundWhenTiming"_s);
+    sound->setCheckable(true);
+    sound->setChecked(widgets::isSoundOn());
+    connect(sound, &QAction::toggled, this, [](bool on) { widgets::setSoundOn(on); });
     menu->addSeparator();
     menu->addAction(tr("Import findings…"), this,
                     [this] { importing::importFindings(m_session, m_prompts, window()); })
@@ -128,6 +135,7 @@ QMenu* TopBar::madeMenu()
     menu->addAction(tr("Back up now…"), this, [this] { backUp(m_session, m_prompts); })
         ->setObjectName(u"backUp"_s);
     addSealing(*menu);
+    addBlankForms(*menu->addMenu(tr("Blank form…")), m_session, m_prompts);
     menu->addAction(tr("Service report…"), this,
                     [this] { ReportDialog(m_session, m_prompts, window()).exec(); })
         ->setObjectName(u"serviceReport"_s);

@@ -4,6 +4,7 @@
 #include "core/records/history.h"
 #include "core/records/wording.h"
 #include "core/telling/condition_words.h"
+#include "core/telling/red_flag_words.h"
 
 #include <algorithm>
 #include <iterator>
@@ -64,6 +65,15 @@ std::vector<VersionRow> versionRows(const std::vector<records::Visit>& versions,
             values += conditionWords(records::recorded(version.conditions, condition.id), condition);
         if (!values.join(QString()).isEmpty())
             rows.push_back(row(condition.title, values));
+    }
+    for (const catalogue::RedFlag& flag : catalogue.redFlags) {
+        if (std::ranges::none_of(versions, [&](const auto& each) { return each.redFlags.contains(flag.id); }))
+            continue;
+        QStringList values;
+        for (const records::Visit& version : versions)
+            values +=
+                telling::answered(telling::answerOf(version.redFlags, flag.id), session::screenPhrases());
+        rows.push_back(row(flag.question, values));
     }
     return rows;
 }

@@ -39,6 +39,10 @@ QString titles(const std::vector<const Entry*>& entries)
 QString inWords(const visits::Gaps& gaps)
 {
     QStringList lines;
+    for (const catalogue::RedFlag* flag : gaps.redFlags)
+        lines += VisitActions::tr("Red flag answered yes, nothing said about it yet: %1").arg(flag->question);
+    if (!gaps.redFlags.empty())
+        lines += VisitActions::tr("Say what was done, and when; then the visit can be signed.");
     if (gaps.isEmpty)
         lines += VisitActions::tr("Nothing is recorded in this visit.");
     if (!gaps.blank.empty())
@@ -167,6 +171,12 @@ bool VisitActions::maySign(const records::Visit& visit)
     const visits::Gaps gaps = visits::gapsOf(visit, m_session.patientInFocus(), m_session.catalogue());
     if (gaps.isNone())
         return true;
+    if (!gaps.redFlags.empty()) {
+        if (m_prompts.chosen(signQuestion(visit.day), whose() + u"\n\n"_s + inWords(gaps),
+                             {tr("Go to the &red flag")}))
+            Q_EMIT redFlagAsked(gaps.redFlags.front()->id);
+        return false;
+    }
     QStringList answers;
     if (!gaps.blank.empty())
         answers += tr("&Go to “%1”").arg(onGoButton(gaps.blank.front()->title));

@@ -40,6 +40,7 @@ Q_SIGNALS:
     void started();                                 ///< a draft is ready to be filled in
     void testAsked(const QString& measure);         ///< instead of signing, to what was left blank
     void conditionsAsked(const QString& condition); ///< the first that is not recorded; may be empty
+    void redFlagAsked(const QString& flag);         ///< answered yes, and nothing said about it
 
 private:
     void start(QDate day, const QString& form);

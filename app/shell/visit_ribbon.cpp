@@ -153,8 +153,9 @@ const records::Visit* VisitRibbon::visitAt(const QPointF& point) const
 
 std::vector<const records::Happening*> VisitRibbon::happeningsAt(const QPointF& point) const
 {
-    return isFolded() || std::abs(point.y() - laneY) > laneHeight / 2.0 ? std::vector<const records::Happening*>()
-                                                          : happeningsNear(m_happenings, m_scale, point.x());
+    return isFolded() || std::abs(point.y() - laneY) > laneHeight / 2.0
+               ? std::vector<const records::Happening*>()
+               : happeningsNear(m_happenings, m_scale, point.x());
 }
 
 double VisitRibbon::radius() const

@@ -6,6 +6,7 @@
 #include "core/records/visit.h"
 #include "core/records/wording.h"
 #include "core/telling/condition_words.h"
+#include "core/telling/red_flag_words.h"
 
 #include <QCoreApplication>
 
@@ -111,6 +112,23 @@ QString conditionWords(const session::Edit& edit, const catalogue::Catalogue& ca
     return changed.isEmpty() ? VisitWords::tr("conditions confirmed") : session::joined("%1, %2", changed);
 }
 
+/// The answers about red flags that the edit changed: "fainting: yes".
+QString flagWords(const session::Edit& edit, const catalogue::Catalogue& catalogue)
+{
+    const records::RedFlags before = edit.flagsBefore.value_or(records::RedFlags());
+    QStringList changed;
+    for (const catalogue::RedFlag& flag : catalogue.redFlags) {
+        const auto* was = telling::answerOf(before, flag.id);
+        const auto* is = telling::answerOf(*edit.flagsAfter, flag.id);
+        const bool isSame = was == nullptr || is == nullptr ? was == is : *was == *is;
+        if (!isSame)
+            changed +=
+                VisitWords::tr("%1: %2").arg(flag.inShort, telling::answered(is, session::screenPhrases()));
+    }
+    return changed.size() > 2 ? VisitWords::tr("%n red flag(s)", nullptr, int(changed.size()))
+                              : session::joined("%1, %2", changed);
+}
+
 /// What the edit did: to the value, or to what stands beside it.
 QString changeWords(const session::Edit& edit, const catalogue::Measure& measure)
 {
@@ -135,14 +153,15 @@ QString editWords(const std::vector<session::Edit>& edits, const catalogue::Cata
     if (edits.empty())
         return {};
     const session::Edit& edit = edits.front();
-    if (edits.size() > 1 && std::ranges::all_of(edits, [&](const session::Edit& each) {
-            return isAsExpected(each, catalogue);
-        }))
+    if (edits.size() > 1 &&
+        std::ranges::all_of(edits, [&](const session::Edit& each) { return isAsExpected(each, catalogue); }))
         return VisitWords::tr("%n finding(s) done and as expected: %1 to %2", nullptr, int(edits.size()))
             .arg(nameOf(edit, catalogue), nameOf(edits.back(), catalogue));
     if (edits.size() > 1)
         return VisitWords::tr("%n finding(s): %1 to %2", nullptr, int(edits.size()))
             .arg(nameOf(edit, catalogue), nameOf(edits.back(), catalogue));
+    if (edit.flagsAfter)
+        return flagWords(edit, catalogue);
     if (edit.conditionsAfter)
         return conditionWords(edit, catalogue);
     const catalogue::Measure* measure = catalogue.measure(edit.measure);

@@ -21,7 +21,8 @@ namespace visits
 
 class ConditionsEditor;
 
-/// The visit's conditions in one line, which may be cut and stands whole in its tool tip, with their editors below when it is opened.
+/// The visit's conditions in one line, which may be cut and stands whole in its tool tip, with their editors
+/// below when it is opened.
 class ConditionsLine : public QFrame
 {
     Q_OBJECT

@@ -142,8 +142,8 @@ std::vector<Finding> normalFindings(const FormSection& section, const records::V
     return findings;
 }
 
-std::optional<Place> nextOpen(const std::vector<FormSection>& form, const Place& from, const records::Visit& visit,
-                              const catalogue::Catalogue& catalogue)
+std::optional<Place> nextOpen(const std::vector<FormSection>& form, const Place& from,
+                              const records::Visit& visit, const catalogue::Catalogue& catalogue)
 {
     std::optional<Place> first, next;
     bool isBehind = false;

@@ -48,24 +48,26 @@ bool isAnswered(const records::Finding* finding);
 using records::isAnswered;
 
 struct Progress {
-    int done = 0;     ///< expected tests answered on every side
-    int expected = 0; ///< tests asked for each time
+    int done = 0;          ///< expected tests answered on every side
+    int expected = 0;      ///< tests asked for each time
     QStringList open = {}; ///< those of them that are not done
 };
 
 Progress progress(const FormSection& section, const records::Visit& visit,
                   const catalogue::Catalogue& catalogue);
 
-/// The findings that "rest done, as expected" writes: for every blank grade and choice that is asked for each time its
-/// normal value. What was answered, or has a note, is left alone.
+/// The findings that "rest done, as expected" writes: for every blank grade and choice that is asked for each
+/// time its normal value. What was answered, or has a note, is left alone.
 std::vector<records::Finding> normalFindings(const FormSection& section, const records::Visit& visit);
 
-/// The next place behind `from`, and round again, that is asked for each time and blank; what is computed counts as
-/// answered. Empty where there is none. Begins at the form's first place where `from` is none of its.
-std::optional<Place> nextOpen(const std::vector<FormSection>& form, const Place& from, const records::Visit& visit,
-                              const catalogue::Catalogue& catalogue);
+/// The next place behind `from`, and round again, that is asked for each time and blank; what is computed
+/// counts as answered. Empty where there is none. Begins at the form's first place where `from` is none of
+/// its.
+std::optional<Place> nextOpen(const std::vector<FormSection>& form, const Place& from,
+                              const records::Visit& visit, const catalogue::Catalogue& catalogue);
 
-/// The tests that are asked for each time or answered, in the form's order: those that one goes through one at a time.
+/// The tests that are asked for each time or answered, in the form's order: those that one goes through one
+/// at a time.
 QStringList walkThrough(const std::vector<FormSection>& form, const records::Visit& visit);
 
 /// The finding with another value; what stands beside the value is kept. Trials, taps and the cap go with the

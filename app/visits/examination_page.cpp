@@ -189,7 +189,8 @@ void ExaminationPage::layOut()
     m_one->setCheckable(true);
     m_one->setProperty("dense", true);
     m_one->setFocusPolicy(Qt::NoFocus);
-    m_one->setToolTip(tr("For a tablet or a second person: one test in large keys, with what its grades mean. Key: F7"));
+    m_one->setToolTip(
+        tr("For a tablet or a second person: one test in large keys, with what its grades mean. Key: F7"));
     top->addWidget(m_one, 0, Qt::AlignTop);
     column->addLayout(top);
     m_scroll->setWidgetResizable(true);
@@ -223,7 +224,7 @@ void ExaminationPage::bindKeys()
     bind(Qt::Key_F4, [this] {
         if (m_draft.isReadOnly())
             return;
-        m_conditions->show();
+        m_conditions->setVisible(true);
         m_conditions->open(!m_conditions->isOpen());
         settleHeight();
     });
@@ -535,7 +536,8 @@ void ExaminationPage::goTo(SideField* field)
     enter(field);
 }
 
-/// Return: from a test that is asked for each time to the next of those that is blank, from another to the next field.
+/// Return: from a test that is asked for each time to the next of those that is blank, from another to the
+/// next field.
 void ExaminationPage::goOn(SideField* field)
 {
     if (m_draft.isReadOnly() || !boxOf(field)->section().expected.contains(field->place().measure))
@@ -661,7 +663,8 @@ void ExaminationPage::step(int step)
 void ExaminationPage::shareWidth()
 {
     constexpr int fields = 2 * SideField::width + 4 * widgets::space3;
-    const int titles = std::clamp(m_scroll->viewport()->width() - fields - meaningWidth, leastTitle, mostTitle);
+    const int titles =
+        std::clamp(m_scroll->viewport()->width() - fields - meaningWidth, leastTitle, mostTitle);
     for (SectionBox* box : m_sections)
         box->setTitleWidth(titles);
 }
@@ -727,7 +730,7 @@ void ExaminationPage::openConditions(const QString& condition)
 {
     if (m_draft.isReadOnly())
         return;
-    m_conditions->show();
+    m_conditions->setVisible(true);
     m_conditions->goTo(condition);
 }
 

@@ -78,7 +78,8 @@ QString legend(const catalogue::Measure& measure)
                                                          : QString();
     const QString keys = FocusStrip::tr(
         "when empty: u unable · n not attempted · d did not wish · x not applicable · Delete clears · "
-        "F1 how · F2 note · F3 reason · F4 conditions · F5 next open · F8 rest as expected · F9 fold · Ctrl+↑↓ section");
+        "F1 how · F2 note · F3 reason · F4 conditions · F5 next open · F8 rest as expected · F9 fold · "
+        "Ctrl+↑↓ section");
     return first.isEmpty() ? keys : first + u" · "_s + keys;
 }
 
@@ -231,7 +232,8 @@ FocusStrip::FocusStrip(const session::Session& session, const VisitDraft& draft,
     whole->addWidget(m_again);
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(widgets::space3, widgets::space1, widgets::space3, widgets::space1);
-    for (QWidget* widget : std::initializer_list<QWidget*>{m_note, m_reason, m_own, m_how, m_handbook, m_again})
+    for (QWidget* widget :
+         std::initializer_list<QWidget*>{m_note, m_reason, m_own, m_how, m_handbook, m_again})
         widget->setProperty("dense", true);
     column->setSpacing(widgets::space1);
     column->addLayout(whole);
@@ -288,7 +290,8 @@ FocusStrip::FocusStrip(const session::Session& session, const VisitDraft& draft,
     });
     connect(m_stopwatch, &widgets::Stopwatch::stopped, this,
             [this](qint64 ran) { Q_EMIT timed(m_timed, ran); });
-    connect(m_stopwatch, &widgets::Stopwatch::lapped, this, [this](qint64 ran) { Q_EMIT timed(m_timed, ran); });
+    connect(m_stopwatch, &widgets::Stopwatch::lapped, this,
+            [this](qint64 ran) { Q_EMIT timed(m_timed, ran); });
     connect(m_stopwatch, &widgets::Stopwatch::capped, this, [this] {
         say(tr("The stopwatch stopped at the cap of the test."));
         Q_EMIT capped(m_timed);
@@ -313,9 +316,8 @@ FocusStrip::FocusStrip(const session::Session& session, const VisitDraft& draft,
     connect(m_taps, &widgets::TapCounter::left, this, &FocusStrip::left);
     connect(m_taps, &widgets::TapCounter::passed, this,
             [this](bool forward) { Q_EMIT passed(m_field->place(), forward); });
-    connect(m_taps, &widgets::TapCounter::dropped, this, [this] {
-        say(tr("The count was left before its 10 s were over; nothing of it is recorded."));
-    });
+    connect(m_taps, &widgets::TapCounter::dropped, this,
+            [this] { say(tr("The count was left before its 10 s were over; nothing of it is recorded.")); });
     connect(m_again, &QPushButton::clicked, this, [this] {
         m_taps->setFocus(Qt::ShortcutFocusReason);
         m_taps->countAgain();
@@ -378,8 +380,7 @@ void FocusStrip::showField(SideField* field)
     m_stopwatch->setVisible(m_stopwatch->isRunning() ||
                             (!readOnly && field->measure().kind == Kind::Duration));
     showTaps(finding, readOnly);
-    QStringList derived = {m_said, rhythmWords(finding),
-                           asymmetryWords(field->measure(), *m_draft.visit())};
+    QStringList derived = {m_said, rhythmWords(finding), asymmetryWords(field->measure(), *m_draft.visit())};
     derived.removeAll(QString());
     m_derived->setText(derived.join(u" · "_s));
     m_derived->setVisible(!derived.isEmpty());

@@ -47,6 +47,11 @@ Gaps gapsOf(const records::Visit& visit, const records::Patient& patient,
         if (lacking.contains(condition.id))
             gaps.conditions.push_back(&condition);
     }
+    const QStringList open = records::unacknowledged(visit.redFlags);
+    for (const catalogue::RedFlag& flag : catalogue.redFlags) {
+        if (open.contains(flag.id))
+            gaps.redFlags.push_back(&flag);
+    }
     return gaps;
 }
 

@@ -17,7 +17,13 @@ struct Gaps {
     /// Not recorded, although a result of this visit can be compared with none without them.
     std::vector<const catalogue::Condition*> conditions;
 
-    bool isNone() const { return !isEmpty && !isUnconfirmed && blank.empty() && conditions.empty(); }
+    /// Red flags answered yes of which nothing is said to have been done: with one, nothing is signed.
+    std::vector<const catalogue::RedFlag*> redFlags = {};
+
+    bool isNone() const
+    {
+        return !isEmpty && !isUnconfirmed && blank.empty() && conditions.empty() && redFlags.empty();
+    }
 };
 
 Gaps gapsOf(const records::Visit& visit, const records::Patient& patient,

@@ -26,7 +26,7 @@ namespace
 {
 
 constexpr int betweenRows = 3; ///< with the line between them
-constexpr int markRoom = 18;    ///< before the title, of the mark of a test that is asked for each time
+constexpr int markRoom = 18;   ///< before the title, of the mark of a test that is asked for each time
 
 QLabel* caption(const QString& text, QWidget* parent)
 {
@@ -132,9 +132,9 @@ QWidget* SectionBox::head()
     m_allNormal->setProperty("kind", u"quiet"_s);
     m_allNormal->setObjectName(objectName() + u".all-normal"_s);
     m_allNormal->setAccessibleName(tr("Rest done and seen as expected: %1").arg(m_section.title));
-    m_allNormal->setToolTip(
-        tr("You state that what is asked for and blank in this section was done and seen as expected. It is listed below, "
-           "and one Undo takes it back. Key: F8"));
+    m_allNormal->setToolTip(tr("You state that what is asked for and blank in this section was done and seen "
+                               "as expected. It is listed below, "
+                               "and one Undo takes it back. Key: F8"));
     m_allNormal->setFocusPolicy(Qt::NoFocus);
     m_allNormal->setVisible(hasNormal(m_section));
     connect(m_allNormal, &QPushButton::clicked, this, &SectionBox::allNormalAsked);
@@ -221,21 +221,26 @@ void SectionBox::keepKeyboard(const QWidget& hidden, QWidget& key)
         key.setFocus(Qt::OtherFocusReason);
 }
 
-/// One line where there is room: what the test is called, and quietly its abbreviation and which grade is best.
+/// One line where there is room: what the test is called, and quietly its abbreviation and which grade is
+/// best.
 QWidget* SectionBox::titleOf(const catalogue::Measure& test)
 {
     auto* title = new QWidget(m_body);
-    auto* line = new QHBoxLayout(title);
-    line->setContentsMargins(markRoom, widgets::space1, 0, 0);
+    auto* column = new QVBoxLayout(title);
+    column->setContentsMargins(markRoom, widgets::space1, 0, 0);
+    column->setSpacing(1);
+    auto* line = new QHBoxLayout;
     line->setSpacing(widgets::space2);
+    column->addLayout(line);
     auto* name = new QLabel(test.title, title);
     name->setTextFormat(Qt::PlainText);
     name->setWordWrap(true);
     line->addWidget(name, 1, Qt::AlignTop);
     if (const auto items = m_items.find(test.id); items != m_items.end()) {
         items->second = itemsKey(test, title);
-        line->addWidget(items->second, 0, Qt::AlignTop);
+        column->addWidget(items->second, 0, Qt::AlignLeft);
     }
+    column->addStretch(1);
     QStringList beside;
     if (!test.shortForm.isEmpty())
         beside += test.shortForm;
@@ -251,8 +256,8 @@ QWidget* SectionBox::titleOf(const catalogue::Measure& test)
 void SectionBox::addRow(const catalogue::Measure& test)
 {
     Row made{&test, nullptr, {}, {}};
-    const bool goesOn = !m_tests.empty() && m_tests.back().test->hasSides &&
-                        totalOf(*m_tests.back().test) == totalOf(test);
+    const bool goesOn =
+        !m_tests.empty() && m_tests.back().test->hasSides && totalOf(*m_tests.back().test) == totalOf(test);
     if (test.hasSides)
         made.sideNames = goesOn ? m_tests.back().sideNames : addSideNames();
     if (!test.caution.isEmpty() && !isShared(test.caution, m_section)) {
@@ -374,7 +379,8 @@ void SectionBox::drawMark(QPainter& painter, const QWidget& title, bool isOpen) 
     constexpr double radius = 4;
     const widgets::Colours& colours = widgets::coloursFor(palette());
     const double line = QFontMetrics(widgets::bodyFont()).height();
-    const QRectF place(0, m_body->y() + title.y() + widgets::space1 + line / 2 - radius, 2 * radius, 2 * radius);
+    const QRectF place(0, m_body->y() + title.y() + widgets::space1 + line / 2 - radius, 2 * radius,
+                       2 * radius);
     painter.setPen(QPen(isOpen ? colours.accent : colours.quiet, 1.6));
     painter.setBrush(isOpen ? QBrush(Qt::NoBrush) : QBrush(colours.quiet));
     painter.drawEllipse(QStyle::visualRect(layoutDirection(), rect(), place.toRect()));

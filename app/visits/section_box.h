@@ -40,8 +40,8 @@ public:
     /// Unfolds the section and the items of a total, so that this test is seen.
     void reveal(const QString& measure);
     void fold(bool folded);
-    /// Only the row of this test, with its caution and large enough for a finger; empty: all rows as usual. A section without
-    /// it is hidden.
+    /// Only the row of this test, with its caution and large enough for a finger; empty: all rows as usual. A
+    /// section without it is hidden.
     void showOnly(const QString& measure);
 
 Q_SIGNALS:
@@ -83,7 +83,7 @@ private:
     std::vector<SideField*> m_fields;
     std::vector<Row> m_tests; ///< in order
     bool m_isReadOnly = false;
-    QString m_only;           ///< the one test that is shown; empty: all
+    QString m_only;     ///< the one test that is shown; empty: all
     QStringList m_open; ///< asked for each time and not answered
     std::map<QString, MeaningCell*> m_meanings;
     std::map<QString, QToolButton*> m_items; ///< of each total that has any here: the key that shows them

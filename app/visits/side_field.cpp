@@ -30,7 +30,7 @@ using widgets::NumberField;
 namespace
 {
 
-constexpr size_t mostTrials = 5; ///< that are added by hand
+constexpr size_t mostTrials = 5;   ///< that are added by hand
 constexpr int typingPauseMs = 300; ///< of typing, after which is said what is wrong
 constexpr std::array absences = {Absence::Unable, Absence::NotAttempted, Absence::Refused,
                                  Absence::NotApplicable};

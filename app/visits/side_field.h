@@ -94,7 +94,7 @@ Q_SIGNALS:
     void takenBack(); ///< the text is refused: what was stored before it was typed counts again
     void absenceChosen(values::Absence absence);
     void focused();
-    void finished();       ///< Return: on from this field
+    void finished(); ///< Return: on from this field
     void lapAsked();
     void dropAsked();      ///< Escape: what the stopwatch runs for is dropped
     void stopwatchAsked(); ///< or the tap counter, where taps are counted

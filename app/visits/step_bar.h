@@ -8,8 +8,8 @@ class QPushButton;
 namespace visits
 {
 
-/// Below the form that shows one test at a time: where it stands, and the way to the test before and behind it, large
-/// enough for a finger.
+/// Below the form that shows one test at a time: where it stands, and the way to the test before and behind
+/// it, large enough for a finger.
 class StepBar : public QWidget
 {
     Q_OBJECT

@@ -60,8 +60,8 @@ public:
     /// forward still wait to be confirmed.
     base::Result<void> giveCondition(const QString& condition, const QString& value);
     base::Result<void> confirmConditions();
-    /// Says of the choices that follow this measure what there is to say after an unsteady hold, where nothing is said
-    /// of them; takes that back where the hold is steady after all.
+    /// Says of the choices that follow this measure what there is to say after an unsteady hold, where
+    /// nothing is said of them; takes that back where the hold is steady after all.
     base::Result<void> sayWhatFollows(const QString& measure);
 
     /// A state that is not stored before its reason is given.

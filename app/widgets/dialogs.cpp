@@ -128,6 +128,12 @@ std::optional<QString> Dialogs::fileToRead(const QString& title, const QString& 
     return chosen.isEmpty() ? std::nullopt : std::optional(chosen);
 }
 
+std::optional<QString> Dialogs::folderToWrite(const QString& title, const QString& suggested)
+{
+    const QString chosen = QFileDialog::getExistingDirectory(front(), title, suggested);
+    return chosen.isEmpty() ? std::nullopt : std::optional(chosen);
+}
+
 void Dialogs::say(const QString& what, const QString& explanation)
 {
     Question dialog(what, explanation, tr("Close"), front());

@@ -24,6 +24,7 @@ public:
     std::optional<QString> fileToWrite(const QString& title, const QString& suggested,
                                        const QString& filter) override;
     std::optional<QString> fileToRead(const QString& title, const QString& filter) override;
+    std::optional<QString> folderToWrite(const QString& title, const QString& suggested) override;
     void say(const QString& what, const QString& explanation) override;
     void tell(const base::Error& error) override;
 };

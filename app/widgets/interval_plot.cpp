@@ -39,14 +39,16 @@ void IntervalPlot::paintEvent(QPaintEvent*)
         return;
     const Colours& colours = coloursFor(palette());
     const double longest = std::ranges::max(m_intervals);
-    const double mean = std::accumulate(m_intervals.begin(), m_intervals.end(), 0.0) / double(m_intervals.size());
+    const double mean =
+        std::accumulate(m_intervals.begin(), m_intervals.end(), 0.0) / double(m_intervals.size());
     const QRectF room = QRectF(rect()).adjusted(1, 4, -1, -2);
     const double step = room.width() / double(m_intervals.size());
     QPainter painter(this);
     for (size_t bar = 0; bar < m_intervals.size(); ++bar) {
         const double height = room.height() * m_intervals[bar] / longest;
-        painter.fillRect(QRectF(room.left() + double(bar) * step, room.bottom() - height, std::max(1.0, step - 1), height),
-                         colours.edge);
+        painter.fillRect(
+            QRectF(room.left() + double(bar) * step, room.bottom() - height, std::max(1.0, step - 1), height),
+            colours.edge);
     }
     painter.setPen(QPen(colours.accent, 1.4));
     const double level = room.bottom() - room.height() * mean / longest;

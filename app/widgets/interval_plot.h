@@ -7,8 +7,8 @@
 namespace widgets
 {
 
-/// The intervals of a run of taps as bars in their order, from 0 up, with a line at their mean: slowing and halts are seen at
-/// a glance. Hidden where there are fewer than two.
+/// The intervals of a run of taps as bars in their order, from 0 up, with a line at their mean: slowing and
+/// halts are seen at a glance. Hidden where there are fewer than two.
 class IntervalPlot : public QWidget
 {
     Q_OBJECT

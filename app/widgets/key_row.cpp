@@ -99,7 +99,8 @@ void Key::paintEvent(QPaintEvent*)
     painter.setFont(font);
     painter.setPen(on ? colours.onAccent : isEnabled() ? colours.text : colours.quiet);
     if (m_fillsLine && !m_word.isEmpty()) {
-        painter.drawText(room, Qt::AlignVCenter | Qt::AlignLeading, tr("%1  %2", "grade, its word").arg(text(), m_word));
+        painter.drawText(room, Qt::AlignVCenter | Qt::AlignLeading,
+                         tr("%1  %2", "grade, its word").arg(text(), m_word));
         return;
     }
     painter.drawText(room, m_typed.isEmpty() ? Qt::AlignCenter : Qt::AlignVCenter | Qt::AlignLeading, text());
@@ -186,7 +187,8 @@ void KeyRow::showCursor(bool shown)
 {
     for (int key = 0; key < count(); ++key)
         m_keys[size_t(key)]->setCursorHere(shown && key == m_cursor);
-    if (Key* here = keyInUse(); shown && here != nullptr) { // once the row itself has told that it has the keyboard
+    if (Key* here = keyInUse();
+        shown && here != nullptr) { // once the row itself has told that it has the keyboard
         QTimer::singleShot(0, here, [here] {
             QAccessibleEvent told(here, QAccessible::Focus);
             QAccessible::updateAccessibility(&told);

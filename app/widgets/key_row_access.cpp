@@ -14,7 +14,8 @@ class KeyAccess : public QAccessibleWidget
 {
 public:
     explicit KeyAccess(Key& key)
-        : QAccessibleWidget(&key, key.isOneOfMany() ? QAccessible::RadioButton : QAccessible::CheckBox), m_key(key)
+        : QAccessibleWidget(&key, key.isOneOfMany() ? QAccessible::RadioButton : QAccessible::CheckBox),
+          m_key(key)
     {
     }
 

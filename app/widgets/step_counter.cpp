@@ -20,7 +20,8 @@ void StepCounter::begin(int most, bool withMissteps)
     cancel();
     m_most = most;
     m_withMissteps = withMissteps;
-    setToolTip(withMissteps ? tr("Space or a click counts a step on the line, S or a right click one beside it. Tab keeps the "
+    setToolTip(withMissteps ? tr("Space or a click counts a step on the line, S or a right click one beside "
+                                 "it. Tab keeps the "
                                  "count, Escape drops it.")
                             : tr("Space or a click counts a step. Tab keeps the count, Escape drops it."));
 }
@@ -92,7 +93,8 @@ void StepCounter::mousePressEvent(QMouseEvent* event)
 void StepCounter::focusOutEvent(QFocusEvent* event)
 {
     QAbstractButton::focusOutEvent(event);
-    if (event->reason() == Qt::ActiveWindowFocusReason || event->reason() == Qt::PopupFocusReason || !isRunning())
+    if (event->reason() == Qt::ActiveWindowFocusReason || event->reason() == Qt::PopupFocusReason ||
+        !isRunning())
         return;
     cancel();
     Q_EMIT dropped();
@@ -116,9 +118,10 @@ void StepCounter::paintEvent(QPaintEvent*)
     painter.setPen(isRunning() ? colours.onAccent : colours.accent);
     painter.setFont(headingFont());
     const QRect room = rect().adjusted(0, space1, 0, -space1);
-    const QString counted = !isRunning()      ? (m_standing ? QString::number(*m_standing) : tr("Count steps"))
-                            : !m_withMissteps ? QString::number(m_steps)
-                                              : tr("%1 · %2 beside", "steps, missteps").arg(m_steps).arg(m_missteps);
+    const QString counted = !isRunning() ? (m_standing ? QString::number(*m_standing) : tr("Count steps"))
+                            : !m_withMissteps
+                                ? QString::number(m_steps)
+                                : tr("%1 · %2 beside", "steps, missteps").arg(m_steps).arg(m_missteps);
     painter.drawText(room.adjusted(0, 0, 0, -room.height() * 2 / 5), Qt::AlignCenter, counted);
     painter.setFont(captionFont());
     painter.drawText(room.adjusted(0, room.height() * 3 / 5, 0, 0), Qt::AlignCenter,

@@ -7,10 +7,10 @@
 namespace widgets
 {
 
-/// Steps counted one key each while one watches the patient: Space, Return or a click is a step, and where missteps are counted
-/// too, S or a click with the right button is one beside the line. Counted is what was set right before the first misstep.
-/// Tab or Escape ends: Tab keeps the count, Escape drops it. The highest count ends by itself. A count that stands is replaced
-/// by a new one alone, begun by its first step.
+/// Steps counted one key each while one watches the patient: Space, Return or a click is a step, and where
+/// missteps are counted too, S or a click with the right button is one beside the line. Counted is what was
+/// set right before the first misstep. Tab or Escape ends: Tab keeps the count, Escape drops it. The highest
+/// count ends by itself. A count that stands is replaced by a new one alone, begun by its first step.
 class StepCounter : public QAbstractButton
 {
     Q_OBJECT
@@ -45,8 +45,8 @@ private:
 
     int m_most = 0;
     bool m_withMissteps = false;
-    int m_steps = 0;   ///< on the line
-    int m_inARow = 0;  ///< of them before the first misstep
+    int m_steps = 0;  ///< on the line
+    int m_inARow = 0; ///< of them before the first misstep
     int m_missteps = 0;
     std::optional<int> m_standing;
 };

@@ -18,9 +18,9 @@ Stopwatch::Stopwatch(std::function<qint64()> milliseconds, QWidget* parent)
     setCursor(Qt::PointingHandCursor);
     setText(tr("Start"));
     setAccessibleName(tr("Stopwatch"));
-    setToolTip(
-        tr("Space in a time field starts and stops, L takes the time of a trial and runs on for the next, Escape drops it. Timed "
-           "by hand, expect an error of about 0.1 to 0.2 s."));
+    setToolTip(tr("Space in a time field starts and stops, L takes the time of a trial and runs on for the "
+                  "next, Escape drops it. Timed "
+                  "by hand, expect an error of about 0.1 to 0.2 s."));
     m_ticks.setInterval(100);
     connect(&m_ticks, &QTimer::timeout, this, &Stopwatch::look);
     connect(this, &QAbstractButton::pressed, this, &Stopwatch::toggle);

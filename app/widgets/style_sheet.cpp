@@ -50,6 +50,7 @@ QToolButton { background: transparent; color: @text; border: 1px solid transpare
 QToolButton:hover, QToolButton:checked, QToolButton:pressed { background: @accentSoft; }
 QToolButton:focus { border: 2px solid @accent; padding: 4px; }
 QToolButton:disabled { color: @unsure; }
+QToolButton[kind="small"] { padding: 0 4px; }
 QToolButton::menu-indicator { image: none; }
 )";
 

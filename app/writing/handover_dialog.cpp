@@ -7,6 +7,7 @@
 
 #include <QDialogButtonBox>
 #include <QFormLayout>
+#include <QLabel>
 #include <QLineEdit>
 #include <QPushButton>
 
@@ -20,7 +21,8 @@ HandoverDialog::HandoverDialog(const QString& to, const QDate& today, QWidget* p
       m_today(today),
       m_way(new widgets::ComboBox(this)),
       m_to(new QLineEdit(to, this)),
-      m_day(new QLineEdit(session::dayInWords(today), this))
+      m_day(new QLineEdit(session::dayInWords(today), this)),
+      m_whyNot(new QLabel(this))
 {
     setWindowTitle(tr("Note handing over"));
     m_way->setObjectName(u"handoverWay"_s);
@@ -32,9 +34,16 @@ HandoverDialog::HandoverDialog(const QString& to, const QDate& today, QWidget* p
     auto* form = new QFormLayout(this);
     form->setContentsMargins(widgets::space4, widgets::space4, widgets::space4, widgets::space4);
     form->setSpacing(widgets::space3);
-    form->addRow(tr("How"), m_way);
-    form->addRow(tr("To"), m_to);
-    form->addRow(tr("Day"), m_day);
+    const auto add = [&](const QString& words, QWidget* field) {
+        form->addRow(words, field);
+        field->setAccessibleName(QString(words).remove(u'&'));
+    };
+    add(tr("&How"), m_way);
+    add(tr("&To"), m_to);
+    add(tr("&Day"), m_day);
+    m_whyNot->setObjectName(u"handoverWhyNot"_s);
+    m_whyNot->setProperty("role", u"quiet"_s);
+    form->addRow(m_whyNot);
     auto* buttons = new QDialogButtonBox(QDialogButtonBox::Cancel, this);
     m_note = buttons->addButton(tr("Note it"), QDialogButtonBox::AcceptRole);
     m_note->setObjectName(u"handoverNote"_s);
@@ -60,7 +69,15 @@ records::Handover HandoverDialog::handover() const
 void HandoverDialog::settle()
 {
     const records::Handover typed = handover();
-    m_note->setEnabled(!typed.way.isEmpty() && typed.day.isValid() && typed.day <= m_today);
+    QString whyNot;
+    if (typed.way.isEmpty())
+        whyNot = tr("Say how it was handed over.");
+    else if (!typed.day.isValid())
+        whyNot = tr("Type a day of the calendar as 2026-03-01 or 01-Mar-2026.");
+    else if (typed.day > m_today)
+        whyNot = tr("This day is still to come.");
+    m_whyNot->setText(whyNot);
+    m_note->setEnabled(whyNot.isEmpty());
 }
 
 } // namespace writing

@@ -5,6 +5,7 @@
 #include <QDialog>
 
 class QComboBox;
+class QLabel;
 class QLineEdit;
 class QPushButton;
 
@@ -28,6 +29,7 @@ private:
     QComboBox* m_way;
     QLineEdit* m_to;
     QLineEdit* m_day;
+    QLabel* m_whyNot;
     QPushButton* m_note;
 };
 

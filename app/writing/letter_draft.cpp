@@ -8,6 +8,7 @@
 #include "core/letters/letter_visit.h"
 #include "core/letters/plain_page.h"
 #include "core/letters/readability.h"
+#include "core/letters/written.h"
 #include "core/paper/figure.h"
 #include "core/paper/fitting.h"
 #include "core/paper/pages.h"
@@ -97,7 +98,7 @@ QString LetterDraft::whyNoLetter() const
     return {};
 }
 
-base::Result<void> LetterDraft::begin()
+base::Result<void> LetterDraft::begin(const QString& kind)
 {
     if (const QString why = whyNoLetter(); !why.isEmpty())
         return base::Error{base::ErrorKind::Refused, base::verbatim(why), {}};
@@ -105,7 +106,7 @@ base::Result<void> LetterDraft::begin()
     letter.visit = m_session.visitInFocus()->id;
     letter.reference = m_session.focus().reference;
     letter.language = session::spokenOf({QSettings().value(languageSetting).toString(), session::spoken()});
-    letter.kind = QSettings().value(kindSetting, u"progress"_s).toString();
+    letter.kind = kind.isEmpty() ? QSettings().value(kindSetting, u"progress"_s).toString() : kind;
     address(letter);
     return begin(std::move(letter));
 }
@@ -273,7 +274,8 @@ std::optional<double> LetterDraft::readingAge() const
     const auto sentences = letters::plainSentences(
         material(m_letter), *m_session.catalogueIn(m_letter.language), session::phrasesIn(m_letter.language));
     const QStringList text =
-        sentences + QStringList{m_letter.interpretation, m_letter.plan, m_letter.safetyNet, m_letter.history};
+        sentences + QStringList{letters::wordsOf(m_letter.interpretation), letters::wordsOf(m_letter.plan),
+                                letters::wordsOf(m_letter.safetyNet), letters::wordsOf(m_letter.history)};
     return letters::readingAge(text.join(u'\n'), m_letter.language);
 }
 

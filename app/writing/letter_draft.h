@@ -27,9 +27,10 @@ public:
 
     /// Why no letter can be begun from the visit in focus; empty when one can.
     QString whyNoLetter() const;
-    /// A new letter of the visit in focus, saved at once: of the kind last written, to whom such a letter
-    /// goes, with copies to those who are left of general practitioner, referrer and patient.
-    base::Result<void> begin();
+    /// A new letter of the visit in focus, saved at once: of the kind last written where none is named, to
+    /// whom such a letter goes, with copies to those who are left of general practitioner, referrer and
+    /// patient.
+    base::Result<void> begin(const QString& kind = {});
     /// A new letter that corrects the signed one that is open.
     base::Result<void> correct();
     base::Result<void> open(const records::Letter& letter);

@@ -3,6 +3,7 @@
 #include "app/session/languages.h"
 #include "app/widgets/combo_box.h"
 #include "app/widgets/theme.h"
+#include "app/writing/rich_field.h"
 #include "app/writing/spelling.h"
 
 #include <QCheckBox>
@@ -10,7 +11,8 @@
 #include <QLabel>
 #include <QLineEdit>
 #include <QListWidget>
-#include <QPlainTextEdit>
+#include <QTextEdit>
+#include <QToolButton>
 #include <QVBoxLayout>
 
 using namespace Qt::StringLiterals;
@@ -23,6 +25,7 @@ namespace
 
 constexpr auto hintProperty = "hint";
 constexpr int asksRole = Qt::UserRole + 1;
+constexpr int formKeyWidth = 28;
 
 int heightOf(const QWidget& field, int lines)
 {
@@ -44,12 +47,12 @@ LetterForm::LetterForm(QWidget* parent) : QWidget(parent), m_column(new QVBoxLay
     addLabel(tr("Question or purpose"), m_question);
     connect(m_question, &QLineEdit::textEdited, this, &LetterForm::changed);
     m_actions =
-        addText(tr("Requested actions"), u"letterActions"_s, 3, tr("Who does what, by when; one a line"));
-    m_interpretation = addText(tr("In your words"), u"letterInterpretation"_s, 3,
+        addRich(tr("Requested actions"), u"letterActions"_s, 3, tr("Who does what, by when; one a line"));
+    m_interpretation = addRich(tr("In your words"), u"letterInterpretation"_s, 3,
                                tr("What it means; the changes are told below it"));
-    m_plan = addText(tr("Plan"), u"letterPlan"_s, 3, tr("One a line"));
-    m_safetyNet = addText(tr("Sooner if"), u"letterSafetyNet"_s, 2, {});
-    m_history = addText(tr("What the patient reports"), u"letterHistory"_s, 3, {});
+    m_plan = addRich(tr("Plan"), u"letterPlan"_s, 3, tr("One a line"));
+    m_safetyNet = addRich(tr("Sooner if"), u"letterSafetyNet"_s, 2, {});
+    m_history = addRich(tr("What the patient reports"), u"letterHistory"_s, 3, {});
     m_medicines = addText(tr("Medicines that matter"), u"letterMedicines"_s, 2, tr("not stated"));
     addResults();
     addCharts();
@@ -58,33 +61,102 @@ LetterForm::LetterForm(QWidget* parent) : QWidget(parent), m_column(new QVBoxLay
     setFocusProxy(m_interpretation);
 }
 
-QLabel* LetterForm::addLabel(const QString& label, QWidget* field)
+QLabel* LetterForm::addLabel(const QString& label, QWidget* field, QWidget* beside)
 {
     auto* words = new QLabel(label, this);
     words->setBuddy(field);
     field->setAccessibleName(label);
     if (m_column->count() > 0)
         m_column->addSpacing(widgets::space2);
-    m_column->addWidget(words);
+    if (beside != nullptr) {
+        auto* line = new QHBoxLayout;
+        line->addWidget(words, 1);
+        line->addWidget(beside);
+        m_column->addLayout(line);
+    } else {
+        m_column->addWidget(words);
+    }
     m_column->addWidget(field);
     return words;
 }
 
-QPlainTextEdit* LetterForm::addText(const QString& label, const QString& objectName, int lines,
-                                    const QString& hint)
+QTextEdit* LetterForm::addText(const QString& label, const QString& objectName, int lines,
+                               const QString& hint)
 {
-    auto* field = new QPlainTextEdit(this);
-    field->setObjectName(objectName);
-    field->setTabChangesFocus(true);
-    field->setProperty(hintProperty, hint);
-    field->setFixedHeight(heightOf(*field, lines));
-    m_spelling.push_back(new Spelling(*field));
+    auto* field = new QTextEdit(this);
+    field->setAcceptRichText(false);
+    addField(*field, objectName, lines, hint);
     addLabel(label, field);
-    connect(field, &QPlainTextEdit::textChanged, this, [this] {
+    return field;
+}
+
+RichField* LetterForm::addRich(const QString& label, const QString& objectName, int lines,
+                               const QString& hint)
+{
+    auto* field = new RichField(this);
+    addField(*field, objectName, lines, hint);
+    m_spelling.push_back(new Spelling(*field)); // names and medicines are in no dictionary
+    addLabel(label, field, makeFormKeys(*field));
+    return field;
+}
+
+void LetterForm::addField(QTextEdit& field, const QString& objectName, int lines, const QString& hint)
+{
+    field.setObjectName(objectName);
+    field.setTabChangesFocus(true);
+    field.setProperty(hintProperty, hint);
+    field.setFixedHeight(heightOf(field, lines));
+    connect(&field, &QTextEdit::textChanged, this, [this] {
         if (!m_isShowing)
             Q_EMIT changed();
     });
-    return field;
+}
+
+/// Bold and lists, seen while one writes in the field; the keys do the same, so that Tab passes them by.
+QWidget* LetterForm::makeFormKeys(RichField& field)
+{
+    auto* row = new QWidget(this);
+    auto* line = new QHBoxLayout(row);
+    line->setContentsMargins(0, 0, 0, 0);
+    line->setSpacing(0);
+    const auto add = [&](const QString& sign, const QString& name, const QString& keys, auto act, auto isOn) {
+        auto* button = new QToolButton(row);
+        button->setText(sign);
+        button->setAccessibleName(name);
+        button->setToolTip(tr("%1 (%2)", "what a button does, its keys").arg(name, keys));
+        button->setCheckable(true);
+        button->setFocusPolicy(Qt::NoFocus);
+        button->setProperty("kind", u"small"_s);
+        button->setObjectName(field.objectName() + sign);
+        button->setMinimumWidth(formKeyWidth);
+        button->setFixedHeight(fontMetrics().height() + 2); // no taller than the label
+        line->addWidget(button);
+        connect(button, &QToolButton::clicked, &field, [&field, act] { act(field); });
+        connect(&field, &RichField::formChanged, button,
+                [button, &field, isOn] { button->setChecked(isOn(field)); });
+        return button;
+    };
+    auto* bold = add(
+        tr("B", "bold"), tr("Bold"), u"Ctrl+B"_s, [](RichField& each) { each.toggleBold(); },
+        [](const RichField& each) { return each.isBold(); });
+    QFont thick = bold->font();
+    thick.setBold(true);
+    bold->setFont(thick);
+    add(
+        u"•"_s, tr("List with bullets"), u"Ctrl+Shift+8"_s,
+        [](RichField& each) { each.toggleList(QTextListFormat::ListDisc); },
+        [](const RichField& each) { return each.isItem(QTextListFormat::ListDisc); });
+    add(
+        u"1."_s, tr("Numbered list"), u"Ctrl+Shift+7"_s,
+        [](RichField& each) { each.toggleList(QTextListFormat::ListDecimal); },
+        [](const RichField& each) { return each.isItem(QTextListFormat::ListDecimal); });
+    QSizePolicy room = row->sizePolicy();
+    room.setRetainSizeWhenHidden(true); // nothing moves while one tabs
+    row->setSizePolicy(room);
+    row->hide();
+    connect(&field, &RichField::focusMoved, row,
+            [row, &field](bool isHere) { row->setVisible(isHere && !field.isReadOnly()); });
+    return row;
 }
 
 /// The language of the letter, whatever the screen's is; nothing to choose where there is one alone.
@@ -215,8 +287,8 @@ void LetterForm::showLetter(const records::Letter& letter, const std::vector<Cha
     m_isShowing = true;
     m_kind->setCurrentIndex(m_kind->findData(letter.kind));
     m_medicines->setPlainText(letter.medicines);
-    m_plan->setPlainText(letter.plan);
-    m_safetyNet->setPlainText(letter.safetyNet);
+    m_plan->setStored(letter.plan);
+    m_safetyNet->setStored(letter.safetyNet);
     m_annex->setChecked(letter.hasAnnex);
     m_results->clear();
     for (const letters::Choosable& result : results) {
@@ -230,9 +302,9 @@ void LetterForm::showLetter(const records::Letter& letter, const std::vector<Cha
     m_copiesTo->setPlainText(letter.copiesTo);
     m_urgency->setCurrentText(letter.urgency);
     m_question->setText(letter.question);
-    m_actions->setPlainText(letter.actions);
-    m_history->setPlainText(letter.history);
-    m_interpretation->setPlainText(letter.interpretation);
+    m_actions->setStored(letter.actions);
+    m_history->setStored(letter.history);
+    m_interpretation->setStored(letter.interpretation);
     m_charts->clear();
     for (const ChartChoice& chart : charts) {
         auto* item = new QListWidgetItem(chart.title, m_charts);
@@ -257,10 +329,12 @@ void LetterForm::spell(const QString& language)
 
 void LetterForm::setReadOnly(bool isReadOnly)
 {
-    for (QPlainTextEdit* field :
-         {m_to, m_copiesTo, m_actions, m_history, m_medicines, m_interpretation, m_plan, m_safetyNet}) {
+    for (QTextEdit* field : std::initializer_list<QTextEdit*>{
+             m_to, m_copiesTo, m_actions, m_history, m_medicines, m_interpretation, m_plan, m_safetyNet}) {
         field->setReadOnly(isReadOnly);
         field->setPlaceholderText(isReadOnly ? QString() : field->property(hintProperty).toString());
+        if (auto* rich = qobject_cast<RichField*>(field))
+            Q_EMIT rich->focusMoved(rich->hasFocus());
     }
     m_question->setReadOnly(isReadOnly);
     m_urgency->setEnabled(!isReadOnly);
@@ -277,12 +351,12 @@ records::Letter LetterForm::edited(records::Letter letter) const
     letter.copiesTo = m_copiesTo->toPlainText();
     letter.urgency = m_urgency->currentText();
     letter.question = m_question->text();
-    letter.actions = m_actions->toPlainText();
-    letter.history = m_history->toPlainText();
+    letter.actions = m_actions->stored();
+    letter.history = m_history->stored();
     letter.medicines = m_medicines->toPlainText();
-    letter.interpretation = m_interpretation->toPlainText();
-    letter.plan = m_plan->toPlainText();
-    letter.safetyNet = m_safetyNet->toPlainText();
+    letter.interpretation = m_interpretation->stored();
+    letter.plan = m_plan->stored();
+    letter.safetyNet = m_safetyNet->stored();
     letter.hasAnnex = m_annex->isChecked();
     letter.leftOut.clear();
     for (int row = 0; row < m_results->count(); ++row) {

@@ -9,12 +9,13 @@ class QComboBox;
 class QLabel;
 class QLineEdit;
 class QListWidget;
-class QPlainTextEdit;
+class QTextEdit;
 class QVBoxLayout;
 
 namespace writing
 {
 
+class RichField;
 class Spelling;
 
 /// What the clinician writes of a letter, field under field.
@@ -46,8 +47,11 @@ Q_SIGNALS:
     void leavingOut(const QString& key, const QString& result);
 
 private:
-    QLabel* addLabel(const QString& label, QWidget* field);
-    QPlainTextEdit* addText(const QString& label, const QString& objectName, int lines, const QString& hint);
+    QLabel* addLabel(const QString& label, QWidget* field, QWidget* beside = nullptr);
+    QTextEdit* addText(const QString& label, const QString& objectName, int lines, const QString& hint);
+    RichField* addRich(const QString& label, const QString& objectName, int lines, const QString& hint);
+    void addField(QTextEdit& field, const QString& objectName, int lines, const QString& hint);
+    QWidget* makeFormKeys(RichField& field);
     void addLanguage();
     void addUrgency();
     void addKind();
@@ -60,20 +64,20 @@ private:
     QComboBox* m_kind;
     QLabel* m_readingAge;
     QComboBox* m_language;
-    QPlainTextEdit* m_to;
-    QPlainTextEdit* m_copiesTo;
+    QTextEdit* m_to;
+    QTextEdit* m_copiesTo;
     QComboBox* m_urgency;
     QLineEdit* m_question;
-    QPlainTextEdit* m_actions;
-    QPlainTextEdit* m_history;
-    QPlainTextEdit* m_medicines;
-    QPlainTextEdit* m_interpretation;
-    QPlainTextEdit* m_plan;
-    QPlainTextEdit* m_safetyNet;
+    RichField* m_actions;
+    RichField* m_history;
+    QTextEdit* m_medicines;
+    RichField* m_interpretation;
+    RichField* m_plan;
+    RichField* m_safetyNet;
     QListWidget* m_results; ///< unticked: left out
     QCheckBox* m_annex;
     QListWidget* m_charts;
-    std::vector<Spelling*> m_spelling; ///< of each field that is written in
+    std::vector<Spelling*> m_spelling; ///< of each field for sentences
     QString m_spelled;                 ///< the language they know
     bool m_isShowing = false;          ///< the fields are being filled, nobody types
 };

@@ -14,15 +14,21 @@
 #include "core/base/file.h"
 #include "core/paper/pages.h"
 #include "core/paper/paper.h"
+#include "core/paper/plain_text.h"
+#include "core/paper/sent.h"
 
+#include <QClipboard>
 #include <QEvent>
+#include <QGuiApplication>
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QListWidget>
+#include <QMimeData>
 #include <QPrintDialog>
 #include <QPrinter>
 #include <QPushButton>
 #include <QScrollArea>
+#include <QShortcut>
 #include <QSplitter>
 #include <QStackedWidget>
 #include <QVBoxLayout>
@@ -170,6 +176,11 @@ QWidget* LettersPage::makeActions()
     m_toPdf = addAction(tr("Save PDF…"), u"letterPdf"_s, u"save"_s);
     m_toOdt = addAction(tr("Save ODT…"), u"letterOdt"_s, u"save"_s);
     m_onPaper = addAction(tr("Print…"), u"letterPrint"_s, u"print"_s);
+    m_copy = addAction(tr("Copy letter"), u"letterCopy"_s, {});
+    m_copy->setToolTip(tr("To paste it elsewhere, with or without its form. Key: Ctrl+Shift+C"));
+    auto* copyKey = new QShortcut(QKeySequence(u"Ctrl+Shift+C"_s), this);
+    copyKey->setContext(Qt::WidgetWithChildrenShortcut);
+    connect(copyKey, &QShortcut::activated, m_copy, &QPushButton::click);
     m_correct = addAction(tr("Correct…"), u"letterCorrect"_s, {});
     m_handedOver = addAction(tr("Note handing over…"), u"letterHandedOver"_s, {});
     m_signOff = addAction(tr("Sign off…"), u"letterSignOff"_s, {});
@@ -180,6 +191,7 @@ QWidget* LettersPage::makeActions()
     connect(m_toOdt, &QPushButton::clicked, this,
             [this] { exportFile(u"odt"_s, tr("OpenDocument texts (*.odt)"), m_draft.odt()); });
     connect(m_onPaper, &QPushButton::clicked, this, &LettersPage::print);
+    connect(m_copy, &QPushButton::clicked, this, &LettersPage::copyLetter);
     connect(m_correct, &QPushButton::clicked, this, &LettersPage::correct);
     connect(m_handedOver, &QPushButton::clicked, this, &LettersPage::noteHandover);
     connect(m_signOff, &QPushButton::clicked, this, &LettersPage::signOff);
@@ -330,7 +342,7 @@ void LettersPage::settleActions()
     else
         m_standing->clear();
     const bool goesNoFurther = !m_draft.isSigned() && m_draft.isOfError();
-    for (QPushButton* button : {m_toPdf, m_toOdt, m_onPaper, m_signOff})
+    for (QPushButton* button : {m_toPdf, m_toOdt, m_onPaper, m_copy, m_signOff})
         button->setEnabled(!goesNoFurther);
     m_stack->setCurrentIndex(isOpen ? 0 : 1);
     setFocusProxy(m_form);
@@ -500,6 +512,24 @@ void LettersPage::print()
         return;
     if (auto printed = paper::print(*composition, printer); !printed)
         m_prompts.tell(printed.error());
+}
+
+void LettersPage::copyLetter()
+{
+    const auto composition = m_draft.composition();
+    if (!composition) {
+        m_prompts.tell(composition.error());
+        return;
+    }
+    auto* both = new QMimeData;
+    both->setHtml(paper::html(*composition));
+    both->setText(paper::plainText(*composition));
+    QGuiApplication::clipboard()->setMimeData(both);
+    m_notice->say(widgets::Notice::Kind::Info,
+                  m_draft.isSigned()
+                      ? tr("Copied. It is personal data until the clipboard holds something else.")
+                      : tr("Copied as a draft, and marked so. It is personal data until the "
+                           "clipboard holds something else."));
 }
 
 bool LettersPage::isDone(const base::Result<void>& result)

@@ -71,6 +71,7 @@ private:
     void showKinds();
     void exportFile(const QString& ending, const QString& filter, const base::Result<QByteArray>& bytes);
     void print();
+    void copyLetter(); ///< as HTML and as plain text
     /// Says what went wrong in the page; says whether all went well.
     bool isDone(const base::Result<void>& result);
 
@@ -94,6 +95,7 @@ private:
     QPushButton* m_toPdf = nullptr;
     QPushButton* m_toOdt = nullptr;
     QPushButton* m_onPaper = nullptr;
+    QPushButton* m_copy = nullptr;
     QPushButton* m_correct = nullptr; ///< of a signed letter, as the next
     QPushButton* m_handedOver = nullptr;
     QPushButton* m_signOff = nullptr;

@@ -4,8 +4,8 @@
 
 #include <QDir>
 #include <QMenu>
-#include <QPlainTextEdit>
 #include <QRegularExpression>
+#include <QTextEdit>
 
 #include <hunspell/hunspell.hxx>
 
@@ -77,10 +77,10 @@ QStringList Dictionary::suggestions(const QString& word) const
     return words.first(std::min(words.size(), most));
 }
 
-Spelling::Spelling(QPlainTextEdit& field) : QSyntaxHighlighter(field.document()), m_field(field)
+Spelling::Spelling(QTextEdit& field) : QSyntaxHighlighter(field.document()), m_field(field)
 {
     field.setContextMenuPolicy(Qt::CustomContextMenu);
-    connect(&field, &QPlainTextEdit::customContextMenuRequested, this, &Spelling::openMenu);
+    connect(&field, &QTextEdit::customContextMenuRequested, this, &Spelling::openMenu);
 }
 
 void Spelling::setDictionary(const std::shared_ptr<Dictionary>& dictionary)

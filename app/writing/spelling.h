@@ -6,7 +6,7 @@
 
 class Hunspell;
 class QMenu;
-class QPlainTextEdit;
+class QTextEdit;
 
 namespace writing
 {
@@ -38,7 +38,7 @@ class Spelling : public QSyntaxHighlighter
     Q_OBJECT
 
 public:
-    explicit Spelling(QPlainTextEdit& field);
+    explicit Spelling(QTextEdit& field);
 
     void setDictionary(const std::shared_ptr<Dictionary>& dictionary);
 
@@ -48,7 +48,7 @@ protected:
 private:
     void openMenu(const QPoint& place);
 
-    QPlainTextEdit& m_field;
+    QTextEdit& m_field;
     std::shared_ptr<Dictionary> m_dictionary;
 };
 

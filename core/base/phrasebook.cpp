@@ -23,8 +23,19 @@ QString Phrasebook::found(const char* context, const char* english, int count) c
     return m_translator ? m_translator->translate(context, english, nullptr, count) : QString();
 }
 
+Phrasebook Phrasebook::inOtherWords(Words words) const
+{
+    Phrasebook other = *this;
+    other.m_others = words;
+    return other;
+}
+
 QString Phrasebook::operator()(const char* english) const
 {
+    for (const auto& [stated, said] : m_others) {
+        if (qstrcmp(english, stated) == 0)
+            english = said;
+    }
     const QString text = found("core", english);
     return text.isEmpty() ? QString::fromUtf8(english) : text;
 }

@@ -4,6 +4,8 @@
 #include <QTranslator>
 
 #include <memory>
+#include <span>
+#include <utility>
 
 namespace base
 {
@@ -33,6 +35,11 @@ public:
     /// Texts in a row by a pattern of two places: "%1, %2". Empty ones are left out.
     QString joined(const char* pattern, const QStringList& texts) const;
 
+    /// The same language, in which some texts are said in other words: pairs of English texts, the one that
+    /// the source states and the one said in its place. They must outlive it.
+    using Words = std::span<const std::pair<const char*, const char*>>;
+    Phrasebook inOtherWords(Words words) const;
+
     /// Which way this language is written.
     Qt::LayoutDirection direction() const;
 
@@ -40,6 +47,7 @@ private:
     QString found(const char* context, const char* english, int count = -1) const;
 
     std::shared_ptr<const QTranslator> m_translator;
+    Words m_others;
 };
 
 } // namespace base

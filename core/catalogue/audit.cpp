@@ -2,6 +2,7 @@
 
 #include "core/catalogue/band_audit.h"
 #include "core/catalogue/norm_audit.h"
+#include "core/catalogue/reading_entries.h"
 #include "core/values/quantity.h"
 
 #include <QLocale>
@@ -229,6 +230,8 @@ base::Messages audit(const Catalogue& catalogue, const QStringList& everKnownIds
     auditIds(faults, catalogue.sources, base::said("source"));
     auditIds(faults, catalogue.thresholds, base::said("threshold"));
     auditIds(faults, catalogue.forms, base::said("form"));
+    auditIds(faults, catalogue.redFlags, base::said("red flag"));
+    auditIds(faults, catalogue.patterns, base::said("pattern"));
     auditMeasures(faults, catalogue, everKnownIds);
     auditUnits(faults, catalogue);
     for (const Population& population : catalogue.populations) {
@@ -238,7 +241,8 @@ base::Messages audit(const Catalogue& catalogue, const QStringList& everKnownIds
     }
     for (const Threshold& row : catalogue.thresholds)
         auditThreshold(faults, catalogue, row);
-    for (const base::Messages& more : {bandFaults(catalogue), normFaults(catalogue)})
+    for (const base::Messages& more :
+         {bandFaults(catalogue), normFaults(catalogue), readingFaults(catalogue)})
         faults.insert(faults.end(), more.begin(), more.end());
     return faults;
 }

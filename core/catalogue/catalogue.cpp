@@ -62,6 +62,11 @@ const Form* Catalogue::form(const QString& id) const
     return found(forms, id);
 }
 
+const RedFlag* Catalogue::redFlag(const QString& id) const
+{
+    return found(redFlags, id);
+}
+
 int Catalogue::confirmAfterDays(const QString& id) const
 {
     constexpr int week = 7;

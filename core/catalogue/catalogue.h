@@ -3,6 +3,8 @@
 #include "core/catalogue/evidence.h"
 #include "core/catalogue/measure.h"
 #include "core/catalogue/norms.h"
+#include "core/catalogue/pattern.h"
+#include "core/catalogue/red_flag.h"
 
 #include <vector>
 
@@ -20,8 +22,10 @@ struct Catalogue {
     std::vector<Norm> norms;
     std::vector<Equation> equations;
     std::vector<Band> bands;
-    std::vector<Form> forms; ///< the first is the one a new visit starts with
-    QString release;         ///< a digest of the files it was read from; empty where it was read from none
+    std::vector<Form> forms;       ///< the first is the one a new visit starts with
+    std::vector<RedFlag> redFlags; ///< in the order they are asked
+    std::vector<Pattern> patterns; ///< in the order they are read, which ranks nothing
+    QString release; ///< a digest of the files it was read from; empty where it was read from none
 
     /// nullptr where the id is not known.
     const Measure* measure(const QString& id) const;
@@ -30,6 +34,7 @@ struct Catalogue {
     const Population* population(const QString& id) const;
     const Source* source(const QString& id) const;
     const Form* form(const QString& id) const;
+    const RedFlag* redFlag(const QString& id) const;
 
     /// How many days after a change was first seen another visit must agree before it is confirmed, in people
     /// of this population: its own, else the wider one's, else a week.

@@ -155,13 +155,14 @@ void readFollowing(Measure& measure, Fields& fields, const Catalogue& soFar)
     if (!object)
         return;
     Fields follows(*object, QStringLiteral("follows"));
-    measure.following = Following{follows.text(QStringLiteral("hold")),
-                                  follows.number(QStringLiteral("steadyFrom")),
-                                  follows.text(QStringLiteral("choice"))};
+    measure.following =
+        Following{follows.text(QStringLiteral("hold")), follows.number(QStringLiteral("steadyFrom")),
+                  follows.text(QStringLiteral("choice"))};
     const Measure* hold = soFar.measure(measure.following->hold);
     if (hold == nullptr || hold->kind != Kind::Duration || hold->hasSides)
-        follows.refuse(base::said("“hold”: no measure “%1” in seconds and without sides stands before this one")
-                           .arg(measure.following->hold));
+        follows.refuse(
+            base::said("“hold”: no measure “%1” in seconds and without sides stands before this one")
+                .arg(measure.following->hold));
     if (measure.hasSides || optionOf(measure.options, measure.following->choice) == nullptr)
         follows.refuse(base::said("“choice”: “%1” is no option of a measure without sides")
                            .arg(measure.following->choice));
@@ -210,6 +211,7 @@ Condition conditionFrom(Fields& fields)
     condition.isClosed = allowed == Allowed::ClosedWords;
     condition.isOfTest = fields.optionalFlag(QStringLiteral("ofTest"));
     condition.isOfOneVisit = fields.optionalFlag(QStringLiteral("ofOneVisit"));
+    condition.isTold = fields.optionalFlag(QStringLiteral("told"));
     if (condition.isNumber) {
         condition.unit = unitFrom(fields);
         condition.lowest = fields.number(QStringLiteral("lowest"));

@@ -72,8 +72,8 @@ struct Practice {
     bool operator==(const Practice&) const = default;
 };
 
-/// A choice that says no more than a hold before it: closing the eyes tells nothing of a stance that was unsteady with
-/// them open.
+/// A choice that says no more than a hold before it: closing the eyes tells nothing of a stance that was
+/// unsteady with them open.
 struct Following {
     QString hold;          ///< id of a measure in seconds, done before this one
     double steadyFrom = 0; ///< s; a shorter hold, or one that was tried in vain, was unsteady
@@ -116,8 +116,8 @@ struct Measure {
     bool hasLicensedWording = false;     ///< the wording of its items belongs to their owners
     bool isTapped = false;               ///< counted by taps whose instants are kept
     bool isStepped = false;              ///< counted step by step while one watches
-    QString missteps;                    ///< id of the count of steps beside the line, counted along; may be empty
-    bool countsEvents = false;           ///< since the last visit, as falls: any of them is worth a word
+    QString missteps;          ///< id of the count of steps beside the line, counted along; may be empty
+    bool countsEvents = false; ///< since the last visit, as falls: any of them is worth a word
     bool retired = false;
     bool isOwn = false; ///< the clinic's own
 };
@@ -141,6 +141,7 @@ struct Condition {
     bool isOfTest = false;     ///< a matter of single tests, recorded as their own and not of the visit
     bool isOfOneVisit = false; ///< true of its own visit alone: never carried forward to the next
     QString titleWithin = {};  ///< within a sentence; empty: as English makes it of the title
+    bool isTold = false;       ///< stands in letters also where no test depends on it
 };
 
 /// A group of people in whom thresholds were measured.

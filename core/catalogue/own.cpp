@@ -4,6 +4,7 @@
 #include "core/catalogue/entries.h"
 #include "core/catalogue/files.h"
 #include "core/catalogue/own_format.h"
+#include "core/catalogue/reading_entries.h"
 
 #include <QRegularExpression>
 
@@ -99,9 +100,24 @@ Form ownFormFrom(Fields& fields, const Catalogue& soFar)
     return form;
 }
 
+Pattern ownPatternFrom(Fields& fields, const Catalogue& soFar, const Catalogue& released)
+{
+    Pattern pattern = patternFrom(fields, soFar);
+    pattern.isOwn = true;
+    pattern.replaces = fields.optionalText(QStringLiteral("replaces"));
+    if (!pattern.replaces.isEmpty() &&
+        std::ranges::find(released.patterns, pattern.replaces, &Pattern::id) == released.patterns.end())
+        fields.refuse(base::said("“replaces”: unknown pattern “%1”").arg(pattern.replaces));
+    if (std::ranges::any_of(soFar.patterns, [&](const Pattern& other) {
+            return !pattern.replaces.isEmpty() && other.replaces == pattern.replaces;
+        }))
+        fields.refuse(base::said("“replaces”: “%1” is replaced already").arg(pattern.replaces));
+    return pattern;
+}
+
 /// The lists of the document as they stand in it.
 struct Lists {
-    std::vector<QJsonObject> sources, measures, thresholds, forms;
+    std::vector<QJsonObject> sources, measures, thresholds, forms, patterns;
 };
 
 Lists listsOf(Fields& document)
@@ -109,7 +125,8 @@ Lists listsOf(Fields& document)
     if (document.text(QStringLiteral("format")) != ownFormat)
         document.refuse(base::said("“format” is not “%1”").arg(ownFormat));
     return {document.objects(QStringLiteral("sources")), document.objects(QStringLiteral("measures")),
-            document.objects(QStringLiteral("thresholds")), document.objects(QStringLiteral("forms"))};
+            document.objects(QStringLiteral("thresholds")), document.objects(QStringLiteral("forms")),
+            document.objects(QStringLiteral("patterns"))};
 }
 
 Failure addAll(Own& own, const Lists& lists, Reading& reading)
@@ -128,8 +145,13 @@ Failure addAll(Own& own, const Lists& lists, Reading& reading)
                                       place(QStringLiteral("thresholds")),
                                       [&](Fields& fields) { return ownThresholdFrom(fields, soFar); }))
         return failure;
-    return add<Form>(own.forms, soFar.forms, released.forms, lists.forms, place(QStringLiteral("forms")),
-                     [&](Fields& fields) { return ownFormFrom(fields, soFar); });
+    if (auto failure =
+            add<Form>(own.forms, soFar.forms, released.forms, lists.forms, place(QStringLiteral("forms")),
+                      [&](Fields& fields) { return ownFormFrom(fields, soFar); }))
+        return failure;
+    return add<Pattern>(own.patterns, soFar.patterns, released.patterns, lists.patterns,
+                        place(QStringLiteral("patterns")),
+                        [&](Fields& fields) { return ownPatternFrom(fields, soFar, released); });
 }
 
 /// What the audit finds in the whole and did not find in the released catalogue alone.
@@ -183,6 +205,13 @@ Catalogue withOwn(Catalogue released, const Own& own)
     append(released.measures, own.measures);
     append(released.thresholds, own.thresholds);
     append(released.forms, own.forms);
+    for (const Pattern& pattern : own.patterns) {
+        const auto there = std::ranges::find(released.patterns, pattern.replaces, &Pattern::id);
+        if (there != released.patterns.end())
+            *there = pattern;
+        else
+            released.patterns.push_back(pattern);
+    }
     const auto place = [&](const Measure& measure) {
         return std::ranges::find(released.sections, measure.section, &Section::id) -
                released.sections.begin();

@@ -12,6 +12,7 @@ struct Own {
     std::vector<Measure> measures;
     std::vector<Threshold> thresholds;
     std::vector<Form> forms;
+    std::vector<Pattern> patterns = {};
 };
 
 /// The clinic's own part out of one JSON document, checked against the catalogue it is laid over: whole or
@@ -22,7 +23,8 @@ base::Result<Own> ownFrom(const QByteArray& document, const QString& place, cons
 /// The document ownFrom reads.
 QByteArray written(const Own& own);
 
-/// The released catalogue with the clinic's own entries after it; its measures at the end of their section.
+/// The released catalogue with the clinic's own entries after it; its measures at the end of their section,
+/// a pattern in the place of the one it replaces.
 Catalogue withOwn(Catalogue released, const Own& own);
 
 /// A form as one line of JSON, as a visit keeps it; and back, empty where it is none.

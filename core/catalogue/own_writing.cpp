@@ -184,6 +184,42 @@ QJsonObject formObject(const Form& form)
     return object;
 }
 
+QJsonObject lookObject(const Look& look)
+{
+    QJsonObject object{{u"measure"_s, look.measure}};
+    put(object, u"options"_s, look.options);
+    put(object, u"from"_s, look.from);
+    put(object, u"to"_s, look.to);
+    put(object, u"signs"_s, look.signs);
+    return object;
+}
+
+QJsonObject ruleObject(const PatternRule& rule)
+{
+    QJsonObject object = lookObject(rule.looks.front());
+    QJsonArray with;
+    for (size_t look = 1; look < rule.looks.size(); ++look)
+        with += lookObject(rule.looks[look]);
+    if (!with.isEmpty())
+        object[u"with"_s] = with;
+    put(object, u"source"_s, rule.source);
+    object[u"checked"_s] = word(rule.checked);
+    return object;
+}
+
+QJsonObject patternObject(const Pattern& pattern)
+{
+    QJsonObject object{{u"id"_s, pattern.id},
+                       {u"title"_s, pattern.title},
+                       {u"supports"_s, listOf(pattern.supports, ruleObject)}};
+    put(object, u"needs"_s, pattern.needs);
+    if (!pattern.contradicts.empty())
+        object[u"contradicts"_s] = listOf(pattern.contradicts, ruleObject);
+    put(object, u"note"_s, pattern.note);
+    put(object, u"replaces"_s, pattern.replaces);
+    return object;
+}
+
 } // namespace
 
 QByteArray written(const Own& own)
@@ -192,7 +228,8 @@ QByteArray written(const Own& own)
                              {u"sources"_s, listOf(own.sources, sourceObject)},
                              {u"measures"_s, listOf(own.measures, measureObject)},
                              {u"thresholds"_s, listOf(own.thresholds, thresholdObject)},
-                             {u"forms"_s, listOf(own.forms, formObject)}};
+                             {u"forms"_s, listOf(own.forms, formObject)},
+                             {u"patterns"_s, listOf(own.patterns, patternObject)}};
     return QJsonDocument(object).toJson(QJsonDocument::Indented);
 }
 

@@ -2,6 +2,7 @@
 
 #include "core/catalogue/entries.h"
 #include "core/catalogue/files.h"
+#include "core/catalogue/reading_entries.h"
 
 #include <QCryptographicHash>
 #include <QDirIterator>
@@ -138,6 +139,22 @@ Failure readForms(Catalogue& read, const QString& folder)
     return std::nullopt;
 }
 
+/// Where a catalogue has none of these files, it asks and reads nothing.
+Failure readReading(Catalogue& read, const QString& folder)
+{
+    const QString flags = QStringLiteral("red_flags.json");
+    const QString patterns = QStringLiteral("patterns.json");
+    if (QFile::exists(folder + u'/' + flags)) {
+        if (auto failure = add<RedFlag>(read.redFlags, jsonEntries(folder, flags),
+                                        [&](Fields& fields) { return redFlagFrom(fields, read); }))
+            return failure;
+    }
+    if (!QFile::exists(folder + u'/' + patterns))
+        return std::nullopt;
+    return add<Pattern>(read.patterns, jsonEntries(folder, patterns),
+                        [&](Fields& fields) { return patternFrom(fields, read); });
+}
+
 QString digestOf(const QString& folder)
 {
     QStringList files;
@@ -159,7 +176,8 @@ QString digestOf(const QString& folder)
 base::Result<Catalogue> readCatalogue(const QString& folder)
 {
     Catalogue read;
-    for (const auto part : {readVocabularies, readMeasures, readThresholds, readReferenceValues, readForms}) {
+    for (const auto part :
+         {readVocabularies, readMeasures, readThresholds, readReferenceValues, readForms, readReading}) {
         if (const auto failure = part(read, folder))
             return *failure;
     }

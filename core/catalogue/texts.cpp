@@ -22,8 +22,9 @@ void eachOf(std::vector<Option>& options, const Take& take)
 
 void eachOf(Measure& measure, const Take& take)
 {
-    for (QString* text : {&measure.title, &measure.alsoCalled, &measure.purpose, &measure.plainly, &measure.how, &measure.position,
-                          &measure.equipment, &measure.unableMeans, &measure.caution, &measure.agreement})
+    for (QString* text :
+         {&measure.title, &measure.alsoCalled, &measure.purpose, &measure.plainly, &measure.how,
+          &measure.position, &measure.equipment, &measure.unableMeans, &measure.caution, &measure.agreement})
         take(*text);
     eachOf(measure.options, take);
     eachOf(measure.watchFor, take);
@@ -96,6 +97,16 @@ void eachText(Catalogue& catalogue, const Take& take)
     for (Band& row : catalogue.bands) {
         eachOf(row, take);
         take(row.words);
+    }
+    for (RedFlag& flag : catalogue.redFlags) {
+        for (QString* text : {&flag.group, &flag.question, &flag.inShort, &flag.urgency})
+            take(*text);
+    }
+    for (Pattern& pattern : catalogue.patterns) {
+        if (pattern.isOwn)
+            continue;
+        take(pattern.title);
+        take(pattern.note);
     }
     for (Form& form : catalogue.forms) {
         if (form.isOwn)

@@ -74,6 +74,11 @@ Comparability comparability(const catalogue::Measure& measure, const catalogue::
             isOneSet ? recordedBefore : records::recorded(now.conditions, rule.condition).trimmed();
         if (!recordedBefore.isEmpty() && recordedBefore == recordedNow)
             continue;
+        const bool isSilent = recordedBefore.isEmpty() && recordedNow.isEmpty() &&
+                              rule.strictness == Strictness::Soft && before.declared.isEmpty() &&
+                              now.declared.isEmpty();
+        if (isSilent)
+            continue;
         const Mismatch mismatch{rule.condition, recordedBefore, recordedNow};
         const catalogue::Condition* condition = catalogue.condition(rule.condition);
         const Mismatch counts{rule.condition, counted(mismatch.before, before, rule.condition),

@@ -4,7 +4,9 @@
 #include "core/base/text.h"
 #include "core/letters/letter_template.h"
 #include "core/letters/letter_visit.h"
+#include "core/letters/letter_words.h"
 #include "core/letters/plain_page.h"
+#include "core/letters/written.h"
 #include "core/records/wording.h"
 
 #include <algorithm>
@@ -16,8 +18,9 @@ namespace letters
 namespace
 {
 
-constexpr size_t mostNumbers = 8; ///< in the first page's table
-constexpr qsizetype mostAlso = 6; ///< of the numbers beside it that tell nothing new
+constexpr size_t mostNumbers = 8;     ///< in the first page's table
+constexpr size_t mostTestsNamed = 12; ///< of tests in a row; of more the first half is named
+constexpr qsizetype mostAlso = 6;     ///< of the numbers beside it that tell nothing new
 
 QString authorLine(const records::Author& author, const base::Phrasebook& phrases)
 {
@@ -50,6 +53,25 @@ Fields datedFields(const Dated& dated, const QDate& common, const base::Phrasebo
         .text("value", dated.value.isEmpty() ? QStringLiteral("–") : dated.value)
         .text("day", dated.day.isValid() && dated.day != common ? records::dayInWords(dated.day, phrases)
                                                                 : QString());
+}
+
+/// The names of a few tests; of many those that are to be named, and how many more of which section.
+QStringList namesOf(const std::vector<NamedTest>& tests, const base::Phrasebook& phrases)
+{
+    QStringList names, sections;
+    std::map<QString, int> counts;
+    for (const NamedTest& test : tests) {
+        if (test.isNamed || tests.size() <= mostTestsNamed) {
+            names += test.words;
+            continue;
+        }
+        if (++counts[test.section] == 1)
+            sections += test.section;
+    }
+    for (const QString& section : sections)
+        names += phrases.counted("%1: %2 test", "%1: %2 tests", counts[section])
+                     .arg(section, QString::number(counts[section]));
+    return names;
 }
 
 /// Where nothing was written, that it is not stated.
@@ -169,14 +191,15 @@ std::vector<Fields> figureFields(const std::vector<Figure>& figures)
 } // namespace
 
 Composer::Composer(Material material, Kind kind, const catalogue::Catalogue& catalogue,
-                   base::Phrasebook phrases)
+                   const base::Phrasebook& phrases)
     : m_material(std::move(material)),
       m_kind(std::move(kind)),
-      m_phrases{std::move(phrases)},
-      m_first(firstPageOf(m_material, catalogue, m_phrases)),
+      m_phrases{inLetters(phrases)},
+      m_first(firstPageOf(m_material, catalogue, m_phrases, roomOf(m_kind) < 1 ? 2 : 4)),
       m_plain(plainSentences(m_material, catalogue, m_phrases)),
       m_full(rowsOf(m_material, catalogue, m_phrases)),
-      m_conditions(conditionLines(m_material, catalogue, m_phrases))
+      m_conditions(conditionLines(m_material, catalogue, m_phrases)),
+      m_redFlags(redFlagLines(m_material.record.visit(), catalogue, m_phrases))
 {
     const size_t numbers = std::min(m_first.numbers.size(), mostNumbers);
     m_order.reserve(numbers + m_first.abnormal.size());
@@ -219,6 +242,8 @@ void Composer::addHead(Fields& fields) const
     if (m_material.replaced)
         fields.text("replaces", m_phrases("This letter replaces the one signed on %1.")
                                     .arg(records::dayInWords(*m_material.replaced, m_phrases)));
+    if (visit != nullptr && visit->signedAt.isValid() && visit->signedAt.toLocalTime().date() != visit->day)
+        fields.text("entered", records::dayInWords(visit->signedAt.toLocalTime().date(), m_phrases));
     fields.text("amended", visit != nullptr ? visit->amendmentReason : QString());
     fields.text("identity", records::identityLine(m_material.patient, m_material.today, m_phrases));
     const QString notRecorded = m_phrases("not recorded");
@@ -249,12 +274,12 @@ void Composer::addWritten(Fields& fields) const
 {
     const records::Letter& letter = m_material.letter;
     fields.text("urgency", letter.urgency.trimmed()).text("question", letter.question.trimmed());
-    fields.list("actions", "hasActions", linesOf(letter.actions));
-    fields.list("history", "hasHistory", linesOf(letter.history));
+    fields.list("actions", "hasActions", marked(letter.actions));
+    fields.list("history", "hasHistory", marked(letter.history));
     fields.list("medicines", statedOr(letter.medicines, m_phrases));
-    fields.list("own", "hasOwn", linesOf(letter.interpretation));
-    fields.list("plan", "hasPlan", linesOf(letter.plan));
-    fields.list("safetyNet", "hasSafetyNet", linesOf(letter.safetyNet));
+    fields.list("own", "hasOwn", marked(letter.interpretation));
+    fields.list("plan", "hasPlan", marked(letter.plan));
+    fields.list("safetyNet", "hasSafetyNet", marked(letter.safetyNet));
     fields.text("signedTitle", letter.state == records::LetterState::Draft ? m_phrases("Not signed off")
                                                                            : m_phrases("Signed off by"));
     fields.list("author", signatureOf(letter, m_phrases));
@@ -267,8 +292,10 @@ void Composer::addMessage(Fields& fields) const
     for (const telling::SummaryLine& line : m_first.message)
         lines.push_back(
             Fields().text("label", line.label).text("text", line.text).text("key", line.measures.value(0)));
+    fields.text("drift", m_first.drift);
     fields.flag("hasMessage", !lines.empty()).objects("message", lines).text("byChance", m_first.byChance);
     fields.text("happened", m_first.happened).text("asked", m_first.asked);
+    fields.list("redFlagsYes", m_redFlags.yes).text("redFlags", m_redFlags.others);
     fields.list("plain", m_plain);
     const qsizetype left = m_material.letter.leftOut.size();
     if (left > 0)
@@ -282,10 +309,15 @@ void Composer::addTables(Fields& fields, size_t rows) const
 {
     std::vector<NumberRow> numbers;
     std::vector<Fields> abnormal;
-    QStringList further, also;
+    std::vector<NamedTest> further;
+    QStringList also;
+    const auto nameFurther = [&](const QString& title, const QString& section) {
+        if (std::ranges::find(further, title, &NamedTest::words) == further.end())
+            further.push_back({title, section, further.size() < mostTestsNamed / 2});
+    };
     const auto beside = [&](const NumberRow& row) {
         if (row.tells)
-            further += row.title;
+            nameFurther(row.title, row.section);
         else
             also += m_phrases("%1 %2").arg(row.test, row.now);
     };
@@ -297,7 +329,7 @@ void Composer::addTables(Fields& fields, size_t rows) const
         else if (place.isNumber)
             beside(m_first.numbers[place.row]);
         else if (!isShown)
-            further += m_first.abnormal[place.row].test;
+            nameFurther(m_first.abnormal[place.row].test, m_first.abnormal[place.row].section);
         if (place.isNumber || !isShown)
             continue;
         const AbnormalRow& row = m_first.abnormal[place.row];
@@ -319,8 +351,7 @@ void Composer::addTables(Fields& fields, size_t rows) const
     }
     for (size_t row = mostNumbers; row < m_first.numbers.size(); ++row)
         beside(m_first.numbers[row]);
-    further.removeDuplicates();
-    const qsizetype shownAlso = further.isEmpty() ? mostAlso : 0; // room for what tells
+    const qsizetype shownAlso = further.empty() ? mostAlso : 0; // room for what tells
     if (const qsizetype more = also.size() - shownAlso; more > 1)
         also =
             also.first(shownAlso) + QStringList{m_phrases
@@ -369,12 +400,12 @@ void Composer::addTables(Fields& fields, size_t rows) const
                 m_phrases.joined("%1 %2", {listed(m_phrases("Grades: %1."), m_first.scales), m_first.was}));
     fields.text("circumstances", m_phrases.joined("%1; %2", m_first.circumstances));
     fields.text("also", listed(m_phrases("Also measured: %1."), also));
-    fields.text("asExpected", listed(m_phrases("As expected: %1."), m_first.asExpected));
+    fields.text("asExpected", listed(m_phrases("As expected: %1."), namesOf(m_first.asExpected, m_phrases)));
     fields.text("notTested", listed(m_phrases("Not tested: %1."), m_first.notTested));
     fields.text("further", listed(mayHaveAnnex ? m_phrases("Further findings, told in the annex: %1.")
                                                : m_phrases("Further findings, not told here: %1."),
-                                  further));
-    fields.flag("hasAnnex", mayHaveAnnex && (m_material.letter.hasAnnex || !further.isEmpty()));
+                                  namesOf(further, m_phrases)));
+    fields.flag("hasAnnex", mayHaveAnnex && (m_material.letter.hasAnnex || !further.empty()));
 }
 
 void Composer::addAnnex(Fields& fields) const
@@ -426,8 +457,8 @@ Composition Composer::composed(size_t rows) const
     addAnnex(fields);
     fields.flag("hasFigures", !m_material.figures.empty())
         .objects("figures", figureFields(m_material.figures));
-    composition.body =
-        filled(templateNamed(QStringLiteral("page.html")).arg(m_kind.page), fields.made(), m_phrases);
+    composition.body = withMarks(
+        filled(templateNamed(QStringLiteral("page.html")).arg(m_kind.page), fields.made(), m_phrases));
     return composition;
 }
 

@@ -3,6 +3,7 @@
 #include "core/letters/first_page.h"
 #include "core/letters/kind.h"
 #include "core/letters/letter_rows.h"
+#include "core/letters/red_flag_lines.h"
 
 namespace letters
 {
@@ -14,10 +15,13 @@ class Fields;
 class Composer
 {
 public:
-    Composer(Material material, Kind kind, const catalogue::Catalogue& catalogue, base::Phrasebook phrases);
+    Composer(Material material, Kind kind, const catalogue::Catalogue& catalogue,
+             const base::Phrasebook& phrases);
 
     /// How many rows the first page would like to have.
     size_t rows() const { return m_order.size(); }
+    /// How much of a page it may fill before its annex.
+    double room() const { return roomOf(m_kind); }
     /// With the weightiest rows alone, and the others named with where they stand. Where some are not shown
     /// the annex goes with the letter, if its kind has one.
     Composition composed(size_t rows) const;
@@ -42,6 +46,7 @@ private:
     QStringList m_plain; ///< to the patient
     Rows m_full;         ///< of the annex
     QStringList m_conditions;
+    RedFlagLines m_redFlags;
     std::vector<Place> m_order;
 };
 

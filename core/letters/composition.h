@@ -25,6 +25,7 @@ struct Figure {
     QString caption;
     QSizeF sizeMm;
     std::function<void(QPainter&, const QRectF&)> draw;
+    QString spoken = {}; ///< the drawing for someone who cannot see it
 };
 
 /// Everything a letter is made from.

@@ -1,5 +1,6 @@
 #include "core/letters/first_page.h"
 
+#include "core/judging/drift.h"
 #include "core/letters/letter_visit.h"
 #include "core/records/normal.h"
 #include "core/records/wording.h"
@@ -9,6 +10,7 @@
 #include "core/telling/wording.h"
 
 #include <algorithm>
+#include <cmath>
 
 namespace letters
 {
@@ -43,12 +45,13 @@ class PageMaker
 {
 public:
     PageMaker(const Material& material, const judging::Glance& glance, const catalogue::Catalogue& catalogue,
-              const Phrasebook& phrases)
+              const Phrasebook& phrases, qsizetype named)
         : m_material(material),
           m_visit(*material.record.visit()),
           m_glance(glance),
           m_catalogue(catalogue),
-          m_phrases(phrases)
+          m_phrases(phrases),
+          m_named(named)
     {
     }
 
@@ -69,6 +72,7 @@ public:
 
 private:
     void tellMessage();
+    void tellDrift(const judging::Glance& told);
     void addNumber(size_t place);
     void addOthers();
     void tellHappenings();
@@ -76,18 +80,21 @@ private:
     QString seen(const Measure& measure, Side side);
     bool isAbnormal(const Measure& measure, Side side) const;
     size_t weightOf(const Measure& measure) const;
-    QString expected(const Measure& measure) const;
+    NamedTest expected(const Measure& measure) const;
+    QString sectionOf(const Measure& measure) const;
     bool isLeftOut(const Measure& measure, Side side) const
     {
         return m_material.letter.leftOut.contains(keyOf(measure.id, side));
     }
     const Outcome* outcomeOf(const QString& measure, Side side) const;
+    QString shortWords(const Outcome& outcome, const NumberRow& row) const;
 
     const Material& m_material;
     const records::Visit& m_visit;
     const judging::Glance& m_glance;
     const catalogue::Catalogue& m_catalogue;
     const Phrasebook& m_phrases;
+    qsizetype m_named;
     FirstPage m_page;
 };
 
@@ -100,13 +107,60 @@ const Outcome* PageMaker::outcomeOf(const QString& measure, Side side) const
     return nullptr;
 }
 
+/// Said with how often chance would do it, and that results of one person are not independent.
+void PageMaker::tellDrift(const judging::Glance& told)
+{
+    const auto drift = judging::driftOf(told, m_catalogue);
+    if (!drift)
+        return;
+    const bool isWorse = drift->direction == judging::Verdict::Worse;
+    const bool areAll = drift->agreeing == drift->all;
+    QString lean;
+    if (areAll)
+        lean =
+            isWorse
+                ? m_phrases.counted("The %1 number within error lies slightly on the worse side of its first "
+                                    "comparable result.",
+                                    "All %1 numbers within error lie slightly on the worse side of their "
+                                    "first comparable result.",
+                                    drift->all)
+                : m_phrases.counted("The %1 number within error lies slightly on the better side of its "
+                                    "first comparable result.",
+                                    "All %1 numbers within error lie slightly on the better side of their "
+                                    "first comparable result.",
+                                    drift->all);
+    else
+        lean =
+            isWorse
+                ? m_phrases.counted("%1 of %2 numbers within error lies slightly on the worse side of its "
+                                    "first comparable result.",
+                                    "%1 of %2 numbers within error lie slightly on the worse side of their "
+                                    "first comparable result.",
+                                    drift->agreeing)
+                : m_phrases.counted("%1 of %2 numbers within error lies slightly on the better side of its "
+                                    "first comparable result.",
+                                    "%1 of %2 numbers within error lie slightly on the better side of "
+                                    "their first comparable result.",
+                                    drift->agreeing);
+    lean = lean.arg(drift->agreeing);
+    constexpr double thousand = 1000;
+    const QString chance =
+        m_phrases("So many would lie on one side by chance in %1 of 1,000 people if each number stood for "
+                  "itself; results of one person go together, so chance is likelier than that.")
+            .arg(std::max(1, int(std::ceil(drift->p * thousand))));
+    m_page.drift = m_phrases.joined("%1 %2", {areAll ? lean : lean.arg(drift->all), chance});
+}
+
 void PageMaker::tellMessage()
 {
-    m_page.message = telling::summary(without(m_material.letter.leftOut, m_glance), m_catalogue, m_phrases,
+    const judging::Glance told = without(m_material.letter.leftOut, m_glance);
+    tellDrift(told);
+    m_page.message = telling::summary(told, m_catalogue, m_phrases,
                                       judging::targetsAt(m_material.targets,
                                                          {m_material.record.visits(), m_material.patient,
                                                           m_catalogue, m_material.clinic.judging},
-                                                         m_visit.day));
+                                                         m_visit.day),
+                                      m_named);
     std::erase_if(m_page.message,
                   [](const telling::SummaryLine& line) { return line.kind == telling::LineKind::Missing; });
     const auto judged =
@@ -146,20 +200,41 @@ void PageMaker::addNumber(size_t place)
     if (isLeftOut(*measure, change.side))
         return;
     row.title = records::titled(*measure, m_phrases);
+    row.section = sectionOf(*measure);
     row.test = records::sidedTitle(*measure, change.side, m_phrases);
     const QString value = records::written(change.now.finding.value, *measure, m_phrases);
     row.now = change.now.finding.capReached ? m_phrases("%1, stopped at the cap").arg(value) : value;
     row.words = telling::verdictLine(outcome, change, m_catalogue, m_phrases);
     row.tells = tellsSomething(outcome);
+    row.words = shortWords(outcome, row);
     if (change.previous)
         row.previous = dated(*change.previous, *measure);
     if (const judging::Comparison* held = judging::decidingOf(change))
         row.first = dated(*held, *measure);
-    if (change.chosen) {
+    if (change.chosen) { // the letter's own reference
         row.first = dated(*change.chosen, *measure);
         row.words = telling::verdictWords(*change.chosen, m_phrases);
     }
     m_page.numbers.push_back(std::move(row));
+}
+
+/// The message says since when and over how many visits what is worse or better is so, and why what it names
+/// is not compared; the row does not say it again.
+QString PageMaker::shortWords(const Outcome& outcome, const NumberRow& row) const
+{
+    if (outcome.kind == OutcomeKind::NotCompared) {
+        const bool isNamed = std::ranges::any_of(m_page.message, [&](const telling::SummaryLine& line) {
+            return line.kind == telling::LineKind::NotCompared && line.text.contains(row.title);
+        });
+        return isNamed ? m_phrases("not compared") : row.words;
+    }
+    const bool isLong = outcome.claim && !outcome.besides &&
+                        (outcome.claim->strength == judging::Strength::TrendSeenOnce ||
+                         outcome.claim->strength == judging::Strength::Sustained);
+    if (!isLong)
+        return row.words;
+    const QString words = telling::claimWords(*outcome.claim, m_phrases);
+    return outcome.isSure ? words : m_phrases("%1; could be chance").arg(words);
 }
 
 bool PageMaker::isAbnormal(const Measure& measure, Side side) const
@@ -220,8 +295,14 @@ size_t PageMaker::weightOf(const Measure& measure) const
     return weight;
 }
 
+QString PageMaker::sectionOf(const Measure& measure) const
+{
+    const catalogue::Section* section = m_catalogue.section(measure.section);
+    return section == nullptr ? m_phrases("Others") : section->title;
+}
+
 /// "Finger to nose", "Toe tapping, right", "Arm swing (note)"; empty where it was not done.
-QString PageMaker::expected(const Measure& measure) const
+NamedTest PageMaker::expected(const Measure& measure) const
 {
     QStringList done;
     bool isNoted = false;
@@ -234,7 +315,8 @@ QString PageMaker::expected(const Measure& measure) const
         done += finding->note.isEmpty() ? title : m_phrases("%1 (%2)").arg(title, finding->note);
     }
     const bool isWhole = measure.hasSides && done.size() == 2 && !isNoted;
-    return isWhole ? records::titled(measure, m_phrases) : m_phrases.joined("%1, %2", done);
+    return {isWhole ? records::titled(measure, m_phrases) : m_phrases.joined("%1, %2", done),
+            sectionOf(measure), isNoted};
 }
 
 void PageMaker::addOthers()
@@ -245,7 +327,7 @@ void PageMaker::addOthers()
             continue;
         const std::vector<Side> sides = records::sidesOf(measure);
         if (std::ranges::any_of(sides, [&](Side side) { return isAbnormal(measure, side); })) {
-            AbnormalRow row{measure.id, records::titled(measure, m_phrases), {}, {}, {}};
+            AbnormalRow row{measure.id, records::titled(measure, m_phrases), {}, {}, {}, sectionOf(measure)};
             if (measure.hasSides) {
                 row.right = seen(measure, Side::Right);
                 row.left = seen(measure, Side::Left);
@@ -256,8 +338,8 @@ void PageMaker::addOthers()
             if (const QString scale = records::directionWords(measure, m_phrases);
                 measure.kind == catalogue::Kind::Grade && !m_page.scales.contains(scale))
                 m_page.scales += scale;
-        } else if (const QString words = expected(measure); !words.isEmpty()) {
-            m_page.asExpected += words;
+        } else if (NamedTest test = expected(measure); !test.words.isEmpty()) {
+            m_page.asExpected.push_back(std::move(test));
         }
     }
     std::ranges::stable_sort(abnormal, {}, [](const auto& each) { return each.first; });
@@ -331,10 +413,10 @@ std::optional<judging::Glance> glanceOf(const Material& material, const catalogu
 }
 
 FirstPage firstPageOf(const Material& material, const catalogue::Catalogue& catalogue,
-                      const Phrasebook& phrases)
+                      const Phrasebook& phrases, qsizetype named)
 {
     const auto glance = glanceOf(material, catalogue);
-    return glance ? PageMaker(material, *glance, catalogue, phrases).made() : FirstPage();
+    return glance ? PageMaker(material, *glance, catalogue, phrases, named).made() : FirstPage();
 }
 
 std::vector<Choosable> choosable(const Material& material, const catalogue::Catalogue& catalogue,

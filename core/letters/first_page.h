@@ -24,6 +24,7 @@ struct NumberRow {
     Dated previous;
     QString now;
     QString words;      ///< what it comes to and how sure, or why it is not compared
+    QString section;    ///< of the examination
     bool tells = false; ///< it changed, or could not be compared: not one that is as it was, nor a first one
 
     bool operator==(const NumberRow&) const = default;
@@ -36,27 +37,39 @@ struct AbnormalRow {
     QString right;
     QString left;
     QString whole; ///< of a test without sides
+    QString section;
 
     bool operator==(const AbnormalRow&) const = default;
+};
+
+/// A test in a list of names.
+struct NamedTest {
+    QString words; ///< its title, perhaps with its side and note
+    QString section;
+    bool isNamed = false; ///< also in a list that is too long to be read, where others are counted by section
+
+    bool operator==(const NamedTest&) const = default;
 };
 
 /// What the page that is the letter says of the visit. Results the author left out stand in none of it.
 struct FirstPage {
     std::vector<telling::SummaryLine> message; ///< without what is missing, which stands in notTested
+    QString drift;                             ///< numbers that lean one way, each within error
     QString byChance;                          ///< how many of those called changed may be so by chance
     std::vector<NumberRow> numbers;            ///< those that tell first, then by weight
     std::vector<AbnormalRow> abnormal;         ///< by weight
     QString was;               ///< of when the earlier grades and words are; empty where none is told
     QStringList circumstances; ///< what of the visit decides what it may be compared with
     QStringList scales;        ///< which way the grades among them go
-    QStringList asExpected;    ///< tests, with their note where there is one
-    QStringList notTested;     ///< with the reason where there is one
-    QString happened;          ///< events since the visit before, in one sentence; may be empty
-    QString asked; ///< that falls and relapses were asked about, or were not; empty where one is told
+    std::vector<NamedTest> asExpected;
+    QStringList notTested; ///< with the reason where there is one
+    QString happened;      ///< events since the visit before, in one sentence; may be empty
+    QString asked;         ///< that falls and relapses were asked about, or were not; empty where one is told
 };
 
+/// `named`: how many results each part of the message tells before it counts the others.
 FirstPage firstPageOf(const Material& material, const catalogue::Catalogue& catalogue,
-                      const base::Phrasebook& phrases);
+                      const base::Phrasebook& phrases, qsizetype named = 4);
 
 /// A result that a letter can leave out.
 struct Choosable {

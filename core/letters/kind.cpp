@@ -3,6 +3,8 @@
 #include "core/letters/kind_check.h"
 #include "core/letters/letter_template.h"
 
+#include <QRegularExpression>
+
 #include <algorithm>
 #include <map>
 
@@ -40,6 +42,12 @@ std::vector<Kind> kinds(const base::Phrasebook& phrases, const std::vector<recor
 bool asksSomeone(const QString& kind)
 {
     return kind == QLatin1String("referral") || kind == QLatin1String("handover");
+}
+
+double roomOf(const Kind& kind)
+{
+    static const QRegularExpression half(QStringLiteral("\\{\\{!\\s*half a page\\s*\\}\\}"));
+    return kind.page.contains(half) ? 0.5 : 1;
 }
 
 Kind kindOf(const QString& id, const std::vector<Kind>& kinds)

@@ -32,6 +32,10 @@ std::vector<Kind> kinds(const base::Phrasebook& phrases, const std::vector<recor
 /// referral or a hand-over.
 bool asksSomeone(const QString& kind);
 
+/// How much of a page a letter of the kind may fill before its annex: half where its page has the tag
+/// {{! half a page }}, else all of it.
+double roomOf(const Kind& kind);
+
 /// The one with this id; a referral where there is none.
 Kind kindOf(const QString& id, const std::vector<Kind>& kinds);
 

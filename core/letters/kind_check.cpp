@@ -14,11 +14,11 @@ namespace letters
 namespace
 {
 
-const QStringList drawn = {QStringLiteral("p"),  QStringLiteral("h3"),    QStringLiteral("b"),
-                           QStringLiteral("a"),  QStringLiteral("span"),  QStringLiteral("ul"),
-                           QStringLiteral("li"), QStringLiteral("table"), QStringLiteral("thead"),
-                           QStringLiteral("tr"), QStringLiteral("td"),    QStringLiteral("th"),
-                           QStringLiteral("img")};
+const QStringList drawn = {QStringLiteral("p"),     QStringLiteral("h3"),   QStringLiteral("b"),
+                           QStringLiteral("a"),     QStringLiteral("span"), QStringLiteral("ul"),
+                           QStringLiteral("ol"),    QStringLiteral("li"),   QStringLiteral("table"),
+                           QStringLiteral("thead"), QStringLiteral("tr"),   QStringLiteral("td"),
+                           QStringLiteral("th"),    QStringLiteral("img")};
 
 int lineAt(const QString& page, qsizetype place)
 {
@@ -50,12 +50,14 @@ void addUnbalanced(std::vector<KindFault>& faults, const QString& page)
 
 void addUnknown(std::vector<KindFault>& faults, const QString& page)
 {
-    static const QRegularExpression tag(QStringLiteral("\\{\\{([#^/>&{]?)\\s*([^}]*?)\\s*\\}\\}"));
+    static const QRegularExpression tag(QStringLiteral("\\{\\{([#^/>&{!]?)\\s*([^}]*?)\\s*\\}\\}"));
     const QStringList parts = QDir(QStringLiteral(":/letters/parts")).entryList();
     auto found = tag.globalMatch(page);
     while (found.hasNext()) {
         const auto match = found.next();
         const QString kind = match.captured(1);
+        if (kind == QLatin1String("!"))
+            continue; // a remark
         const QString name = match.captured(2);
         const int line = lineAt(page, match.capturedStart());
         const bool isPart = kind == QLatin1String(">");
@@ -114,6 +116,7 @@ const QStringList& fieldNames()
                                  "seenOn",
                                  "seenBy",
                                  "amended",
+                                 "entered",
                                  "replaces",
                                  "identity",
                                  "diagnosis",
@@ -145,9 +148,12 @@ const QStringList& fieldNames()
                                  "message/label",
                                  "message/text",
                                  "message/key",
+                                 "drift",
                                  "byChance",
                                  "happened",
                                  "asked",
+                                 "redFlagsYes",
+                                 "redFlags",
                                  "plain",
                                  "leftOut",
                                  "hasNumbers",

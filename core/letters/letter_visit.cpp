@@ -172,7 +172,7 @@ QStringList conditionLines(const Material& material, const catalogue::Catalogue&
         const QString value = records::recorded(visit->conditions, condition.id);
         if (value.isEmpty() && missed.contains(condition.id))
             notRecorded += telling::conditionInSentence(condition.id, catalogue);
-        else if (!value.isEmpty() && needed.contains(condition.id))
+        else if (!value.isEmpty() && (condition.isTold || needed.contains(condition.id)))
             lines +=
                 phrases("%1: %2").arg(condition.title, telling::conditionValue(value, &condition, phrases));
     }

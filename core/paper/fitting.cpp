@@ -7,30 +7,41 @@
 namespace paper
 {
 
-letters::Composition fitted(const letters::Composer& composer)
+namespace
 {
-    const auto fits = [](const letters::Composition& letter) { return Paper(letter).pagesOfLetter() <= 1; };
-    letters::Composition whole = composer.composed(composer.rows());
-    if (fits(whole) || !fits(composer.composed(0)))
-        return whole;
+
+/// With the most rows that leave it within the pages; empty where none do.
+std::optional<letters::Composition> fittedTo(double pages, const letters::Composer& composer)
+{
+    std::optional<letters::Composition> best;
+    const auto fits = [&](size_t rows) {
+        letters::Composition tried = composer.composed(rows);
+        if (Paper(tried).filled() > pages)
+            return false;
+        best = std::move(tried);
+        return true;
+    };
+    if (fits(composer.rows()) || !fits(0))
+        return best;
     size_t most = 0;
     size_t tooMany = composer.rows();
-    letters::Composition best = composer.composed(0);
     while (most + 1 < tooMany) {
         const size_t rows = (most + tooMany) / 2;
-        letters::Composition tried = composer.composed(rows);
-        if (fits(tried)) {
-            most = rows;
-            best = std::move(tried);
-        } else {
-            tooMany = rows;
-        }
+        (fits(rows) ? most : tooMany) = rows;
     }
-    for (size_t more = most + 1; more <= std::min(most + 3, composer.rows()); ++more) {
-        if (letters::Composition tried = composer.composed(more); fits(tried))
-            best = std::move(tried); // what is not shown is named, which takes room too
-    }
+    for (size_t more = most + 1; more <= std::min(most + 3, composer.rows()); ++more)
+        fits(more); // what is not shown is named, which takes room too
     return best;
+}
+
+} // namespace
+
+letters::Composition fitted(const letters::Composer& composer)
+{
+    std::optional<letters::Composition> letter = fittedTo(composer.room(), composer);
+    if (!letter && composer.room() < 1)
+        letter = fittedTo(1, composer);
+    return letter ? *std::move(letter) : composer.composed(composer.rows());
 }
 
 } // namespace paper

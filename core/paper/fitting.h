@@ -5,8 +5,8 @@
 namespace paper
 {
 
-/// The letter with as many rows as let what stands before its annex fit one page. Where even without rows it
-/// is longer, with all of them.
+/// The letter with as many rows as let what stands before its annex fit the room of its kind, else one page.
+/// Where even without rows it is longer, with all of them.
 letters::Composition fitted(const letters::Composer& composer);
 
 } // namespace paper

@@ -206,7 +206,10 @@ void Converter::writeFigure(const QString& name)
     m_odf.writeEmptyElement(draw, QStringLiteral("image"));
     m_odf.writeAttribute(xlink, QStringLiteral("href"), QStringLiteral("Pictures/figure%1.png").arg(number));
     m_odf.writeAttribute(xlink, QStringLiteral("type"), QStringLiteral("simple"));
-    m_odf.writeTextElement(svg, QStringLiteral("title"), figure.caption);
+    if (!figure.caption.isEmpty())
+        m_odf.writeTextElement(svg, QStringLiteral("title"), figure.caption);
+    if (!figure.spoken.isEmpty())
+        m_odf.writeTextElement(svg, QStringLiteral("desc"), figure.spoken);
     m_odf.writeEndElement();
 }
 
@@ -221,8 +224,8 @@ void Converter::open()
     else if (name == QLatin1String("p"))
         openParagraph(styleName);
     else if (name == QLatin1String("h3")) {
-        element(text, "h", styleName.isEmpty() ? QStringLiteral("Heading_20_2") : styleName);
-        m_odf.writeAttribute(text, QStringLiteral("outline-level"), QStringLiteral("2"));
+        element(text, "h", styleName.isEmpty() ? QStringLiteral("Heading_20_1") : styleName);
+        m_odf.writeAttribute(text, QStringLiteral("outline-level"), QStringLiteral("1"));
         m_isInParagraph = true;
     } else if (name == QLatin1String("span"))
         element(text, "span", styleName + QStringLiteral("-text"));
@@ -230,6 +233,8 @@ void Converter::open()
         element(text, "span", QStringLiteral("strong-text"));
     else if (name == QLatin1String("ul"))
         element(text, "list", QStringLiteral("bullets"));
+    else if (name == QLatin1String("ol"))
+        element(text, "list", QStringLiteral("numbers"));
     else if (name == QLatin1String("li")) {
         element(text, "list-item");
         openParagraph({});

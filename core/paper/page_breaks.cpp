@@ -5,9 +5,6 @@
 namespace paper
 {
 
-namespace
-{
-
 double usedOn(const Page& page)
 {
     double used = 0;
@@ -15,6 +12,9 @@ double usedOn(const Page& page)
         used += band.height();
     return used;
 }
+
+namespace
+{
 
 /// How much of the page is used once the strip is on it, with the space between the strips.
 double usedWith(const Page& page, const Band& band)

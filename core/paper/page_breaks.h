@@ -28,6 +28,9 @@ struct Strip {
 /// What stands on one page, one band under the other.
 using Page = std::vector<Band>;
 
+/// How much of the page is used.
+double usedOn(const Page& page);
+
 /// The strips of an endless page, top to bottom, on pages of a height. There is always at least one page.
 std::vector<Page> pagesOf(const std::vector<Strip>& strips, double height);
 

@@ -1,5 +1,6 @@
 #include "core/paper/paper.h"
 
+#include "core/paper/plain_text.h"
 #include "core/paper/strips.h"
 
 #include <QAbstractTextDocumentLayout>
@@ -16,7 +17,7 @@ namespace paper
 namespace
 {
 
-constexpr double unitsPerInch = 600;
+constexpr double unitsPerInch = 144; ///< two a point; a PDF/A holds 22 pages of them (32767 units)
 constexpr double pointsPerInch = 72;
 
 constexpr double units(double millimetres)
@@ -27,6 +28,7 @@ constexpr double units(double millimetres)
 constexpr double left = units(20);
 constexpr double top = units(19);
 constexpr double headLine = units(15);
+constexpr double hair = units(0.04);
 
 const QColor ink(0x1d, 0x1f, 0x23);
 const QColor quiet(0x55, 0x5a, 0x63);
@@ -139,7 +141,8 @@ Paper::Paper(const letters::Composition& composition)
     const std::vector<Strip> strips = stripsOf(*m_document);
     m_pages = pagesOf(strips, height());
     const auto annex = std::ranges::find(strips, true, &Strip::beginsPage);
-    m_pagesOfLetter = int(pagesOf({strips.begin(), annex}, height()).size());
+    const std::vector<Page> letter = pagesOf({strips.begin(), annex}, height());
+    m_filled = double(letter.size() - 1) + usedOn(letter.back()) / height();
 }
 
 /// Puts an empty line as tall as the figure where the figure goes.
@@ -200,11 +203,11 @@ void Paper::drawText(QPainter& painter, const Band& band, double y) const
 {
     QAbstractTextDocumentLayout::PaintContext context;
     context.palette.setColor(QPalette::Text, ink);
-    // A hair less than the band, so that its neighbours' lines are left out, not only hidden.
+    // Less than the band, so that its neighbours' lines are left out, not only hidden.
     context.clip = QRectF(0, band.top + 1, width(), band.height() - 2);
     painter.save();
     painter.translate(left, y - band.top);
-    painter.setClipRect(context.clip);
+    painter.setClipRect(QRectF(0, band.top + hair, width(), band.height() - 2 * hair));
     m_document->documentLayout()->draw(&painter, context);
     painter.restore();
 }
@@ -229,8 +232,6 @@ void Paper::drawFurniture(QPainter& painter, int page) const
 {
     painter.save();
     painter.setLayoutDirection(m_composition.direction);
-    QStringList marks = {m_composition.draftMark, m_composition.demoMark};
-    marks.removeAll(QString());
     const QRectF head(left, headLine - units(7), width(), units(6));
     const QRectF aboveHead = head.translated(0, -units(4));
     painter.setFont(fitted(fontInUnits(8.5, true), m_composition.identity, width()));
@@ -243,7 +244,7 @@ void Paper::drawFurniture(QPainter& painter, int page) const
     painter.setFont(fontInUnits(8));
     painter.drawText(foot, Qt::AlignRight | Qt::AlignTop, m_composition.pageWords.arg(page + 1).arg(pages()));
     painter.setFont(fontInUnits(8, true));
-    painter.drawText(aboveHead, Qt::AlignRight | Qt::AlignBottom, marks.join(QStringLiteral(" · ")));
+    painter.drawText(aboveHead, Qt::AlignRight | Qt::AlignBottom, marksOf(m_composition));
     painter.setPen(QPen(rule, units(0.2)));
     painter.drawLine(QPointF(left, headLine), QPointF(left + width(), headLine));
     painter.drawLine(QPointF(left, footLine()), QPointF(left + width(), footLine()));

@@ -6,6 +6,7 @@
 #include <QImage>
 #include <QTextDocument>
 
+#include <cmath>
 #include <memory>
 
 namespace paper
@@ -14,7 +15,7 @@ namespace paper
 /// How large a sheet is.
 QSizeF sizeMm(records::PaperSize size);
 
-/// A letter laid out on its paper. Laid out once at 600 units to the inch and scaled to the device, so that
+/// A letter laid out on its paper. Laid out once at 144 units to the inch and scaled to the device, so that
 /// every page breaks alike on screen and paper.
 class Paper
 {
@@ -24,7 +25,12 @@ public:
     const letters::Composition& composition() const { return m_composition; }
     int pages() const { return int(m_pages.size()); }
     /// How many of them stand before the annex or what else begins a page of its own.
-    int pagesOfLetter() const { return m_pagesOfLetter; }
+    int pagesOfLetter() const { return int(std::ceil(m_filled)); }
+    /// The same with the last of them counted as far as it is filled: 1.5 is a page and a half.
+    double filled() const { return m_filled; }
+    /// What stands on each, in the document's own height.
+    const std::vector<Page>& breaks() const { return m_pages; }
+    const QTextDocument& document() const { return *m_document; }
     /// What a place on a page leads to, "finding:" and a key of the letter; empty where it leads nowhere. In
     /// 1/96 inch from the corner of the paper.
     QString linkAt(int page, const QPointF& place) const;
@@ -52,7 +58,7 @@ private:
     std::unique_ptr<QTextDocument> m_document;
     std::vector<PlacedFigure> m_figures;
     std::vector<Page> m_pages;
-    int m_pagesOfLetter = 0;
+    double m_filled = 0;
 };
 
 /// The letter's font. A trace of letter spacing keeps ligatures apart, so that words searched in the PDF are

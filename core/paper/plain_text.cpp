@@ -38,6 +38,8 @@ private:
             m_cells = QStringList();
         else if (name == QLatin1String("td") || name == QLatin1String("th"))
             m_cell = QStringList();
+        else if (name == QLatin1String("ol") || name == QLatin1String("ul"))
+            m_item = name == QLatin1String("ol") ? std::optional(0) : std::nullopt;
         else if (name == QLatin1String("h3"))
             m_lines += QString();
         m_text = isInline(name) ? m_text : QString();
@@ -51,8 +53,11 @@ private:
         m_text.clear();
         if (m_cell && !words.isEmpty())
             *m_cell += words;
+        else if (!words.isEmpty() && name == QLatin1String("li"))
+            m_lines += m_item ? QStringLiteral("%1. %2").arg(++*m_item).arg(words)
+                              : QStringLiteral("- %1").arg(words);
         else if (!words.isEmpty())
-            m_lines += name == QLatin1String("li") ? QStringLiteral("- %1").arg(words) : words;
+            m_lines += words;
         if (m_cell && (name == QLatin1String("td") || name == QLatin1String("th"))) {
             *m_cells += m_cell->join(QStringLiteral(", "));
             m_cell.reset();
@@ -72,14 +77,24 @@ private:
     QString m_text;
     std::optional<QStringList> m_cells; ///< of the row
     std::optional<QStringList> m_cell;  ///< its paragraphs
+    std::optional<int> m_item;          ///< of a numbered list
     QStringList m_lines;
 };
 
 } // namespace
 
+QString marksOf(const letters::Composition& composition)
+{
+    QStringList marks = {composition.draftMark, composition.demoMark};
+    marks.removeAll(QString());
+    return marks.join(QStringLiteral(" · "));
+}
+
 QString plainText(const letters::Composition& composition)
 {
-    return composition.identity + u'\n' + TextMaker().made(composition.body);
+    const QString marks = marksOf(composition);
+    return (marks.isEmpty() ? QString() : marks + u'\n') + composition.identity + u'\n' +
+           TextMaker().made(composition.body);
 }
 
 } // namespace paper

@@ -1,6 +1,7 @@
 #include "core/paper/sent.h"
 
 #include "core/paper/figure.h"
+#include "core/paper/plain_text.h"
 
 #include <QBuffer>
 #include <QPainter>
@@ -30,11 +31,11 @@ QString meta(const char* name, const QString& content)
         .arg(QLatin1String(name), content.toHtmlEscaped());
 }
 
-letters::Figure pictureFigure(const QImage& picture, const QString& caption)
+letters::Figure pictureFigure(const QImage& picture, const QString& caption, const QString& spoken)
 {
     const QSizeF sizeMm = QSizeF(picture.size()) / keptPicturesPerInch * 25.4;
     return {caption, sizeMm,
-            [picture](QPainter& painter, const QRectF& place) { painter.drawImage(place, picture); }};
+            [picture](QPainter& painter, const QRectF& place) { painter.drawImage(place, picture); }, spoken};
 }
 
 } // namespace
@@ -52,10 +53,21 @@ QString kept(const letters::Composition& composition)
     for (size_t i = 0; i < composition.figures.size(); ++i) {
         const letters::Figure& figure = composition.figures[i];
         page.replace(QStringLiteral("<img src=\"figure:%1\"/>").arg(i),
-                     QStringLiteral("<img width=\"%1\" alt=\"%2\" src=\"%3\"/>")
+                     QStringLiteral("<img width=\"%1\" title=\"%2\" alt=\"%3\" src=\"%4\"/>")
                          .arg(QString::number(qRound(figure.sizeMm.width() / 25.4 * 96)),
-                              figure.caption.toHtmlEscaped(), pictureData(figure)));
+                              figure.caption.toHtmlEscaped(), figure.spoken.toHtmlEscaped(),
+                              pictureData(figure)));
     }
+    return page;
+}
+
+QString html(const letters::Composition& composition)
+{
+    const QString marks = marksOf(composition);
+    QString page = kept(composition);
+    if (!marks.isEmpty())
+        page.insert(page.indexOf(u'>', page.indexOf(QStringLiteral("<body"))) + 1,
+                    QStringLiteral("<p><b>%1</b></p>").arg(marks.toHtmlEscaped()));
     return page;
 }
 
@@ -91,7 +103,10 @@ base::Result<letters::Composition> restored(const QString& body)
             const QString source = attribute("src");
             const QByteArray bytes = QByteArray::fromBase64(source.mid(dataStart.size()).toLatin1());
             composition.body.replace(source, QStringLiteral("figure:%1").arg(composition.figures.size()));
-            composition.figures.push_back(pictureFigure(QImage::fromData(bytes, "PNG"), attribute("alt")));
+            const bool isTitled = page.attributes().hasAttribute(QStringLiteral("title"));
+            composition.figures.push_back(
+                pictureFigure(QImage::fromData(bytes, "PNG"), attribute(isTitled ? "title" : "alt"),
+                              isTitled ? attribute("alt") : QString())); // older letters had no title
         }
     }
     if (page.hasError() || composition.identity.isEmpty())

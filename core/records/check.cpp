@@ -289,6 +289,9 @@ std::vector<base::Error> everythingWrongWith(const Visit& visit, const Patient& 
         add(invalid(base::said("“%1” is not a form of the catalogue.").arg(base::shortened(visit.form))));
     for (const auto& [id, value] : visit.conditions.asKeyValueRange())
         add(wrongWithCondition(id, value, catalogue));
+    add(wrongWith(visit.redFlags, visit.day, catalogue, today));
+    if (visit.state != VisitState::Draft)
+        add(wrongWithSigning(visit));
     add(wrongWithReason(visit.amendmentReason));
     add(wrongWith(visit.author));
     if (visit.withdrawn) {
@@ -447,6 +450,36 @@ std::optional<base::Error> wrongWith(const Clinic& clinic)
                            {base::said("Copies to"), clinic.copiesAlways, noteLimit},
                            {base::said("Address"), clinic.address, lineLimit},
                            {base::said("Telephone"), clinic.telephone, nameLimit}});
+}
+
+std::optional<base::Error> wrongWith(const RedFlags& flags, QDate visitDay,
+                                     const catalogue::Catalogue& catalogue, QDate today)
+{
+    const base::Message done = base::said("What was done about a red flag");
+    for (const auto& [id, answer] : flags) {
+        if (catalogue.redFlag(id) == nullptr)
+            return invalid(base::said("“%1” is not a red flag of the catalogue.").arg(base::shortened(id)));
+        if (!answer.acknowledged)
+            continue;
+        const Acknowledgement& said = *answer.acknowledged;
+        if (!answer.isYes)
+            return invalid(base::said("%1: said of a yes alone.").arg(done));
+        if (said.action.trimmed().isEmpty() || !said.time.isValid())
+            return invalid(base::said("%1: words and a time.").arg(done));
+        if (!said.day.isValid() || said.day < visitDay || said.day > today)
+            return invalid(base::said("%1: on a day from that of the visit to today.").arg(done));
+        if (const Wrong wrong = wrongWithText(done, said.action, lineLimit))
+            return wrong;
+    }
+    return std::nullopt;
+}
+
+std::optional<base::Error> wrongWithSigning(const Visit& visit)
+{
+    if (unacknowledged(visit.redFlags).isEmpty())
+        return std::nullopt;
+    return invalid(base::said("A red flag was answered yes: say what was done about it, and when, before the "
+                              "visit is signed."));
 }
 
 std::optional<base::Error> wrongWithReason(const QString& reason)

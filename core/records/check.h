@@ -5,6 +5,7 @@
 #include "core/records/finding.h"
 #include "core/records/ids.h"
 #include "core/records/reading.h"
+#include "core/records/red_flags.h"
 
 namespace records
 {
@@ -40,6 +41,13 @@ std::optional<base::Error> wrongWith(const Target& target, const Patient& patien
                                      const catalogue::Catalogue& catalogue, QDate today);
 std::optional<base::Error> wrongWith(const Clinic& clinic);
 std::optional<base::Error> wrongWith(const LetterKind& kind);
+/// A visit is not signed with a red flag answered yes of which it is not said what was done about it, and
+/// when.
+std::optional<base::Error> wrongWithSigning(const Visit& visit);
+/// Answers about red flags: to questions of the catalogue; what was done, only of a yes, from the day of the
+/// visit to today.
+std::optional<base::Error> wrongWith(const RedFlags& flags, QDate visitDay,
+                                     const catalogue::Catalogue& catalogue, QDate today);
 /// Why something was done: an amendment, a choice of evidence, a declaration.
 std::optional<base::Error> wrongWithReason(const QString& reason);
 /// Conditions, each against the catalogue's vocabulary and range.

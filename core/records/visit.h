@@ -4,6 +4,7 @@
 #include "core/records/author.h"
 #include "core/records/finding.h"
 #include "core/records/patient.h"
+#include "core/records/red_flags.h"
 #include "core/records/visit_state.h"
 
 #include <QDateTime>
@@ -36,6 +37,7 @@ struct Visit {
     Conditions conditions;
     bool conditionsConfirmed = false; ///< carried forward until someone has confirmed them
     std::vector<Finding> findings;
+    RedFlags redFlags;
     Author author;                       ///< who signed; empty in a draft
     QDateTime signedAt;                  ///< UTC; invalid in a draft
     QString amendmentReason;             ///< empty for the first version

@@ -12,7 +12,7 @@ struct Tapping {
     double meanInterval = 0;         ///< s
     std::optional<double> variation; ///< coefficient of variation of the intervals, SD (n − 1) over mean, %.
                                      ///< Empty for one interval
-    double longest = 0;              ///< s: the longest interval
+    double longest = 0;            ///< s: the longest interval
     std::optional<double> slowing; ///< by how much the last third's mean interval lies above the first
                                    ///< third's, %. Our own definition (common practice, no source). Empty
                                    ///< under 9 intervals

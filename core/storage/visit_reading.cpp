@@ -2,6 +2,7 @@
 
 #include "core/catalogue/own.h"
 #include "core/storage/number_list.h"
+#include "core/storage/red_flags.h"
 
 #include <QJsonDocument>
 #include <QJsonObject>
@@ -98,16 +99,20 @@ base::Result<std::vector<Visit>> VisitReader::where(const QString& condition, co
         LEFT JOIN visit_withdrawals ON visit_withdrawals.series = visits.series
         WHERE %1 ORDER BY visits.day, firsts.id, visits.version)"_s;
     std::vector<Visit> visits;
+    std::vector<qint64> keys;
     auto found = read(m_store, sql.arg(condition), {{":key", key}}, [&](Row& row) -> base::Result<void> {
         const qint64 visitKey = row.whole64();
         auto visit = visitFrom(row);
         if (!visit)
             return visit.error();
         visits.push_back(std::move(*visit));
+        keys.push_back(visitKey);
         return addFindings(visits.back(), visitKey);
     });
     if (!found)
         return found.error();
+    if (auto added = addRedFlags(m_store, condition, key, keys, visits); !added)
+        return added.error();
     return visits;
 }
 

@@ -5,6 +5,7 @@
 #include "core/storage/keys.h"
 #include "core/storage/number_list.h"
 #include "core/storage/query.h"
+#include "core/storage/red_flags.h"
 
 #include <algorithm>
 
@@ -151,6 +152,8 @@ base::Result<void> insertDraft(const Store& store, const Visit& visit)
         if (auto put = putFinding(store, *own, finding); !put)
             return put;
     }
+    if (auto put = putRedFlags(store, *own, visit.redFlags); !put)
+        return put;
     return putConditions(store, *own, visit.conditions);
 }
 

@@ -4,6 +4,7 @@
 #include "core/storage/audit_trail.h"
 #include "core/storage/condition_sets.h"
 #include "core/storage/query.h"
+#include "core/storage/red_flags.h"
 #include "core/storage/transaction.h"
 #include "core/storage/visit_reading.h"
 #include "core/storage/visit_writing.h"
@@ -252,6 +253,18 @@ base::Result<void> Visits::saveConditions(const VisitId& visit, const records::C
         if (auto put = putConditions(m_store, *draft, conditions); !put)
             return put;
         return note(m_store, u"changed"_s, u"conditions"_s, visit.text);
+    });
+}
+
+base::Result<void> Visits::saveRedFlags(const VisitId& visit, const records::RedFlags& flags)
+{
+    return together(m_store, [&]() -> base::Result<void> {
+        const auto draft = touched(m_store, visit);
+        if (!draft)
+            return draft.error();
+        if (auto put = putRedFlags(m_store, *draft, flags); !put)
+            return put;
+        return note(m_store, u"changed"_s, u"visit"_s, visit.text);
     });
 }
 

@@ -27,6 +27,8 @@ public:
                                      records::Side side);
     base::Result<void> saveConditions(const records::VisitId& visit, const records::Conditions& conditions,
                                       bool confirmed);
+    /// In place of all answers there were.
+    base::Result<void> saveRedFlags(const records::VisitId& visit, const records::RedFlags& flags);
     base::Result<void> saveDay(const records::VisitId& visit, QDate day);
     /// Throws away a draft that was never signed.
     base::Result<void> discard(const records::VisitId& visit);

@@ -22,8 +22,6 @@ using judging::Change;
 using judging::Outcome;
 using judging::OutcomeKind;
 
-constexpr qsizetype mostNamed = 4; ///< of one line
-
 /// A result of the glance with its measure.
 struct Result {
     const Change& change;
@@ -55,8 +53,8 @@ class LineTeller
 {
 public:
     LineTeller(const judging::Glance& glance, const catalogue::Catalogue& catalogue,
-               const Phrasebook& phrases)
-        : m_glance(glance), m_catalogue(catalogue), m_phrases(phrases)
+               const Phrasebook& phrases, qsizetype named)
+        : m_glance(glance), m_catalogue(catalogue), m_phrases(phrases), m_named(named)
     {
         for (const size_t place : glance.order) {
             if (const Measure* measure = catalogue.measure(glance.changes[place].measure))
@@ -207,10 +205,10 @@ private:
     /// The first few, and how many more.
     QStringList shortened(const QStringList& parts) const
     {
-        const qsizetype more = parts.size() - mostNamed;
+        const qsizetype more = parts.size() - m_named;
         if (more <= 0)
             return parts;
-        return parts.first(mostNamed) +
+        return parts.first(m_named) +
                QStringList{m_phrases.counted("and %1 more", "and %1 more", double(more)).arg(more)};
     }
 
@@ -368,6 +366,7 @@ private:
     const judging::Glance& m_glance;
     const catalogue::Catalogue& m_catalogue;
     const Phrasebook& m_phrases;
+    qsizetype m_named;             ///< of each part of a line
     std::vector<Result> m_results; ///< by weight
     std::vector<SummaryLine> m_lines;
 };
@@ -395,11 +394,11 @@ QString code(LineKind kind)
 
 std::vector<SummaryLine> summary(const judging::Glance& glance, const catalogue::Catalogue& catalogue,
                                  const Phrasebook& phrases,
-                                 const std::vector<judging::TargetProgress>& targets)
+                                 const std::vector<judging::TargetProgress>& targets, qsizetype named)
 {
     if (glance.changes.empty() && glance.lacking.empty())
         return {};
-    LineTeller teller(glance, catalogue, phrases);
+    LineTeller teller(glance, catalogue, phrases, named);
     teller.tellDirection(LineKind::Worse, OutcomeKind::Worse, phrases("Worse"));
     teller.tellChanged();
     teller.tellDirection(LineKind::Better, OutcomeKind::Better, phrases("Better"));

@@ -25,9 +25,11 @@ struct SummaryLine {
 /// At most five, in the order of their weight, each only where there is something to say; nothing new is one
 /// sentence. Made from what was recorded alone: never a diagnosis. What could be chance among so many results
 /// is told apart from what is not. How targets stand is said at the end of the first line, of those reached
-/// beyond error at the end of what is better, where that is said.
+/// beyond error at the end of what is better, where that is said. Of each part of a line `named` results are
+/// told and the others counted.
 std::vector<SummaryLine> summary(const judging::Glance& glance, const catalogue::Catalogue& catalogue,
                                  const base::Phrasebook& phrases,
-                                 const std::vector<judging::TargetProgress>& targets = {});
+                                 const std::vector<judging::TargetProgress>& targets = {},
+                                 qsizetype named = 4);
 
 } // namespace telling

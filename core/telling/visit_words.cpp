@@ -23,7 +23,8 @@ QStringList circumstances(const records::Visit& now, const records::Visit* befor
             told += phrases("%1: %2 (at %3: %4)")
                         .arg(condition.title, words, records::dayInWords(before->day, phrases),
                              conditionValue(mismatch->before, &condition, phrases));
-        else if (recorded == QLatin1String("on") || recorded == QLatin1String("off"))
+        else if (recorded == QLatin1String("on") || recorded == QLatin1String("off") ||
+                 (condition.isTold && !recorded.isEmpty()))
             told += phrases("%1: %2").arg(condition.title, words);
     }
     return told;

@@ -255,7 +255,8 @@ void press(QWidget& field, int key)
     QCoreApplication::processEvents(); // which paints
 }
 
-/// Presses grades in the form of a patient with 100 visits; each is stored, and painted with what follows from it.
+/// Presses grades in the form of a patient with 100 visits; each is stored, and painted with what follows
+/// from it.
 void enterGrades(State& state, const Ground& ground)
 {
     widgets::Dialogs dialogs;

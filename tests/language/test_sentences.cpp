@@ -106,7 +106,13 @@ QStringList codes()
             u"report"_s,
             u"--from"_s,
             u"--until"_s,
-            u"DAY"_s};
+            u"DAY"_s,
+            u"blank"_s,
+            u"FORM"_s,
+            u"--paper"_s,
+            u"--records"_s,
+            u"a4|letter"_s,
+            u"a4"_s};
     std::ranges::stable_sort(all, std::greater(), &QString::size);
     return all;
 }

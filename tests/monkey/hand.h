@@ -60,12 +60,14 @@ public:
             return u"type "_s + one({u"mousenote"_s, u"tired after"_s, u"12.3"_s,   u"4"_s,          u"9,8"_s,
                                      u"0.87"_s,      u"stick"_s,       u"none"_s,   u"2026-01-12"_s, u"u"_s,
                                      u"uc"_s,        u"c"_s,           u"nn"_s,     u"-1"_s,         u"1e9"_s,
-                                     u"99999"_s,     u"gait"_s,        u"Plover"_s, u" "_s,          u"d"_s});
+                                     u"99999"_s,     u"gait"_s,        u"Plover"_s, u" "_s,          u"d"_s,
+                                     u"y"_s,         u"nny"_s,         u"yrang"_s,  u"14:20"_s,      u"y"_s});
         if (die < 84)
             return click(front(window));
         if (die < 92)
-            return u"key "_s + one({u"Ctrl+0"_s, u"Ctrl+1"_s, u"Ctrl+1"_s, u"Ctrl+1"_s, u"Ctrl+2"_s,
-                                    u"Ctrl+3"_s, u"Ctrl+4"_s, u"Ctrl+8"_s, u"Ctrl+9"_s, u"Ctrl+Shift+N"_s});
+            return u"key "_s +
+                   one({u"Ctrl+0"_s, u"Ctrl+1"_s, u"Ctrl+1"_s, u"Ctrl+1"_s, u"Ctrl+2"_s, u"Ctrl+3"_s,
+                        u"Ctrl+4"_s, u"Ctrl+5"_s, u"Ctrl+6"_s, u"Ctrl+8"_s, u"Ctrl+9"_s, u"Ctrl+Shift+N"_s});
         if (die < 95)
             return u"patient %1"_s.arg(m_random.bounded(patients));
         if (die < 97)

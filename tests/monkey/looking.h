@@ -1,5 +1,7 @@
 #pragma once
 
+#include "app/reading/red_flag_row.h"
+#include "app/reading/red_flags_page.h"
 #include "app/visits/side_field.h"
 #include "app/visits/typed.h"
 #include "app/widgets/key_row.h"
@@ -93,6 +95,29 @@ inline QStringList faultsOfForm(const Clinic& clinic, const records::Visit& stor
     return faults;
 }
 
+/// What the questions about red flags show, where they are in front. What is typed and not stored says so.
+inline QStringList faultsOfFlags(const Clinic& clinic, const records::Visit& stored)
+{
+    QStringList faults;
+    const auto* page = clinic.window->findChild<reading::RedFlagsPage*>(u"redFlags"_s);
+    if (page == nullptr || !page->isVisible())
+        return faults;
+    const QStringList unsaved = page->unsaved();
+    for (const auto* row : page->findChildren<reading::RedFlagRow*>()) {
+        const auto found = stored.redFlags.find(row->flag());
+        const bool isAsked = found != stored.redFlags.end();
+        const auto* keys = row->findChild<widgets::KeyRow*>(u"redFlag."_s + row->flag());
+        if (keys->chosen() != (isAsked ? std::optional(found->second.isYes ? 0 : 1) : std::nullopt))
+            faults += u"The red flag %1 shows another answer than is stored."_s.arg(row->flag());
+        const QString kept =
+            isAsked && found->second.acknowledged ? found->second.acknowledged->action : QString();
+        if (unsaved.isEmpty() && isAsked && found->second.isYes && row->typed().action.trimmed() != kept)
+            faults +=
+                u"The red flag %1 shows “%2”, stored is “%3”."_s.arg(row->flag(), row->typed().action, kept);
+    }
+    return faults;
+}
+
 /// As it can be compared: the session adds what is new at the end, and counts no revisions.
 inline std::vector<records::Visit> inOrder(std::vector<records::Visit> visits)
 {
@@ -127,7 +152,7 @@ inline QStringList faultsOf(Clinic& clinic)
         if (found == stored->end())
             faults += u"The visit in focus is not stored."_s;
         else
-            faults += faultsOfForm(clinic, *found);
+            faults += faultsOfForm(clinic, *found) + faultsOfFlags(clinic, *found);
     }
     return faults;
 }

@@ -8,6 +8,7 @@
 #   bounds K L T…        the sequential bounds at visits from the third on, plans of K visits at level L
 #   watch E N T… V…      error drawn toward the own scatter, slope and turn in it
 #   crowd K P B T…       share of stable people flagged in plan P of K visits by the turn bound B or the trend's T
+#   signs U D            exact two-sided sign test of U rises and D falls
 #   beyond N L           probability that a stable value exceeds the limit L after N earlier visits; their degrees
 options(digits = 17)
 
@@ -171,6 +172,8 @@ crowd <- function(x) {
   }
   mean(flagged)
 }
+
+signs <- function(x) binom.test(x[1], x[1] + x[2])$p.value
 
 # The probability that a stable value lies beyond so many deviations of the scatter of n earlier ones from their
 # mean: Imhof 1961, Biometrika 48:419.

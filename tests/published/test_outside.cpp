@@ -5,6 +5,7 @@
 #include "core/statistics/quartiles.h"
 #include "core/statistics/ranks.h"
 #include "core/statistics/scatter.h"
+#include "core/statistics/sign_test.h"
 #include "core/statistics/trend.h"
 #include "core/statistics/watch.h"
 #include "tests/support/reference.h"
@@ -256,6 +257,18 @@ Questions scatterLimits()
     return questions;
 }
 
+Questions splits()
+{
+    Dice dice;
+    Questions questions;
+    for (int made = 0; made < cases; ++made) {
+        const int rises = dice.whole(0, 60);
+        const int falls = dice.whole(rises == 0 ? 1 : 0, 60);
+        questions.add(u"signs"_s, {double(rises), double(falls)}, {signTest(rises, falls)});
+    }
+    return questions;
+}
+
 /// The formulas of core/statistics against R and SciPy, on a thousand cases each.
 class TestOutside : public HouseTest
 {
@@ -271,6 +284,7 @@ private Q_SLOTS:
     void sequentialBoundsAgreeWithR() { askR(bounds(), 1e-4); }
     void whatIsWatchedAgreesWithR() { askR(watches()); }
     void turnBoundsKeepTheLevelInR() { askR(turns(), 0.06); } // counted among 200,000 people there
+    void signTestAgreesWithR() { askR(splits()); }
     void scatterLimitsAgreeWithR() { askR(scatterLimits(), 1e-6); }
     void trendAgreesWithSciPy() { askSciPy(trends()); }
     void leastSquaresAgreesWithSciPy() { askSciPy(lines()); }

@@ -60,6 +60,7 @@ struct Answers : session::Prompts {
         return file;
     }
     std::optional<QString> fileToRead(const QString&, const QString&) override { return file; }
+    std::optional<QString> folderToWrite(const QString&, const QString&) override { return file; }
     void say(const QString& what, const QString&) override { said += what; }
     void tell(const base::Error& error) override { told += error.what.english(); }
 };

@@ -104,7 +104,10 @@ public:
             says(text->placeholderText());
         if (auto* group = qobject_cast<QGroupBox*>(&m_widget))
             says(withoutKeyMarks(group->title()));
-        if (auto* text = qobject_cast<QTextEdit*>(&m_widget))
+        auto* text = qobject_cast<QTextEdit*>(&m_widget);
+        if (text != nullptr && text->tabChangesFocus()) // a field, and what stands in it is someone's own
+            says(text->placeholderText());
+        else if (text != nullptr)
             look(*text->document());
         if (auto* tabs = qobject_cast<QTabBar*>(&m_widget))
             look(*tabs);

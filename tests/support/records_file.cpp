@@ -109,6 +109,10 @@ records::Visit fullVisit(const records::PatientId& patient, QDate day)
         true};
     visit.conditions = {{u"aid"_s, u"stick"_s}, {u"distance_m"_s, u"10"_s}, {u"footwear"_s, QString(u""_s)}};
     visit.conditionsConfirmed = true;
+    visit.redFlags = {
+        {u"fall-with-fracture"_s,
+         {true, records::Acknowledgement{u"X-ray asked for; Dr Prat told"_s, day, QTime(14, 5)}}},
+        {u"sudden-unsteadiness"_s, {false, {}}}};
     visit.findings = {
         {u"toe-tapping"_s,
          Side::Right,

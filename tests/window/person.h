@@ -239,21 +239,23 @@ public:
     bool act(const QString& role, const QString& name) const
     {
         const auto found = thing(role, name);
-        return found && m_screen.ask(found->service, found->path, u"org.a11y.atspi.Action"_s, u"DoAction"_s, {0}).type() ==
-                            QDBusMessage::ReplyMessage;
+        return found &&
+               m_screen.ask(found->service, found->path, u"org.a11y.atspi.Action"_s, u"DoAction"_s, {0})
+                       .type() == QDBusMessage::ReplyMessage;
     }
     /// Puts a text into the line of this name, as a screen reader does.
     bool put(const QString& name, const QString& text) const
     {
         const auto found = thing(u"text"_s, name);
         return found && m_screen.ask(found->service, found->path, u"org.a11y.atspi.EditableText"_s,
-                                     u"SetTextContents"_s, {text}).type() == QDBusMessage::ReplyMessage;
+                                     u"SetTextContents"_s, {text})
+                                .type() == QDBusMessage::ReplyMessage;
     }
     /// The number of a thing's actions; 0 where it has none.
     int actionsOf(const Thing& thing) const
     {
-        const auto answer = m_screen.ask(thing.service, thing.path, u"org.freedesktop.DBus.Properties"_s, u"Get"_s,
-                                         {u"org.a11y.atspi.Action"_s, u"NActions"_s});
+        const auto answer = m_screen.ask(thing.service, thing.path, u"org.freedesktop.DBus.Properties"_s,
+                                         u"Get"_s, {u"org.a11y.atspi.Action"_s, u"NActions"_s});
         return answer.arguments().value(0).value<QDBusVariant>().variant().toInt();
     }
     /// A bit of the thing's state, by its number in AT-SPI 2.

@@ -9,7 +9,8 @@ namespace test_examining
 using window::Person;
 using window::Screen;
 
-/// How many keys an examination takes from the new visit to the signed one, at 50 ms a key and without a click.
+/// How many keys an examination takes from the new visit to the signed one, at 50 ms a key and without a
+/// click.
 class TestExamining : public HouseTest
 {
     Q_OBJECT
@@ -61,22 +62,23 @@ void TestExamining::signs(int visit)
     m_person->keys({u"ctrl+shift+s"_s});
     QVERIFY2(m_person->comesToShow(u"dialog"_s, u"Sign the visit"_s), qPrintable(m_person->whatShows()));
     m_person->keys({u"Return"_s});
-    QVERIFY(m_person->comesToBeStored(u"SELECT count(*) FROM visits WHERE state = 'signed'"_s, QString::number(visit)));
+    QVERIFY(m_person->comesToBeStored(u"SELECT count(*) FROM visits WHERE state = 'signed'"_s,
+                                      QString::number(visit)));
 }
 
 QString TestExamining::answered(int visit) const
 {
     return m_person->stored(
-        u"SELECT count(*) FROM findings WHERE visit = (SELECT key FROM visits ORDER BY rowid LIMIT 1 OFFSET %1)"_s.arg(
-            visit - 1));
+        u"SELECT count(*) FROM findings WHERE visit = (SELECT key FROM visits ORDER BY rowid LIMIT 1 OFFSET %1)"_s
+            .arg(visit - 1));
 }
 
 QString TestExamining::value(int visit, const QString& measure) const
 {
-    return m_person->stored(
-        u"SELECT coalesce(grade, choice, number, state) FROM findings WHERE measure = '%1' AND visit = (SELECT key FROM "
-        "visits ORDER BY rowid LIMIT 1 OFFSET %2) ORDER BY side DESC"_s.arg(measure)
-            .arg(visit - 1));
+    return m_person->stored(u"SELECT coalesce(grade, choice, number, state) FROM findings WHERE measure = "
+                            u"'%1' AND visit = (SELECT key FROM "
+                            "visits ORDER BY rowid LIMIT 1 OFFSET %2) ORDER BY side DESC"_s.arg(measure)
+                                .arg(visit - 1));
 }
 
 void TestExamining::aNormalExaminationTakesFewKeys()
@@ -84,18 +86,19 @@ void TestExamining::aNormalExaminationTakesFewKeys()
     QElapsedTimer time;
     time.start();
     m_person->keys({u"ctrl+shift+n"_s, u"ctrl+Return"_s, u"F8"_s, u"F8"_s}); // hands, legs
-    m_person->type(u"c\nc\n"_s);                                              // both holds reach their cap
-    m_person->keys({u"F8"_s, u"F8"_s, u"F8"_s});                              // the sign, rising, walking
-    m_person->type(u"3\n10\n"_s);                                             // the turn, tandem
-    m_person->keys({u"F8"_s});                                                // toes and heels
-    m_person->type(u"7.9\n8.1\n9.4\n"_s);                                     // two walks, up and go
-    m_person->keys({u"F8"_s});                                                // eyes and speech
-    m_person->type(u"0\n"_s);                                                 // falls
+    m_person->type(u"c\nc\n"_s);                                             // both holds reach their cap
+    m_person->keys({u"F8"_s, u"F8"_s, u"F8"_s});                             // the sign, rising, walking
+    m_person->type(u"3\n10\n"_s);                                            // the turn, tandem
+    m_person->keys({u"F8"_s});                                               // toes and heels
+    m_person->type(u"7.9\n8.1\n9.4\n"_s);                                    // two walks, up and go
+    m_person->keys({u"F8"_s});                                               // eyes and speech
+    m_person->type(u"0\n"_s);                                                // falls
     signs(2);
     if (QTest::currentTestFailed())
         return;
     const int pressed = m_person->pressed();
-    qInfo("A normal examination, 22 of 22: %d keys, %.0f s at 50 ms a key", pressed, double(time.elapsed()) / 1'000);
+    qInfo("A normal examination, 22 of 22: %d keys, %.0f s at 50 ms a key", pressed,
+          double(time.elapsed()) / 1'000);
     QVERIFY2(pressed <= 40, qPrintable(QString::number(pressed)));
     QCOMPARE(answered(2), u"31"_s); // 22 tests, nine of them on both sides
     QCOMPARE(value(2, u"finger-nose"_s), u"0\n0"_s);
@@ -112,9 +115,9 @@ void TestExamining::anAbnormalOneTakesNoClick()
     m_person->keys({u"F2"_s});
     m_person->type(u"worse with eyes shut\n"_s);
     m_person->keys({u"F8"_s});
-    m_person->type(u"1\n3\n12\nu\n"_s); // heel to shin; unsteady, which answers the sign
-    m_person->type(u"1\n"_s);           // rising
-    m_person->keys({u"F8"_s});          // walking as expected, but
+    m_person->type(u"1\n3\n12\nu\n"_s);      // heel to shin; unsteady, which answers the sign
+    m_person->type(u"1\n"_s);                // rising
+    m_person->keys({u"F8"_s});               // walking as expected, but
     m_person->type(u"6\n4\n2\n2\n1\n1\n"_s); // the turn, tandem, toes, heels
     m_person->type(u"11.2\n11.6\n14.8\n"_s);
     m_person->keys({u"F8"_s});

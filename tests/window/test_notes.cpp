@@ -32,7 +32,9 @@ void TestNotes::isKeptHoweverItIsLeft()
         {u"rapid alternating"_s, u"alternating-hand-movement"_s,
          [&] { return person.keys({u"Return"_s}), true; }},
         {u"finger to nose"_s, u"finger-nose"_s,
-         [&] { return person.click(u"check box"_s, u"Rapid alternating hand movement, left, grade 1"_s); }},
+         [&] {
+             return person.click(u"radio button"_s, u"Rapid alternating hand movement, left, grade 1"_s);
+         }},
         {u"heel tapping"_s, u"heel-tapping"_s,
          [&] {
              return person.keys({u"ctrl+2"_s, u"ctrl+1"_s}), true;

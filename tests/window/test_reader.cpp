@@ -45,7 +45,8 @@ void TestReader::everyFieldIsNamedReadAndSet()
         if (generic.contains(thing.role))
             ofNoRole += words;
         const bool isPressed = thing.role.endsWith(u"button"_s) || thing.role == u"check box"_s;
-        if ((isPressed && person.actionsOf(thing) == 0) || (thing.role == u"text"_s && !person.isIn(thing, editable)))
+        if ((isPressed && person.actionsOf(thing) == 0) ||
+            (thing.role == u"text"_s && !person.isIn(thing, editable)))
             notSettable += words;
     }
     qInfo("The examination holds %d focus stops: %d nameless, %d of generic role, %d unsettable.", stops,
@@ -57,14 +58,16 @@ void TestReader::everyFieldIsNamedReadAndSet()
 
     const QString grade = u"Tapping: index finger on thumb, right, grade 2"_s;
     QVERIFY(person.act(u"radio button"_s, grade));
-    QVERIFY(person.comesToBeStored(u"SELECT grade FROM findings WHERE measure = 'finger-tapping' AND side = 'right'"_s,
-                                   u"2"_s));
+    QVERIFY(person.comesToBeStored(
+        u"SELECT grade FROM findings WHERE measure = 'finger-tapping' AND side = 'right'"_s, u"2"_s));
     const auto key = person.thing(u"radio button"_s, grade);
     QVERIFY(key && person.isIn(*key, checked));
     QVERIFY(person.act(u"check box"_s, u"Seen: halts"_s));
-    QVERIFY(person.comesToBeStored(u"SELECT signs FROM findings WHERE measure = 'finger-tapping'"_s, u"halts"_s));
+    QVERIFY(
+        person.comesToBeStored(u"SELECT signs FROM findings WHERE measure = 'finger-tapping'"_s, u"halts"_s));
     QVERIFY(person.put(u"Nine-hole peg test, right, trial 1"_s, u"21.5"_s));
-    QVERIFY(person.comesToBeStored(u"SELECT number FROM findings WHERE measure = 'nine-hole-peg'"_s, u"21.5"_s));
+    QVERIFY(
+        person.comesToBeStored(u"SELECT number FROM findings WHERE measure = 'nine-hole-peg'"_s, u"21.5"_s));
 }
 
 HOUSE_TEST(TestReader)

@@ -85,6 +85,7 @@ private Q_SLOTS:
     void whoIsDueIsSaid();
     void populationAndClinicianAreChosenFromTheKeyboard();
     void aFilterIsKeptByName();
+    void lettersAreAskedForThoseSelectedOrForAll();
     void theListIsWrittenAsItIsShown();
     void summariesStayBetweenStarts();
     void anEmptyClinicSaysWhatWillBeHere();
@@ -312,6 +313,28 @@ void TestCaseloadPage::anEmptyClinicSaysWhatWillBeHere()
     caseload::CaseloadPage page(*desk.session, desk.answers);
     page.show();
     QVERIFY(!page.findChild<QTableView*>(u"caseTable"_s)->isVisible());
+}
+
+/// Those selected with Shift, else all that are shown.
+void TestCaseloadPage::lettersAreAskedForThoseSelectedOrForAll()
+{
+    Shown shown;
+    QSignalSpy asked(&shown.page, &caseload::CaseloadPage::lettersAsked);
+    auto& letters = shown.find<QPushButton>(u"caseLetters"_s);
+    auto& table = shown.find<QTableView>(u"caseTable"_s);
+    QTest::keyClick(&letters, Qt::Key_Space);
+    using Patients = std::vector<records::PatientId>;
+    QCOMPARE(asked.last().at(0).value<Patients>(), Patients());
+    QCOMPARE(asked.last().at(1).value<Patients>().size(), size_t(3));
+    table.setFocus();
+    QTest::keyClick(&table, Qt::Key_Down, Qt::ShiftModifier);
+    QTest::keyClick(&letters, Qt::Key_Space);
+    QCOMPARE(asked.last().at(0).value<Patients>().size(), size_t(2));
+    shown.find<QLineEdit>(u"findCase"_s).setText(u"Ambrel"_s);
+    QTest::keyClick(&letters, Qt::Key_Space);
+    QCOMPARE(asked.last().at(1).value<Patients>(), Patients{shown.same});
+    shown.find<QLineEdit>(u"findCase"_s).setText(u"nobody"_s);
+    QVERIFY(!letters.isEnabled());
 }
 
 HOUSE_TEST(TestCaseloadPage)

@@ -48,7 +48,7 @@ private Q_SLOTS:
     {
         const Asked asked;
         QVERIFY(asked.isAsking());
-        QCOMPARE(asked.line->words(), u"Any fall or relapse since 01-Dec-2025?"_s);
+        QCOMPARE(asked.line->words(), u"Anything since 01-Dec-2025?"_s);
         asked.line->setHere(false);
         QVERIFY(!asked.line->isVisible());
     }
@@ -97,8 +97,54 @@ private Q_SLOTS:
             QCOMPARE(asked.desk.session->happenings().size(), 1U);
             QCOMPARE(asked.desk.session->happenings().front().kind, records::HappeningKind::Fall);
             QVERIFY(asked.desk.session->asked(asked.draft) != nullptr);
+            QVERIFY(asked.line->isVisible()); // there may be more
+            QCOMPARE(asked.button(u"askedNone"_s)->text(), u"&Nothing else"_s);
+            asked.button(u"askedNone"_s)->click();
             QVERIFY(!asked.line->isVisible());
         });
+    }
+
+    void eachAnswerBecomesItsEvent_data()
+    {
+        using records::HappeningKind;
+        QTest::addColumn<QString>("button");
+        QTest::addColumn<HappeningKind>("kind");
+        QTest::addColumn<QString>("words");
+        QTest::newRow("medication") << u"askedMedication"_s << HappeningKind::MedicationChanged << QString();
+        QTest::newRow("aid") << u"askedAid"_s << HappeningKind::AidChanged << QString();
+        QTest::newRow("living") << u"askedLiving"_s << HappeningKind::Other << u"Living:"_s;
+    }
+
+    void eachAnswerBecomesItsEvent()
+    {
+        QFETCH(QString, button);
+        const Asked asked;
+        QTimer::singleShot(0, qApp, [] {
+            Pace pace(Pace::Kind::AtOnce);
+            QWidget* dialog = QApplication::activeModalWidget();
+            QVERIFY(dialog != nullptr);
+            pace.typeAt(dialog, u"2026-02-01"_s);
+            pace.keyAt(dialog, Qt::Key_Return);
+        });
+        asked.button(button)->click();
+        QCOMPARE(asked.desk.session->happenings().size(), 1U);
+        QTEST(asked.desk.session->happenings().front().kind, "kind");
+        QTEST(asked.desk.session->happenings().front().words, "words");
+    }
+
+    void whatIsGoneOnWithEndsWithTheVisit()
+    {
+        const Asked asked;
+        QTimer::singleShot(0, qApp, [] {
+            Pace pace(Pace::Kind::AtOnce);
+            pace.typeAt(QApplication::activeModalWidget(), u"2026-02-01"_s);
+            pace.keyAt(QApplication::activeModalWidget(), Qt::Key_Return);
+        });
+        asked.button(u"askedFall"_s)->click();
+        QVERIFY(asked.line->isVisible());
+        asked.desk.session->chooseVisit(asked.first);
+        asked.desk.session->chooseVisit(asked.draft);
+        QVERIFY(!asked.line->isVisible());
     }
 
     void turningBackFromTheEntryLeavesTheQuestion()

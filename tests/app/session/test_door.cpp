@@ -97,6 +97,45 @@ private Q_SLOTS:
                                             "numbers."_s.arg(desk.draft.text)});
     }
 
+    void redFlagsKeepToTheirQuestionsAndAreAcknowledgedBeforeSigning()
+    {
+        Examined desk;
+        const QString flag = u"loss-of-consciousness"_s;
+        const auto answers = [&](const records::RedFlagAnswer& answer) {
+            return records::RedFlags{{flag, answer}};
+        };
+        const auto save = [&](const records::RedFlags& flags) {
+            return desk.session->saveRedFlags(desk.draft, flags);
+        };
+        const QString done = u"What was done about a red flag: "_s;
+        refused(save({{u"x"_s, {true, {}}}}), u"“x” is not a red flag"_s);
+        refused(save(answers({false, records::Acknowledgement{u"x"_s, today, QTime(9, 0)}})), done);
+        refused(save(answers({true, records::Acknowledgement{u" "_s, today, QTime(9, 0)}})), done);
+        refused(save(answers({true, records::Acknowledgement{u"x"_s, today, QTime()}})), done);
+        refused(save(answers({true, records::Acknowledgement{u"x"_s, today.addDays(1), QTime(9, 0)}})), done);
+        refused(save(answers({true, records::Acknowledgement{u"x"_s, today.addDays(-1), QTime(9, 0)}})),
+                done);
+        refused(save(answers({true, records::Acknowledgement{overridden, today, QTime(9, 0)}})),
+                u"What was done about a red flag: character"_s);
+        QVERIFY(desk.stored().redFlags.empty());
+
+        QVERIFY(save(answers({true, {}})));
+        refused(desk.session->signVisit(desk.draft, *desk.answers.signer), u"A red flag was answered yes"_s);
+        QCOMPARE(desk.stored().state, records::VisitState::Draft);
+        const auto acknowledged =
+            answers({true, records::Acknowledgement{u"Seen by Dr Prat"_s, today, QTime(9, 0)}});
+        QVERIFY(save(acknowledged));
+        QVERIFY(desk.session->undo());
+        QCOMPARE(desk.stored().redFlags, answers({true, {}}));
+        QVERIFY(desk.session->undo());
+        QVERIFY(desk.stored().redFlags.empty());
+        QVERIFY(desk.session->redo());
+        QVERIFY(desk.session->redo());
+        QVERIFY(desk.session->signVisit(desk.draft, *desk.answers.signer));
+        QCOMPARE(desk.stored().redFlags, acknowledged);
+        QCOMPARE(desk.faults(), QStringList());
+    }
+
     void undoBringsNothingImpossibleBack()
     {
         Examined desk;

@@ -26,7 +26,7 @@ using storage::Store;
 namespace
 {
 
-/// Whether every single call fails once (`failing_calls whole`, minutes), or twenty of each kind of work.
+/// Whether every single call fails once (`failing_calls whole`, minutes), or a dozen of each kind of work.
 bool isWhole = false;
 
 QDateTime now()
@@ -277,7 +277,7 @@ private Q_SLOTS:
 
         int refused = 0;
         long last = calls;
-        const long step = isWhole ? 1 : std::max(1L, last / 20);
+        const long step = isWhole ? 1 : std::max(1L, last / 12);
         for (long at = 1; at <= last; at += step) {
             QVERIFY(anew());
             const int ended = worked(work, path, at, isFull ? ENOSPC : EIO, isFull, calls);

@@ -595,7 +595,8 @@ void TestMainWindow::undoNamesAllThatItTakesBack()
     QVERIFY(desk.session->saveConditions(visit, {{u"aid"_s, u"stick"_s}}, true));
     QVERIFY2(undo().startsWith(u"Walking aid: Stick"_s), qPrintable(undo()));
     desk.widget<QPushButton>(u"section.upper-limb-coordination.all-normal"_s)->click();
-    QVERIFY2(undo().contains(u" findings done and as expected: Tapping: index finger on thumb"_s), qPrintable(undo()));
+    QVERIFY2(undo().contains(u" findings done and as expected: Tapping: index finger on thumb"_s),
+             qPrintable(undo()));
     desk.key(Qt::Key_Z, Qt::ControlModifier);
     QCOMPARE(desk.session->visitInFocus()->findings.size(), size_t(1));
     desk.key(Qt::Key_Z, Qt::ControlModifier);

@@ -54,6 +54,7 @@ public:
         return file;
     }
     std::optional<QString> fileToRead(const QString&, const QString&) override { return {}; }
+    std::optional<QString> folderToWrite(const QString&, const QString&) override { return {}; }
     void say(const QString&, const QString&) override {}
     void tell(const base::Error& error) override { told.push_back(error); }
 };

@@ -168,7 +168,8 @@ void TestComputedFields::tapsAreStoredWithTheirCountAndUndone()
     QVERIFY(stored != nullptr);
     QCOMPARE(values::number(stored->value), 4.0);
     QCOMPARE(stored->taps, (std::vector<double>{0, 0.25, 0.5, 0.75}));
-    QCOMPARE(open.words("strip.derived"), u"4.0 taps/s · mean interval 0.250 s · longest 0.25 s · variation 0 %"_s);
+    QCOMPARE(open.words("strip.derived"),
+             u"4.0 taps/s · mean interval 0.250 s · longest 0.25 s · variation 0 %"_s);
     QVERIFY(bool(open.session->undo()));
     QVERIFY(open.found(u"taps"_s, Side::Right) == nullptr);
 }

@@ -343,8 +343,9 @@ void TestExaminationPage::anUnsteadyStanceAnswersTheSign()
     QVERIFY(open.found(u"romberg-sign"_s) == nullptr); // 12 may become 120
     QTest::keyClick(open.at("romberg-eyes-open"), Qt::Key_Return);
     QVERIFY(open.at<QAbstractButton>("romberg-sign.choice.unsteady-eyes-open")->isChecked());
-    QTRY_VERIFY2(open.words("romberg-sign.message").contains(u"follows from Romberg hold: eyes open: 12.0 s"_s),
-                 qPrintable(open.words("romberg-sign.message")));
+    QTRY_VERIFY2(
+        open.words("romberg-sign.message").contains(u"follows from Romberg hold: eyes open: 12.0 s"_s),
+        qPrintable(open.words("romberg-sign.message")));
     open.at("romberg-eyes-open")->setFocus();
     open.at<QLineEdit>("romberg-eyes-open")->selectAll();
     QTest::keyClicks(open.at("romberg-eyes-open"), u"45"_s);

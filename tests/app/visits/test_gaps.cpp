@@ -50,6 +50,7 @@ private Q_SLOTS:
     void aTestsOwnConditionCounts();
     void medicationIsNeededInParkinsonsDiseaseOnly();
     void whatIsCarriedForwardWaits();
+    void aYesWithoutAWordOfWhatWasDoneIsAGap();
 };
 
 void TestGaps::expectedTestsThatAreBlankAreListedInOrder()
@@ -93,6 +94,20 @@ void TestGaps::whyThereIsNoValueIsAnAnswer()
     signing.visit.findings = {
         desk::finding(u"berg-balance"_s, Side::None, values::Missing{values::Absence::Unable, {}})};
     QVERIFY(!signing.blank().contains(u"berg-balance"_s));
+}
+
+void TestGaps::aYesWithoutAWordOfWhatWasDoneIsAGap()
+{
+    Signing signing;
+    signing.visit.redFlags = {{u"fall-with-head-injury"_s, {true, {}}}, {u"saddle-numbness"_s, {false, {}}}};
+    const auto gapsOf = [&] { return visits::gapsOf(signing.visit, signing.patient, desk::book()); };
+    QCOMPARE(gapsOf().redFlags.size(), size_t(1));
+    QCOMPARE(gapsOf().redFlags.front()->id, u"fall-with-head-injury"_s);
+    signing.visit.redFlags[u"fall-with-head-injury"_s].acknowledged = {u"seen"_s, signing.visit.day,
+                                                                       QTime(9, 0)};
+    QVERIFY(gapsOf().redFlags.empty());
+    signing.visit.redFlags.clear(); // not asked is no gap: who asks them decides when
+    QVERIFY(gapsOf().redFlags.empty());
 }
 
 void TestGaps::conditionsThatResultsNeedAreListed()

@@ -20,8 +20,9 @@ struct Counting {
     explicit Counting(bool withMissteps = true)
     {
         counter.begin(10, withMissteps);
-        QObject::connect(&counter, &StepCounter::counted,
-                         [this](int inARow, std::optional<int> missteps) { counted.emplace_back(inARow, missteps); });
+        QObject::connect(&counter, &StepCounter::counted, [this](int inARow, std::optional<int> missteps) {
+            counted.emplace_back(inARow, missteps);
+        });
     }
     void press(const QString& keys)
     {
@@ -46,7 +47,8 @@ private Q_SLOTS:
         QVERIFY(!counting.counter.isRunning());
     }
 
-    /// What counts is what was set right before the first misstep; all missteps of the ten are counted beside.
+    /// What counts is what was set right before the first misstep; all missteps of the ten are counted
+    /// beside.
     void aMisstepEndsTheRowAndTheWalkGoesOn()
     {
         Counting counting;

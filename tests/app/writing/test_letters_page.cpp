@@ -80,7 +80,7 @@ private Q_SLOTS:
         page.show();
         begin(page);
         QTest::keyClicks(the<QLineEdit>(page, u"letterQuestion"_s), u"May the stick go?"_s);
-        QTest::keyClicks(the<QPlainTextEdit>(page, u"letterActions"_s), u"Review the dose"_s);
+        QTest::keyClicks(the<QTextEdit>(page, u"letterActions"_s), u"Review the dose"_s);
         QCOMPARE(desk.letters().front().urgency, QString());
         QTest::keyClicks(the<QLineEdit>(page, u"letterUrgencyWords"_s), u"Within two weeks"_s);
         const records::Letter letter = desk.letters().front();
@@ -135,7 +135,7 @@ private Q_SLOTS:
         LettersPage page(*desk.session, desk.answers);
         page.show();
         begin(page);
-        auto* field = the<QPlainTextEdit>(page, u"letterActions"_s);
+        auto* field = the<QTextEdit>(page, u"letterActions"_s);
         QTest::keyClick(field, Qt::Key_Tab);
         QCOMPARE(field->toPlainText(), QString());
     }
@@ -234,7 +234,7 @@ private Q_SLOTS:
         press(page, u"letterSignOff"_s);
         QCOMPARE(desk.letters().front().state, records::LetterState::Signed);
         QVERIFY(!the<QPushButton>(page, u"letterSignOff"_s)->isVisible());
-        QVERIFY(the<QPlainTextEdit>(page, u"letterTo"_s)->isReadOnly());
+        QVERIFY(the<QTextEdit>(page, u"letterTo"_s)->isReadOnly());
         QVERIFY(the<QListWidget>(page, u"letterList"_s)->item(0)->text().contains(u"signed 12-Jun-2026"_s));
         begin(page);
         press(page, u"letterSignOff"_s);
@@ -363,6 +363,88 @@ private Q_SLOTS:
         QVERIFY(desk.answers.told.front().contains(u"could not be written"_s));
     }
 
+    /// A disk that is full, as Linux plays it; a folder nobody may write to; the file that was there stays.
+    void whatTheDiskRefusesLeavesTheOldFile()
+    {
+        desk::Desk desk;
+        LettersPage page(*desk.session, desk.answers);
+        page.show();
+        begin(page);
+        desk.answers.file = u"/dev/full"_s;
+        press(page, u"letterPdf"_s);
+        QCOMPARE(desk.answers.told.size(), 1);
+        const QString folder = desk.folder.filePath(u"closed"_s);
+        const QString path = folder + u"/a.odt"_s;
+        QVERIFY(QDir().mkpath(path)); // even root cannot put a file in the place of a folder
+        desk.answers.file = path;
+        press(page, u"letterOdt"_s);
+        QCOMPARE(desk.answers.told.size(), 2);
+        for (const QString& told : desk.answers.told)
+            QVERIFY2(told.contains(u"could not be written"_s) && told.contains(u"safe in the records"_s),
+                     qPrintable(told));
+        QVERIFY(QFileInfo(path).isDir());
+        QCOMPARE(QDir(folder).entryList(QDir::NoDotAndDotDot | QDir::AllEntries | QDir::Hidden),
+                 QStringList{u"a.odt"_s});
+    }
+
+    /// By key and by button, which are there while one writes.
+    void whatIsWrittenKeepsItsFormInTheLetter()
+    {
+        desk::Desk desk;
+        LettersPage page(*desk.session, desk.answers);
+        page.show();
+        page.activateWindow();
+        QVERIFY(QTest::qWaitForWindowActive(&page));
+        begin(page);
+        auto* plan = the<QTextEdit>(page, u"letterPlan"_s);
+        auto* bullets = the<QToolButton>(page, u"letterPlan•"_s);
+        the<QTextEdit>(page, u"letterTo"_s)->setFocus();
+        QVERIFY(!bullets->isVisible());
+        plan->setFocus();
+        QVERIFY(bullets->isVisible());
+        QTest::keyClick(plan, Qt::Key_B, Qt::ControlModifier);
+        QTest::keyClicks(plan, u"Bicycle"_s);
+        QTest::keyClick(plan, Qt::Key_B, Qt::ControlModifier);
+        QTest::keyClick(plan, Qt::Key_Return);
+        QTest::mouseClick(bullets, Qt::LeftButton);
+        QVERIFY(bullets->isChecked() && plan->hasFocus());
+        QTest::keyClicks(plan, u"rail"_s);
+        QCOMPARE(desk.letters().front().plan, u"**Bicycle**\n- rail"_s);
+        press(page, u"letterSignOff"_s);
+        const QString body = desk.letters().front().body;
+        QVERIFY2(body.contains(u"<p><b>Bicycle</b></p>"_s) && body.contains(u"<li>rail</li>"_s),
+                 qPrintable(body));
+        QVERIFY(!bullets->isVisible()); // a signed letter is not formed
+    }
+
+    /// With its form and without it, marked as a draft in both.
+    void aLetterIsCopiedAsHtmlAndAsText()
+    {
+        desk::Desk desk;
+        LettersPage page(*desk.session, desk.answers);
+        page.show();
+        page.activateWindow();
+        QVERIFY(QTest::qWaitForWindowActive(&page));
+        begin(page);
+        QTest::keyClicks(the<QTextEdit>(page, u"letterPlan"_s), u"Ride a bicycle"_s);
+        the<QTextEdit>(page, u"letterPlan"_s)->setFocus();
+        QTest::keyClick(the<QTextEdit>(page, u"letterPlan"_s), Qt::Key_C,
+                        Qt::ControlModifier | Qt::ShiftModifier);
+        const QMimeData* copied = QGuiApplication::clipboard()->mimeData();
+        QVERIFY(copied != nullptr && copied->hasHtml() && copied->hasText());
+        for (const QString& form : {copied->html(), copied->text()}) {
+            QVERIFY(form.contains(u"Ride a bicycle"_s));
+            QVERIFY(form.contains(u"0.91 m/s"_s));
+            QVERIFY(form.contains(u"DRAFT · DEMO – invented patient"_s));
+        }
+        QVERIFY(copied->html().contains(u"<table"_s));
+        QVERIFY(!copied->text().contains(u'<'));
+        press(page, u"letterSignOff"_s);
+        press(page, u"letterCopy"_s);
+        QVERIFY(!QGuiApplication::clipboard()->text().contains(u"DRAFT"_s));
+        QVERIFY(QGuiApplication::clipboard()->text().contains(u"A. Tester"_s));
+    }
+
     void anotherPatientHasOtherLetters()
     {
         desk::Desk desk;
@@ -380,7 +462,7 @@ private Q_SLOTS:
         QVERIFY(!the<QPushButton>(page, u"letterNew"_s)->isEnabled());
         desk.session->choosePatient(first);
         QCOMPARE(the<QListWidget>(page, u"letterList"_s)->count(), 1);
-        QCOMPARE(the<QPlainTextEdit>(page, u"letterTo"_s)->toPlainText(), u"Dr. Oda Veld"_s);
+        QCOMPARE(the<QTextEdit>(page, u"letterTo"_s)->toPlainText(), u"Dr. Oda Veld"_s);
     }
 
     void whatCannotBeSavedStaysInTheFieldAndIsSaid()
@@ -392,8 +474,8 @@ private Q_SLOTS:
         records::Letter elsewhere = desk.letters().front();
         elsewhere.question = u"changed elsewhere"_s;
         QVERIFY(desk.session->saveLetter(elsewhere));
-        QTest::keyClicks(the<QPlainTextEdit>(page, u"letterHistory"_s), u"Falls"_s);
-        QCOMPARE(the<QPlainTextEdit>(page, u"letterHistory"_s)->toPlainText(), u"Falls"_s);
+        QTest::keyClicks(the<QTextEdit>(page, u"letterHistory"_s), u"Falls"_s);
+        QCOMPARE(the<QTextEdit>(page, u"letterHistory"_s)->toPlainText(), u"Falls"_s);
         QVERIFY(the<QLabel>(*the<QWidget>(page, u"lettersNotice"_s), u"noticeWords"_s)
                     ->text()
                     .contains(u"Someone else has changed this letter"_s));

@@ -2,8 +2,8 @@
 
 #include "tests/support/test_support.h"
 
-#include <QPlainTextEdit>
 #include <QTextBlock>
+#include <QTextEdit>
 #include <QTextLayout>
 
 using namespace Qt::StringLiterals;
@@ -14,7 +14,7 @@ namespace test_spelling
 using writing::Dictionary;
 
 /// The words that are underlined.
-QStringList underlined(const QPlainTextEdit& field)
+QStringList underlined(const QTextEdit& field)
 {
     QStringList words;
     for (QTextBlock block = field.document()->begin(); block.isValid(); block = block.next()) {
@@ -44,7 +44,7 @@ private Q_SLOTS:
 
     void wordsThatAreNotKnownAreUnderlinedWhereOneWrites()
     {
-        QPlainTextEdit field;
+        QTextEdit field;
         writing::Spelling spelling(field);
         field.setPlainText(u"Wlaking with a stick\nsince Mya 2026"_s);
         QCOMPARE(underlined(field), QStringList());

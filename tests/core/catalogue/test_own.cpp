@@ -47,13 +47,19 @@ QByteArray shippedAsOwn()
         return rows;
     };
     Own own{renamed(shipped().sources), renamed(shipped().measures), renamed(shipped().thresholds),
-            renamed(shipped().forms)};
+            renamed(shipped().forms), renamed(shipped().patterns)};
     for (catalogue::Measure& measure : own.measures) {
         if (!measure.partOf.isEmpty())
             measure.partOf = u"own-"_s + measure.partOf;
     }
     for (catalogue::Threshold& row : own.thresholds)
         row.source = u"own-"_s + row.source;
+    for (catalogue::Pattern& pattern : own.patterns) {
+        for (auto* rules : {&pattern.supports, &pattern.contradicts}) {
+            for (catalogue::PatternRule& rule : *rules)
+                rule.source = rule.source.isEmpty() ? QString() : u"own-"_s + rule.source;
+        }
+    }
     return catalogue::written(own);
 }
 

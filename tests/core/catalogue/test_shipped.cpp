@@ -199,8 +199,8 @@ void ShippedTest::followsTheOrderOfTheExamination()
     QCOMPARE(m_catalogue.forms.front().measures(), order);
 }
 
-/// Sitting before standing, feet together before tandem before one leg, eyes open before closed, the firm floor before
-/// foam, and what takes someone off balance last (common practice, no source).
+/// Sitting before standing, feet together before tandem before one leg, eyes open before closed, the firm
+/// floor before foam, and what takes someone off balance last (common practice, no source).
 void ShippedTest::comesToWhatIsHarderAfterWhatIsSafer()
 {
     const std::vector<QStringList> orders = {

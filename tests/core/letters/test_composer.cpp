@@ -44,6 +44,7 @@ class TestComposer : public HouseTest
     Q_OBJECT
 
 private Q_SLOTS:
+    void whatIsWrittenKeepsItsForm();
     void theDominantHandIsSaidWhereItIsKnown();
     void identityStandsOnEveryPage()
     {
@@ -220,7 +221,7 @@ private Q_SLOTS:
         QVERIFY(body.contains(u"not comparable"_s));
         QVERIFY(body.contains(u"walking aid was “none”, now “stick”"_s));
         QVERIFY(!body.contains(u"+0.29 m/s"_s)); // a difference that means nothing is not printed
-        QVERIFY(body.contains(u"not compared: walking aid was “none”, now “stick”"_s));
+        QVERIFY(body.contains(u"Walking aid was “none”, now “stick”: Gait speed"_s));
     }
 
     void theReferenceVisitTakesThePlaceOfThePrevious()
@@ -368,7 +369,9 @@ private Q_SLOTS:
         Draft letter = material();
         letter.visits.front().findings[6].value = Quantity{54, Unit::Score};
         letter.visits.back().findings[6].value = Quantity{55, Unit::Score};
-        QVERIFY(composed(letter, book(), {}).body.contains(u"within error; better could not show here"_s));
+        QVERIFY(
+            composed(letter, book(), {})
+                .body.contains(u"within error; too near the best possible result for better to be seen"_s));
     }
 
     void laterVisitsAreNotTold()
@@ -387,6 +390,21 @@ void TestComposer::theDominantHandIsSaidWhereItIsKnown()
     QVERIFY(!textOf(of).contains(u"Dominant hand"_s));
     of.patient.dominantHand = records::Hand::Left;
     QVERIFY(textOf(of).contains(u"Dominant hand left"_s));
+}
+
+void TestComposer::whatIsWrittenKeepsItsForm()
+{
+    Draft letter = material();
+    letter.letter.interpretation = u"Walks **faster**, and:\n- turns <slower>\n- falls less"_s;
+    letter.letter.plan = u"1. **bicycle**\n2. rail"_s;
+    letter.letter.safetyNet = u"a fall * any"_s;
+    const QString body =
+        Composer(letter.made(), kindOf(u"progress"_s, kinds({})), book(), {}).composed(9).body;
+    QVERIFY(body.contains(u"<p class=\"said\">Walks <b>faster</b>, and:</p>"_s));
+    QVERIFY(
+        body.contains(u"<ul style=\"margin: 0;\"><li>turns &lt;slower&gt;</li><li>falls less</li></ul>"_s));
+    QVERIFY(body.contains(u"<ol style=\"margin: 0;\"><li><b>bicycle</b></li><li>rail</li></ol>"_s));
+    QVERIFY(body.contains(u"a fall * any"_s));
 }
 
 HOUSE_TEST(TestComposer)

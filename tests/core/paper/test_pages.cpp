@@ -1,5 +1,8 @@
 #include "core/paper/pages.h"
+
+#include "core/paper/figure.h"
 #include "core/paper/pdf_language.h"
+#include "core/paper/plain_text.h"
 #include "core/paper/sent.h"
 #include "tests/core/paper/pdf_file.h"
 #include "tests/support/test_support.h"
@@ -17,14 +20,16 @@ using namespace paper;
 
 letters::Figure drawing()
 {
-    return {QStringLiteral("A drawing"), QSizeF(120, 50), [](QPainter& painter, const QRectF& place) {
+    return {QStringLiteral("A drawing"), QSizeF(120, 50),
+            [](QPainter& painter, const QRectF& place) {
                 painter.setPen(QPen(Qt::darkBlue, 2));
                 painter.drawLine(place.bottomLeft(), place.topRight());
                 QFont font = painter.font();
                 font.setPixelSize(12);
                 painter.setFont(font);
                 painter.drawText(place, Qt::AlignCenter, QStringLiteral("inside the drawing"));
-            }};
+            },
+            QStringLiteral("A line upwards.")};
 }
 
 /// A letter of several pages with a table that crosses them.
@@ -41,12 +46,16 @@ letters::Composition longLetter()
         rows += QStringLiteral("<tr><td class=\"cell\"><p>row%1a</p></td><td class=\"cell\"><p>efficient "
                                "flexion</p></td></tr>")
                     .arg(row);
-    letter.body = QStringLiteral(
-                      "<html><head><title>Clinic letter</title><style>td.cell { border-bottom: 1px solid "
-                      "#ccc; } p { margin: 0; }</style></head><body><h3>Opening</h3><p>Ürsula "
-                      "&lt;b&gt; &amp; “Müller”</p><p><img src=\"figure:0\"/></p><table width=\"100%\">"
-                      "<thead><tr><th width=\"50%\">Headword</th><th width=\"50%\">Other</th></tr></thead>") +
-                  rows + QStringLiteral("</table><p>The end.</p></body></html>");
+    letter.body =
+        QStringLiteral(
+            "<html><head><title>Clinic letter</title><style>td.cell { border-bottom: 1px solid "
+            "#ccc; } p { margin: 0; }</style></head><body><h3>Opening</h3><p>Ürsula "
+            "&lt;b&gt; &amp; “Müller”</p><p><img src=\"figure:0\"/></p><table width=\"100%\">"
+            "<thead><tr><th width=\"50%\">Headword</th><th width=\"50%\">Other</th></tr></thead>") +
+        rows +
+        QStringLiteral(
+            "</table><p>The "
+            "end.</p><ul><li>one</li></ul><ol><li><b>two</b></li><li>three</li></ol></body></html>");
     return letter;
 }
 
@@ -199,11 +208,15 @@ private Q_SLOTS:
             QVERIFY2(isWellFormed(entryOf(bytes, name)), name);
         const QByteArray content = entryOf(bytes, "content.xml");
         QVERIFY(content.contains("table:table-header-rows"));
-        QVERIFY(content.contains("text:outline-level=\"2\""));
+        QVERIFY(content.contains("<text:h text:style-name=\"Heading_20_1\" text:outline-level=\"1\">"));
         QCOMPARE(content.count("efficient flexion"), 150);
         QVERIFY(content.contains("Pictures/figure0.png"));
+        QVERIFY(content.contains("<svg:title>A drawing</svg:title><svg:desc>A line upwards.</svg:desc>"));
         QVERIFY(entryOf(bytes, "Pictures/figure0.png").startsWith("\x89PNG"));
+        QVERIFY(content.contains("<text:list text:style-name=\"numbers\"><text:list-item>"));
+        QVERIFY(plainText(letter).endsWith(QStringLiteral("- one\n1. two\n2. three\n")));
         const QByteArray styles = entryOf(bytes, "styles.xml");
+        QVERIFY(styles.contains("style:name=\"numbers\""));
         QVERIFY(styles.contains("HALDEN, Mirrit"));
         QVERIFY(styles.contains("DRAFT"));
         QVERIFY(styles.contains("Page <text:page-number"));
@@ -221,10 +234,21 @@ private Q_SLOTS:
         QCOMPARE(again->draftMark, QString());
         QCOMPARE(again->figures.size(), size_t(1));
         QCOMPARE(again->figures.front().caption, sent.figures.front().caption);
+        QCOMPARE(again->figures.front().spoken, sent.figures.front().spoken);
         QVERIFY(qAbs(again->figures.front().sizeMm.width() - 120) < 0.1);
         const PdfFile first(*pdf(sent));
         const PdfFile second(*pdf(*again));
         QCOMPARE(second.pages().size(), first.pages().size());
+    }
+
+    void aLetterKeptBeforePicturesWereSpokenKeepsItsCaptions()
+    {
+        QString older = kept(longLetter());
+        older.replace(QStringLiteral("title=\"A drawing\" alt=\"A line upwards.\""),
+                      QStringLiteral("alt=\"A drawing\""));
+        const auto again = restored(older);
+        QCOMPARE(again->figures.front().caption, QStringLiteral("A drawing"));
+        QCOMPARE(again->figures.front().spoken, QString());
     }
 
     void whatIsNoSentLetterIsRefused()
@@ -251,6 +275,13 @@ private Q_SLOTS:
             outputOf(QStringLiteral("qpdf"), {QStringLiteral("--show-object=%1").arg(root), file.path()});
         QVERIFY2(catalogue.contains(QStringLiteral("/Lang (de-CH)")), qPrintable(catalogue));
         QVERIFY(catalogue.contains(QStringLiteral("/OutputIntents"))); // as PDF/A asks
+    }
+
+    /// A letter is made without the picture at its head where that cannot be read.
+    void whatIsNoPictureIsNoLogo()
+    {
+        for (const char* bytes : {"", "no picture", "GIF89a"})
+            QVERIFY(!logoFrom(bytes));
     }
 
     void whatIsNoPdfIsRefused()

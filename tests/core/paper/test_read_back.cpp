@@ -135,6 +135,12 @@ public:
             }
         }
         readNumbers();
+        for (const auto& [section, titles] : m_missing.asKeyValueRange()) {
+            const qsizetype counted =
+                named().section(section + u": "_s, 1).section(u' ', 0, 0).toInt(); // in a long list
+            if (counted < QSet<QString>(titles.begin(), titles.end()).size())
+                m_faults += u"missing: %1"_s.arg(titles.join(u", "_s));
+        }
         return m_faults;
     }
 
@@ -160,7 +166,7 @@ private:
             m_faults += u"%1 stands %2 times"_s.arg(test).arg(rows.size());
         if (isAbnormal && rows.isEmpty() && !named().contains(title) &&
             !(isNumber && m_text.contains(u"Also measured"_s)))
-            m_faults += u"%1 is missing"_s.arg(test);
+            m_missing[m_catalogue.section(measure.section)->title] += title;
         if (rows.isEmpty() || !isAbnormal)
             return;
         const QStringList cells = rows.front().split(u'\t');
@@ -214,6 +220,7 @@ private:
     const catalogue::Catalogue& m_catalogue;
     QString m_text;
     QSet<QString> m_computed;
+    QMap<QString, QStringList> m_missing; ///< by the title of their section
     QStringList m_faults;
 };
 

@@ -28,7 +28,8 @@ private Q_SLOTS:
         QTest::newRow("just not") << seconds(29.9) << true;
         QTest::newRow("lost at once") << seconds(0) << true;
         QTest::newRow("unable") << values::Value(values::Missing{Absence::Unable, u"weakness"_s}) << true;
-        QTest::newRow("not attempted") << values::Value(values::Missing{Absence::NotAttempted, u"pain"_s}) << false;
+        QTest::newRow("not attempted")
+            << values::Value(values::Missing{Absence::NotAttempted, u"pain"_s}) << false;
         QTest::newRow("refused") << values::Value(values::Missing{Absence::Refused, {}}) << false;
         QTest::newRow("not asked") << values::Value(values::Missing{}) << false;
     }

@@ -96,6 +96,17 @@ private Q_SLOTS:
         QTest::newRow("form as made replaced")
             << u"INSERT OR REPLACE INTO forms_made SELECT key, digest, '{\"id\":1}' FROM forms_made"_s;
         QTest::newRow("form as made dropped") << u"DELETE FROM forms_made"_s;
+        QTest::newRow("red flag changed")
+            << u"UPDATE red_flags SET action = 'x' WHERE answer = 'yes' AND visit ="_s + keyOfSigned;
+        QTest::newRow("red flag moved in")
+            << u"UPDATE red_flags SET flag = flag || 'x', visit ="_s + keyOfSigned +
+                   u" WHERE visit = (SELECT key FROM visits WHERE state = 'draft')"_s;
+        QTest::newRow("red flag removed") << u"DELETE FROM red_flags WHERE visit ="_s + keyOfSigned;
+        QTest::newRow("red flag added")
+            << u"INSERT INTO red_flags VALUES ("_s + keyOfSigned + u", 'x', 'no', '', NULL, NULL)"_s;
+        QTest::newRow("red flag replaced")
+            << u"INSERT OR REPLACE INTO red_flags SELECT visit, flag, 'no', '', NULL, NULL FROM red_flags WHERE visit ="_s +
+                   keyOfSigned;
         QTest::newRow("letter changed") << u"UPDATE letters SET body = 'x' WHERE state = 'signed'"_s;
         QTest::newRow("letter removed") << u"DELETE FROM letters WHERE state = 'signed'"_s;
         QTest::newRow("letter replaced")
@@ -248,6 +259,18 @@ private Q_SLOTS:
         QTest::newRow("no such side") << u"UPDATE findings SET side = 'both'"_s + speed;
         QTest::newRow("the same measure and side twice")
             << u"UPDATE findings SET measure = 'toe-tapping', side = 'left'"_s + speed;
+        QTest::newRow("no such answer")
+            << u"UPDATE red_flags SET answer = 'perhaps', action = '', acted_on = NULL, acted_at = NULL "
+               "WHERE visit = (SELECT key FROM visits WHERE state = 'draft')"_s;
+        const auto ofDraft =
+            u" WHERE answer = '%1' AND visit = (SELECT key FROM visits WHERE state = 'draft')"_s;
+        QTest::newRow("something done about a no")
+            << u"UPDATE red_flags SET action = 'x', acted_on = '2026-01-01', acted_at = '10:00'"_s +
+                   ofDraft.arg(u"no"_s);
+        QTest::newRow("something done at no time")
+            << u"UPDATE red_flags SET acted_at = NULL"_s + ofDraft.arg(u"yes"_s);
+        QTest::newRow("something done on no day")
+            << u"UPDATE red_flags SET acted_on = 'x'"_s + ofDraft.arg(u"yes"_s);
         QTest::newRow("signed by nobody")
             << u"UPDATE visits SET state = 'signed', signed_at = 'x' WHERE state = 'draft'"_s;
         QTest::newRow("signed at no instant")
@@ -291,6 +314,29 @@ private Q_SLOTS:
         const auto refused = storage::write(clinic.file.store(), sql, {});
         QVERIFY(!refused);
         QVERIFY2(refused.error().kind == ErrorKind::Invalid, qPrintable(refused.error().detail));
+    }
+
+    void aYesIsAcknowledgedBeforeTheVisitIsSigned()
+    {
+        Clinic clinic;
+        const auto refusedSigning = [&] {
+            const auto signedVisit = clinic.visits.sign(clinic.draft.id, serra);
+            return !signedVisit && signedVisit.error().kind == ErrorKind::Refused;
+        };
+        records::RedFlags flags = clinic.draft.redFlags;
+        flags[u"loss-of-consciousness"_s] = {true, {}};
+        QVERIFY(clinic.visits.saveRedFlags(clinic.draft.id, flags));
+        QVERIFY(refusedSigning());
+        flags[u"loss-of-consciousness"_s].acknowledged = {u"sent to hospital"_s, clinic.draft.day,
+                                                          QTime(9, 0)};
+        QVERIFY(clinic.visits.saveRedFlags(clinic.draft.id, flags));
+        const auto done = clinic.visits.sign(clinic.draft.id, serra);
+        QVERIFY(done);
+        QCOMPARE(done->redFlags, flags);
+        QVERIFY(!clinic.visits.saveRedFlags(clinic.draft.id, {}));
+        const auto amended = clinic.visits.amend(clinic.draft.id, u"x"_s);
+        QVERIFY(amended);
+        QCOMPARE(amended->redFlags, flags);
     }
 
     void theTablesAreMadeOnPostgresqlToo()
