@@ -2,6 +2,7 @@
 
 #include "app/session/prompts.h"
 #include "app/session/session.h"
+#include "core/catalogue/measure.h"
 
 class QMenu;
 

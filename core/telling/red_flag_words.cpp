@@ -1,5 +1,6 @@
 #include "core/telling/red_flag_words.h"
 
+#include "core/records/patient.h"
 #include "core/records/wording.h"
 
 namespace telling
