@@ -128,10 +128,9 @@ void ExaminationPage::count(const Place& place, int inARow, std::optional<int> m
     };
     save(field, written(inARow, field->measure()));
     if (SideField* beside = missteps ? fieldAt({field->measure().missteps, place.side}) : nullptr) {
-        save(beside, written(*missteps, beside->measure()));
+        told(m_draft.enter(beside->place(), written(*missteps, beside->measure())));
+        beside->show(m_draft.stored(beside->place()), false);
         m_strip->say(tr("%1: %2 as well.").arg(beside->title()).arg(*missteps));
-        makeCurrent(field);
-        showStrip();
     }
 }
 

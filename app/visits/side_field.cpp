@@ -11,6 +11,7 @@
 
 #include <QEvent>
 #include <QHBoxLayout>
+#include <QKeyEvent>
 #include <QLabel>
 #include <QMenu>
 #include <QSignalBlocker>
@@ -483,6 +484,15 @@ void SideField::toggleCap(bool reached)
     } else {
         Q_EMIT entered({values::Quantity{*m_measure.cap, m_measure.unit}, {*m_measure.cap}, true, {}, false});
     }
+}
+
+void SideField::reachCap()
+{
+    const bool isHold = m_measure.better == catalogue::Direction::HigherIsBetter;
+    if (isEmpty())
+        toggleCap(true);
+    else if (!isHold || !fillEmptyTrial(records::writtenTrial(*m_measure.cap, m_measure)))
+        hint(tr("Stopped at the cap of %1 s and not recorded: a result stands here.").arg(*m_measure.cap));
 }
 
 /// Return: from a trial that was done to the next that was not, then on from the field.

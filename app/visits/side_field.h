@@ -85,8 +85,9 @@ public:
     /// Puts it in place of the trial that was last in use.
     void replaceTrial(const QString& text);
     QString trialInUse() const; ///< its text
-    /// The value is that the test was stopped at its cap.
-    void reachCap() { toggleCap(true); }
+    /// A trial was stopped at the test's cap: the value where nothing stands here, else one more trial of a
+    /// hold. What stands is never replaced.
+    void reachCap();
 
 Q_SIGNALS:
     void entered(const visits::Entry& entry);

@@ -1,4 +1,5 @@
 #include "app/visits/examination_page.h"
+#include "app/visits/side_field.h"
 
 #include "app/widgets/theme.h"
 #include "tests/app/visits/examination_desk.h"
@@ -76,6 +77,7 @@ private Q_SLOTS:
     void aWipeGoesToTheNextTestAndBack();
     void oneMoreTrialIsAKey();
     void stepsAreCountedWithThoseBesideTheLine();
+    void theCapReplacesNoTrial();
     void whatIsTimedCanBeDropped();
 };
 
@@ -157,12 +159,28 @@ void TestMeasuring::stepsAreCountedWithThoseBesideTheLine()
     open.type(u"    s     "_s);
     QCOMPARE(open.number(u"tandem-steps"_s), 4.0);
     QCOMPARE(open.number(u"tandem-side-steps"_s), 1.0);
+    QCOMPARE(open.here(), u"strip.steps"_s); // nobody's keys go elsewhere
     open.at("turn-180-steps")->setFocus();
     open.press(Qt::Key_Space);
     open.type(u"     "_s);
     open.press(Qt::Key_Tab);
     QCOMPARE(open.number(u"turn-180-steps"_s), 5.0);
     QCOMPARE(open.here(), u"turn-180-time"_s);
+}
+
+/// A hold gets one more trial, a walk keeps what was timed before.
+void TestMeasuring::theCapReplacesNoTrial()
+{
+    Open open;
+    open.at("sensory-interaction-firm-open.trial.1")->setFocus();
+    open.type(u"12"_s);
+    open.page->findChild<visits::SideField*>(u"sensory-interaction-firm-open.field"_s)->reachCap();
+    QCOMPARE(open.found(u"sensory-interaction-firm-open"_s)->trials, (std::vector<double>{12, 30}));
+    open.at("timed-25-foot-walk.trial.1")->setFocus();
+    open.type(u"9.5"_s);
+    open.page->findChild<visits::SideField*>(u"timed-25-foot-walk.field"_s)->reachCap();
+    QCOMPARE(open.found(u"timed-25-foot-walk"_s)->trials, (std::vector<double>{9.5}));
+    QVERIFY(open.at<QLabel>("timed-25-foot-walk.message")->text().contains(u"not recorded"_s));
 }
 
 void TestMeasuring::whatIsTimedCanBeDropped()
