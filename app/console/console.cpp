@@ -314,10 +314,9 @@ std::optional<WrongUse> taken(const Verb& verb, const QStringList& arguments, Re
     if (verb.work == writeBlankForm) {
         request.form = places.first();
         const QString paper = value(u"paper"_s);
-        if (parser.isSet(u"paper"_s) && paper != u"a4"_s && paper != u"letter"_s)
+        request.paper = records::paperSizeFromCode(paper);
+        if (parser.isSet(u"paper"_s) && !request.paper)
             return wrong(base::said("The paper of --paper must be a4 or letter."));
-        if (!paper.isEmpty())
-            request.paper = paper == u"a4"_s ? records::PaperSize::A4 : records::PaperSize::Letter;
     }
     request.letterLanguage = value(u"in"_s);
     if (!request.letterLanguage.isEmpty() && !session::isSpoken(request.letterLanguage))

@@ -549,15 +549,14 @@ bool FocusStrip::lap()
     return runs;
 }
 
-bool FocusStrip::dropTime()
+void FocusStrip::dropTime()
 {
     if (!m_stopwatch->isRunning())
-        return false;
+        return;
     const QString ran = base::fixed(double(m_stopwatch->ran()) / 1'000, 1);
     m_stopwatch->cancel();
     showTitle();
     say(tr("Dropped: %1 s were timed and are not recorded.").arg(ran));
-    return true;
 }
 
 void FocusStrip::flush()

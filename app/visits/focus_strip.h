@@ -61,8 +61,8 @@ public:
     void toggleStopwatch();
     /// Takes the time of a trial while the clock runs on. False where no clock runs.
     bool lap();
-    /// Drops what the stopwatch has timed so far. False where no clock runs.
-    bool dropTime();
+    /// Drops what the stopwatch has timed so far, where it runs.
+    void dropTime();
     /// Tries again to save what could not be.
     void flush();
     /// Saves the condition that is being typed. Before another field is shown, for saving shows the field

@@ -1,11 +1,11 @@
 #include "app/widgets/interval_plot.h"
 
 #include "app/widgets/theme.h"
+#include "core/statistics/mean.h"
 
 #include <QPainter>
 
 #include <algorithm>
-#include <numeric>
 
 namespace widgets
 {
@@ -39,8 +39,6 @@ void IntervalPlot::paintEvent(QPaintEvent*)
         return;
     const Colours& colours = coloursFor(palette());
     const double longest = std::ranges::max(m_intervals);
-    const double mean =
-        std::accumulate(m_intervals.begin(), m_intervals.end(), 0.0) / double(m_intervals.size());
     const QRectF room = QRectF(rect()).adjusted(1, 4, -1, -2);
     const double step = room.width() / double(m_intervals.size());
     QPainter painter(this);
@@ -51,7 +49,7 @@ void IntervalPlot::paintEvent(QPaintEvent*)
             colours.edge);
     }
     painter.setPen(QPen(colours.accent, 1.4));
-    const double level = room.bottom() - room.height() * mean / longest;
+    const double level = room.bottom() - room.height() * statistics::mean(m_intervals) / longest;
     painter.drawLine(QPointF(room.left(), level), QPointF(room.right(), level));
 }
 

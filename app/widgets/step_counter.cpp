@@ -1,9 +1,8 @@
 #include "app/widgets/step_counter.h"
 
-#include "app/widgets/theme.h"
+#include "app/widgets/big_key.h"
 
 #include <QKeyEvent>
-#include <QPainter>
 
 namespace widgets
 {
@@ -109,26 +108,15 @@ bool StepCounter::focusNextPrevChild(bool forward)
 
 void StepCounter::paintEvent(QPaintEvent*)
 {
-    const Colours& colours = coloursFor(palette());
-    QPainter painter(this);
-    painter.setRenderHint(QPainter::Antialiasing);
-    painter.setPen(QPen(colours.accent, hasFocus() ? 2.5 : 1.5));
-    painter.setBrush(isRunning() ? colours.accent : underMouse() ? colours.accentSoft : colours.panel);
-    painter.drawRoundedRect(QRectF(rect()).adjusted(1, 1, -1, -1), 8, 8);
-    painter.setPen(isRunning() ? colours.onAccent : colours.accent);
-    painter.setFont(headingFont());
-    const QRect room = rect().adjusted(0, space1, 0, -space1);
     const QString counted = !isRunning() ? (m_standing ? QString::number(*m_standing) : tr("Count steps"))
                             : !m_withMissteps
                                 ? QString::number(m_steps)
                                 : tr("%1 · %2 beside", "steps, missteps").arg(m_steps).arg(m_missteps);
-    painter.drawText(room.adjusted(0, 0, 0, -room.height() * 2 / 5), Qt::AlignCenter, counted);
-    painter.setFont(captionFont());
-    painter.drawText(room.adjusted(0, room.height() * 3 / 5, 0, 0), Qt::AlignCenter,
-                     isRunning()      ? tr("Tab keeps it")
-                     : !hasFocus()    ? tr("Space")
-                     : m_withMissteps ? tr("Space: step · S: beside")
-                                      : tr("Space: step"));
+    drawBigKey(*this, isRunning(), counted,
+               isRunning()      ? tr("Tab keeps it")
+               : !hasFocus()    ? tr("Space")
+               : m_withMissteps ? tr("Space: step · S: beside")
+                                : tr("Space: step"));
 }
 
 } // namespace widgets

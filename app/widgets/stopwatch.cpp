@@ -1,10 +1,8 @@
 #include "app/widgets/stopwatch.h"
 
+#include "app/widgets/big_key.h"
 #include "app/widgets/sound.h"
-#include "app/widgets/theme.h"
 #include "core/base/rounding.h"
-
-#include <QPainter>
 
 #include <chrono>
 
@@ -89,22 +87,8 @@ QSize Stopwatch::sizeHint() const
 
 void Stopwatch::paintEvent(QPaintEvent*)
 {
-    const Colours& colours = coloursFor(palette());
-    QPainter painter(this);
-    painter.setRenderHint(QPainter::Antialiasing);
-    painter.setPen(QPen(colours.accent, 1.5));
-    painter.setBrush(isRunning() ? colours.accent : underMouse() ? colours.accentSoft : colours.panel);
-    painter.drawRoundedRect(QRectF(rect()).adjusted(1, 1, -1, -1), 8, 8);
-    painter.setPen(isRunning() ? colours.onAccent : colours.accent);
-    painter.setFont(headingFont());
-    const double seconds = double(ran()) / 1000;
-    const QString clock = tr("%1 s", "seconds").arg(base::fixed(seconds, 1));
-    const QRect room = rect().adjusted(0, space1, 0, -space1);
-    painter.drawText(room.adjusted(0, 0, 0, -room.height() * 2 / 5), Qt::AlignCenter, clock);
-    painter.setFont(captionFont());
-    painter.drawText(
-        room.adjusted(0, room.height() * 3 / 5, 0, 0), Qt::AlignCenter,
-        tr("%1 · Space", "stopwatch key: start or stop, and the key on the keyboard").arg(text()));
+    drawBigKey(*this, isRunning(), tr("%1 s", "seconds").arg(base::fixed(double(ran()) / 1000, 1)),
+               tr("%1 · Space", "stopwatch key: start or stop, and the key on the keyboard").arg(text()));
 }
 
 std::function<qint64()> steadyClock()

@@ -1,11 +1,12 @@
 #include "app/widgets/tap_counter.h"
 
+#include "app/widgets/big_key.h"
 #include "app/widgets/sound.h"
-#include "app/widgets/theme.h"
 #include "core/base/rounding.h"
 
 #include <QKeyEvent>
-#include <QPainter>
+
+#include <algorithm>
 
 namespace widgets
 {
@@ -123,25 +124,13 @@ bool TapCounter::focusNextPrevChild(bool forward)
 
 void TapCounter::paintEvent(QPaintEvent*)
 {
-    const Colours& colours = coloursFor(palette());
-    QPainter painter(this);
-    painter.setRenderHint(QPainter::Antialiasing);
-    painter.setPen(QPen(colours.accent, hasFocus() ? 2.5 : 1.5));
-    painter.setBrush(isRunning() ? colours.accent : underMouse() ? colours.accentSoft : colours.panel);
-    painter.drawRoundedRect(QRectF(rect()).adjusted(1, 1, -1, -1), 8, 8);
-    painter.setPen(isRunning() ? colours.onAccent : colours.accent);
-    painter.setFont(headingFont());
-    const QRect room = rect().adjusted(0, space1, 0, -space1);
     const int count = isLocked() ? *m_standing : int(m_taps.size());
-    painter.drawText(room.adjusted(0, 0, 0, -room.height() * 2 / 5), Qt::AlignCenter,
-                     isLocked() || !m_taps.empty() ? QString::number(count) : tr("Count taps"));
-    painter.setFont(captionFont());
     const double left = isRunning() ? double(runMs - (m_milliseconds() - m_since)) / 1000 : 0;
-    painter.drawText(room.adjusted(0, room.height() * 3 / 5, 0, 0), Qt::AlignCenter,
-                     isRunning()  ? tr("%1 s left").arg(base::fixed(std::max(0.0, left), 1))
-                     : isLocked() ? tr("counted")
-                     : hasFocus() ? tr("first tap starts 10 s")
-                                  : tr("Space"));
+    drawBigKey(*this, isRunning(), isLocked() || !m_taps.empty() ? QString::number(count) : tr("Count taps"),
+               isRunning()  ? tr("%1 s left").arg(base::fixed(std::max(0.0, left), 1))
+               : isLocked() ? tr("counted")
+               : hasFocus() ? tr("first tap starts 10 s")
+                            : tr("Space"));
 }
 
 } // namespace widgets

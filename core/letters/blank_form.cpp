@@ -161,11 +161,8 @@ Composition blankForm(const catalogue::Form& form, const records::Clinic& clinic
     page.identity = phrases("Name %1  Born %2  Record number %3").arg(room(26), room(12), room(12));
     page.footer = phrases.joined("%1 · %2", {base::isolated(clinic.name), form.title});
     page.pageWords = phrases("Page %1 of %2");
-    const bool isRightToLeft = page.direction == Qt::RightToLeft;
     Fields fields = BlankForm(form, catalogue, phrases).filled();
-    fields.text("title", page.title)
-        .text("direction", isRightToLeft ? QStringLiteral("rtl") : QStringLiteral("ltr"))
-        .text("start", isRightToLeft ? QStringLiteral("right") : QStringLiteral("left"))
+    fields.page(page.title, page.direction)
         .text("clinic", clinic.name)
         .text("careLine", phrases("Day of care %1  Time %2  Examined by %3").arg(room(12), room(8), room(24)))
         .text("entryLine", phrases("Entered on %1  by %2").arg(room(12), room(24)))

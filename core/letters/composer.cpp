@@ -441,11 +441,7 @@ Composition Composer::composed(size_t rows) const
     composition.paper = m_material.clinic.paper;
 
     Fields fields;
-    const bool isRightToLeft = m_phrases.direction() == Qt::RightToLeft;
-    fields.text("title", composition.title);
-    fields.text("direction", isRightToLeft ? QStringLiteral("rtl") : QStringLiteral("ltr"));
-    fields.text("start", isRightToLeft ? QStringLiteral("right") : QStringLiteral("left"));
-    fields.text("end", isRightToLeft ? QStringLiteral("left") : QStringLiteral("right"));
+    fields.page(composition.title, m_phrases.direction());
     if (m_material.logo) {
         fields.text("logo", QString::number(composition.figures.size()));
         composition.figures.push_back(*m_material.logo);

@@ -28,6 +28,16 @@ public:
             m_data.set(key, data(inTemplate(words)));
         return *this;
     }
+    /// What every page says of itself: its title, the direction it is read in, and which side is its start
+    /// and end.
+    Fields& page(const QString& title, Qt::LayoutDirection direction)
+    {
+        const bool isRightToLeft = direction == Qt::RightToLeft;
+        return text("title", title)
+            .text("direction", isRightToLeft ? QStringLiteral("rtl") : QStringLiteral("ltr"))
+            .text("start", isRightToLeft ? QStringLiteral("right") : QStringLiteral("left"))
+            .text("end", isRightToLeft ? QStringLiteral("left") : QStringLiteral("right"));
+    }
     Fields& list(const char* key, const QStringList& words)
     {
         m_data.set(key, listFor(words));

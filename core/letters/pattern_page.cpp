@@ -123,11 +123,8 @@ Composition patternPage(const records::Visit& visit, const records::Patient& pat
         page.draftMark = phrases("DRAFT");
     if (clinic.isDemo)
         page.demoMark = phrases("DEMO – invented patient");
-    const bool isRightToLeft = page.direction == Qt::RightToLeft;
     Fields fields;
-    fields.text("title", page.title)
-        .text("direction", isRightToLeft ? QStringLiteral("rtl") : QStringLiteral("ltr"))
-        .text("start", isRightToLeft ? QStringLiteral("right") : QStringLiteral("left"))
+    fields.page(page.title, page.direction)
         .text("day", phrases("Patterns, visit of %1").arg(records::dayInWords(visit.day, phrases)));
     const QString head = filled(
         templateNamed(QStringLiteral("page.html")).arg(QStringLiteral("<p class=\"clinic\">{{day}}</p>%1")),

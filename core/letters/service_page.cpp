@@ -193,11 +193,8 @@ Composition servicePage(const judging::ServiceReport& report, const records::Cli
     if (clinic.isDemo)
         page.demoMark = phrases("DEMO – invented patients");
 
-    const bool isRightToLeft = page.direction == Qt::RightToLeft;
     Fields fields;
-    fields.text("title", page.title)
-        .text("direction", isRightToLeft ? QStringLiteral("rtl") : QStringLiteral("ltr"))
-        .text("start", isRightToLeft ? QStringLiteral("right") : QStringLiteral("left"))
+    fields.page(page.title, page.direction)
         .text("clinic", clinic.name.isEmpty() ? phrases("Clinic name not recorded") : clinic.name)
         .text("period", period)
         .text("madeOn", records::dayInWords(madeOn, phrases))

@@ -9,6 +9,7 @@
 #include <QCoreApplication>
 #include <QSettings>
 #include <QTemporaryDir>
+#include <QTest>
 
 /// What the page tests stand on: a records file of their own, a patient, and prompts that answer.
 namespace desk
@@ -76,6 +77,35 @@ struct Desk {
         (void)bool(session->saveConditions(id, conditions, true));
         (void)bool(session->saveFindings(id, findings));
         (void)bool(session->signVisit(id, {u"A. Tester"_s, u"physiotherapist"_s, u"P-1"_s}));
+    }
+};
+
+/// The page on a visit of this day, in a window that has the keyboard.
+struct Open : Desk {
+    std::unique_ptr<visits::ExaminationPage> page;
+
+    explicit Open(QSize size = {1280, 860}, const QString& form = {})
+    {
+        const bool isStarted = bool(session->startVisit(QDate(2026, 3, 4), form));
+        page = std::make_unique<visits::ExaminationPage>(*session, answers);
+        page->resize(size);
+        page->show();
+        if (!isStarted || !QTest::qWaitForWindowActive(page.get()))
+            qFatal("no visit is shown");
+    }
+    template <class Widget = QWidget>
+    Widget* at(const char* name) const
+    {
+        auto* found = page->findChild<Widget*>(QString::fromLatin1(name));
+        if (found == nullptr)
+            qFatal("no widget is named %s", name);
+        return found;
+    }
+    /// What has the keyboard within the window.
+    QString holder() const
+    {
+        const QWidget* holder = page->focusWidget();
+        return holder == nullptr ? QString() : holder->objectName();
     }
 };
 

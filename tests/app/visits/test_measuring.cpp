@@ -16,31 +16,8 @@ using namespace Qt::StringLiterals;
 namespace test_measuring
 {
 
-/// The page on a visit of today in a window that has the keyboard.
-struct Open : desk::Desk {
-    std::unique_ptr<visits::ExaminationPage> page;
-
-    Open()
-    {
-        startVisit(QDate(2026, 3, 4));
-        page = std::make_unique<visits::ExaminationPage>(*session, answers);
-        page->resize(1280, 860);
-        page->show();
-        if (!QTest::qWaitForWindowActive(page.get()))
-            qFatal("no window is active");
-    }
-    template <class Widget = QWidget>
-    Widget* at(const char* name) const
-    {
-        auto* found = page->findChild<Widget*>(QString::fromLatin1(name));
-        if (found == nullptr)
-            qFatal("no widget is named %s", name);
-        return found;
-    }
-    QString here() const
-    {
-        return page->focusWidget() == nullptr ? QString() : page->focusWidget()->objectName();
-    }
+/// The page under a hand and a finger.
+struct Open : desk::Open {
     void press(Qt::Key key) const { QTest::keyClick(page->focusWidget(), key); }
     void type(const QString& keys) const { QTest::keyClicks(page->focusWidget(), keys); }
     static QPointingDevice* finger()
@@ -89,7 +66,7 @@ void TestMeasuring::oneTestAtATimeIsLargeEnoughForAFinger()
     QVERIFY(open.at("finger-nose.right.keys")->isVisible());
     QVERIFY(!open.at("finger-tapping.right.keys")->isVisible());
     QVERIFY(!open.at("heel-shin.right.keys")->isVisible());
-    QCOMPARE(open.here(), u"finger-nose.right.keys"_s);
+    QCOMPARE(open.holder(), u"finger-nose.right.keys"_s);
     QCoreApplication::processEvents();
     QStringList small;
     for (const auto* button : open.page->findChildren<QAbstractButton*>()) {
@@ -100,14 +77,14 @@ void TestMeasuring::oneTestAtATimeIsLargeEnoughForAFinger()
     QCOMPARE(small.join(u", "_s), QString());
     QCOMPARE(open.at<QLabel>("step.words")->text(), u"Test 3 of 22 · 22 open"_s);
     open.press(Qt::Key_PageDown);
-    QCOMPARE(open.here(), u"pronator-drift.right.keys"_s); // intention tremor is not asked for each time
+    QCOMPARE(open.holder(), u"pronator-drift.right.keys"_s); // intention tremor is not asked for each time
     QVERIFY(!open.at("finger-nose.right.keys")->isVisible());
     open.type(u"1"_s);
     open.press(Qt::Key_Return);
-    QCOMPARE(open.here(), u"pronator-drift.left.keys"_s);
+    QCOMPARE(open.holder(), u"pronator-drift.left.keys"_s);
     open.press(Qt::Key_F7);
     QVERIFY(open.at("finger-tapping.right.keys")->isVisible());
-    QCOMPARE(open.here(), u"pronator-drift.left.keys"_s);
+    QCOMPARE(open.holder(), u"pronator-drift.left.keys"_s);
 }
 
 void TestMeasuring::aWipeGoesToTheNextTestAndBack()
@@ -115,14 +92,14 @@ void TestMeasuring::aWipeGoesToTheNextTestAndBack()
     Open open;
     open.at("finger-nose.right.keys")->setFocus();
     open.wipe(600, 300);
-    QCOMPARE(open.here(), u"finger-nose.right.keys"_s); // the whole form is not wiped through
+    QCOMPARE(open.holder(), u"finger-nose.right.keys"_s); // the whole form is not wiped through
     open.press(Qt::Key_F7);
     open.wipe(600, 300);
-    QCOMPARE(open.here(), u"pronator-drift.right.keys"_s);
+    QCOMPARE(open.holder(), u"pronator-drift.right.keys"_s);
     open.wipe(300, 600);
-    QCOMPARE(open.here(), u"finger-nose.right.keys"_s);
+    QCOMPARE(open.holder(), u"finger-nose.right.keys"_s);
     open.wipe(300, 340);
-    QCOMPARE(open.here(), u"finger-nose.right.keys"_s);
+    QCOMPARE(open.holder(), u"finger-nose.right.keys"_s);
     // A finger that is no wipe presses what lies below it.
     auto* form = open.at<QScrollArea>("form")->viewport();
     const auto* key = open.at("finger-nose.left.grade.2");
@@ -140,11 +117,11 @@ void TestMeasuring::oneMoreTrialIsAKey()
     open.type(u"8.2"_s);
     for (const int trial : {3, 4, 5}) {
         open.type(u"+"_s);
-        QCOMPARE(open.here(), u"ten-metre-walk-time-comfortable.trial.%1"_s.arg(trial));
+        QCOMPARE(open.holder(), u"ten-metre-walk-time-comfortable.trial.%1"_s.arg(trial));
         open.type(u"8.6"_s);
     }
     open.type(u"+"_s);
-    QCOMPARE(open.here(), u"ten-metre-walk-time-comfortable.trial.5"_s);
+    QCOMPARE(open.holder(), u"ten-metre-walk-time-comfortable.trial.5"_s);
     QVERIFY(open.at<QLabel>("ten-metre-walk-time-comfortable.message")->text().contains(u"5 trials"_s));
     QCOMPARE(open.found(u"ten-metre-walk-time-comfortable"_s)->trials.size(), size_t(5));
     QCOMPARE(open.number(u"ten-metre-walk-time-comfortable"_s), 8.4);
@@ -155,17 +132,17 @@ void TestMeasuring::stepsAreCountedWithThoseBesideTheLine()
     Open open;
     open.at("tandem-steps")->setFocus();
     open.press(Qt::Key_Space);
-    QCOMPARE(open.here(), u"strip.steps"_s);
+    QCOMPARE(open.holder(), u"strip.steps"_s);
     open.type(u"    s     "_s);
     QCOMPARE(open.number(u"tandem-steps"_s), 4.0);
     QCOMPARE(open.number(u"tandem-side-steps"_s), 1.0);
-    QCOMPARE(open.here(), u"strip.steps"_s); // nobody's keys go elsewhere
+    QCOMPARE(open.holder(), u"strip.steps"_s); // nobody's keys go elsewhere
     open.at("turn-180-steps")->setFocus();
     open.press(Qt::Key_Space);
     open.type(u"     "_s);
     open.press(Qt::Key_Tab);
     QCOMPARE(open.number(u"turn-180-steps"_s), 5.0);
-    QCOMPARE(open.here(), u"turn-180-time"_s);
+    QCOMPARE(open.holder(), u"turn-180-time"_s);
 }
 
 /// A hold gets one more trial, a walk keeps what was timed before.

@@ -17,38 +17,12 @@ using namespace Qt::StringLiterals;
 namespace test_moving
 {
 
-using desk::Desk;
 using records::Side;
 
-const QDate today(2026, 3, 4);
+/// The page, and where one is on it.
+struct Open : desk::Open {
+    using desk::Open::Open;
 
-/// The page on a visit of today in a window that has the keyboard.
-struct Open : Desk {
-    std::unique_ptr<visits::ExaminationPage> page;
-
-    explicit Open(QSize size = {1280, 860}, const QString& form = {})
-    {
-        const bool isStarted = bool(session->startVisit(today, form));
-        page = std::make_unique<visits::ExaminationPage>(*session, answers);
-        page->resize(size);
-        page->show();
-        if (!isStarted || !QTest::qWaitForWindowActive(page.get()))
-            qFatal("no visit is shown");
-    }
-    template <class Widget = QWidget>
-    Widget* at(const char* name) const
-    {
-        auto* found = page->findChild<Widget*>(QString::fromLatin1(name));
-        if (found == nullptr)
-            qFatal("no widget is named %s", name);
-        return found;
-    }
-    /// What has the keyboard within the window.
-    QString holder() const
-    {
-        const QWidget* holder = page->focusWidget();
-        return holder == nullptr ? QString() : holder->objectName();
-    }
     void go(const char* name) const { at(name)->setFocus(Qt::OtherFocusReason); }
     QString condition(const QString& id) const
     {
