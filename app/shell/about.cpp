@@ -69,9 +69,13 @@ void showKeyboard(QWidget* window)
         AboutWords::tr("Tab: the next field; Return: the next test that is asked for each time and open"),
         AboutWords::tr("Ctrl+Up, Ctrl+Down: section; F9: fold it"),
         AboutWords::tr("u: unable; n: not attempted; d: did not wish; x: not applicable"),
-        AboutWords::tr("c: cap reached; Space: stopwatch; Delete: clear"),
+        AboutWords::tr("c: cap reached; +: one more trial; Delete: clear; Space: stopwatch or counter"),
+        AboutWords::tr(
+            "While the stopwatch runs L: the time of a trial, and on for the next; Escape drops it"),
         AboutWords::tr(
             "In the tap counter: Space or Return taps, Tab goes on to the next field, Escape drops the run"),
+        AboutWords::tr("In the step counter: Space or Return is a step, S one beside the line; Tab keeps the "
+                       "count, Escape drops it"),
         AboutWords::tr("F1: how the test is done; Ctrl+F1: its handbook page; F2: note; F3: reason"),
         AboutWords::tr(
             "F4: conditions, F4 or Escape: back; Ctrl+Return: confirm them; F5: next test that is open; F7: "

@@ -379,7 +379,7 @@ void SectionBox::drawMark(QPainter& painter, const QWidget& title, bool isOpen) 
     constexpr double radius = 4;
     const widgets::Colours& colours = widgets::coloursFor(palette());
     const double line = QFontMetrics(widgets::bodyFont()).height();
-    const QRectF place(0, m_body->y() + title.y() + widgets::space1 + line / 2 - radius, 2 * radius,
+    const QRectF place(2, m_body->y() + title.y() + widgets::space1 + line / 2 - radius, 2 * radius,
                        2 * radius);
     painter.setPen(QPen(isOpen ? colours.accent : colours.quiet, 1.6));
     painter.setBrush(isOpen ? QBrush(Qt::NoBrush) : QBrush(colours.quiet));
