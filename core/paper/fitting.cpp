@@ -10,13 +10,22 @@ namespace paper
 namespace
 {
 
+/// What stands before the annex or what else begins a page of its own, which is all that has to fit.
+letters::Composition firstPart(letters::Composition whole)
+{
+    const qsizetype pageBreak = whole.body.indexOf(QLatin1String("page-break-before: always"));
+    if (pageBreak >= 0)
+        whole.body.truncate(whole.body.lastIndexOf(QLatin1Char('<'), pageBreak));
+    return whole;
+}
+
 /// With the most rows that leave it within the pages; empty where none do.
 std::optional<letters::Composition> fittedTo(double pages, const letters::Composer& composer)
 {
     std::optional<letters::Composition> best;
     const auto fits = [&](size_t rows) {
         letters::Composition tried = composer.composed(rows);
-        if (Paper(tried).filled() > pages)
+        if (Paper(firstPart(tried)).filled() > pages)
             return false;
         best = std::move(tried);
         return true;

@@ -133,11 +133,11 @@ Paper::Paper(const letters::Composition& composition)
     m_document->setDocumentMargin(0);
     m_document->setIndentWidth(18);
     m_document->setUseDesignMetrics(true);
+    m_document->documentLayout()->setPaintDevice(&m_device); // before the text, so that it is laid out once
+    m_document->setTextWidth(width());
     m_document->setHtml(composition.direction == Qt::RightToLeft ? fromTheRight(composition.body)
                                                                  : composition.body);
     keepPlaces();
-    m_document->documentLayout()->setPaintDevice(&m_device);
-    m_document->setTextWidth(width());
     const std::vector<Strip> strips = stripsOf(*m_document);
     m_pages = pagesOf(strips, height());
     const auto annex = std::ranges::find(strips, true, &Strip::beginsPage);
