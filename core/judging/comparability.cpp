@@ -67,17 +67,16 @@ Comparability comparability(const catalogue::Measure& measure, const catalogue::
                             const records::Occasion& now)
 {
     Comparability found;
+    const bool areOneSet = before.conditions == now.conditions;
+    const bool isNoneDeclared = before.declared.isEmpty() && now.declared.isEmpty();
     for (const catalogue::ConditionRule& rule : measure.conditions) {
-        const QString recordedBefore = records::recorded(before.conditions, rule.condition).trimmed();
-        const bool isOneSet = before.conditions.isSharedWith(now.conditions);
-        const QString recordedNow =
-            isOneSet ? recordedBefore : records::recorded(now.conditions, rule.condition).trimmed();
-        if (!recordedBefore.isEmpty() && recordedBefore == recordedNow)
+        const bool isSilent = rule.strictness == Strictness::Soft && isNoneDeclared;
+        if (areOneSet && isSilent)
             continue;
-        const bool isSilent = recordedBefore.isEmpty() && recordedNow.isEmpty() &&
-                              rule.strictness == Strictness::Soft && before.declared.isEmpty() &&
-                              now.declared.isEmpty();
-        if (isSilent)
+        const QString recordedBefore = records::recorded(before.conditions, rule.condition).trimmed();
+        const QString recordedNow =
+            areOneSet ? recordedBefore : records::recorded(now.conditions, rule.condition).trimmed();
+        if (recordedBefore == recordedNow && (isSilent || !recordedBefore.isEmpty()))
             continue;
         const Mismatch mismatch{rule.condition, recordedBefore, recordedNow};
         const catalogue::Condition* condition = catalogue.condition(rule.condition);

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <map>
 #include <mutex>
 #include <numeric>
 
@@ -34,15 +35,12 @@ double spread(double n)
     return n * (n - 1) * (2 * n + 5);
 }
 
-double varianceOf(std::span<const double> values)
+GrowingOrder orderOf(std::span<const double> values)
 {
-    std::map<double, int> groups;
+    GrowingOrder order;
     for (const double value : values)
-        ++groups[value];
-    double sum = spread(double(values.size()));
-    for (const auto& [value, count] : groups)
-        sum -= spread(count);
-    return sum / 18;
+        order.add(value);
+    return order;
 }
 
 /// How many orders of n values have each number of falling pairs.
@@ -167,7 +165,7 @@ std::optional<Slope> theilSen(std::span<const double> times, std::span<const dou
     if (slopes.empty())
         return std::nullopt;
     const double count = double(slopes.size());
-    const double half = normalValueAt(upperTail) * std::sqrt(varianceOf(values));
+    const double half = normalValueAt(upperTail) * std::sqrt(orderOf(values).variance());
     return Slope{atRank(slopes, (count + 1) / 2), atRank(slopes, (count - half) / 2),
                  atRank(slopes, (count + half) / 2 + 1)};
 }
@@ -178,11 +176,9 @@ std::optional<MannKendall> mannKendall(std::span<const double> times, std::span<
         return std::nullopt;
     MannKendall test;
     test.n = int(values.size());
-    for (size_t first = 0; first < values.size(); ++first) {
-        for (size_t second = first + 1; second < values.size(); ++second)
-            test.s += sign(values[second] - values[first]);
-    }
-    test.variance = varianceOf(values);
+    const GrowingOrder order = orderOf(values);
+    test.s = order.risesLessFalls();
+    test.variance = order.variance();
     const bool hasTies = test.variance < spread(test.n) / 18;
     test.isExact = test.n < exactBelow && !hasTies;
     if (test.s != 0)
@@ -197,12 +193,18 @@ std::optional<MannKendall> mannKendall(std::span<const double> times, std::span<
 
 void GrowingOrder::add(double value)
 {
-    for (const double earlier : m_values)
-        m_s += sign(value - earlier);
-    m_values.push_back(value);
-    int& many = m_groups[value];
-    m_ties += spread(many + 1) - spread(many);
-    ++many;
+    const auto [first, last] = std::equal_range(m_ordered.begin(), m_ordered.end(), value);
+    const auto lower = int(first - m_ordered.begin());
+    const auto higher = int(m_ordered.end() - last);
+    const auto equal = double(last - first);
+    m_s += lower - higher;
+    m_ties += spread(equal + 1) - spread(equal);
+    m_ordered.insert(last, value);
+}
+
+double GrowingOrder::variance() const
+{
+    return (spread(double(m_ordered.size())) - m_ties) / 18;
 }
 
 double GrowingOrder::p() const
@@ -210,12 +212,15 @@ double GrowingOrder::p() const
     constexpr size_t exactUpTo = 12;
     if (m_s == 0)
         return 1;
-    if (m_values.size() > exactUpTo)
-        return 2 * normalShareBelow(-(std::abs(m_s) - 1) /
-                                    std::sqrt((spread(double(m_values.size())) - m_ties) / 18));
+    if (m_ordered.size() > exactUpTo)
+        return 2 * normalShareBelow(-(std::abs(m_s) - 1) / std::sqrt(variance()));
     std::vector<int> sizes;
-    for (const auto& [value, many] : m_groups)
-        sizes.push_back(many);
+    for (size_t place = 0; place < m_ordered.size(); ++place) {
+        if (place > 0 && !(m_ordered[place - 1] < m_ordered[place]))
+            ++sizes.back();
+        else
+            sizes.push_back(1);
+    }
     std::ranges::sort(sizes);
     static Orders orders;
     return orders.shareAsClear(sizes, std::abs(m_s));
@@ -223,10 +228,7 @@ double GrowingOrder::p() const
 
 double orderP(std::span<const double> values)
 {
-    GrowingOrder order;
-    for (const double value : values)
-        order.add(value);
-    return order.p();
+    return orderOf(values).p();
 }
 
 std::optional<Slope> leastSquares(std::span<const double> times, std::span<const double> values,

@@ -1,6 +1,5 @@
 #pragma once
 
-#include <map>
 #include <optional>
 #include <span>
 #include <vector>
@@ -44,13 +43,13 @@ class GrowingOrder
 public:
     void add(double value);
     int risesLessFalls() const { return m_s; }
+    double variance() const; ///< of that difference, corrected for ties
     double p() const;
 
 private:
-    std::vector<double> m_values;
-    std::map<double, int> m_groups; ///< of equal values
+    std::vector<double> m_ordered; ///< by size
     int m_s = 0;
-    double m_ties = 0; ///< what the groups take from 18 · variance
+    double m_ties = 0; ///< what groups of equal values take from 18 · variance
 };
 
 /// Ordinary least squares where every value errs by the same known standard error: slope ± 1.96 · error /
