@@ -681,7 +681,6 @@ void ExaminationPage::resizeEvent(QResizeEvent* event)
 {
     settleHeight();
     QWidget::resizeEvent(event);
-    shareWidth();
 }
 
 /// Where one test is shown at a time, a wipe goes to another.
@@ -704,9 +703,11 @@ bool ExaminationPage::takeTouch(QEvent& event)
 /// The strip below the form grows and shrinks with the field; the field stays in view.
 bool ExaminationPage::eventFilter(QObject* watched, QEvent* event)
 {
-    if (watched == m_scroll->viewport() && event->type() == QEvent::Resize && m_current != nullptr &&
-        m_pages->currentIndex() == 1)
-        showWhole(*m_current);
+    if (watched == m_scroll->viewport() && event->type() == QEvent::Resize) {
+        shareWidth();
+        if (m_current != nullptr && m_pages->currentIndex() == 1)
+            showWhole(*m_current);
+    }
     if (watched == m_scroll->viewport() && m_one->isChecked() && takeTouch(*event))
         return true;
     return QWidget::eventFilter(watched, event);

@@ -131,7 +131,9 @@ FocusStrip::FocusStrip(const session::Session& session, const VisitDraft& draft,
       m_session(session),
       m_draft(draft),
       m_title(new QLabel(this)),
+      m_lines(new QBoxLayout(QBoxLayout::TopToBottom)),
       m_top(new QHBoxLayout),
+      m_line(new QHBoxLayout),
       m_note(new QLineEdit(this)),
       m_reason(new widgets::ComboBox(this)),
       m_own(new QPushButton(this)),
@@ -207,21 +209,31 @@ FocusStrip::FocusStrip(const session::Session& session, const VisitDraft& draft,
     m_derived->setProperty("role", u"quiet"_s);
     m_derived->setTextFormat(Qt::PlainText);
 
+    for (QWidget* widget :
+         std::initializer_list<QWidget*>{m_note, m_reason, m_own, m_how, m_handbook, m_again})
+        widget->setProperty("dense", true);
     m_top->setSpacing(widgets::space4);
     m_top->addWidget(m_title);
     m_top->addStretch(1);
-    auto* line = new QHBoxLayout;
-    line->setSpacing(widgets::space2);
-    line->addWidget(m_note, 4);
-    line->addWidget(m_reason, 3);
-    line->addWidget(m_own);
-    line->addWidget(m_how);
-    line->addWidget(m_handbook);
-    line->addStretch(1);
+    m_line->setSpacing(widgets::space2);
+    m_line->addWidget(m_note, 4);
+    m_line->addWidget(m_reason, 3);
+    m_line->addWidget(m_own);
+    m_line->addWidget(m_how);
+    m_line->addWidget(m_handbook);
+    m_line->addStretch(1);
+    m_lines->setSpacing(widgets::space1);
+    m_lines->addLayout(m_top);
+    m_lines->addLayout(m_line, 1);
+    auto* follows = new QHBoxLayout; // from the value
+    follows->setSpacing(widgets::space4);
+    follows->addWidget(m_derived, 1);
+    follows->addWidget(m_standing, 1);
     auto* left = new QVBoxLayout;
     left->setSpacing(widgets::space1);
-    left->addLayout(m_top);
-    left->addLayout(line);
+    left->addLayout(m_lines);
+    left->addLayout(follows);
+    left->addWidget(m_legend);
     auto* whole = new QHBoxLayout;
     whole->setSpacing(widgets::space4);
     whole->addLayout(left, 1);
@@ -230,13 +242,6 @@ FocusStrip::FocusStrip(const session::Session& session, const VisitDraft& draft,
     whole->addWidget(m_taps);
     whole->addWidget(m_steps);
     whole->addWidget(m_again);
-    auto* column = new QVBoxLayout(this);
-    column->setContentsMargins(widgets::space3, widgets::space1, widgets::space3, widgets::space1);
-    for (QWidget* widget :
-         std::initializer_list<QWidget*>{m_note, m_reason, m_own, m_how, m_handbook, m_again})
-        widget->setProperty("dense", true);
-    column->setSpacing(widgets::space1);
-    column->addLayout(whole);
     auto* more = new QWidget(this);
     auto* stack = new QVBoxLayout(more);
     stack->setContentsMargins(0, 0, 0, 0);
@@ -248,13 +253,11 @@ FocusStrip::FocusStrip(const session::Session& session, const VisitDraft& draft,
     stack->addWidget(m_below);
     m_more = new widgets::ScrollRoom(more, this);
     m_more->hide();
+    auto* column = new QVBoxLayout(this);
+    column->setContentsMargins(widgets::space3, widgets::space1, widgets::space3, widgets::space1);
+    column->setSpacing(widgets::space1);
+    column->addLayout(whole);
     column->addWidget(m_more);
-    auto* follows = new QHBoxLayout; // from the value
-    follows->setSpacing(widgets::space4);
-    follows->addWidget(m_derived, 1);
-    follows->addWidget(m_standing, 1);
-    column->addLayout(follows);
-    column->addWidget(m_legend);
 
     for (QWidget* widget : {static_cast<QWidget*>(m_note), static_cast<QWidget*>(m_reason->lineEdit()),
                             static_cast<QWidget*>(m_reason)})
@@ -330,6 +333,24 @@ FocusStrip::FocusStrip(const session::Session& session, const VisitDraft& draft,
 void FocusStrip::setLow(bool low)
 {
     m_legend->setVisible(!low);
+}
+
+bool FocusStrip::event(QEvent* event)
+{
+    const bool isTaken = QFrame::event(event);
+    if (event->type() == QEvent::LayoutRequest || event->type() == QEvent::Resize)
+        settleLines();
+    return isTaken;
+}
+
+/// Title, signs and note stand in one line where the note keeps room in it.
+void FocusStrip::settleLines()
+{
+    constexpr int leastNote = 180;
+    const int others = m_top->sizeHint().width() + m_line->sizeHint().width() - m_note->sizeHint().width();
+    const bool isRoom = m_lines->geometry().width() >= others + leastNote + widgets::space4;
+    m_lines->setDirection(isRoom ? QBoxLayout::LeftToRight : QBoxLayout::TopToBottom);
+    m_lines->setSpacing(isRoom ? widgets::space4 : widgets::space1);
 }
 
 void FocusStrip::say(const QString& sentence)
@@ -425,7 +446,7 @@ void FocusStrip::showTest(const catalogue::Measure& measure)
         connect(m_signs, &widgets::KeyRow::pressed, this, &FocusStrip::tellSigns);
         connect(m_signs, &widgets::KeyRow::cleared, this, &FocusStrip::tellSigns);
         connect(m_signs, &widgets::KeyRow::entered, this, &FocusStrip::left);
-        m_top->insertWidget(1, m_signs, 8);
+        m_top->insertWidget(1, m_signs);
         setTabOrder(m_signs, m_note);
         setTabOrder(m_note, m_reason);
         setTabOrder(m_reason, m_own);

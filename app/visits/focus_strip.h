@@ -86,10 +86,12 @@ Q_SIGNALS:
                 bool forward); ///< Tab in the counter: on from the field counted for
 
 protected:
+    bool event(QEvent* event) override;
     bool eventFilter(QObject* watched, QEvent* event) override;
     void keyPressEvent(QKeyEvent* event) override;
 
 private:
+    void settleLines();
     void showTitle();
     void showTest(const catalogue::Measure& measure);
     void showFinding(const records::Finding* finding, std::optional<values::Absence> awaited, bool isOther);
@@ -105,7 +107,9 @@ private:
     Place m_timed; ///< the field the stopwatch was started for
     QString m_timedTitle;
     QLabel* m_title;
+    QBoxLayout* m_lines; ///< what was seen, and what is said of it
     QHBoxLayout* m_top;
+    QHBoxLayout* m_line;
     widgets::KeyRow* m_signs = nullptr;
     QLineEdit* m_note;
     QComboBox* m_reason;

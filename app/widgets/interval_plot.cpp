@@ -30,7 +30,7 @@ void IntervalPlot::setTaps(const std::vector<double>& taps, const QString& words
 
 QSize IntervalPlot::sizeHint() const
 {
-    return {180, 56};
+    return {180, 52};
 }
 
 void IntervalPlot::paintEvent(QPaintEvent*)

@@ -62,7 +62,7 @@ void StepCounter::finish()
 
 QSize StepCounter::sizeHint() const
 {
-    return {160, 64};
+    return {160, 52};
 }
 
 void StepCounter::keyPressEvent(QKeyEvent* event)

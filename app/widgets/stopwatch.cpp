@@ -82,7 +82,7 @@ void Stopwatch::cancel()
 
 QSize Stopwatch::sizeHint() const
 {
-    return {136, 64};
+    return {136, 52};
 }
 
 void Stopwatch::paintEvent(QPaintEvent*)

@@ -80,7 +80,7 @@ void TapCounter::countAgain()
 
 QSize TapCounter::sizeHint() const
 {
-    return {160, 64};
+    return {160, 52};
 }
 
 void TapCounter::keyPressEvent(QKeyEvent* event)
