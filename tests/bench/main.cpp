@@ -13,6 +13,7 @@
 #include "app/trends/trend_page.h"
 #include "app/visits/examination_page.h"
 #include "app/widgets/dialogs.h"
+#include "app/widgets/stopwatch.h"
 #include "core/catalogue/reader.h"
 #include "core/paper/fitting.h"
 #include "core/paper/pages.h"
@@ -26,6 +27,7 @@
 #include <QGridLayout>
 #include <QKeyEvent>
 #include <QLineSeries>
+#include <QMouseEvent>
 #include <QPainter>
 #include <QPdfWriter>
 #include <QProcess>
@@ -38,7 +40,9 @@
 #include <benchmark/benchmark.h>
 
 #include <algorithm>
+#include <chrono>
 #include <cstdlib>
+#include <thread>
 
 namespace
 {
@@ -276,6 +280,55 @@ void enterGrades(State& state, const Ground& ground)
     std::ranges::sort(latencies);
     QTextStream(stdout) << QStringLiteral("    key to paint, 95th of 100: %1 ms\n")
                                .arg(latencies[latencies.size() * 95 / 100], 0, 'f', 2);
+}
+
+/// Presses Space in the form at instants another thread keeps, while the form is painted, and holds the
+/// stopwatch's readings against them. The thread is the hand: how late it wakes is no error of the clock.
+void stopwatchError(const Ground& ground)
+{
+    constexpr int runs = 100;
+    using Clock = std::chrono::steady_clock;
+    widgets::Dialogs dialogs;
+    visits::ExaminationPage page(*ground.session, dialogs);
+    paint(page);
+    auto* stopwatch = page.findChild<widgets::Stopwatch*>();
+    QWidget* field = page.findChild<QWidget*>(QStringLiteral("timed-up-and-go.trial.1"));
+    must(stopwatch != nullptr && field != nullptr, "the form has no stopwatch");
+    field->setFocus();
+    std::vector<double> errors; // ms
+    for (int run = 0; run < runs; ++run) {
+        double read = -1;
+        QObject listener;
+        QObject::connect(stopwatch, &widgets::Stopwatch::stopped, &listener,
+                         [&](qint64 milliseconds) { read = double(milliseconds); });
+        Clock::duration held = {};
+        std::thread hand([&] {
+            const auto pressed = [&] {
+                const auto now = Clock::now();
+                QCoreApplication::postEvent(
+                    stopwatch, new QMouseEvent(QEvent::MouseButtonPress, QPointF(5, 5), QPointF(5, 5),
+                                               Qt::LeftButton, Qt::LeftButton, Qt::NoModifier));
+                QCoreApplication::postEvent(
+                    stopwatch, new QMouseEvent(QEvent::MouseButtonRelease, QPointF(5, 5), QPointF(5, 5),
+                                               Qt::LeftButton, Qt::NoButton, Qt::NoModifier));
+                return now;
+            };
+            const auto from = pressed();
+            std::this_thread::sleep_for(std::chrono::milliseconds(105 + 13 * (run % 20)));
+            held = pressed() - from;
+        });
+        while (read < 0)
+            QCoreApplication::processEvents(QEventLoop::WaitForMoreEvents);
+        hand.join();
+        errors.push_back(std::abs(read - std::chrono::duration<double, std::milli>(held).count()));
+    }
+    std::ranges::sort(errors);
+    QTextStream(stdout) << QStringLiteral(
+                               "    stopwatch against %1 scheduled presses: error at the median %2, "
+                               "99th percentile %3 ms\n")
+                               .arg(runs)
+                               .arg(errors[errors.size() / 2], 0, 'f', 2)
+                               .arg(errors[errors.size() * 99 / 100], 0, 'f', 2);
 }
 
 /// The list of all patients, once everything is worked out.
@@ -590,5 +643,6 @@ int main(int count, char** words)
     registerPairs(ground);
     Ratios ratios;
     benchmark::RunSpecifiedBenchmarks(&ratios);
+    stopwatchError(ground);
     return 0;
 }

@@ -9,6 +9,7 @@
 #   watch E N T… V…      error drawn toward the own scatter, slope and turn in it
 #   crowd K P B T…       share of stable people flagged in plan P of K visits by the turn bound B or the trend's T
 #   signs U D            exact two-sided sign test of U rises and D falls
+#   taps V…              rate, mean, variation, longest and slowing of the intervals between instants
 #   beyond N L           probability that a stable value exceeds the limit L after N earlier visits; their degrees
 options(digits = 17)
 
@@ -50,6 +51,12 @@ repeats <- function(x) {
   }
   c(one.way(b / w, n - 1, n * (k - 1)), agreement(), one.way(b / e, n - 1, df), sem,
     sem * qnorm(0.95) * sqrt(2), sem * qnorm(0.975) * sqrt(2), limits)
+}
+
+taps <- function(x) {
+  i <- diff(x)
+  third <- length(i) %/% 3
+  c(1 / mean(i), mean(i), 100 * sd(i) / mean(i), max(i), 100 * (mean(tail(i, third)) / mean(head(i, third)) - 1))
 }
 
 trend <- function(x) {

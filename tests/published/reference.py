@@ -1,6 +1,7 @@
-"""Answers each line of a file with what SciPy says, one line of numbers each; the lines of reference.R."""
+"""Answers each line of a file with what SciPy and NumPy say, one line of numbers each; the lines of reference.R."""
 import sys
 
+import numpy
 from scipy import stats
 
 
@@ -27,6 +28,13 @@ def student(p, degrees):
     """SciPy 1.10 stops its search for this quantile near 1e-8; one Newton step on its own distribution goes on."""
     value = stats.t.ppf(p, degrees)
     return value - (stats.t.cdf(value, degrees) - p) / stats.t.pdf(value, degrees)
+
+
+def taps(numbers):
+    intervals = numpy.diff(numbers)
+    mean, third = intervals.mean(), len(intervals) // 3
+    slowing = 100 * (intervals[-third:].mean() / intervals[:third].mean() - 1)
+    return [1 / mean, mean, 100 * intervals.std(ddof=1) / mean, intervals.max(), slowing]
 
 
 def quantiles(numbers):

@@ -6,6 +6,7 @@
 #include "core/statistics/ranks.h"
 #include "core/statistics/scatter.h"
 #include "core/statistics/sign_test.h"
+#include "core/statistics/tapping.h"
 #include "core/statistics/trend.h"
 #include "core/statistics/watch.h"
 #include "tests/support/reference.h"
@@ -269,6 +270,28 @@ Questions splits()
     return questions;
 }
 
+/// Runs of taps at a rate, unsteady, slowing and with a halt now and then.
+Questions taps()
+{
+    Dice dice;
+    Questions questions;
+    for (int made = 0; made < cases; ++made) {
+        const int intervals = dice.whole(9, 80);
+        const double usual = 0.12 + 0.4 * dice.share();
+        const double slowing = 0.02 * dice.share();
+        std::vector<double> instants = {0};
+        for (int interval = 0; interval < intervals; ++interval) {
+            const double halt = dice.share() < 0.05 ? dice.share() : 0;
+            instants.push_back(instants.back() +
+                               usual * (1 + slowing * interval) * std::exp(0.1 * dice.normal()) + halt);
+        }
+        const Tapping run = *tapping(instants);
+        questions.add(u"taps"_s, instants,
+                      {run.perSecond, run.meanInterval, *run.variation, run.longest, *run.slowing});
+    }
+    return questions;
+}
+
 /// The formulas of core/statistics against R and SciPy, on a thousand cases each.
 class TestOutside : public HouseTest
 {
@@ -285,7 +308,9 @@ private Q_SLOTS:
     void whatIsWatchedAgreesWithR() { askR(watches()); }
     void turnBoundsKeepTheLevelInR() { askR(turns(), 0.06); } // counted among 200,000 people there
     void signTestAgreesWithR() { askR(splits()); }
+    void tapsAgreeWithR() { askR(taps()); }
     void scatterLimitsAgreeWithR() { askR(scatterLimits(), 1e-6); }
+    void tapsAgreeWithNumPy() { askSciPy(taps()); }
     void trendAgreesWithSciPy() { askSciPy(trends()); }
     void leastSquaresAgreesWithSciPy() { askSciPy(lines()); }
     void quantilesAgreeWithSciPy() { askSciPy(quantiles()); }
