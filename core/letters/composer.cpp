@@ -34,6 +34,32 @@ QString diagnosisOf(const records::Patient& patient, const base::Phrasebook& phr
     return phrases("%1 (onset %2)").arg(patient.diagnosis, records::dayInWords(*patient.onset, phrases));
 }
 
+/// The line cut where it names a measure, so that each name leads to its finding.
+std::vector<Fields> piecesOf(const telling::SummaryLine& line, const std::map<QString, QString>& titles)
+{
+    std::map<qsizetype, std::pair<qsizetype, QString>> named; // where, how long, which measure
+    for (const QString& id : line.measures) {
+        const QString& title = titles.at(id);
+        const qsizetype place = title.isEmpty() ? -1 : line.text.indexOf(title, 0, Qt::CaseInsensitive);
+        auto& longest = named[place];
+        if (place >= 0 && title.size() > longest.first)
+            longest = {title.size(), id};
+    }
+    named.erase(-1);
+    std::vector<Fields> pieces;
+    qsizetype told = 0;
+    for (const auto& [place, name] : named) {
+        if (place < told) // part of a longer name
+            continue;
+        pieces.push_back(Fields().text("words", line.text.sliced(told, place - told)));
+        pieces.push_back(
+            Fields().text("words", line.text.sliced(place, name.first)).text("leads", name.second));
+        told = place + name.first;
+    }
+    pieces.push_back(Fields().text("words", line.text.sliced(told)));
+    return pieces;
+}
+
 /// The day that most of the results of a column share; invalid where there is none.
 QDate commonDay(const std::vector<NumberRow>& rows, Dated NumberRow::*column)
 {
@@ -201,6 +227,12 @@ Composer::Composer(Material material, Kind kind, const catalogue::Catalogue& cat
       m_conditions(conditionLines(m_material, catalogue, m_phrases)),
       m_redFlags(redFlagLines(m_material.record.visit(), catalogue, m_phrases))
 {
+    for (const telling::SummaryLine& line : m_first.message) {
+        for (const QString& id : line.measures) {
+            const catalogue::Measure* measure = catalogue.measure(id);
+            m_titles[id] = measure == nullptr ? QString() : records::titled(*measure, m_phrases);
+        }
+    }
     const size_t numbers = std::min(m_first.numbers.size(), mostNumbers);
     m_order.reserve(numbers + m_first.abnormal.size());
     const auto addNumbers = [&](bool telling) {
@@ -290,8 +322,11 @@ void Composer::addMessage(Fields& fields) const
     std::vector<Fields> lines;
     lines.reserve(m_first.message.size());
     for (const telling::SummaryLine& line : m_first.message)
-        lines.push_back(
-            Fields().text("label", line.label).text("text", line.text).text("key", line.measures.value(0)));
+        lines.push_back(Fields()
+                            .text("label", line.label)
+                            .text("text", line.text)
+                            .text("key", line.measures.value(0))
+                            .objects("pieces", piecesOf(line, m_titles)));
     fields.text("drift", m_first.drift);
     fields.flag("hasMessage", !lines.empty()).objects("message", lines).text("byChance", m_first.byChance);
     fields.text("happened", m_first.happened).text("asked", m_first.asked);

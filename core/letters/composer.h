@@ -5,6 +5,8 @@
 #include "core/letters/letter_rows.h"
 #include "core/letters/red_flag_lines.h"
 
+#include <map>
+
 namespace letters
 {
 
@@ -43,8 +45,9 @@ private:
     Kind m_kind;
     base::Phrasebook m_phrases;
     FirstPage m_first;
-    QStringList m_plain; ///< to the patient
-    Rows m_full;         ///< of the annex
+    std::map<QString, QString> m_titles; ///< of the measures its message tells of, by their ids
+    QStringList m_plain;                 ///< to the patient
+    Rows m_full;                         ///< of the annex
     QStringList m_conditions;
     RedFlagLines m_redFlags;
     std::vector<Place> m_order;

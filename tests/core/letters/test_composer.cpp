@@ -221,7 +221,9 @@ private Q_SLOTS:
         QVERIFY(body.contains(u"not comparable"_s));
         QVERIFY(body.contains(u"walking aid was “none”, now “stick”"_s));
         QVERIFY(!body.contains(u"+0.29 m/s"_s)); // a difference that means nothing is not printed
-        QVERIFY(body.contains(u"Walking aid was “none”, now “stick”: Gait speed"_s));
+        QVERIFY(body.contains(
+            u"Walking aid was “none”, now “stick”: <a href=\"finding:gait-speed-comfortable\">Gait "
+            u"speed"_s));
     }
 
     void theReferenceVisitTakesThePlaceOfThePrevious()
@@ -303,6 +305,17 @@ private Q_SLOTS:
             QVERIFY2(place >= last, qPrintable(heading));
             last = place;
         }
+    }
+
+    /// Each name in a sentence of the message leads to its finding, and the sentence reads on as before.
+    void namesInTheMessageLeadToTheirFindings()
+    {
+        const Composition letter = composed(material(), book(), {});
+        const qsizetype message = letter.body.indexOf(u"What has changed"_s);
+        const QString said = letter.body.mid(message, letter.body.indexOf(u"<table"_s, message) - message);
+        QVERIFY2(said.contains(
+                     u"<a href=\"finding:gait-speed-comfortable\">Gait speed: comfortable pace</a>: 0.62"_s),
+                 qPrintable(said));
     }
 
     void aChangeStandsBesideHowOftenItWasSeen()
