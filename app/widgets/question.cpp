@@ -9,6 +9,7 @@
 #include <QPushButton>
 #include <QScreen>
 #include <QScrollArea>
+#include <QStyle>
 #include <QVBoxLayout>
 
 #include <algorithm>
@@ -142,7 +143,8 @@ void Question::fitWords()
     const int others = layout()->totalHeightForWidth(width());
     const int room = screen()->availableGeometry().height() - frame - others;
     const QMargins margins = layout()->contentsMargins();
-    const int wished = m_words->heightForWidth(width() - margins.left() - margins.right());
+    const int beside = style()->pixelMetric(QStyle::PM_ScrollBarExtent); // even where no bar is needed
+    const int wished = m_words->heightForWidth(width() - margins.left() - margins.right() - beside);
     const int tall = m_room->isHidden() ? 0 : std::min(wished, std::max(room, 3 * fontMetrics().height()));
     m_room->setFixedHeight(tall);
     if (wished > tall)
