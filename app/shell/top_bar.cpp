@@ -56,6 +56,7 @@ TopBar::TopBar(session::Session& session, session::Prompts& prompts, QWidget* pa
     m_clinic->setObjectName(u"clinic"_s);
     m_clinic->setProperty("role", u"quiet"_s);
     m_clinic->setMinimumWidth(1); // gives way first in a narrow window
+    m_demo->setSizePolicy(QSizePolicy::Minimum, QSizePolicy::Preferred);
     m_demo->setObjectName(u"demoMark"_s);
     m_demo->setProperty("role", u"caution"_s);
     m_demo->setToolTip(tr("Enter no real people here; the demo clinic is not sealed."));
