@@ -346,7 +346,7 @@ bool FocusStrip::event(QEvent* event)
 /// Title, signs and note stand in one line where the note keeps room in it.
 void FocusStrip::settleLines()
 {
-    constexpr int leastNote = 180;
+    constexpr int leastNote = 160;
     const int others = m_top->sizeHint().width() + m_line->sizeHint().width() - m_note->sizeHint().width();
     const bool isRoom = m_lines->geometry().width() >= others + leastNote + widgets::space4;
     m_lines->setDirection(isRoom ? QBoxLayout::LeftToRight : QBoxLayout::TopToBottom);
