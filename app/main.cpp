@@ -3,6 +3,7 @@
 #include "app/session/messages.h"
 #include "app/shell/command_line.h"
 #include "app/shell/doorbell.h"
+#include "app/shell/end_signals.h"
 #include "app/shell/look.h"
 #include "app/shell/main_window.h"
 #include "app/shell/opening.h"
@@ -13,9 +14,11 @@
 #include "core/catalogue/reader.h"
 
 #include <QApplication>
+#include <QFileInfo>
 #include <QIcon>
 #include <QLocale>
 #include <QLoggingCategory>
+#include <QSessionManager>
 #include <QTextStream>
 
 #include <cstdlib>
@@ -138,6 +141,20 @@ int window(const QString& named, const catalogue::Catalogue& catalogue, QApplica
         window.raise();
         window.activateWindow();
     });
+    const auto end = [&window] {
+        window.endUnasked();
+        QApplication::exit(Done); // out of every dialog
+    };
+    const shell::EndSignals endSignals;
+    QObject::connect(&endSignals, &shell::EndSignals::asked, &window, end);
+    QObject::connect(&application, &QGuiApplication::commitDataRequest, &window,
+                     &shell::MainWindow::endUnasked);
+    QObject::connect(&application, &QGuiApplication::saveStateRequest, &window,
+                     [&path](QSessionManager& desktop) {
+                         desktop.setRestartCommand({QApplication::applicationFilePath(),
+                                                    QFileInfo(path).absoluteFilePath(), u"-session"_s,
+                                                    desktop.sessionId() + u'_' + desktop.sessionKey()});
+                     });
     window.show();
     return QApplication::exec();
 }

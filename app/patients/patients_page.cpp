@@ -218,6 +218,17 @@ bool PatientsPage::hasUnsavedEntry() const
     return m_stack->currentWidget() == m_form && m_form->isChanged();
 }
 
+void PatientsPage::takeUpEntry()
+{
+    if (m_form->takeUp())
+        m_stack->setCurrentWidget(m_form);
+}
+
+void PatientsPage::throwAwayEntry()
+{
+    m_form->throwAway();
+}
+
 QString PatientsPage::unsavedWords() const
 {
     return m_form->unsavedWords();

@@ -78,6 +78,7 @@ MainWindow::MainWindow(session::Session& session, session::Prompts& prompts, QWi
     if (!restoreGeometry(rememberedGeometry()))
         resize(usualSize);
     fitScreen();
+    m_patients->takeUpEntry();
     showPatients();
 }
 
@@ -389,12 +390,20 @@ bool MainWindow::mayQuit()
     return true;
 }
 
+void MainWindow::endUnasked()
+{
+    m_isEnding = true;
+    rememberGeometry(saveGeometry());
+}
+
 void MainWindow::closeEvent(QCloseEvent* event)
 {
-    if (!mayQuit()) {
+    if (!m_isEnding && !mayQuit()) {
         event->ignore();
         return;
     }
+    if (!m_isEnding)
+        m_patients->throwAwayEntry();
     rememberGeometry(saveGeometry());
     QMainWindow::closeEvent(event);
 }
