@@ -238,6 +238,7 @@ bool PatientForm::takeUp()
         m_draft.typed[field] = typed;
     fill();
     showLookAlikes();
+    m_fields.at(kept->typed.rbegin()->first)->setFocus();
     say(tr("Aplomb ended before this entry was saved. What you typed is still here."));
     return true;
 }

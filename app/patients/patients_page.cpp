@@ -220,8 +220,9 @@ bool PatientsPage::hasUnsavedEntry() const
 
 void PatientsPage::takeUpEntry()
 {
-    if (m_form->takeUp())
-        m_stack->setCurrentWidget(m_form);
+    m_stack->setCurrentWidget(m_form); // before it takes the keyboard
+    if (!m_form->takeUp())
+        m_stack->setCurrentWidget(m_list);
 }
 
 void PatientsPage::throwAwayEntry()
