@@ -6,6 +6,7 @@
 #include <QMainWindow>
 #include <QPointer>
 
+class QShortcut;
 class QStackedWidget;
 
 namespace caseload
@@ -91,6 +92,7 @@ private:
     QMetaObject::Connection m_screenChange;
     TopBar* m_top;
     QPointer<QWidget> m_from; ///< had the keyboard before the bar or the handbook took it
+    QShortcut* m_findKey = nullptr;
     QStackedWidget* m_stack;
     patients::PatientsPage* m_patients;
     // Made when they are first asked for, which would be most of a start.

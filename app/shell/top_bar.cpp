@@ -70,7 +70,7 @@ TopBar::TopBar(session::Session& session, session::Prompts& prompts, QWidget* pa
     m_find->setMaximumWidth(420);
     m_more->setObjectName(u"more"_s);
     m_more->setAccessibleName(tr("More"));
-    m_more->setToolTip(tr("Clinic, look, keyboard, about"));
+    m_more->setToolTip(tr("Clinic, look, keyboard, about (F10)"));
     m_more->setPopupMode(QToolButton::InstantPopup);
     m_more->setMenu(madeMenu());
     m_more->setIconSize({20, 20});
@@ -202,6 +202,11 @@ void TopBar::addLooks(QMenu& menu)
             applyWishedLook(*qApp);
         });
     }
+}
+
+void TopBar::openMenu()
+{
+    m_more->showMenu();
 }
 
 void TopBar::editClinic()
