@@ -47,9 +47,10 @@ set(CPACK_GENERATOR DEB)
 set(CPACK_PACKAGE_NAME aplomb)
 set(CPACK_PACKAGE_CONTACT "Aplomb developers <aplomb@example.org>")
 set(CPACK_PACKAGE_DESCRIPTION_SUMMARY "records coordination, balance and gait examinations")
-set(CPACK_DEBIAN_PACKAGE_DESCRIPTION "For neurologists and neuro-rehabilitation physiotherapists: records examinations of
-coordination, balance and gait, says which changes are larger than measurement
-error can explain, with the arithmetic and the source, and writes letters.
+set(CPACK_DEBIAN_PACKAGE_DESCRIPTION "For neurologists and neuro-rehabilitation physiotherapists: records
+examinations of coordination, balance and gait, says which changes are larger
+than measurement error can explain, with the arithmetic and the source, and
+writes letters.
 .
 Aplomb decides nothing: local protocols and licensed practice come first. It is
 not a certified medical device.")
