@@ -1,8 +1,9 @@
 #include "app/console/console.h"
-#include "app/console/password.h"
 #include "app/session/languages.h"
 #include "app/session/messages.h"
+#include "app/shell/command_line.h"
 #include "app/shell/doorbell.h"
+#include "app/shell/end_signals.h"
 #include "app/shell/look.h"
 #include "app/shell/main_window.h"
 #include "app/shell/opening.h"
@@ -13,9 +14,15 @@
 #include "core/catalogue/reader.h"
 
 #include <QApplication>
+#include <QFileInfo>
+#include <QIcon>
 #include <QLocale>
 #include <QLoggingCategory>
+#include <QSessionManager>
 #include <QTextStream>
+
+#include <cstdlib>
+#include <optional>
 
 using namespace Qt::StringLiterals;
 
@@ -66,67 +73,62 @@ void goWithoutWindow()
     QLoggingCategory::setFilterRules(u"default.warning=false"_s);
 }
 
-/// Qt would end the program with an abort where there is none.
-bool hasDisplay()
+int failedWithoutDisplay()
 {
-    const auto isSet = [](const char* variable) { return !qEnvironmentVariableIsEmpty(variable); };
-    return isSet("DISPLAY") || isSet("WAYLAND_DISPLAY") || isSet("QT_QPA_PLATFORM");
+    return failed(CouldNot, base::said("There is no display to open a window on; aplomb --help names "
+                                       "what works without one."));
 }
 
-bool asksForPictures(const QStringList& arguments)
+/// Stands in for the abort with which Qt ends the program where it finds no display.
+void endWithoutDisplay(QtMsgType kind, const QMessageLogContext&, const QString&)
 {
-    return arguments.value(0) == u"pictures"_s;
+    if (kind == QtFatalMsg)
+        std::_Exit(failedWithoutDisplay());
 }
 
-/// aplomb pictures RECORDS --to FOLDER [--password-file FILE]
-int pictures(const QStringList& arguments, const catalogue::Catalogue& catalogue)
+/// The work of the verb pictures.
+base::Result<void> drawScreens(const console::Request& request)
 {
-    const bool isUsed =
-        (arguments.size() == 4 || (arguments.size() == 6 && arguments.at(4) == u"--password-file"_s)) &&
-        arguments.at(2) == u"--to"_s;
-    if (!isUsed)
-        return failed(WrongUse,
-                      base::said("Use: aplomb pictures RECORDS --to FOLDER [--password-file FILE]"));
-    QTextStream err(stderr);
-    const auto seal = console::sealFor(arguments.at(1), arguments.value(5), err);
-    if (!seal)
-        return failed(CouldNot, seal.error().what);
     // The screens are worked with, so in a copy, and under a name of its own for what programs remember.
     QApplication::setApplicationName(u"Aplomb pictures"_s);
-    const auto session = session::Session::open(arguments.at(1), catalogue, {u"pictures"_s, now, {}, *seal},
-                                                records::Opening::AsCopy);
+    const auto session =
+        session::Session::open(request.records, request.catalogue,
+                               {u"pictures"_s, request.clock, {}, request.seal}, records::Opening::AsCopy);
     if (!session)
-        return failed(CouldNot, session.error().what);
+        return session.error();
     (*session)->speakAsScreen();
-    const auto written = shell::takePictures(**session, arguments.at(3));
+    const auto written = shell::takePictures(**session, request.to);
     if (!written)
-        return failed(CouldNot, written.error().what);
-    QTextStream out(stdout);
-    out << written->join(u'\n') << '\n' << Qt::flush;
-    return out.status() == QTextStream::Ok
-               ? Done
-               : failed(CouldNot, base::said("What was written could not be listed on the standard output."));
+        return written.error();
+    request.out << written->join(u'\n') << '\n';
+    return {};
 }
 
 int verb(const QStringList& arguments, const catalogue::Catalogue& catalogue)
 {
     QTextStream out(stdout);
     QTextStream err(stderr);
-    return console::run(arguments, catalogue, now, out, err);
+    return console::run(arguments, catalogue, now, out, err, drawScreens);
 }
 
-/// aplomb [--records FILE] [--language CODE]
-bool asksForWindow(const QStringList& arguments)
+/// aplomb [RECORDS | --records RECORDS]; empty where that is not what was said.
+std::optional<QString> recordsOf(const QStringList& arguments)
 {
-    return arguments.isEmpty() || (arguments.size() == 2 && arguments.first() == u"--records"_s);
+    if (arguments.isEmpty())
+        return QString();
+    if (arguments.size() == 1 && !arguments.first().startsWith(u'-'))
+        return arguments.first();
+    return arguments.size() == 2 && arguments.first() == u"--records"_s ? std::optional(arguments.last())
+                                                                        : std::nullopt;
 }
 
-int window(const QStringList& arguments, const catalogue::Catalogue& catalogue, QApplication& application)
+int window(const QString& named, const catalogue::Catalogue& catalogue, QApplication& application)
 {
     shell::applyWishedLook(application);
+    QApplication::setWindowIcon(QIcon::fromTheme(u"aplomb"_s, QIcon(u":/desktop/aplomb.svg"_s)));
     const widgets::ReturnPresses returnKey(application);
     widgets::Dialogs dialogs;
-    const QString path = arguments.isEmpty() ? shell::usualRecordsPath() : arguments.at(1);
+    const QString path = named.isEmpty() ? shell::usualRecordsPath() : named;
     if (shell::Doorbell::isAnswered(path))
         return Done;
     const auto session = shell::openedRecords(path, catalogue, now, dialogs);
@@ -139,6 +141,20 @@ int window(const QStringList& arguments, const catalogue::Catalogue& catalogue, 
         window.raise();
         window.activateWindow();
     });
+    const auto end = [&window] {
+        window.endUnasked();
+        QApplication::exit(Done); // out of every dialog
+    };
+    const shell::EndSignals endSignals;
+    QObject::connect(&endSignals, &shell::EndSignals::asked, &window, end);
+    QObject::connect(&application, &QGuiApplication::commitDataRequest, &window,
+                     &shell::MainWindow::endUnasked);
+    QObject::connect(&application, &QGuiApplication::saveStateRequest, &window,
+                     [&path](QSessionManager& desktop) {
+                         desktop.setRestartCommand({QApplication::applicationFilePath(),
+                                                    QFileInfo(path).absoluteFilePath(), u"-session"_s,
+                                                    desktop.sessionId() + u'_' + desktop.sessionKey()});
+                     });
     window.show();
     return QApplication::exec();
 }
@@ -152,24 +168,24 @@ int main(int count, char** words)
     if (!wrongLanguage.isEmpty())
         return failed(WrongUse, wrongLanguage);
     const bool isVerb = console::isVerb(arguments);
-    if (!isVerb && !asksForWindow(arguments))
-        return failed(WrongUse, base::said("Use: aplomb [--records FILE] [--language CODE]"));
+    const auto [said, qts] = isVerb ? shell::CommandLine{arguments, {}} : shell::parted(arguments);
+    const std::optional<QString> records = recordsOf(said);
+    if (!isVerb && !records)
+        return failed(WrongUse, base::said("Use: aplomb [RECORDS] [--language CODE]"));
     if (isVerb)
         goWithoutWindow();
-    else if (!hasDisplay())
-        return failed(CouldNot, base::said("There is no display to open a window on; aplomb --help names "
-                                           "what works without one."));
-    int ours = 1; // what the arguments mean is said above, so none is left to Qt
-    QApplication application(ours, words);
+    shell::Words forQt(QString::fromLocal8Bit(words[0]), qts);
+    const auto loud = qInstallMessageHandler(endWithoutDisplay);
+    QApplication application(forQt.count(), forQt.words());
+    qInstallMessageHandler(loud);
     QLocale::setDefault(QLocale::c()); // numbers are written alike in every language
     QApplication::setOrganizationName(u"Aplomb"_s);
     QApplication::setApplicationName(u"Aplomb"_s);
     QApplication::setApplicationVersion(QStringLiteral(APLOMB_VERSION));
+    QApplication::setDesktopFileName(u"aplomb"_s);
     session::speak(session::spoken()); // once more, for the texts of the screens
     const auto catalogue = catalogue::readCatalogue(u":/catalogue"_s);
     if (!catalogue)
         return failed(CouldNot, catalogue.error().what);
-    if (asksForPictures(arguments))
-        return pictures(arguments, *catalogue);
-    return isVerb ? verb(arguments, *catalogue) : window(arguments, *catalogue, application);
+    return isVerb ? verb(arguments, *catalogue) : window(*records, *catalogue, application);
 }

@@ -6,25 +6,27 @@
 #include "app/caseload/saved_filters.h"
 #include "app/session/messages.h"
 #include "app/widgets/combo_box.h"
-#include "app/widgets/copy_rows.h"
 #include "app/widgets/empty_state.h"
 #include "app/widgets/group_bar.h"
 #include "app/widgets/notice.h"
+#include "app/widgets/on_paper.h"
 #include "app/widgets/summary_card.h"
+#include "app/widgets/table_menu.h"
 #include "app/widgets/theme.h"
 #include "app/widgets/wide_column.h"
 #include "core/base/file.h"
 #include "core/catalogue/catalogue.h"
+#include "core/paper/paper.h"
 #include "core/records/patient.h"
 #include "core/telling/summary.h"
 
+#include <QAction>
 #include <QCheckBox>
 #include <QHBoxLayout>
 #include <QHeaderView>
 #include <QKeyEvent>
 #include <QLabel>
 #include <QLineEdit>
-#include <QPrintDialog>
 #include <QPrinter>
 #include <QPushButton>
 #include <QSet>
@@ -178,6 +180,8 @@ QWidget* CaseloadPage::madeTop()
     csv->setObjectName(u"casesToCsv"_s);
     auto* paper = new QPushButton(tr("&Print…"), top);
     paper->setObjectName(u"printCases"_s);
+    new QShortcut(QKeySequence::Print, paper, paper, &QPushButton::click);
+    paper->setToolTip(tr("Key: Ctrl+P"));
     line->addWidget(title);
     line->addWidget(m_count);
     line->addWidget(m_progress);
@@ -264,7 +268,10 @@ QWidget* CaseloadPage::madeTable()
     m_table->horizontalHeader()->setSectionsClickable(false);
     m_table->horizontalHeader()->setResizeContentsPrecision(50);
     new widgets::WideColumn(*m_table, CaseTable::Strongest, leastStrongest);
-    new widgets::CopyRows(*m_table);
+    auto* open = new QAction(tr("&Open"), m_table);
+    connect(open, &QAction::triggered, this, &CaseloadPage::openCurrent);
+    m_table->addAction(open);
+    new widgets::TableMenu(*m_table, [this] { return titleOnPaper(); });
     m_table->installEventFilter(this);
     connect(m_table->selectionModel(), &QItemSelectionModel::currentRowChanged, this,
             &CaseloadPage::showLines);
@@ -487,12 +494,15 @@ void CaseloadPage::writeCsv()
 void CaseloadPage::print()
 {
     QPrinter printer(QPrinter::HighResolution);
+    printer.setPageSize(QPageSize(paper::sizeMm(m_session.clinic().paper), QPageSize::Millimeter));
     printer.setPageOrientation(QPageLayout::Landscape);
-    QPrintDialog dialog(&printer, this);
-    if (dialog.exec() == QDialog::Accepted)
-        caseload::print(*m_cases,
-                        tr("Caseload on %1: %2").arg(session::dayInWords(m_session.today()), m_count->text()),
-                        printer);
+    widgets::showOnPaper(
+        printer, [this](QPrinter& paper) { caseload::print(*m_cases, titleOnPaper(), paper); }, window());
+}
+
+QString CaseloadPage::titleOnPaper() const
+{
+    return tr("Caseload on %1: %2").arg(session::dayInWords(m_session.today()), m_count->text());
 }
 
 void CaseloadPage::showEvent(QShowEvent* event)

@@ -67,6 +67,7 @@ private:
     void askLetters();
     void writeCsv();
     void print();
+    QString titleOnPaper() const;
 
     session::Session& m_session;
     session::Prompts& m_prompts;

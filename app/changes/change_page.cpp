@@ -10,10 +10,10 @@
 #include "app/changes/table_bar.h"
 #include "app/changes/target_dialog.h"
 #include "app/session/messages.h"
-#include "app/widgets/copy_rows.h"
 #include "app/widgets/empty_state.h"
 #include "app/widgets/notice.h"
 #include "app/widgets/summary_card.h"
+#include "app/widgets/table_menu.h"
 #include "app/widgets/theme.h"
 #include "app/widgets/wide_column.h"
 
@@ -77,7 +77,6 @@ QTableView* makeView(ChangeModel& model, QWidget* parent)
     header->setSectionResizeMode(QHeaderView::ResizeToContents);
     new widgets::WideColumn(*table, ChangeModel::Measure, leastTitle);
     header->setSectionsClickable(false);
-    new widgets::CopyRows(*table);
     return table;
 }
 
@@ -147,6 +146,9 @@ QWidget* ChangePage::makeTable()
     auto* halves = new QSplitter(Qt::Vertical, this);
     m_table = makeView(*m_model, halves);
     m_table->setAccessibleName(tr("Changes"));
+    new widgets::TableMenu(*m_table, [this] {
+        return records::identityLine(m_session.patientInFocus(), m_session.today(), session::screenPhrases());
+    });
     m_table->installEventFilter(this);
     m_detail = new QTextBrowser(halves);
     widgets::dress(*m_detail);

@@ -1,17 +1,19 @@
 #include "app/console/console.h"
 
+#include "app/console/manual.h"
 #include "app/console/password.h"
-#include "app/console/request.h"
 #include "app/session/languages.h"
 #include "app/session/messages.h"
+#include "core/base/file.h"
 #include "core/base/text.h"
 #include "core/catalogue/catalogue.h"
 #include "core/exchange/columns.h"
 
 #include <QCommandLineParser>
 #include <QCoreApplication>
+#include <QFileInfo>
 
-#include <array>
+#include <algorithm>
 
 namespace console
 {
@@ -23,135 +25,6 @@ namespace
 
 enum Exit { Done = 0, CouldNot = 1, WrongUsed = 2 };
 
-/// A verb: what it needs, in the order of its usage line, and what does the work.
-struct Verb {
-    QString name;
-    QString usage;
-    QString what;
-    QStringList positionals;
-    QStringList needed;  ///< options with a value
-    QStringList allowed; ///< further options
-    base::Result<void> (*work)(const Request&);
-
-    QStringList options() const
-    {
-        const bool opens =
-            work != makeDemo && (positionals + needed).contains(u"RECORDS"_s, Qt::CaseInsensitive);
-        return needed + allowed + (opens ? QStringList{u"password-file"_s} : QStringList());
-    }
-};
-
-const std::vector<Verb>& verbs()
-{
-    static const std::vector<Verb> all = {
-        {u"demo"_s,
-         u"demo RECORDS [--by NAME]"_s,
-         u"Makes a records file with an invented clinic"_s,
-         {u"RECORDS"_s},
-         {},
-         {u"by"_s},
-         makeDemo},
-        {u"import"_s,
-         u"import RECORDS FILE.csv [--by NAME]"_s,
-         u"Brings a findings file into the records, whole or not at all"_s,
-         {u"RECORDS"_s, u"FILE.csv"_s},
-         {},
-         {u"by"_s},
-         importFile},
-        {u"change"_s,
-         u"change RECORDS (--patient NUMBER | --all) [--json]"_s,
-         u"Shows what has changed, and against which published error"_s,
-         {u"RECORDS"_s},
-         {},
-         {u"patient"_s, u"all"_s, u"json"_s},
-         showChange},
-        {u"summary"_s,
-         u"summary RECORDS --patient NUMBER [--json]"_s,
-         u"Says in at most five lines what is new at the latest visit"_s,
-         {u"RECORDS"_s},
-         {u"patient"_s},
-         {u"json"_s},
-         sayInShort},
-        {u"caseload"_s,
-         u"caseload RECORDS [--json]"_s,
-         u"Lists all patients, those who changed for the worse first"_s,
-         {u"RECORDS"_s},
-         {},
-         {u"json"_s},
-         listCases},
-        {u"letter"_s,
-         u"letter RECORDS --patient NUMBER --to FILE.pdf|.odt|.html|.txt [--kind KIND] [--annex] [--in LANGUAGE]"_s,
-         u"Writes a draft letter on the latest signed visit"_s,
-         {u"RECORDS"_s},
-         {u"patient"_s, u"to"_s},
-         {u"kind"_s, u"annex"_s, u"in"_s},
-         writeLetter},
-        {u"chart"_s,
-         u"chart RECORDS --patient NUMBER --measure ID [--side right|left] --to FILE.png|.svg"_s,
-         u"Draws the trend of one measure"_s,
-         {u"RECORDS"_s},
-         {u"patient"_s, u"measure"_s, u"to"_s},
-         {u"side"_s},
-         writeChart},
-        {u"report"_s,
-         u"report RECORDS --from DAY --until DAY --to FILE.pdf|.csv"_s,
-         u"Counts the visits of a period and what became of the results, without anything about one person"_s,
-         {u"RECORDS"_s},
-         {u"from"_s, u"until"_s, u"to"_s},
-         {},
-         writeReport},
-        {u"blank"_s,
-         u"blank FORM --to FILE.pdf [--paper a4|letter] [--records RECORDS]"_s,
-         u"Writes a form to be filled in with a pen; one of the clinic's own with --records"_s,
-         {u"FORM"_s},
-         {u"to"_s},
-         {u"paper"_s, u"records"_s, u"password-file"_s},
-         writeBlankForm},
-        {u"catalogue"_s,
-         u"catalogue read|write FILE.json --records RECORDS [--by NAME]"_s,
-         u"Brings a clinic's own forms, measures and thresholds into the records, or writes them to a file"_s,
-         {u"read|write"_s, u"FILE.json"_s},
-         {u"records"_s},
-         {u"by"_s},
-         moveCatalogue},
-        {u"events"_s,
-         u"events RECORDS read|write FILE.csv [--by NAME]"_s,
-         u"Brings a file of events between visits into the records, whole or not at all, or writes them to one"_s,
-         {u"RECORDS"_s, u"read|write"_s, u"FILE.csv"_s},
-         {},
-         {u"by"_s},
-         moveHappenings},
-        {u"error-study"_s,
-         u"error-study FILE.csv [--json]"_s,
-         u"Works out the measurement error of repeated tests (subject,trial,value)"_s,
-         {u"FILE.csv"_s},
-         {},
-         {u"json"_s},
-         studyError},
-        {u"backup"_s,
-         u"backup RECORDS FILE"_s,
-         u"Writes all of the records into one new file, opened again and checked, also while a window has them open"_s,
-         {u"RECORDS"_s, u"FILE"_s},
-         {},
-         {},
-         backUpRecords},
-        {u"check"_s,
-         u"check RECORDS"_s,
-         u"Looks for faults in a records file"_s,
-         {u"RECORDS"_s},
-         {},
-         {},
-         checkRecords},
-    };
-    return all;
-}
-
-const Verb* verbNamed(const QString& name)
-{
-    const auto found = std::ranges::find(verbs(), name, &Verb::name);
-    return found == verbs().end() ? nullptr : &*found;
-}
-
 bool isHelp(const QString& argument)
 {
     return argument == u"--help"_s || argument == u"-h"_s;
@@ -162,38 +35,32 @@ bool isVersion(const QString& argument)
     return argument == u"--version"_s || argument == u"-v"_s;
 }
 
-QString help()
+bool isAboutItself(const QString& argument)
 {
-    QString text = u"Usage:\n  aplomb                          opens the window\n"_s;
-    for (const Verb& verb : verbs())
-        text += u"  aplomb %1\n      %2.\n"_s.arg(verb.usage, verb.what);
-    return text +
-           u"\nSealed records ask for their password, or their printed code: in the first line of "
-           u"--password-file "
-           u"FILE, else on the standard input. A file of records that is made with --password-file is "
-           u"sealed.\n"
-           u"--language CODE says the sentences of standard error, or the window, in another language than "
-           u"the "
-           "environment's; data stay as they are.\nWhat is written stands in the logs with --by, else with "
-           "the account that runs "
-           u"the program.\nExit codes: 0 done, 1 could not, 2 wrong use. Aplomb decides nothing: it shows "
-           u"arithmetic and its "
-           "source.\n"_s;
+    return isHelp(argument) || isVersion(argument) || argument == u"--man-page"_s ||
+           argument == u"--bash-completion"_s;
 }
 
-bool takesValue(const QString& option)
+QString aboutItself(const QString& asked)
 {
-    return option != u"json"_s && option != u"all"_s && option != u"annex"_s;
+    const QString version = QCoreApplication::applicationVersion();
+    return isVersion(asked)                  ? u"Aplomb %1\n"_s.arg(version)
+           : asked == u"--man-page"_s        ? manualPage(version)
+           : asked == u"--bash-completion"_s ? bashCompletion()
+                                             : help();
 }
 
-std::optional<WrongUse> wrongEnding(const QString& verb, const QString& to)
+/// Whether a word that is no verb is meant as the records to open.
+bool namesAFile(const QString& word)
 {
-    const QStringList endings = verb == u"letter"_s ? QStringList{u".pdf"_s, u".odt"_s, u".html"_s, u".txt"_s}
-                                : verb == u"report"_s ? QStringList{u".pdf"_s, u".csv"_s}
-                                : verb == u"blank"_s  ? QStringList{u".pdf"_s}
-                                                      : QStringList{u".png"_s, u".svg"_s};
-    const bool isRight = std::ranges::any_of(
-        endings, [&](const QString& ending) { return to.endsWith(ending, Qt::CaseInsensitive); });
+    return word.contains(u'/') || word.endsWith(u".aplomb"_s) || QFileInfo::exists(base::plainPath(word));
+}
+
+std::optional<WrongUse> wrongEnding(const QStringList& endings, const QString& to)
+{
+    const bool isRight = endings.isEmpty() || std::ranges::any_of(endings, [&](const QString& ending) {
+                             return to.endsWith(ending, Qt::CaseInsensitive);
+                         });
     if (isRight)
         return std::nullopt;
     const base::Message listed = base::listed(base::verbatims(endings));
@@ -259,10 +126,10 @@ std::optional<WrongUse> taken(const Verb& verb, const QStringList& arguments, Re
 {
     QCommandLineParser parser;
     for (const QString& option : verb.options())
-        parser.addOption(takesValue(option) ? QCommandLineOption(option, {}, option)
-                                            : QCommandLineOption(option));
+        parser.addOption(optionOf(verb, option).takesValue() ? QCommandLineOption(option, {}, option)
+                                                             : QCommandLineOption(option));
     const auto wrong = [&verb](const base::Message& what) {
-        return WrongUse{base::said("%1 Usage: %2").arg(what, u"aplomb "_s + verb.usage)};
+        return WrongUse{base::said("%1 Usage: %2").arg(what, u"aplomb "_s + verb.usage())};
     };
     if (!parser.parse(QStringList{u"aplomb"_s} + arguments))
         return wrong(base::verbatim(parser.errorText()));
@@ -322,7 +189,7 @@ std::optional<WrongUse> taken(const Verb& verb, const QStringList& arguments, Re
     if (!request.letterLanguage.isEmpty() && !session::isSpoken(request.letterLanguage))
         return wrong(session::unspoken(u"--in"_s));
     if (!request.to.isEmpty()) {
-        if (auto wrongTo = wrongEnding(verb.name, request.to))
+        if (auto wrongTo = wrongEnding(verb.endings, request.to))
             return wrongTo;
     }
     return std::nullopt;
@@ -364,23 +231,19 @@ int ended(QTextStream& out, QTextStream& err)
 bool isVerb(const QStringList& arguments)
 {
     const QString first = arguments.value(0);
-    return verbNamed(first) != nullptr || isHelp(first) || isVersion(first) ||
-           (!first.isEmpty() && !first.startsWith(u'-'));
+    return verbNamed(first) != nullptr || isAboutItself(first) ||
+           (!first.isEmpty() && !first.startsWith(u'-') && !namesAFile(first));
 }
 
 int run(const QStringList& arguments, const catalogue::Catalogue& catalogue, const session::Clock& clock,
-        QTextStream& out, QTextStream& err)
+        QTextStream& out, QTextStream& err, Work drawScreens)
 {
     const QString first = arguments.value(0);
-    if (isHelp(first) || std::ranges::any_of(arguments, isHelp)) {
-        out << help();
-        return ended(out, err);
-    }
-    if (isVersion(first)) {
-        out << u"Aplomb %1\n"_s.arg(QCoreApplication::applicationVersion());
-        return ended(out, err);
-    }
     const Verb* verb = verbNamed(first);
+    if (isAboutItself(first) || std::ranges::any_of(arguments, isHelp)) {
+        out << (verb != nullptr ? helpOf(*verb) : aboutItself(first));
+        return ended(out, err);
+    }
     if (verb == nullptr) {
         QStringList names;
         for (const Verb& known : verbs())
@@ -410,7 +273,7 @@ int run(const QStringList& arguments, const catalogue::Catalogue& catalogue, con
         tell(err, wrong->what);
         return WrongUsed;
     }
-    const auto done = verb->work(request);
+    const auto done = (verb->work != nullptr ? verb->work : drawScreens)(request);
     dataOut.flush();
     remarksOut.flush();
     err << base::printable(remarks) << Qt::flush;

@@ -1,19 +1,18 @@
 #pragma once
 
-#include "app/session/session.h"
-
-#include <QTextStream>
+#include "app/console/verbs.h"
 
 namespace console
 {
 
-/// Whether the arguments after the program's name ask for work without a window.
+/// Whether the arguments after the program's name ask for work without a window. A first word that is no
+/// verb but names a file is the records a window opens.
 bool isVerb(const QStringList& arguments);
 
 /// Does it. Data go to `out`, an error in one sentence to `err`. Gives back 0 when done, 1 when it could not
 /// be done, 2 when the arguments are wrong. Needs a QGuiApplication for letters and charts; the offscreen
-/// platform will do.
+/// platform will do, and a QApplication for `drawScreens`, which is the work of the verb pictures.
 int run(const QStringList& arguments, const catalogue::Catalogue& catalogue, const session::Clock& clock,
-        QTextStream& out, QTextStream& err);
+        QTextStream& out, QTextStream& err, Work drawScreens);
 
 } // namespace console

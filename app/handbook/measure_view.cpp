@@ -4,20 +4,24 @@
 #include "app/handbook/handbook_html.h"
 #include "app/handbook/uses_table.h"
 #include "app/session/messages.h"
-#include "app/widgets/copy_rows.h"
 #include "app/widgets/empty_state.h"
 #include "app/widgets/notice.h"
+#include "app/widgets/on_paper.h"
 #include "app/widgets/style_sheet.h"
+#include "app/widgets/table_menu.h"
 #include "app/widgets/theme.h"
+#include "core/paper/paper.h"
 
 #include <QDesktopServices>
 #include <QHBoxLayout>
 #include <QHeaderView>
 #include <QKeyEvent>
+#include <QPrinter>
 #include <QSplitter>
 #include <QTabWidget>
 #include <QTableView>
 #include <QTextBrowser>
+#include <QTextDocument>
 #include <QUrl>
 #include <QVBoxLayout>
 
@@ -96,6 +100,22 @@ MeasureView::MeasureView(session::Session& session, QWidget* parent)
     connect(&m_session, &session::Session::visitChanged, this, &MeasureView::showUses);
 }
 
+void MeasureView::print()
+{
+    const catalogue::Catalogue& catalogue = m_session.catalogue();
+    const catalogue::Measure* measure = catalogue.measure(m_measure);
+    if (measure == nullptr)
+        return;
+    QPrinter printer(QPrinter::HighResolution);
+    printer.setPageSize(QPageSize(paper::sizeMm(m_session.clinic().paper), QPageSize::Millimeter));
+    printer.setDocName(m_measure);
+    QTextDocument page; // in the colours of paper, whatever the screen's are
+    page.setHtml(html(handbook(*measure, catalogue, session::screenPhrases()), catalogue,
+                      QPalette(Qt::black, Qt::white)));
+    widgets::showOnPaper(
+        printer, [&page](QPrinter& paper) { page.print(&paper); }, window());
+}
+
 QTextBrowser* MeasureView::madeBrowser(const QString& name, const QString& accessibleName)
 {
     auto* browser = new QTextBrowser(this);
@@ -125,7 +145,10 @@ QWidget* MeasureView::madeEvidence()
     header->setSectionsClickable(false);
     header->setMinimumSectionSize(40);
     header->setSectionResizeMode(EvidenceTable::People, QHeaderView::Stretch);
-    new widgets::CopyRows(*m_evidenceView);
+    new widgets::TableMenu(*m_evidenceView, [this] {
+        const catalogue::Measure* measure = m_session.catalogue().measure(m_measure);
+        return measure == nullptr ? QString() : measure->title;
+    });
     m_detail = madeBrowser(u"evidenceDetail"_s, tr("The selected evidence in full"));
     m_detail->setFixedHeight(detailHeight);
     auto* column = bare(page);

@@ -32,6 +32,7 @@ public:
 
     void showMeasure(const QString& id);
     const QString& measure() const { return m_measure; }
+    void print(); ///< its page of the handbook
 
 Q_SIGNALS:
     void measureAsked(const QString& id); ///< by a link to a related measure

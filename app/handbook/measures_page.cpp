@@ -70,6 +70,10 @@ QWidget* MeasuresPage::madeTop()
     m_study = new QPushButton(tr("Own error…"), top);
     m_study->setObjectName(u"ownError"_s);
     m_study->setToolTip(tr("Work out this clinic's own measurement error of the test shown"));
+    auto* print = new QPushButton(tr("&Print…"), top);
+    print->setObjectName(u"printMeasure"_s);
+    new QShortcut(QKeySequence::Print, print, print, &QPushButton::click);
+    print->setToolTip(tr("The page of the test shown; key: Ctrl+P"));
     auto* back = new QPushButton(tr("Back"), top);
     back->setObjectName(u"measuresBack"_s);
     back->setProperty("kind", u"quiet"_s);
@@ -81,12 +85,14 @@ QWidget* MeasuresPage::madeTop()
     row->addWidget(m_count);
     row->addStretch();
     row->addWidget(back);
+    row->addWidget(print);
     row->addWidget(m_study);
     row->addWidget(ownThreshold);
     row->addWidget(ownMeasure);
     connect(ownMeasure, &QPushButton::clicked, this, &MeasuresPage::ownMeasureAsked);
     connect(m_study, &QPushButton::clicked, this, [this] { Q_EMIT ownErrorAsked(measure()); });
     connect(ownThreshold, &QPushButton::clicked, this, [this] { Q_EMIT ownThresholdAsked(measure()); });
+    connect(print, &QPushButton::clicked, m_view, &MeasureView::print);
     connect(back, &QPushButton::clicked, this, &MeasuresPage::left);
     return top;
 }

@@ -3,9 +3,9 @@
 #include "app/importing/preview_table.h"
 #include "app/session/messages.h"
 #include "app/widgets/combo_box.h"
-#include "app/widgets/copy_rows.h"
 #include "app/widgets/notice.h"
 #include "app/widgets/scroll_room.h"
+#include "app/widgets/table_menu.h"
 #include "app/widgets/theme.h"
 #include "app/widgets/wide_column.h"
 
@@ -126,7 +126,7 @@ QTableView* ImportDialog::madeTable()
     widgets::dress(*m_table);
     m_table->setTabKeyNavigation(false);
     m_table->setMinimumHeight(3 * widgets::rowHeight);
-    new widgets::CopyRows(*m_table);
+    new widgets::TableMenu(*m_table, [this] { return windowTitle(); });
     for (const int column : {PreviewTable::Line, PreviewTable::Patient, PreviewTable::Day})
         m_table->resizeColumnToContents(column);
     m_table->setColumnWidth(PreviewTable::What, leastWhat);

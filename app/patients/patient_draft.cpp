@@ -6,9 +6,13 @@
 #include "core/records/check.h"
 
 #include <QCoreApplication>
+#include <QJsonDocument>
+#include <QJsonObject>
 #include <QLocale>
 
 #include <array>
+
+using namespace Qt::StringLiterals;
 
 namespace patients
 {
@@ -31,6 +35,15 @@ constexpr std::array fields = {Field::RecordNumber,
                                Field::GeneralPractitioner,
                                Field::Allergies,
                                Field::Notes};
+
+/// Under which a field is kept.
+const char* code(Field field)
+{
+    constexpr const char* codes[] = {"record-number", "family",   "given",  "born",      "sex",
+                                     "dominant-hand", "height",   "weight", "diagnosis", "population",
+                                     "onset",         "referrer", "gp",     "allergies", "notes"};
+    return codes[static_cast<size_t>(field)];
+}
 
 QString text(const std::optional<QDate>& day)
 {
@@ -181,6 +194,32 @@ PatientDraft draftOf(const records::Patient& patient)
     for (const Field field : fields)
         draft.typed[field] = asTyped(patient, field);
     return draft;
+}
+
+QString asKept(const PatientDraft& draft)
+{
+    QJsonObject typed;
+    for (const auto& [field, text] : draft.typed) {
+        if (text != asTyped(draft.original, field))
+            typed[QString::fromLatin1(code(field))] = text;
+    }
+    if (typed.isEmpty())
+        return {};
+    const QJsonObject kept{{u"patient"_s, draft.original.id.text}, {u"typed"_s, typed}};
+    return QString::fromUtf8(QJsonDocument(kept).toJson(QJsonDocument::Compact));
+}
+
+std::optional<KeptDraft> fromKept(const QString& text)
+{
+    const QJsonObject object = QJsonDocument::fromJson(text.toUtf8()).object();
+    const QJsonObject typed = object[u"typed"_s].toObject();
+    KeptDraft kept{{object[u"patient"_s].toString()}, {}};
+    for (const Field field : fields) {
+        const QString name = QString::fromLatin1(code(field));
+        if (typed.contains(name))
+            kept.typed[field] = typed[name].toString();
+    }
+    return kept.patient.isNull() || kept.typed.empty() ? std::nullopt : std::optional(kept);
 }
 
 CheckedDraft checked(const PatientDraft& draft, const catalogue::Catalogue& catalogue, QDate today)

@@ -5,6 +5,7 @@
 #include "core/records/patient.h"
 
 #include <map>
+#include <optional>
 #include <vector>
 
 namespace patients
@@ -42,6 +43,17 @@ PatientDraft draftOf(const records::Patient& patient);
 
 /// A field as it is typed: dates as 1951-03-04, numbers with a point, choices by their code.
 QString asTyped(const records::Patient& patient, Field field);
+
+/// The fields that were changed, as text for Session::keepEntry; empty: none was.
+QString asKept(const PatientDraft& draft);
+
+/// An entry as it was kept.
+struct KeptDraft {
+    records::PatientId patient; ///< new unless the records know them
+    std::map<Field, QString> typed;
+};
+/// Nothing where the text is none of asKept().
+std::optional<KeptDraft> fromKept(const QString& text);
 
 /// The patient the draft stands for, and for each field that is wrong the sentence that says what is allowed.
 struct CheckedDraft {

@@ -44,6 +44,8 @@ QFrame* panel(const QList<QWidget*>& rows, QWidget* parent)
     return frame;
 }
 
+const QString formName = u"patient"_s;
+
 } // namespace
 
 PatientForm::PatientForm(session::Session& session, session::Prompts& prompts, QWidget* parent)
@@ -208,9 +210,45 @@ void PatientForm::fill()
 void PatientForm::edited(Field field)
 {
     m_draft.typed[field] = m_fields.at(field)->typed();
+    keep();
     showFaults(checked(m_draft, m_session.catalogue(), m_session.today()).wrong);
     if (field == Field::Family || field == Field::Given || field == Field::Born)
         showLookAlikes();
+}
+
+/// With every letter, as all else is saved.
+void PatientForm::keep()
+{
+    if (const auto kept = m_session.keepEntry(formName, asKept(m_draft)); !kept)
+        say(session::sentence(kept.error()));
+}
+
+bool PatientForm::takeUp()
+{
+    const auto text = m_session.keptEntry(formName);
+    const auto kept = text ? fromKept(*text) : std::nullopt;
+    if (!kept)
+        return false;
+    records::Patient patient;
+    patient.id = kept->patient;
+    if (const auto known = m_session.patient(kept->patient))
+        patient = *known;
+    begin(patient);
+    for (const auto& [field, typed] : kept->typed)
+        m_draft.typed[field] = typed;
+    fill();
+    showLookAlikes();
+    m_fields.at(kept->typed.rbegin()->first)->setFocus();
+    say(tr("Aplomb ended before this entry was saved. What you typed is still here."));
+    return true;
+}
+
+void PatientForm::throwAway()
+{
+    if (!m_draft.isChanged())
+        return;
+    m_draft = draftOf(m_draft.original);
+    keep();
 }
 
 void PatientForm::fieldLeft(Field field)
@@ -288,6 +326,7 @@ void PatientForm::save()
     } else {
         const bool isNew = m_draft.isNew();
         m_draft = draftOf(*stored);
+        keep();
         Q_EMIT saved(stored->id, isNew);
     }
 }
@@ -332,7 +371,7 @@ void PatientForm::cancel()
     if (m_draft.isChanged() &&
         !m_prompts.mayLose(tr("Throw away what you typed?"), unsavedWords(), tr("Throw away")))
         return;
-    m_draft = draftOf(m_draft.original);
+    throwAway();
     Q_EMIT cancelled();
 }
 

@@ -32,6 +32,11 @@ public:
     PatientForm(session::Session& session, session::Prompts& prompts, QWidget* parent);
 
     void begin(const records::Patient& patient);
+    /// Goes on with what was typed when the program ended without it being saved or thrown away; false where
+    /// nothing was.
+    bool takeUp();
+    /// What was typed is let go.
+    void throwAway();
     bool isChanged() const;
     const PatientDraft& draft() const { return m_draft; }
     void say(const QString& words);
@@ -52,6 +57,7 @@ private:
     widgets::FormField* add(Field field, widgets::FormField* made);
     void fill();
     void edited(Field field);
+    void keep();
     void fieldLeft(Field field);
     void showFaults(const std::map<Field, QString>& faults);
     void readRecord();

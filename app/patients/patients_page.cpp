@@ -8,6 +8,7 @@
 #include "app/widgets/notice.h"
 #include "app/widgets/theme.h"
 
+#include <QAction>
 #include <QHBoxLayout>
 #include <QHeaderView>
 #include <QKeyEvent>
@@ -134,6 +135,15 @@ void PatientsPage::madeTable(QWidget* parent)
         m_table->setColumnWidth(column, widths[column]);
     header->setSectionResizeMode(PatientTable::Diagnosis, QHeaderView::Stretch);
     header->setMinimumSectionSize(60);
+    m_table->setContextMenuPolicy(Qt::ActionsContextMenu);
+    const auto offer = [this](const QString& words, auto act) {
+        auto* action = new QAction(words, m_table);
+        connect(action, &QAction::triggered, this, act);
+        m_table->addAction(action);
+    };
+    offer(tr("&Open"), &PatientsPage::openCurrent);
+    offer(tr("&Edit"), &PatientsPage::editCurrent);
+    offer(tr("&New patient"), &PatientsPage::newPatient);
     m_table->installEventFilter(this);
     connect(m_table, &QTableView::doubleClicked, this, &PatientsPage::openCurrent);
 }
@@ -216,6 +226,18 @@ void PatientsPage::search(const QString& typed)
 bool PatientsPage::hasUnsavedEntry() const
 {
     return m_stack->currentWidget() == m_form && m_form->isChanged();
+}
+
+void PatientsPage::takeUpEntry()
+{
+    m_stack->setCurrentWidget(m_form); // before it takes the keyboard
+    if (!m_form->takeUp())
+        m_stack->setCurrentWidget(m_list);
+}
+
+void PatientsPage::throwAwayEntry()
+{
+    m_form->throwAway();
 }
 
 QString PatientsPage::unsavedWords() const

@@ -38,6 +38,9 @@ public:
     void showList();
     void search(const QString& typed);
     bool hasUnsavedEntry() const;
+    /// Goes on with the entry that was being typed when the program ended, where there is one.
+    void takeUpEntry();
+    void throwAwayEntry();
     /// Whose entry it is, and what of it has not been saved.
     QString unsavedWords() const;
 

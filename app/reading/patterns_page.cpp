@@ -2,21 +2,23 @@
 
 #include "app/session/messages.h"
 #include "app/widgets/empty_state.h"
+#include "app/widgets/on_paper.h"
 #include "app/widgets/theme.h"
 #include "core/base/file.h"
 #include "core/catalogue/catalogue.h"
 #include "core/letters/pattern_page.h"
 #include "core/paper/pages.h"
+#include "core/paper/paper.h"
 #include "core/records/visit.h"
 
 #include <QApplication>
 #include <QClipboard>
 #include <QHBoxLayout>
 #include <QMimeData>
-#include <QPrintDialog>
 #include <QPrinter>
 #include <QPushButton>
 #include <QScrollBar>
+#include <QShortcut>
 #include <QStackedLayout>
 #include <QTextBrowser>
 #include <QVBoxLayout>
@@ -71,7 +73,9 @@ PatternsPage::PatternsPage(session::Session& session, session::Prompts& prompts,
     acts->addStretch();
     connect(addAct(tr("&Copy"), u"patternsCopy"_s), &QPushButton::clicked, this, &PatternsPage::copy);
     connect(addAct(tr("Save &PDF…"), u"patternsPdf"_s), &QPushButton::clicked, this, &PatternsPage::save);
-    connect(addAct(tr("Prin&t…"), u"patternsPrint"_s), &QPushButton::clicked, this, &PatternsPage::print);
+    auto* onPaper = addAct(tr("Prin&t…"), u"patternsPrint"_s);
+    connect(onPaper, &QPushButton::clicked, this, &PatternsPage::print);
+    new QShortcut(QKeySequence::Print, onPaper, onPaper, &QPushButton::click);
     auto* column = new QVBoxLayout(page);
     column->setContentsMargins(widgets::space4, widgets::space2, widgets::space4, widgets::space2);
     column->setSpacing(widgets::space2);
@@ -128,11 +132,14 @@ void PatternsPage::save()
 
 void PatternsPage::print()
 {
+    const letters::Composition page = pageOf(m_session);
     QPrinter printer(QPrinter::HighResolution);
-    QPrintDialog dialog(&printer, this);
-    if (dialog.exec() != QDialog::Accepted)
-        return;
-    if (const auto printed = paper::print(pageOf(m_session), printer); !printed)
+    printer.setPageSize(QPageSize(paper::sizeMm(page.paper), QPageSize::Millimeter));
+    printer.setFullPage(true);
+    base::Result<void> printed;
+    widgets::showOnPaper(
+        printer, [&](QPrinter& paper) { printed = paper::print(page, paper); }, window());
+    if (!printed)
         m_prompts.tell(printed.error());
 }
 

@@ -13,6 +13,7 @@
 #include "core/storage/patients.h"
 #include "core/storage/sealing.h"
 #include "core/storage/store.h"
+#include "core/storage/unsaved_entries.h"
 #include "core/storage/visits.h"
 
 #include <algorithm>
@@ -422,6 +423,19 @@ base::Result<std::vector<records::Letter>> Session::letters() const
 base::Result<records::Letter> Session::letter(const records::LetterId& id) const
 {
     return storage::Letters(*m_store).withId(id);
+}
+
+base::Result<void> Session::keepEntry(const QString& form, const QString& typed)
+{
+    auto kept = storage::UnsavedEntries(*m_store).keep(form, typed);
+    if (kept)
+        m_idle.start();
+    return kept;
+}
+
+base::Result<QString> Session::keptEntry(const QString& form) const
+{
+    return storage::UnsavedEntries(*m_store).of(form);
 }
 
 base::Result<std::vector<records::LetterKind>> Session::letterKinds() const

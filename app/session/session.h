@@ -139,6 +139,10 @@ public:
     base::Result<std::vector<records::PatientSummary>> patients() const;
     base::Result<records::Patient> patient(const records::PatientId& id) const;
     base::Result<records::Patient> savePatient(const records::Patient& patient);
+    /// What stands typed in a form that is saved only when it is whole, in the form's own words, so that it
+    /// is there at the next start however this one ends; empty: nothing does.
+    base::Result<void> keepEntry(const QString& form, const QString& typed);
+    base::Result<QString> keptEntry(const QString& form) const;
 
     /// The two lines. Setting a patient chooses the newest visit; an unknown visit is not taken.
     const Focus& focus() const { return m_focus; }

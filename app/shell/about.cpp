@@ -43,7 +43,9 @@ void showAbout(QWidget* window)
 void showKeyboard(QWidget* window)
 {
     const QStringList lines = {
-        AboutWords::tr("Ctrl+K: find a patient or a test"),
+        AboutWords::tr(
+            "Ctrl+K or Ctrl+F: find a patient or a test; F10: the menu; Ctrl+P: print what is shown"),
+        AboutWords::tr("In a table the Menu key or Shift+F10: what can be done with it; Ctrl+C: copy rows"),
         AboutWords::tr("Ctrl+0: patients"),
         AboutWords::tr("Ctrl+7: caseload; Ctrl+PgDown, Ctrl+PgUp: the next and the previous patient of it"),
         AboutWords::tr("Ctrl+8: forms and the clinic's own tests and thresholds"),
@@ -53,7 +55,7 @@ void showKeyboard(QWidget* window)
         AboutWords::tr("Ctrl+Shift+N: new visit today; Ctrl+Alt+N: with another form"),
         AboutWords::tr("Ctrl+Shift+S: sign the visit, or the letter on its page"),
         AboutWords::tr("On the page of letters Ctrl+Shift+C: copy the letter"),
-        AboutWords::tr("Ctrl+Z, Ctrl+Shift+Z: undo and redo in a draft"),
+        AboutWords::tr("Ctrl+Z, Ctrl+Shift+Z or Ctrl+Y: undo and redo in a draft"),
         AboutWords::tr(
             "F6: the ribbon of visits, Escape: back; there Left and Right: this visit, with Shift: the "
             "reference visit, Delete: without one"),
@@ -84,7 +86,7 @@ void showKeyboard(QWidget* window)
         AboutWords::tr("Ctrl+S: save what is edited; Escape: leave it"),
         AboutWords::tr(
             "In a form of the clinic's own: Alt+Up and Alt+Down move a test, Space ticks it as expected"),
-        AboutWords::tr("Ctrl+Q: quit"),
+        AboutWords::tr("Ctrl+Q or Ctrl+W: quit"),
     };
     show(AboutWords::tr("Keyboard"), lines.join(u'\n'), window);
 }

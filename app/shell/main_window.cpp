@@ -78,6 +78,7 @@ MainWindow::MainWindow(session::Session& session, session::Prompts& prompts, QWi
     if (!restoreGeometry(rememberedGeometry()))
         resize(usualSize);
     fitScreen();
+    m_patients->takeUpEntry();
     showPatients();
 }
 
@@ -206,10 +207,12 @@ void MainWindow::bindKeys()
     const auto bind = [this](const QString& keys, auto act) {
         connect(new QShortcut(QKeySequence(keys), this), &QShortcut::activated, this, act);
     };
-    bind(u"Ctrl+K"_s, [this] {
+    const auto find = [this] {
         m_top->find().setFocus(Qt::ShortcutFocusReason);
         m_top->find().selectAll();
-    });
+    };
+    bind(u"Ctrl+K"_s, find);
+    m_findKey = new QShortcut(QKeySequence::Find, this, find);
     bind(u"Ctrl+0"_s, [this] { showPatients(); });
     bind(u"Ctrl+7"_s, [this] { showCaseload(); });
     bind(u"Ctrl+8"_s, [this] { showForms(); });
@@ -230,7 +233,10 @@ void MainWindow::bindKeys()
     bindAtPatient(u"F6"_s, [this] { m_patient->ribbon().setFocus(Qt::ShortcutFocusReason); });
     bindAtPatient(u"Ctrl+Z"_s, [this] { m_patient->status().undo(); });
     bindAtPatient(u"Ctrl+Shift+Z"_s, [this] { m_patient->status().redo(); });
+    bindAtPatient(u"Ctrl+Y"_s, [this] { m_patient->status().redo(); });
     bind(u"Ctrl+Q"_s, [this] { close(); });
+    bind(u"Ctrl+W"_s, [this] { close(); });
+    bind(u"F10"_s, [this] { m_top->openMenu(); });
 }
 
 bool MainWindow::isAtPatient() const
@@ -268,6 +274,7 @@ void MainWindow::goBack()
 void MainWindow::showPage(QWidget* page)
 {
     m_stack->setCurrentWidget(page);
+    m_findKey->setEnabled(page != m_measures); // which has a field of its own for that key
     m_top->showPlace(page == m_patients      ? Place::Patients
                      : page == m_caseload    ? Place::Caseload
                      : page == m_forms       ? Place::Forms
@@ -389,12 +396,20 @@ bool MainWindow::mayQuit()
     return true;
 }
 
+void MainWindow::endUnasked()
+{
+    m_isEnding = true;
+    rememberGeometry(saveGeometry());
+}
+
 void MainWindow::closeEvent(QCloseEvent* event)
 {
-    if (!mayQuit()) {
+    if (!m_isEnding && !mayQuit()) {
         event->ignore();
         return;
     }
+    if (!m_isEnding)
+        m_patients->throwAwayEntry();
     rememberGeometry(saveGeometry());
     QMainWindow::closeEvent(event);
 }

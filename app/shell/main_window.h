@@ -6,6 +6,7 @@
 #include <QMainWindow>
 #include <QPointer>
 
+class QShortcut;
 class QStackedWidget;
 
 namespace caseload
@@ -52,6 +53,9 @@ public:
     void showMeasures();
     /// The handbook page of a measure.
     void showHandbook(const QString& measure);
+    /// From now on closes without a question, because the desktop or the system ends the program: what is
+    /// typed is in the records by then.
+    void endUnasked();
     /// 0 Examination, 1 Change, 2 Trend, 3 Letters; of the patient who is open.
     void showTab(int tab);
     /// The form of the patient, with the way back to where one was.
@@ -84,9 +88,11 @@ private:
 
     session::Session& m_session;
     session::Prompts& m_prompts;
+    bool m_isEnding = false; ///< nobody can be asked any more
     QMetaObject::Connection m_screenChange;
     TopBar* m_top;
     QPointer<QWidget> m_from; ///< had the keyboard before the bar or the handbook took it
+    QShortcut* m_findKey = nullptr;
     QStackedWidget* m_stack;
     patients::PatientsPage* m_patients;
     // Made when they are first asked for, which would be most of a start.

@@ -71,7 +71,7 @@ TopBar::TopBar(session::Session& session, session::Prompts& prompts, QWidget* pa
     m_find->setMaximumWidth(420);
     m_more->setObjectName(u"more"_s);
     m_more->setAccessibleName(tr("More"));
-    m_more->setToolTip(tr("Clinic, look, keyboard, about"));
+    m_more->setToolTip(tr("Clinic, look, keyboard, about (F10)"));
     m_more->setPopupMode(QToolButton::InstantPopup);
     m_more->setMenu(madeMenu());
     m_more->setIconSize({20, 20});
@@ -203,6 +203,11 @@ void TopBar::addLooks(QMenu& menu)
             applyWishedLook(*qApp);
         });
     }
+}
+
+void TopBar::openMenu()
+{
+    m_more->showMenu();
 }
 
 void TopBar::editClinic()

@@ -30,6 +30,7 @@ public:
 
     FindField& find() { return *m_find; }
     void showPlace(Place place);
+    void openMenu();
 
 Q_SIGNALS:
     void patientsAsked();

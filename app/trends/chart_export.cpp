@@ -3,12 +3,17 @@
 #include "app/charts/chart_files.h"
 #include "app/charts/trend_rows.h"
 #include "app/session/messages.h"
+#include "app/widgets/on_paper.h"
 #include "core/base/file.h"
 
 #include <QApplication>
 #include <QClipboard>
 #include <QImage>
 #include <QMenu>
+#include <QPainter>
+#include <QPrinter>
+
+#include <algorithm>
 
 using namespace Qt::StringLiterals;
 
@@ -35,6 +40,10 @@ void ChartExport::addWays(QMenu& menu)
     for (const auto& [suffix, words, filter] : files)
         menu.addAction(words, this, [this, suffix = suffix, filter = filter] { save(suffix, filter); })
             ->setObjectName(suffix);
+    auto* print = menu.addAction(tr("P&rint…"), this, &ChartExport::print);
+    print->setObjectName(u"printChart"_s);
+    print->setShortcut(QKeySequence::Print);
+    addAction(print); // so that the key is heard while the menu is closed
     menu.addSeparator();
     menu.addAction(tr("Copy as p&icture"), this,
                    [this] {
@@ -47,10 +56,12 @@ void ChartExport::addWays(QMenu& menu)
         ->setObjectName(u"copyTable"_s);
 }
 
-void ChartExport::offer(const charts::TrendPoints& points, const charts::ChartLook& paper)
+void ChartExport::offer(const charts::TrendPoints& points, const charts::ChartLook& paper,
+                        const QString& whose)
 {
     m_points = points;
     m_paper = paper;
+    m_whose = whose;
     setEnabled(!points.isEmpty());
 }
 
@@ -64,6 +75,24 @@ void ChartExport::save(const QString& suffix, const QString& filter)
         *path += u'.' + suffix;
     if (const auto written = write(suffix, *path); !written)
         m_prompts.tell(written.error());
+}
+
+void ChartExport::print()
+{
+    QPrinter printer(QPrinter::HighResolution);
+    printer.setDocName(m_points.measure);
+    printer.setPageOrientation(QPageLayout::Landscape);
+    const auto drawn = [this](QPrinter& paper) {
+        const QRectF room = paper.pageLayout().paintRectPixels(paper.resolution());
+        QPainter painter(&paper);
+        const double head = 2 * painter.fontMetrics().height();
+        painter.drawText(QRectF(0, 0, room.width(), head), Qt::AlignLeft, m_whose);
+        const double tall = charts::heightForWidth(m_points, m_paper, room.width());
+        const double fitted = std::min(1.0, (room.height() - head) / tall);
+        charts::draw(m_points, m_paper, session::screenPhrases(), painter,
+                     {0, head, room.width() * fitted, tall * fitted});
+    };
+    widgets::showOnPaper(printer, drawn, window());
 }
 
 base::Result<void> ChartExport::write(const QString& suffix, const QString& path) const

@@ -20,17 +20,19 @@ class ChartExport : public QPushButton
 public:
     explicit ChartExport(session::Prompts& prompts, QWidget* parent = nullptr);
 
-    /// The chart as it is to stand on paper.
-    void offer(const charts::TrendPoints& points, const charts::ChartLook& paper);
+    /// The chart as it is to stand on paper, and whose it is, which is printed with it.
+    void offer(const charts::TrendPoints& points, const charts::ChartLook& paper, const QString& whose);
 
 private:
     void addWays(QMenu& menu);
+    void print();
     void save(const QString& suffix, const QString& filter);
     base::Result<void> write(const QString& suffix, const QString& path) const;
 
     session::Prompts& m_prompts;
     charts::TrendPoints m_points;
     charts::ChartLook m_paper;
+    QString m_whose;
 };
 
 } // namespace trends

@@ -6,8 +6,8 @@
 #include "app/trends/first_choice.h"
 #include "app/trends/measure_list.h"
 #include "app/trends/trend_table.h"
-#include "app/widgets/copy_rows.h"
 #include "app/widgets/empty_state.h"
+#include "app/widgets/table_menu.h"
 #include "app/widgets/theme.h"
 
 #include "core/base/text.h"
@@ -205,7 +205,11 @@ QWidget* ChartPage::makeTrends()
     m_table->horizontalHeader()->setStretchLastSection(true);
     column->addWidget(m_tableTitle);
     column->addWidget(m_table, 1);
-    new widgets::CopyRows(*m_table);
+    new widgets::TableMenu(*m_table, [this] {
+        return records::identityLine(m_session.patientInFocus(), m_session.today(),
+                                     session::screenPhrases()) +
+               u'\n' + m_tableTitle->text();
+    });
     connect(m_table, &QTableView::activated, this, [this](const QModelIndex& index) {
         if (const auto visit = m_figures->visit(index.row()))
             pick(*visit, false);
@@ -292,7 +296,9 @@ void ChartPage::tabulate()
     m_tableTitle->setText(points.title);
     m_table->setAccessibleName(tr("Results of %1").arg(points.title));
     m_table->resizeColumnsToContents();
-    m_export->offer(points, paper());
+    m_export->offer(
+        points, paper(),
+        records::identityLine(m_session.patientInFocus(), m_session.today(), session::screenPhrases()));
 }
 
 void ChartPage::lookAt(const QString& measure)

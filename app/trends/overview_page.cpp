@@ -6,8 +6,8 @@
 #include "app/trends/overview_delegate.h"
 #include "app/trends/overview_header.h"
 #include "app/trends/overview_model.h"
-#include "app/widgets/copy_rows.h"
 #include "app/widgets/empty_state.h"
+#include "app/widgets/table_menu.h"
 #include "app/widgets/theme.h"
 #include "app/widgets/wide_column.h"
 #include "core/records/visit.h"
@@ -116,7 +116,9 @@ void OverviewPage::makeTable()
     new widgets::WideColumn(*m_table, OverviewModel::Course, leastCourses);
     m_table->verticalHeader()->setSectionResizeMode(QHeaderView::Fixed);
     m_table->verticalHeader()->setDefaultSectionSize(overviewHeight(m_table->font()));
-    new widgets::CopyRows(*m_table);
+    new widgets::TableMenu(*m_table, [this] {
+        return records::identityLine(m_session.patientInFocus(), m_session.today(), session::screenPhrases());
+    });
     m_table->installEventFilter(this);
     connect(m_table, &QTableView::doubleClicked, this, &OverviewPage::askForCharts);
     connect(m_table->selectionModel(), &QItemSelectionModel::currentRowChanged, this,

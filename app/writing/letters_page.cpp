@@ -4,6 +4,7 @@
 #include "app/widgets/empty_state.h"
 #include "app/widgets/icons.h"
 #include "app/widgets/notice.h"
+#include "app/widgets/on_paper.h"
 #include "app/widgets/theme.h"
 #include "app/writing/author_setting.h"
 #include "app/writing/handover_dialog.h"
@@ -24,7 +25,6 @@
 #include <QLabel>
 #include <QListWidget>
 #include <QMimeData>
-#include <QPrintDialog>
 #include <QPrinter>
 #include <QPushButton>
 #include <QScrollArea>
@@ -176,6 +176,8 @@ QWidget* LettersPage::makeActions()
     m_toPdf = addAction(tr("Save PDF…"), u"letterPdf"_s, u"save"_s);
     m_toOdt = addAction(tr("Save ODT…"), u"letterOdt"_s, u"save"_s);
     m_onPaper = addAction(tr("Print…"), u"letterPrint"_s, u"print"_s);
+    new QShortcut(QKeySequence::Print, m_onPaper, m_onPaper, &QPushButton::click);
+    m_onPaper->setToolTip(tr("Key: Ctrl+P"));
     m_copy = addAction(tr("Copy letter"), u"letterCopy"_s, {});
     m_copy->setToolTip(tr("To paste it elsewhere, with or without its form. Key: Ctrl+Shift+C"));
     auto* copyKey = new QShortcut(QKeySequence(u"Ctrl+Shift+C"_s), this);
@@ -507,10 +509,10 @@ void LettersPage::print()
     printer.setPageSize(QPageSize(paper::sizeMm(composition->paper), QPageSize::Millimeter));
     printer.setFullPage(true);
     printer.setDocName(m_draft.documentName()); // also the name of a file printed to
-    QPrintDialog dialog(&printer, this);
-    if (dialog.exec() != QDialog::Accepted)
-        return;
-    if (auto printed = paper::print(*composition, printer); !printed)
+    base::Result<void> printed;
+    widgets::showOnPaper(
+        printer, [&](QPrinter& paper) { printed = paper::print(*composition, paper); }, window());
+    if (!printed)
         m_prompts.tell(printed.error());
 }
 

@@ -112,7 +112,8 @@ QStringList codes()
             u"--paper"_s,
             u"--records"_s,
             u"a4|letter"_s,
-            u"a4"_s};
+            u"a4"_s,
+            u"pictures"_s};
     std::ranges::stable_sort(all, std::greater(), &QString::size);
     return all;
 }
@@ -129,7 +130,7 @@ Said run(const QStringList& arguments)
     QTextStream out(&said.out);
     QTextStream err(&said.err);
     const auto clock = [] { return QDateTime(clinic_desk::today, QTime(9, 30), Qt::UTC); };
-    said.code = console::run(arguments, clinic_desk::book(), clock, out, err);
+    said.code = console::run(arguments, clinic_desk::book(), clock, out, err, nullptr);
     out.flush();
     err.flush();
     return said;
@@ -262,6 +263,7 @@ private Q_SLOTS:
         row(u"check ◦.◦"_s);
         row(u"backup ◦.◦"_s);
         row(u"backup ◦.◦ ◦"_s);
+        row(u"pictures ◦.◦"_s);
     }
 
     void wrongUseOfTheConsole()

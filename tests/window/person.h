@@ -60,10 +60,13 @@ public:
         m_program->process().waitForFinished(longestMs);
         return !isOpen();
     }
-    void kill()
+    void kill() { end(SIGKILL); }
+    /// Ends the program by a signal; gives back its exit code, or the signal where that killed it.
+    int end(int signal)
     {
-        ::kill(pid_t(m_program->process().processId()), SIGKILL);
-        m_program->process().waitForFinished();
+        ::kill(pid_t(m_program->process().processId()), signal);
+        m_program->process().waitForFinished(longestMs);
+        return m_program->process().exitCode();
     }
     QString said() { return QString::fromUtf8(m_program->process().readAllStandardError()); }
 

@@ -46,7 +46,7 @@ void TestFiles::aSecondStartRaisesTheDraftBeingTyped()
     person.keys({u"F2"_s});
     person.type(u"stops at"_s);
     window::Helper second;
-    QVERIFY(second.start(places::program(), {u"--records"_s, person.records()}, screen.environment()));
+    QVERIFY(second.start(places::program(), {person.records()}, screen.environment()));
     QVERIFY(second.process().waitForFinished(window::longestMs));
     QCOMPARE(second.process().exitCode(), 0);
     QVERIFY(person.waitForWindow());

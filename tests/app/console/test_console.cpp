@@ -1,3 +1,4 @@
+#include "app/console/verbs.h"
 #include "tests/app/console/program.h"
 #include "tests/support/places.h"
 #include "tests/support/test_support.h"
@@ -27,6 +28,8 @@ private Q_SLOTS:
     void recordsThatAreNotThereAreAnError_data();
     void recordsThatAreNotThereAreAnError();
     void checkRefusesAForeignFile();
+    void everyVerbAndOptionIsToldEverywhere();
+    void withoutADisplayItSaysSo_data();
     void withoutADisplayItSaysSo();
 };
 
@@ -134,20 +137,78 @@ void TestConsole::checkRefusesAForeignFile()
     QCOMPARE(checked.err.count(u'\n'), 1);
 }
 
+/// In the help of all and of the verb, in the manual and in what the shell completes.
+void TestConsole::everyVerbAndOptionIsToldEverywhere()
+{
+    const QString help = run({u"--help"_s}).out;
+    const QString page = run({u"--man-page"_s}).out.replace(u"\\-"_s, u"-"_s);
+    const QString completion = run({u"--bash-completion"_s}).out;
+    QFile readMe(places::inSource(u"README.md"_s));
+    QVERIFY(readMe.open(QIODevice::ReadOnly));
+    const QString read = QString::fromUtf8(readMe.readAll());
+    QVERIFY(page.startsWith(u".TH APLOMB 1 "_s));
+    QVERIFY(console::verbs().size() > 12);
+    for (const console::Verb& verb : console::verbs()) {
+        const Outcome own = run({verb.name, u"--help"_s});
+        QCOMPARE(own.code, 0);
+        const QString section =
+            page.section(u"\n.B "_s + verb.usage() + u'\n', 1).section(u"\n.RE\n"_s, 0, 0);
+        const QString words =
+            completion.section(u"        "_s + verb.name + u") words="_s, 1).section(u'\n', 0, 0);
+        QVERIFY2(help.contains(u"  aplomb "_s + verb.usage() + u'\n'), qPrintable(verb.name));
+        QVERIFY2(own.out.startsWith(u"Usage: aplomb "_s + verb.usage() + u'\n'), qPrintable(own.out));
+        QVERIFY2(read.contains(u"aplomb "_s + verb.usage() + u'\n'), qPrintable(verb.usage()));
+        for (const QString& text : {own.out, section})
+            QVERIFY2(text.contains(verb.what), qPrintable(text));
+        for (const QString& option : verb.options()) {
+            const QString told = console::optionOf(verb, option).what;
+            for (const QString& text : {own.out, section, words})
+                QVERIFY2(text.contains(u"--"_s + option),
+                         qPrintable(verb.name + u' ' + option + u": "_s + text));
+            QVERIFY2(own.out.contains(told), qPrintable(told));
+            QVERIFY2(section.contains(told.mid(1)), qPrintable(told));
+        }
+        for (const QString& positional : verb.positionals)
+            QVERIFY2(own.out.contains(u"  "_s + positional + u' '), qPrintable(positional));
+    }
+    for (const console::Word& option : console::commonOptions()) {
+        QVERIFY2(page.contains(u".B --"_s + option.name), qPrintable(option.name));
+        QVERIFY2(completion.contains(u"--"_s + option.name), qPrintable(option.name));
+    }
+}
+
+void TestConsole::withoutADisplayItSaysSo_data()
+{
+    QTest::addColumn<QStringList>("arguments");
+    QTest::addColumn<QString>("display");
+    QTest::newRow("no display") << QStringList() << QString();
+    QTest::newRow("one that is not there") << QStringList() << u":987"_s;
+    QTest::newRow("one that is named") << QStringList{u"-display"_s, u":987"_s} << QString();
+    QTest::newRow("with records") << QStringList{u"none.aplomb"_s} << QString();
+    QTest::newRow("a platform that is not there") << QStringList{u"-platform"_s, u"paper"_s} << QString();
+}
+
 void TestConsole::withoutADisplayItSaysSo()
 {
+    QFETCH(QStringList, arguments);
+    QFETCH(QString, display);
     QProcess process;
     QProcessEnvironment environment = QProcessEnvironment::systemEnvironment();
     for (const QString& variable : {u"DISPLAY"_s, u"WAYLAND_DISPLAY"_s, u"QT_QPA_PLATFORM"_s})
         environment.remove(variable);
+    if (!display.isEmpty())
+        environment.insert(u"DISPLAY"_s, display);
     process.setProcessEnvironment(environment);
-    process.start(places::program(), {});
+    process.start(places::program(), arguments);
     QVERIFY(process.waitForFinished(120'000));
     QCOMPARE(process.exitStatus(), QProcess::NormalExit);
     QCOMPARE(process.exitCode(), 1);
     QCOMPARE(process.readAllStandardOutput(), QByteArray());
     const QByteArray said = process.readAllStandardError();
     QVERIFY2(said.startsWith("There is no display") && said.count('\n') == 1, said.constData());
+    process.start(places::program(), {u"--version"_s});
+    QVERIFY(process.waitForFinished(120'000));
+    QCOMPARE(process.exitCode(), 0);
 }
 
 HOUSE_TEST(TestConsole)

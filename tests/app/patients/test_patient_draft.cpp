@@ -47,6 +47,7 @@ class TestPatientDraft : public HouseTest
 
 private Q_SLOTS:
     void everyFieldComesBackAsItWas();
+    void whatIsKeptComesBackAsTyped();
     void onlyTypingIsAChange();
     void eachFaultSaysWhatIsAllowed_data();
     void eachFaultSaysWhatIsAllowed();
@@ -62,6 +63,22 @@ void TestPatientDraft::everyFieldComesBackAsItWas()
     const auto check = patients::checked(patients::draftOf(patient), catalogueWithStroke(), today);
     QVERIFY(check.wrong.empty());
     QCOMPARE(check.patient, patient);
+}
+
+void TestPatientDraft::whatIsKeptComesBackAsTyped()
+{
+    patients::PatientDraft draft = patients::draftOf(halden());
+    QCOMPARE(patients::asKept(draft), QString());
+    std::map<Field, QString> typed;
+    for (auto& [field, text] : draft.typed)
+        typed[field] = text = u" \"%1\" \n ▲"_s.arg(int(field));
+    const auto kept = patients::fromKept(patients::asKept(draft));
+    QVERIFY(kept);
+    QCOMPARE(kept->patient, draft.original.id);
+    QVERIFY(kept->typed == typed);
+    QCOMPARE(typed.size(), size_t(15));
+    for (const QString& text : {u""_s, u"x"_s, u"{}"_s, u"{\"patient\":\"1\",\"typed\":{}}"_s})
+        QVERIFY(!patients::fromKept(text));
 }
 
 void TestPatientDraft::onlyTypingIsAChange()

@@ -69,6 +69,8 @@ private Q_SLOTS:
     void savingOverAnotherProgramTellsAndKeepsBoth();
     void leavingAFormAsksWhenSomethingWasTyped();
     void aSecondEntryWaitsForTheFirst();
+    void whatIsHalfTypedIsThereAtTheNextStart();
+    void aChangeOfAKnownPatientIsTakenUpToo();
 };
 
 void TestPatientsPage::anEmptyClinicOffersTheFirstPatient()
@@ -281,6 +283,54 @@ void TestPatientsPage::aSecondEntryWaitsForTheFirst()
     page.edit(halden.id);
     QCOMPARE(widget<QLineEdit>(page, u"family"_s)->text(), u"Voss"_s);
     QVERIFY(notice(page).contains(u"first"_s));
+}
+
+void TestPatientsPage::whatIsHalfTypedIsThereAtTheNextStart()
+{
+    Desk desk;
+    {
+        PatientsPage page(*desk.session, desk.answers, nullptr);
+        page.newPatient();
+        QVERIFY(isShown(page));
+        type(page, u"family"_s, u"Plover"_s);
+        type(page, u"born"_s, u"1958-0"_s);
+    } // as a program that ends without a question
+    PatientsPage page(*desk.session, desk.answers, nullptr);
+    page.takeUpEntry();
+    QVERIFY(isShown(page));
+    QVERIFY(page.hasUnsavedEntry());
+    QCOMPARE(widget<QLineEdit>(page, u"family"_s)->text(), u"Plover"_s);
+    QCOMPARE(widget<QLineEdit>(page, u"born"_s)->text(), u"1958-0"_s);
+    QVERIFY2(notice(page).contains(u"ended before this entry was saved"_s), qPrintable(notice(page)));
+    type(page, u"born"_s, u"1958-07-09"_s);
+    widget<QPushButton>(page, u"savePatient"_s)->click();
+    QCOMPARE(desk.session->patients()->size(), size_t(1));
+    PatientsPage next(*desk.session, desk.answers, nullptr);
+    next.takeUpEntry();
+    QVERIFY(!next.hasUnsavedEntry());
+}
+
+void TestPatientsPage::aChangeOfAKnownPatientIsTakenUpToo()
+{
+    Desk desk;
+    records::Patient voss = desk.add(u"Voss"_s, u"Osric"_s, QDate(1980, 1, 2), u"L-7"_s);
+    {
+        PatientsPage page(*desk.session, desk.answers, nullptr);
+        page.edit(voss.id);
+        QVERIFY(isShown(page));
+        type(page, u"diagnosis"_s, u"Stroke"_s);
+    }
+    voss.given = u"Osrik"_s;
+    QVERIFY(desk.session->savePatient(voss));
+    PatientsPage page(*desk.session, desk.answers, nullptr);
+    page.takeUpEntry();
+    QCOMPARE(widget<QLineEdit>(page, u"given"_s)->text(), u"Osrik"_s);
+    QCOMPARE(widget<QLineEdit>(page, u"diagnosis"_s)->text(), u"Stroke"_s);
+    widget<QPushButton>(page, u"cancelPatient"_s)->click();
+    PatientsPage next(*desk.session, desk.answers, nullptr);
+    next.takeUpEntry();
+    QVERIFY(!next.hasUnsavedEntry());
+    QCOMPARE(desk.session->patient(voss.id)->diagnosis, QString());
 }
 
 HOUSE_TEST(TestPatientsPage)

@@ -19,6 +19,7 @@
 #include <QLabel>
 #include <QLineEdit>
 #include <QListWidget>
+#include <QPrintPreviewWidget>
 #include <QPushButton>
 #include <QScreen>
 #include <QScrollBar>
@@ -110,6 +111,9 @@ private Q_SLOTS:
     void theKeyboardFollowsToThePageAndTheRibbon();
     void anEventIsEnteredInTwoKeysFromTheRibbon();
     void theQuestionAboutFallsTakesNoKeyboard();
+    void printingShowsThePagesFromEveryPage();
+    void keysDoWhatTheyDoElsewhere();
+    void theMenuOpensByItsKey();
 };
 
 /// Presses keys into the dialog that comes up next, whatever in it has the keyboard.
@@ -120,6 +124,77 @@ void atNextDialog(const std::function<void(QWidget&)>& act)
         QVERIFY(dialog != nullptr);
         act(*dialog);
     });
+}
+
+void TestMainWindow::printingShowsThePagesFromEveryPage()
+{
+    AtWork desk;
+    QVERIFY(desk.isShown());
+    int shown = 0;
+    const auto print = [&](QWidget* where) {
+        atNextDialog([&shown](QWidget& dialog) {
+            const auto* pages = dialog.findChild<QPrintPreviewWidget*>();
+            shown += pages != nullptr && pages->pageCount() > 0 ? 1 : 0;
+            dialog.close();
+        });
+        QTest::keyClick(where, Qt::Key_P, Qt::ControlModifier);
+        desk.window.activateWindow(); // keys of a window reach it once it is active again
+        QVERIFY(desk.isShown());
+    };
+    desk.key(Qt::Key_7, Qt::ControlModifier);
+    print(&desk.window);
+    QCOMPARE(shown, 1);
+    desk.key(Qt::Key_9, Qt::ControlModifier);
+    print(&desk.window);
+    QCOMPARE(shown, 2);
+    desk.window.openPatient(desk.halden.id);
+    desk.addVisit(QDate(2025, 9, 1), true, 1);
+    desk.addVisit(clinic_desk::today);
+    desk.window.showTab(1);
+    print(desk.widget<QTableView>(u"changeTable"_s));
+    QCOMPARE(shown, 3);
+    desk.window.showTab(2);
+    print(desk.widget<QTableView>(u"overviewTable"_s));
+    QCOMPARE(shown, 4);
+    QTest::keyClick(desk.widget<QTableView>(u"overviewTable"_s), Qt::Key_Return);
+    print(&desk.window);
+    QCOMPARE(shown, 5);
+    desk.window.showTab(3);
+    QTest::keyClick(desk.widget<QWidget>(u"lettersEmpty"_s)->findChild<QPushButton*>(u"nextStep"_s),
+                    Qt::Key_Space);
+    QVERIFY(desk.widget<QPushButton>(u"letterPrint"_s)->isVisible());
+    print(&desk.window);
+    QCOMPARE(shown, 6);
+}
+
+/// As QKeySequence has them: find, close.
+void TestMainWindow::keysDoWhatTheyDoElsewhere()
+{
+    AtWork desk;
+    QVERIFY(desk.isShown());
+    desk.key(Qt::Key_F, Qt::ControlModifier);
+    QTRY_VERIFY(desk.widget<QLineEdit>(u"find"_s)->hasFocus());
+    desk.key(Qt::Key_9, Qt::ControlModifier);
+    desk.key(Qt::Key_F, Qt::ControlModifier);
+    QTRY_VERIFY(desk.widget<QLineEdit>(u"measureSearch"_s)->hasFocus());
+    desk.key(Qt::Key_W, Qt::ControlModifier);
+    QVERIFY(!desk.window.isVisible());
+}
+
+void TestMainWindow::theMenuOpensByItsKey()
+{
+    AtWork desk;
+    QVERIFY(desk.isShown());
+    bool isOpen = false;
+    QTimer::singleShot(0, &desk.window, [&isOpen] {
+        QWidget* menu = QApplication::activePopupWidget();
+        isOpen = menu != nullptr && menu->close();
+    });
+    // Of the platform without a screen.
+    QTest::ignoreMessage(QtWarningMsg, "This plugin does not support raise()");
+    QTest::ignoreMessage(QtWarningMsg, "This plugin does not support grabbing the keyboard");
+    desk.key(Qt::Key_F10, Qt::NoModifier);
+    QVERIFY(isOpen);
 }
 
 void TestMainWindow::anEventIsEnteredInTwoKeysFromTheRibbon()

@@ -46,8 +46,9 @@ void TestProgram::wrongUseIsSaidInOneSentence_data()
     QTest::addColumn<QStringList>("arguments");
     QTest::newRow("unknown option") << QStringList{u"--window"_s};
     QTest::newRow("records without a file") << QStringList{u"--records"_s};
+    QTest::newRow("too many records") << QStringList{u"a.aplomb"_s, u"--records"_s, u"b.aplomb"_s};
+    QTest::newRow("an option of Qt without its value") << QStringList{u"-style"_s};
     QTest::newRow("too many files") << QStringList{u"--records"_s, u"a"_s, u"b"_s};
-    QTest::newRow("pictures without a folder") << QStringList{u"pictures"_s, u"clinic.aplomb"_s};
 }
 
 void TestProgram::wrongUseIsSaidInOneSentence()
