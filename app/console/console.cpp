@@ -58,6 +58,13 @@ const std::vector<Verb>& verbs()
          {},
          {u"by"_s},
          importFile},
+        {u"export"_s,
+         u"export RECORDS FILE.csv [--patient NUMBER] [--measure ID] [--from DAY] [--until DAY] [--letters FOLDER]"_s,
+         u"Writes whole records to one file that import reads back value for value, and signed letters beside it"_s,
+         {u"RECORDS"_s, u"FILE.csv"_s},
+         {},
+         {u"patient"_s, u"measure"_s, u"from"_s, u"until"_s, u"letters"_s},
+         exportRecords},
         {u"change"_s,
          u"change RECORDS (--patient NUMBER | --all) [--json]"_s,
          u"Shows what has changed, and against which published error"_s,
@@ -220,6 +227,25 @@ std::optional<base::Message> wrongPeriod(const QString& from, const QString& unt
     return std::nullopt;
 }
 
+/// The file and the days of an export, of which either may be left out, taken into the request.
+std::optional<base::Message> wrongExtentOf(const QString& from, const QString& until, Request& request)
+{
+    if (!request.file.endsWith(u".csv"_s, Qt::CaseInsensitive))
+        return base::said("The file that is written must end in .csv.");
+    for (const auto& [option, day, written] : {std::tuple("from", &request.from, from),
+                                               std::tuple("until", &request.until, until)}) {
+        if (written.isEmpty())
+            continue;
+        *day = exchange::isoDay(written);
+        if (!*day)
+            return base::said("The day of --%1 must be written as YYYY-MM-DD.")
+                .arg(QString::fromLatin1(option));
+    }
+    if (request.from && request.until && *request.from > *request.until)
+        return base::said("The day of --from must not be after that of --until.");
+    return std::nullopt;
+}
+
 /// With the clinic's own part where the records can be read.
 catalogue::Catalogue catalogueOf(const Request& request)
 {
@@ -306,6 +332,11 @@ std::optional<WrongUse> taken(const Verb& verb, const QStringList& arguments, Re
     if (verb.work == writeReport) {
         if (const auto wrongDays = wrongPeriod(value(u"from"_s), value(u"until"_s), request))
             return wrong(*wrongDays);
+    }
+    if (verb.work == exportRecords) {
+        if (const auto wrongExtent = wrongExtentOf(value(u"from"_s), value(u"until"_s), request))
+            return wrong(*wrongExtent);
+        request.letters = value(u"letters"_s);
     }
     if (verb.work == writeLetter) {
         request.hasAnnex = parser.isSet(u"annex"_s);

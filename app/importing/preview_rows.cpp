@@ -54,6 +54,8 @@ QString whatOf(const exchange::VisitPreview& visit, const catalogue::Catalogue& 
         words += PreviewWords::tr("New visit with %n finding(s)", nullptr, int(visit.newFindings));
     for (const exchange::FurtherFindings& further : visit.further)
         words += furtherWords(further, catalogue);
+    if (visit.becomes == Becomes::Changed && visit.further.empty())
+        words += PreviewWords::tr("A further version of the visit");
     if (visit.becomes == Becomes::AsRecorded)
         words += PreviewWords::tr("As the records hold it");
     if (visit.becomes == Becomes::InError)
@@ -103,6 +105,9 @@ QString hindrance(const exchange::Preview& preview)
     if (!preview.faults.isNone())
         return PreviewWords::tr("A file is taken whole or not at all: mend the lines that are refused, and "
                                 "read it again.");
+    if (preview.isOfWholeRecords && !preview.isNothingNew())
+        return PreviewWords::tr("These are whole records, with who signed them and when. Once taken they cannot "
+                                "be taken back as an import; look at the numbers first.");
     return QString();
 }
 

@@ -3,6 +3,7 @@
 #include "core/base/text.h"
 #include "core/exchange/agreement.h"
 #include "core/exchange/findings_row.h"
+#include "core/exchange/whole_merge.h"
 #include "core/records/check.h"
 #include "core/records/visit_form.h"
 
@@ -238,10 +239,37 @@ base::Result<std::vector<RowsOfPatient>> readRows(std::vector<base::CsvRow> rows
     return byPatient;
 }
 
+base::Result<FindingsFile> wholeFileFrom(const std::vector<base::CsvRow>& rows,
+                                         const catalogue::Catalogue& catalogue, QDate today,
+                                         const records::Progress& progress, const OwnPart& part)
+{
+    FindingsFile file;
+    const auto document = ownDocumentIn(rows);
+    if (!document)
+        return document.error();
+    catalogue::Catalogue both;
+    if (!document->isEmpty()) {
+        const catalogue::Catalogue& released = part.released == nullptr ? catalogue : *part.released;
+        const auto theirs = catalogue::ownFrom(*document, u"catalogue"_s, released);
+        if (!theirs)
+            return theirs.error();
+        auto own = joined(part.own == nullptr ? catalogue::Own() : *part.own, *theirs);
+        if (!own)
+            return own.error();
+        both = catalogue::withOwn(released, *own);
+        file.own = std::move(*own);
+    }
+    auto records = recordsFrom(rows, file.own ? both : catalogue, today, file.faults, progress);
+    if (!records)
+        return records.error();
+    file.records = std::move(*records);
+    return file;
+}
+
 } // namespace
 
 base::Result<FindingsFile> findingsFrom(const QByteArray& bytes, const catalogue::Catalogue& catalogue,
-                                        QDate today, const records::Progress& progress)
+                                        QDate today, const records::Progress& progress, const OwnPart& ownPart)
 {
     if (bytes.size() > largestFindingsFile)
         return base::Error{base::ErrorKind::Invalid,
@@ -253,6 +281,8 @@ base::Result<FindingsFile> findingsFrom(const QByteArray& bytes, const catalogue
     if (rows->empty())
         return wrongAt(1, u"patient"_s,
                        base::said("The file must begin with a header that names its columns."));
+    if (isOfWholeRecords(rows->front()))
+        return wholeFileFrom(*rows, catalogue, today, progress, ownPart);
     const auto header = headerFrom(rows->front(), catalogue);
     if (!header)
         return header.error();
