@@ -1,13 +1,19 @@
 #include "app/importing/import_acts.h"
 
+#include "app/importing/export_dialog.h"
 #include "app/importing/import_dialog.h"
 #include "app/session/messages.h"
 #include "app/session/taking_back.h"
 #include "app/widgets/long_work.h"
 #include "core/base/file.h"
+#include "core/base/text.h"
+#include "core/records/summary.h"
 
 #include <QCoreApplication>
 #include <QFileInfo>
+
+#include <algorithm>
+#include <tuple>
 
 using namespace Qt::StringLiterals;
 
@@ -96,6 +102,19 @@ void importFindings(const QString& path, session::Session& session, session::Pro
                     : ImportWords::tr("%1 was taken whole. It can be taken back from the menu as long as nothing "
                                       "is signed, amended or typed on top of it.")
                           .arg(name));
+}
+
+void exportRecords(session::Session& session, session::Prompts& prompts, QWidget* window)
+{
+    auto patients = session.patients();
+    if (!patients) {
+        prompts.tell(patients.error());
+        return;
+    }
+    std::ranges::sort(*patients, {}, [](const records::PatientSummary& patient) {
+        return std::tuple(base::folded(patient.family), base::folded(patient.given), patient.recordNumber);
+    });
+    ExportDialog(session, prompts, *patients, window).exec();
 }
 
 void takeBackImport(session::Session& session, session::Prompts& prompts, QWidget* window)

@@ -38,6 +38,7 @@ QStringList codes()
         all += population.id;
     all += {u"demo"_s,
             u"import"_s,
+            u"export"_s,
             u"change"_s,
             u"letter"_s,
             u"KIND"_s,
@@ -245,6 +246,10 @@ private Q_SLOTS:
         row(u"◦"_s);
         row(u"demo"_s);
         row(u"import ◦.◦"_s);
+        row(u"export ◦.◦"_s);
+        row(u"export ◦.◦ ◦"_s);
+        row(u"export ◦.◦ 1.csv --from ◦"_s);
+        row(u"export ◦.◦ 1.csv --from 2024-03-02 --until 2024-03-01"_s);
         row(u"change ◦.◦"_s);
         row(u"change ◦.◦ --patient 1"_s);
         row(u"letter ◦.◦ --patient 1"_s);
