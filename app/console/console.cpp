@@ -232,8 +232,8 @@ std::optional<base::Message> wrongExtentOf(const QString& from, const QString& u
 {
     if (!request.file.endsWith(u".csv"_s, Qt::CaseInsensitive))
         return base::said("The file that is written must end in .csv.");
-    for (const auto& [option, day, written] : {std::tuple("from", &request.from, from),
-                                               std::tuple("until", &request.until, until)}) {
+    for (const auto& [option, day, written] :
+         {std::tuple("from", &request.from, from), std::tuple("until", &request.until, until)}) {
         if (written.isEmpty())
             continue;
         *day = exchange::isoDay(written);

@@ -25,8 +25,8 @@ base::Result<void> exportRecords(const Request& request)
     if (!written)
         return written.error();
     request.out << u"Exported: patients %1, versions of visits %2, findings %3, letters %4.\n"_s.arg(
-        QString::number(written->patients), QString::number(written->visits), QString::number(written->findings),
-        QString::number(written->letters));
+        QString::number(written->patients), QString::number(written->visits),
+        QString::number(written->findings), QString::number(written->letters));
     if (written->isBeyondImport)
         request.err << base::said("The file is larger than what one import takes; export fewer patients at a "
                                   "time to read it again.")

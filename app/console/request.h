@@ -31,8 +31,8 @@ struct Request {
     std::optional<records::Side> side = {}; ///< of a measure that has sides
     QString to = {};                        ///< the file to write
     judging::Period period = {};
-    std::optional<QDate> from = {}, until = {}; ///< of an export
-    QString letters = {};                       ///< the folder to write letters to; empty: none
+    std::optional<QDate> from = {}, until = {};   ///< of an export
+    QString letters = {};                         ///< the folder to write letters to; empty: none
     QString kind = QStringLiteral("progress");    ///< of a letter
     QString form = {};                            ///< id, in the catalogue
     std::optional<records::PaperSize> paper = {}; ///< of a blank form; else as the clinic has it

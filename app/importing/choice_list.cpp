@@ -24,10 +24,7 @@ constexpr int fewestRows = 4;
 } // namespace
 
 ChoiceList::ChoiceList(const QString& label, const QString& find, const QString& name, QWidget* parent)
-    : QWidget(parent),
-      m_find(new QLineEdit(this)),
-      m_list(new QListWidget(this)),
-      m_count(new QLabel(this))
+    : QWidget(parent), m_find(new QLineEdit(this)), m_list(new QListWidget(this)), m_count(new QLabel(this))
 {
     QString plain = label;
     plain.remove(u'&');

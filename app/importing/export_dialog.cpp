@@ -52,10 +52,11 @@ ExportDialog::ExportDialog(session::Session& session, session::Prompts& prompts,
     : QDialog(parent), m_session(session), m_prompts(prompts)
 {
     setWindowTitle(tr("Export records"));
-    auto* what = new QLabel(tr("Writes whole records to a CSV file: patients, visits with every version, findings, "
-                               "conditions, red flags, events, targets, with who signed or entered what and when. An "
-                               "import reads it back value for value."),
-                            this);
+    auto* what =
+        new QLabel(tr("Writes whole records to a CSV file: patients, visits with every version, findings, "
+                      "conditions, red flags, events, targets, with who signed or entered what and when. An "
+                      "import reads it back value for value."),
+                   this);
     what->setWordWrap(true);
     what->setProperty("role", u"quiet"_s);
     m_letters = new QCheckBox(tr("With signed &letters, as files in a folder beside it"), this);
@@ -105,8 +106,8 @@ QWidget* ExportDialog::madeDays()
     auto* days = new QWidget(this);
     m_from = widgets::FormField::line(tr("First day"), tr("as 2026-03-01; empty: from the beginning"),
                                       u"exportFrom"_s, days);
-    m_until =
-        widgets::FormField::line(tr("Last day"), tr("as 2026-05-31; empty: to the end"), u"exportUntil"_s, days);
+    m_until = widgets::FormField::line(tr("Last day"), tr("as 2026-05-31; empty: to the end"),
+                                       u"exportUntil"_s, days);
     auto* row = new QHBoxLayout(days);
     row->setContentsMargins(0, 0, 0, 0);
     row->setSpacing(widgets::space6);
@@ -195,7 +196,8 @@ void ExportDialog::write()
             .arg(written->findings)
             .arg(written->letters)};
     if (written->isBeyondImport)
-        lines += tr("It is larger than what one import takes; export fewer patients at a time to read it again.");
+        lines +=
+            tr("It is larger than what one import takes; export fewer patients at a time to read it again.");
     m_prompts.say(tr("The records are in the file."), lines.join(u'\n'));
     accept();
 }

@@ -45,7 +45,8 @@ base::Result<Read> read(const QString& path, session::Session& session, QWidget*
         return bytes.error();
     widgets::LongWork work(ImportWords::tr("Reading the findings …"), window);
     constexpr int half = 50;
-    auto file = session::findingsFile(session, *bytes, [&work](int percent) { return work.went(percent / 2); });
+    auto file =
+        session::findingsFile(session, *bytes, [&work](int percent) { return work.went(percent / 2); });
     if (!file)
         return file.error();
     auto plan = session::plannedImport(session, *file,
@@ -96,12 +97,13 @@ void importFindings(const QString& path, session::Session& session, session::Pro
     ImportDialog dialog(session, prompts, name, found->file, found->preview, window);
     if (dialog.exec() != QDialog::Accepted)
         return;
-    prompts.say(ImportWords::tr("The findings are in the records."),
-                found->preview.isOfWholeRecords
-                    ? ImportWords::tr("%1 was taken whole, with who signed what and when.").arg(name)
-                    : ImportWords::tr("%1 was taken whole. It can be taken back from the menu as long as nothing "
-                                      "is signed, amended or typed on top of it.")
-                          .arg(name));
+    prompts.say(
+        ImportWords::tr("The findings are in the records."),
+        found->preview.isOfWholeRecords
+            ? ImportWords::tr("%1 was taken whole, with who signed what and when.").arg(name)
+            : ImportWords::tr("%1 was taken whole. It can be taken back from the menu as long as nothing "
+                              "is signed, amended or typed on top of it.")
+                  .arg(name));
 }
 
 void exportRecords(session::Session& session, session::Prompts& prompts, QWidget* window)

@@ -106,8 +106,9 @@ QString hindrance(const exchange::Preview& preview)
         return PreviewWords::tr("A file is taken whole or not at all: mend the lines that are refused, and "
                                 "read it again.");
     if (preview.isOfWholeRecords && !preview.isNothingNew())
-        return PreviewWords::tr("These are whole records, with who signed them and when. Once taken they cannot "
-                                "be taken back as an import; look at the numbers first.");
+        return PreviewWords::tr(
+            "These are whole records, with who signed them and when. Once taken they cannot "
+            "be taken back as an import; look at the numbers first.");
     return QString();
 }
 

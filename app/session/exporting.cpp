@@ -58,9 +58,10 @@ public:
         if (!isWanted())
             return {};
         if (QFileInfo::exists(m_path) || QFileInfo::exists(m_unfinished))
-            return base::Error{base::ErrorKind::Refused,
-                               base::said("The folder for the letters is there already; name one that is not."),
-                               {}};
+            return base::Error{
+                base::ErrorKind::Refused,
+                base::said("The folder for the letters is there already; name one that is not."),
+                {}};
         m_isMade = QDir().mkpath(m_unfinished);
         if (!m_isMade)
             return unwritable();
@@ -75,7 +76,8 @@ public:
         const QString whose = number.isEmpty() ? record.patient.id.text.left(8) : plainName(number);
         const QString name = u"%1_%2_%3_%4"_s.arg(whose, letter.signedAt.date().toString(Qt::ISODate),
                                                   plainName(letter.kind), letter.id.text.left(8));
-        for (const auto& [bytes, ending] : {std::pair(&letter.pdf, u".pdf"_s), std::pair(&letter.odt, u".odt"_s)}) {
+        for (const auto& [bytes, ending] :
+             {std::pair(&letter.pdf, u".pdf"_s), std::pair(&letter.odt, u".odt"_s)}) {
             if (bytes->isEmpty())
                 continue;
             if (auto written = base::write(*bytes, QDir(m_unfinished).filePath(name + ending)); !written)
@@ -125,9 +127,9 @@ Outcome takeLetters(Session& session, const records::WholeRecord& record, Letter
     if (!all)
         return all.error();
     for (const records::Letter& known : *all) {
-        const bool isMeant = known.state == records::LetterState::Signed &&
-                             std::ranges::find(record.visits, known.visit, &records::Visit::id) !=
-                                 record.visits.end();
+        const bool isMeant =
+            known.state == records::LetterState::Signed &&
+            std::ranges::find(record.visits, known.visit, &records::Visit::id) != record.visits.end();
         if (!isMeant)
             continue;
         const auto whole = letters.withId(known.id);
@@ -141,8 +143,9 @@ Outcome takeLetters(Session& session, const records::WholeRecord& record, Letter
 
 } // namespace
 
-base::Result<ExportSummary> exportRecords(Session& session, const records::Extent& extent, const QString& file,
-                                          const QString& letters, const records::Progress& progress)
+base::Result<ExportSummary> exportRecords(Session& session, const records::Extent& extent,
+                                          const QString& file, const QString& letters,
+                                          const records::Progress& progress)
 {
     LettersFolder folder(letters);
     if (auto made = folder.make(); !made)

@@ -139,11 +139,6 @@ struct Importing {
         return done ? wrote({kind, visit.text, done->revision}) : Outcome(done.error());
     }
 
-    Outcome noted(const QString& action, const records::VisitId& visit)
-    {
-        return storage::note(session.store(), action, u"visit"_s, visit.text);
-    }
-
     Outcome addVisit(records::Visit visit, const records::Patient& patient)
     {
         visit.id = records::VisitId::make();
@@ -155,13 +150,11 @@ struct Importing {
         const auto brought = visits.bring(visit);
         if (!brought)
             return brought.error();
-        for (const QString& action : {u"created"_s, u"signed"_s}) {
-            if (auto done = noted(action, visit.id); !done)
-                return done;
-        }
         summary.visits += 1;
         summary.findings += int(visit.findings.size());
-        return wrote({ImportWrite::Kind::Visit, visit.id.text, *brought});
+        writes.push_back({ImportWrite::Kind::Visit, visit.id.text, *brought});
+        return storage::note(session.store(), {u"created"_s, u"signed"_s, u"imported"_s}, u"visit"_s,
+                             visit.id.text);
     }
 
     Outcome addFurther(const exchange::FurtherFindings& further)
@@ -218,8 +211,8 @@ struct Importing {
     {
         if (addition.isNothing())
             return {};
-        auto brought = storage::bringRecord(session.store(), addition.added, addition.isPatientNew,
-                                            addition.withdrawn);
+        auto brought =
+            storage::bringRecord(session.store(), addition.added, addition.isPatientNew, addition.withdrawn);
         summary.patients += addition.isPatientNew ? 1 : 0;
         summary.entries += addition.entries;
         for (const records::Visit& visit : addition.added.visits) {

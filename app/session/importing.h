@@ -9,11 +9,11 @@ namespace session
 
 /// What an import has added to the records.
 struct ImportSummary {
-    int patients = 0;   ///< new
-    int visits = 0;     ///< new
-    int amendments = 0; ///< of visits that were signed
-    int findings = 0;   ///< new, or with further trials
-    int entries = 0;    ///< events, targets, choices … of whole records
+    int patients = 0;      ///< new
+    int visits = 0;        ///< new
+    int amendments = 0;    ///< of visits that were signed
+    int findings = 0;      ///< new, or with further trials
+    int entries = 0;       ///< events, targets, choices … of whole records
     bool isOwnNew = false; ///< the clinic's own part of the catalogue has grown
 
     bool operator==(const ImportSummary&) const = default;

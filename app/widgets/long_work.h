@@ -6,8 +6,8 @@
 namespace widgets
 {
 
-/// Shows itself where a work takes more than a moment, with how much is done and how long it will take, and can
-/// stop it.
+/// Shows itself where a work takes more than a moment, with how much is done and how long it will take, and
+/// can stop it.
 class LongWork : public QProgressDialog
 {
     Q_OBJECT

@@ -62,10 +62,9 @@ Trials trialsIn(const Rows& rows, const QStringList& columns, Faults& faults)
     const FindingRow& first = *trials.begin()->second;
     int next = first.trial;
     for (const auto& [trial, row] : trials) {
-        const QString column =
-            values::stateCode(row->finding.value) != values::stateCode(first.finding.value)
-                ? u"state"_s
-                : differingCondition(first.conditions, row->conditions, columns);
+        const QString column = values::stateCode(row->finding.value) != values::stateCode(first.finding.value)
+                                   ? u"state"_s
+                                   : differingCondition(first.conditions, row->conditions, columns);
         if (trial != next)
             faults.add(
                 row->line,
@@ -270,7 +269,8 @@ base::Result<FindingsFile> wholeFileFrom(const std::vector<base::CsvRow>& rows,
 } // namespace
 
 base::Result<FindingsFile> findingsFrom(const QByteArray& bytes, const catalogue::Catalogue& catalogue,
-                                        QDate today, const records::Progress& progress, const OwnPart& ownPart)
+                                        QDate today, const records::Progress& progress,
+                                        const OwnPart& ownPart)
 {
     if (bytes.size() > largestFindingsFile)
         return base::Error{base::ErrorKind::Invalid,

@@ -37,8 +37,8 @@ private:
     const catalogue::Catalogue& m_catalogue;
     QHash<QString, const catalogue::Measure*> m_measures;
     std::vector<std::pair<const catalogue::Condition*, qsizetype>> m_conditions; ///< and their places
-    QList<qsizetype> m_identity;                                                ///< places of who the patient is
-    QStringList m_lastCells; ///< of who the patient of the row before is
+    QList<qsizetype> m_identity; ///< places of who the patient is
+    QStringList m_lastCells;     ///< of who the patient of the row before is
     records::Patient m_last;
 };
 

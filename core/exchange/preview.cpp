@@ -73,8 +73,8 @@ void add(Plan& plan, const ReadRecord& read, const std::optional<records::WholeR
             continue;
         const auto added = std::ranges::find(addition.added.visits, visit.id, &records::Visit::id);
         const bool isNew = added != addition.added.visits.end();
-        const bool isFurther = std::ranges::find(addition.added.visits, visit.series, &records::Visit::series) !=
-                               addition.added.visits.end();
+        const bool isFurther = std::ranges::find(addition.added.visits, visit.series,
+                                                 &records::Visit::series) != addition.added.visits.end();
         VisitPreview preview;
         preview.line = read.lines.value(visit.id.text);
         preview.patient = read.record.patient.recordNumber;

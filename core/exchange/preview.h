@@ -48,8 +48,8 @@ struct Plan {
 void add(Plan& plan, const ImportedPatient& imported, const std::optional<records::Patient>& stored,
          const std::vector<records::Visit>& versions, const catalogue::Catalogue& catalogue, QDate today);
 
-/// The same of a whole record. `stored` is what the records hold of the same patient; `isNumberTaken`, whether
-/// another patient has the record number.
+/// The same of a whole record. `stored` is what the records hold of the same patient; `isNumberTaken`,
+/// whether another patient has the record number.
 void add(Plan& plan, const ReadRecord& read, const std::optional<records::WholeRecord>& stored,
          bool isNumberTaken);
 

@@ -16,7 +16,8 @@ const QStringList& fixedColumns()
     static const QStringList columns =
         u"row no of uid series version patient family given born sex population date measure side value unit "
         "state reason trials capped signs note taps not_recorded hand height_cm weight_kg diagnosis onset "
-        "referrer practitioner allergies form made confirmed flag time kind until injury words threshold earlier "
+        "referrer practitioner allergies form made confirmed flag time kind until injury words threshold "
+        "earlier "
         "later taken_back who role registration at"_s.split(u' ');
     return columns;
 }

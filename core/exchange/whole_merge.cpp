@@ -58,8 +58,9 @@ struct WholeMerging {
                        (kept.withdrawn || kept.state == records::VisitState::Draft);
             });
             if (last != stored.visits.end())
-                refuse(line, base::said("The records hold a draft of this visit, or it was entered in error there, "
-                                        "so no version follows."));
+                refuse(line,
+                       base::said("The records hold a draft of this visit, or it was entered in error there, "
+                                  "so no version follows."));
             addition.added.visits.push_back(visit);
         }
     }
@@ -100,8 +101,8 @@ struct WholeMerging {
     void takeAsked()
     {
         for (const records::Asked& asked : read.record.asked) {
-            const bool isThere = std::ranges::find(stored.asked, asked.visit, &records::Asked::visit) !=
-                                 stored.asked.end();
+            const bool isThere =
+                std::ranges::find(stored.asked, asked.visit, &records::Asked::visit) != stored.asked.end();
             if (!isThere)
                 addition.added.asked.push_back(asked);
         }
@@ -109,15 +110,17 @@ struct WholeMerging {
 
     /// What only grows: what is not there yet must be later than what is.
     template <class Entry>
-    std::vector<Entry> later(const std::vector<Entry>& kept, const std::vector<Entry>& said, QDateTime Entry::*at)
+    std::vector<Entry> later(const std::vector<Entry>& kept, const std::vector<Entry>& said,
+                             QDateTime Entry::*at)
     {
         std::vector<Entry> added;
         for (const Entry& entry : said) {
             if (std::ranges::find(kept, entry) != kept.end())
                 continue;
             if (!kept.empty() && entry.*at <= std::ranges::max(kept, {}, at).*at)
-                refuse(read.line, base::said("The records hold later targets, choices or declarations of this "
-                                             "patient than some that the file adds."));
+                refuse(read.line,
+                       base::said("The records hold later targets, choices or declarations of this "
+                                  "patient than some that the file adds."));
             added.push_back(entry);
         }
         return added;
@@ -131,8 +134,9 @@ struct WholeMerging {
         if (isNumberTaken)
             refuse(read.line, base::said("This record number belongs to another patient."));
         else if (isKnown && contentOnly(patient) != contentOnly(stored.patient))
-            refuse(read.line, base::said("The records hold something else of who the patient is; make both agree "
-                                         "first."));
+            refuse(read.line,
+                   base::said("The records hold something else of who the patient is; make both agree "
+                              "first."));
     }
 
     WholeAddition take(bool isNumberTaken)
@@ -177,11 +181,12 @@ base::Result<void> join(std::vector<Entry> catalogue::Own::*list, catalogue::Own
         if (there == (here.*list).end())
             (here.*list).push_back(entry);
         else if (!saySame(list, *there, entry))
-            return base::Error{base::ErrorKind::Refused,
-                               base::said("%1: the clinic's own catalogue and the file hold different entries of "
-                                          "this id, so nothing was taken.")
-                                   .arg(entry.id),
-                               {}};
+            return base::Error{
+                base::ErrorKind::Refused,
+                base::said("%1: the clinic's own catalogue and the file hold different entries of "
+                           "this id, so nothing was taken.")
+                    .arg(entry.id),
+                {}};
     }
     return {};
 }

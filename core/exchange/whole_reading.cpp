@@ -92,12 +92,18 @@ private:
 const std::map<QString, std::pair<int, RecordsReading::Take>>& RecordsReading::kinds()
 {
     static const std::map<QString, std::pair<int, Take>> all = {
-        {u"catalogue"_s, {0, &RecordsReading::takeCatalogue}}, {u"form"_s, {0, &RecordsReading::takeForm}},
-        {u"patient"_s, {0, &RecordsReading::takePatient}},     {u"visit"_s, {1, &RecordsReading::takeVisit}},
-        {u"finding"_s, {2, &RecordsReading::takeFinding}},     {u"red-flag"_s, {2, &RecordsReading::takeRedFlag}},
-        {u"withdrawn"_s, {2, &RecordsReading::takeWithdrawn}}, {u"asked"_s, {2, &RecordsReading::takeAsked}},
-        {u"event"_s, {2, &RecordsReading::takeHappening}},     {u"target"_s, {2, &RecordsReading::takeTarget}},
-        {u"choice"_s, {2, &RecordsReading::takeChoice}},       {u"declared"_s, {2, &RecordsReading::takeDeclared}}};
+        {u"catalogue"_s, {0, &RecordsReading::takeCatalogue}},
+        {u"form"_s, {0, &RecordsReading::takeForm}},
+        {u"patient"_s, {0, &RecordsReading::takePatient}},
+        {u"visit"_s, {1, &RecordsReading::takeVisit}},
+        {u"finding"_s, {2, &RecordsReading::takeFinding}},
+        {u"red-flag"_s, {2, &RecordsReading::takeRedFlag}},
+        {u"withdrawn"_s, {2, &RecordsReading::takeWithdrawn}},
+        {u"asked"_s, {2, &RecordsReading::takeAsked}},
+        {u"event"_s, {2, &RecordsReading::takeHappening}},
+        {u"target"_s, {2, &RecordsReading::takeTarget}},
+        {u"choice"_s, {2, &RecordsReading::takeChoice}},
+        {u"declared"_s, {2, &RecordsReading::takeDeclared}}};
     return all;
 }
 
@@ -198,7 +204,8 @@ values::Value RecordsReading::value(const WholeCells& cells, const catalogue::Me
     }
     const auto unit = values::unitFromCode(cells[u"unit"_s]);
     if (!unit || *unit != measure.unit)
-        cells.refuse(u"unit"_s, base::said("Allowed for this measure is “%1”.").arg(values::code(measure.unit)));
+        cells.refuse(u"unit"_s,
+                     base::said("Allowed for this measure is “%1”.").arg(values::code(measure.unit)));
     return values::Quantity{number, measure.unit};
 }
 
@@ -296,16 +303,16 @@ void RecordsReading::takeFinding(const WholeCells& cells)
     agree(cells, u"date"_s, visit.day.toString(Qt::ISODate));
     const catalogue::Measure* measure = m_catalogue.measure(cells[u"measure"_s]);
     if (measure == nullptr) {
-        cells.refuse(u"measure"_s, base::said("Allowed is a measure of the catalogue, or of the clinic's own part "
-                                              "of it in this file."));
+        cells.refuse(u"measure"_s,
+                     base::said("Allowed is a measure of the catalogue, or of the clinic's own part "
+                                "of it in this file."));
         return;
     }
     records::Finding finding;
     finding.measure = measure->id;
     finding.side = side(cells);
     finding.value = value(cells, *measure);
-    cells.numbers(u"trials"_s,
-                  [&](int number, double trial) { records::addTrial(finding, number, trial); });
+    cells.numbers(u"trials"_s, [&](int number, double trial) { records::addTrial(finding, number, trial); });
     cells.numbers(u"taps"_s, [&](int, double tap) { finding.taps.push_back(tap); });
     finding.capReached = cells.flag(u"capped"_s);
     finding.signs = cells[u"signs"_s].split(u'\n', Qt::SkipEmptyParts);
@@ -396,7 +403,9 @@ void RecordsReading::takeHappening(const WholeCells& cells)
     happening.from = cells.day(u"date"_s);
     happening.until = cells.dayIfAny(u"until"_s);
     happening.injury =
-        cells.word(u"injury"_s, [](const QString& text) { return records::injuryFromCode(text); }, u"yes, no"_s)
+        cells
+            .word(
+                u"injury"_s, [](const QString& text) { return records::injuryFromCode(text); }, u"yes, no"_s)
             .value_or(records::Injury::NotStated);
     happening.words = cells[u"words"_s];
     happening.takenBackFor = cells[u"reason"_s];
@@ -445,10 +454,12 @@ void RecordsReading::takeChoice(const WholeCells& cells)
     if (!owner)
         return;
     if (m_catalogue.measure(cells[u"measure"_s]) == nullptr)
-        cells.refuse(u"measure"_s, base::said("Allowed is a measure of the catalogue, or of the clinic's own part "
-                                              "of it in this file."));
+        cells.refuse(u"measure"_s,
+                     base::said("Allowed is a measure of the catalogue, or of the clinic's own part "
+                                "of it in this file."));
     m_records[*owner].record.patient.choices.push_back({cells[u"measure"_s], cells[u"threshold"_s],
-                                                        reasonGiven(cells), doer(cells), cells.instant(u"at"_s)});
+                                                        reasonGiven(cells), doer(cells),
+                                                        cells.instant(u"at"_s)});
 }
 
 void RecordsReading::takeDeclared(const WholeCells& cells)
@@ -457,12 +468,9 @@ void RecordsReading::takeDeclared(const WholeCells& cells)
     if (!owner)
         return;
     records::WholeRecord& record = m_records[*owner].record;
-    const records::DeclaredEqual word{cells[u"measure"_s],
-                                      {cells.uid(u"earlier"_s)},
-                                      {cells.uid(u"later"_s)},
-                                      cells.flag(u"taken_back"_s),
-                                      reasonGiven(cells),
-                                      doer(cells),
+    const records::DeclaredEqual word{cells[u"measure"_s],     {cells.uid(u"earlier"_s)},
+                                      {cells.uid(u"later"_s)}, cells.flag(u"taken_back"_s),
+                                      reasonGiven(cells),      doer(cells),
                                       cells.instant(u"at"_s)};
     const auto isThere = [&](const records::VisitId& series) {
         return std::ranges::find(record.visits, series, &records::Visit::series) != record.visits.end();
@@ -495,12 +503,14 @@ void RecordsReading::checkSeries(const ReadRecord& read)
             };
             m_faults.about(read.record.patient.recordNumber, visit.day);
             if (visit.version != int(i) + 1 || (visit.id == id) != isFirst)
-                wrongIn(u"version"_s, base::said("The versions of a visit are numbered from 1 without a gap, and "
-                                                 "its series is the uid of the first."));
+                wrongIn(u"version"_s,
+                        base::said("The versions of a visit are numbered from 1 without a gap, and "
+                                   "its series is the uid of the first."));
             else if (visit.amendmentReason.isEmpty() != isFirst)
                 wrongIn(u"reason"_s, base::said("Every version but the first says why it was made."));
             else if (visit.state == records::VisitState::Draft && (!isLast || visit.withdrawn))
-                wrongIn(u"state"_s, base::said("Only the last version of a visit that counts may be a draft."));
+                wrongIn(u"state"_s,
+                        base::said("Only the last version of a visit that counts may be a draft."));
             else if (visit.state == (isFirst ? records::VisitState::Amended : records::VisitState::Signed))
                 wrongIn(u"state"_s, base::said("The first version is signed, the others are amended."));
             else if (const auto wrong = records::wrongWith(visit, read.record.patient, m_catalogue, m_today))
@@ -520,9 +530,10 @@ void RecordsReading::checkHappenings(const ReadRecord& read)
         for (size_t i = 0; i < versions.size(); ++i) {
             const bool isLast = i + 1 == versions.size();
             if (versions[i]->version != int(i) + 1 || (!isLast && !versions[i]->takenBackFor.isEmpty()))
-                m_faults.add(line, wrongAt(line, u"version"_s,
-                                           base::said("The versions of an event are numbered from 1 without a "
-                                                      "gap, and what took it back is the last.")));
+                m_faults.add(line,
+                             wrongAt(line, u"version"_s,
+                                     base::said("The versions of an event are numbered from 1 without a "
+                                                "gap, and what took it back is the last.")));
         }
     }
 }
@@ -552,7 +563,8 @@ base::Result<QByteArray> ownDocumentIn(const std::vector<base::CsvRow>& rows)
         if (kind < 0 || words < 0 || row.cells.value(kind) != u"catalogue")
             continue;
         if (!document.isEmpty())
-            return wrongAt(row.line, rowColumn, base::said("The clinic's own catalogue stands once in the file."));
+            return wrongAt(row.line, rowColumn,
+                           base::said("The clinic's own catalogue stands once in the file."));
         document = unguarded(row.cells.value(words)).toUtf8();
     }
     return document;
@@ -578,19 +590,21 @@ base::Result<std::vector<ReadRecord>> recordsFrom(const std::vector<base::CsvRow
             const QString kind = row.cells.value(kindPlace);
             if (row.cells.size() != header->size()) {
                 if (turn == 0)
-                    faults.add(row.line,
-                               wrongAt(row.line, rowColumn,
-                                       base::said("The row has %1 cells, but %2 are needed, one for each column.")
-                                           .arg(row.cells.size())
-                                           .arg(header->size())));
+                    faults.add(
+                        row.line,
+                        wrongAt(row.line, rowColumn,
+                                base::said("The row has %1 cells, but %2 are needed, one for each column.")
+                                    .arg(row.cells.size())
+                                    .arg(header->size())));
                 continue;
             }
             if (RecordsReading::turn(kind) == turn && !reading.take(row, kind))
-                faults.add(row.line,
-                           wrongAt(row.line, rowColumn,
-                                   base::said("Allowed are %1.")
-                                       .arg(u"catalogue, form, patient, visit, finding, red-flag, withdrawn, asked, "
-                                            "event, target, choice, declared"_s)));
+                faults.add(
+                    row.line,
+                    wrongAt(row.line, rowColumn,
+                            base::said("Allowed are %1.")
+                                .arg(u"catalogue, form, patient, visit, finding, red-flag, withdrawn, asked, "
+                                     "event, target, choice, declared"_s)));
         }
     }
     reading.check();

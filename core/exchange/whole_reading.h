@@ -11,7 +11,7 @@ namespace exchange
 /// The record of one patient as a file says it, and where.
 struct ReadRecord {
     records::WholeRecord record;
-    int line = 0;               ///< of the patient
+    int line = 0;                   ///< of the patient
     QHash<QString, int> lines = {}; ///< of visits and events, by their ids
 };
 
@@ -19,8 +19,8 @@ struct ReadRecord {
 /// added nothing. The error is that the file says it twice.
 base::Result<QByteArray> ownDocumentIn(const std::vector<base::CsvRow>& rows);
 
-/// Reads the rows of a file of whole records; each fault names line, column and what is allowed, and leaves out
-/// its patient. The error is that the header is none of such a file, or that it was stopped.
+/// Reads the rows of a file of whole records; each fault names line, column and what is allowed, and leaves
+/// out its patient. The error is that the header is none of such a file, or that it was stopped.
 base::Result<std::vector<ReadRecord>> recordsFrom(const std::vector<base::CsvRow>& rows,
                                                   const catalogue::Catalogue& catalogue, QDate today,
                                                   Faults& faults, const records::Progress& progress = {});

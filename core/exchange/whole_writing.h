@@ -27,7 +27,8 @@ private:
     base::Result<void> putVisit(const records::Visit& visit, const QString& number, const QString& patient,
                                 const QString& recordNumber, QByteArray& bytes);
     base::Result<void> putFinding(const records::Finding& finding, const records::Visit& visit,
-                                  const QString& number, const QString& recordNumber, QByteArray& bytes) const;
+                                  const QString& number, const QString& recordNumber,
+                                  QByteArray& bytes) const;
 
     QHash<QString, qsizetype> m_places;
     qsizetype m_width;

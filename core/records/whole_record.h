@@ -30,9 +30,9 @@ struct Extent {
     bool isOfDays() const { return from || until; }
 };
 
-/// What of a record lies in the extent, whoever the patient is. A visit counts with all its versions where one of
-/// them does; a declaration and a question only with their visits. Empty where days or measures are meant and
-/// nothing of them is there.
+/// What of a record lies in the extent, whoever the patient is. A visit counts with all its versions where
+/// one of them does; a declaration and a question only with their visits. Empty where days or measures are
+/// meant and nothing of them is there.
 std::optional<WholeRecord> within(WholeRecord record, const Extent& extent);
 
 } // namespace records

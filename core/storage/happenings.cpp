@@ -141,12 +141,11 @@ base::Result<void> Happenings::bring(const Happening& happening)
 
 base::Result<void> Happenings::bringAsked(const records::Asked& asked)
 {
-    auto added = write(m_store, uR"(
+    auto added =
+        write(m_store, uR"(
         INSERT INTO visit_questions (visit, question, who, answered_at)
         SELECT key, 'events-since-last-visit', :who, :at FROM visits WHERE id = :series)"_s,
-                       {{":who", text(asked.who)},
-                        {":at", instant(asked.at)},
-                        {":series", key(asked.visit)}});
+              {{":who", text(asked.who)}, {":at", instant(asked.at)}, {":series", key(asked.visit)}});
     return added ? base::Result<void>() : base::Result<void>(added.error());
 }
 

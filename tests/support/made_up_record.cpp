@@ -52,19 +52,34 @@ private:
     {
         std::array<quint32, 4> words{};
         m_random.fillRange(words.data(), qsizetype(words.size()));
-        return QUuid(words[0], ushort(words[1]), ushort(words[1] >> 16U), uchar(words[2]), uchar(words[2] >> 8U),
-                     uchar(words[2] >> 16U), uchar(words[2] >> 24U), uchar(words[3]), uchar(words[3] >> 8U),
-                     uchar(words[3] >> 16U), uchar(words[3] >> 24U))
+        return QUuid(words[0], ushort(words[1]), ushort(words[1] >> 16U), uchar(words[2]),
+                     uchar(words[2] >> 8U), uchar(words[2] >> 16U), uchar(words[2] >> 24U), uchar(words[3]),
+                     uchar(words[3] >> 8U), uchar(words[3] >> 16U), uchar(words[3] >> 24U))
             .toString(QUuid::WithoutBraces);
     }
 
     QString line()
     {
-        static const std::vector<QString> lines = {
-            u"tired"_s,       u"=1+1"_s,         u"@SUM(A1)"_s,        u"-5"_s,          u"+49 30 1"_s,
-            u"'quoted'"_s,    u"''twice"_s,      u"a, b; \"c\""_s,     u"Łabędź 🌻"_s,   u"yes"_s,
-            u"0012"_s,        u"-"_s,            u"1e5"_s,             u"#REF!"_s,       u"'=2"_s,
-            u"עברית, left"_s, u"percent % 1 %2"_s, u"a  two  spaces"_s, u"2024-03-01"_s, u"="_s};
+        static const std::vector<QString> lines = {u"tired"_s,
+                                                   u"=1+1"_s,
+                                                   u"@SUM(A1)"_s,
+                                                   u"-5"_s,
+                                                   u"+49 30 1"_s,
+                                                   u"'quoted'"_s,
+                                                   u"''twice"_s,
+                                                   u"a, b; \"c\""_s,
+                                                   u"Łabędź 🌻"_s,
+                                                   u"yes"_s,
+                                                   u"0012"_s,
+                                                   u"-"_s,
+                                                   u"1e5"_s,
+                                                   u"#REF!"_s,
+                                                   u"'=2"_s,
+                                                   u"עברית, left"_s,
+                                                   u"percent % 1 %2"_s,
+                                                   u"a  two  spaces"_s,
+                                                   u"2024-03-01"_s,
+                                                   u"="_s};
         return oneOf(lines);
     }
 
@@ -124,7 +139,8 @@ private:
     double number(const catalogue::Measure& measure)
     {
         const double low = measure.lowest.value_or(0);
-        const double high = std::min({measure.highest.value_or(low + 50), measure.cap.value_or(low + 50), low + 50});
+        const double high =
+            std::min({measure.highest.value_or(low + 50), measure.cap.value_or(low + 50), low + 50});
         const double step = measure.step.value_or(1);
         const double number = low + step * std::floor(m_random.generateDouble() * (high - low) / step);
         return measure.kind == catalogue::Kind::Duration && isOneIn(2) ? number + 0.1 / 3 : number;
@@ -195,7 +211,8 @@ private:
         for (int i = within(0, 4); i > 0; --i) {
             records::RedFlagAnswer answer{isOneIn(2), {}};
             if (answer.isYes)
-                answer.acknowledged = {lines(), day.addDays(within(0, 2)), QTime(within(0, 23), within(0, 59))};
+                answer.acknowledged = {lines(), day.addDays(within(0, 2)),
+                                       QTime(within(0, 23), within(0, 59))};
             flags[oneOf(m_catalogue.redFlags).id] = answer;
         }
         return flags;
@@ -316,16 +333,16 @@ private:
     {
         for (int i = within(0, 3); i > 0; --i) {
             const catalogue::Threshold& row = oneOf(m_catalogue.thresholds);
-            record.patient.choices.push_back(
-                {row.measure, isOneIn(3) ? QString() : row.id, lines(), line(), instant(firstDay.addDays(i))});
+            record.patient.choices.push_back({row.measure, isOneIn(3) ? QString() : row.id, lines(), line(),
+                                              instant(firstDay.addDays(i))});
         }
         if (record.visits.empty())
             return;
         const records::VisitId earlier = record.visits.front().series;
         const records::VisitId later = record.visits.back().series;
         for (int i = within(0, 3); i > 0 && earlier != later; --i)
-            record.patient.declared.push_back({oneOf(m_catalogue.measures).id, earlier, later, isOneIn(3), lines(),
-                                               line(), instant(firstDay.addDays(i))});
+            record.patient.declared.push_back({oneOf(m_catalogue.measures).id, earlier, later, isOneIn(3),
+                                               lines(), line(), instant(firstDay.addDays(i))});
     }
 
     quint32 m_number;

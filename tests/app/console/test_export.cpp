@@ -46,7 +46,8 @@ private Q_SLOTS:
         const Place place;
         QCOMPARE(place.import({walk(), walk({{u"date"_s, u"2024-04-01"_s}})}).code, 0);
         const auto said = [&](const QStringList& options) {
-            return program::run(QStringList{u"export"_s, place.records, place.path(u"out.csv"_s)} + options).out;
+            return program::run(QStringList{u"export"_s, place.records, place.path(u"out.csv"_s)} + options)
+                .out;
         };
         const QString one = u"Exported: patients 1, versions of visits 1, findings 1, letters 0.\n"_s;
         QCOMPARE(said({u"--from"_s, u"2024-04-01"_s}), one);
@@ -59,7 +60,8 @@ private Q_SLOTS:
     {
         QTest::addColumn<QStringList>("words");
         QTest::addColumn<QString>("said");
-        QTest::newRow("ending") << QStringList{u"out.txt"_s} << u"The file that is written must end in .csv."_s;
+        QTest::newRow("ending") << QStringList{u"out.txt"_s}
+                                << u"The file that is written must end in .csv."_s;
         QTest::newRow("day") << QStringList{u"out.csv"_s, u"--from"_s, u"1.3.2024"_s}
                              << u"The day of --from must be written as YYYY-MM-DD."_s;
         QTest::newRow("turned") << QStringList{u"out.csv"_s, u"--from"_s, u"2024-03-02"_s, u"--until"_s,

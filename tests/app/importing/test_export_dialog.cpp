@@ -24,7 +24,8 @@ struct DialogDesk : clinic_desk::Desk {
     DialogDesk()
     {
         session->setPerson(*answers.atKeyboard);
-        for (const auto& [family, number] : {std::pair(u"Falk"_s, u"F-1"_s), std::pair(u"Halden"_s, u"F-2"_s)}) {
+        for (const auto& [family, number] :
+             {std::pair(u"Falk"_s, u"F-1"_s), std::pair(u"Halden"_s, u"F-2"_s)}) {
             session->choosePatient(add(family, u"Ida"_s, QDate(1950, 2, 3), number).id);
             addVisit(QDate(2026, 1, 2));
             addVisit(QDate(2026, 3, 2));

@@ -1,5 +1,5 @@
-#include "app/session/exporting.h"
 #include "app/session/demo.h"
+#include "app/session/exporting.h"
 #include "app/session/importing.h"
 #include "core/base/csv.h"
 #include "core/exchange/whole_writing.h"
@@ -43,10 +43,11 @@ WholeRecord comparable(WholeRecord record)
 std::vector<WholeRecord> recordsIn(session::Session& session)
 {
     std::vector<WholeRecord> all;
-    const auto read = storage::eachWholeRecord(session.store(), {}, [&](WholeRecord record) -> base::Result<void> {
-        all.push_back(comparable(std::move(record)));
-        return {};
-    });
+    const auto read =
+        storage::eachWholeRecord(session.store(), {}, [&](WholeRecord record) -> base::Result<void> {
+            all.push_back(comparable(std::move(record)));
+            return {};
+        });
     std::ranges::sort(all, {}, [](const WholeRecord& record) { return record.patient.id.text; });
     return read ? all : std::vector<WholeRecord>();
 }
@@ -74,7 +75,8 @@ struct ExportDesk : Desk {
         const auto read = session::findingsFile(*session, bytes);
         if (!read)
             return read.error();
-        return session::importFile(*session, *read, session::importingAuthor(u"C. Carrier"_s), u"records.csv"_s);
+        return session::importFile(*session, *read, session::importingAuthor(u"C. Carrier"_s),
+                                   u"records.csv"_s);
     }
 
     void bring(const WholeRecord& record) const
@@ -113,7 +115,8 @@ private Q_SLOTS:
         const ExportDesk desk;
         QVERIFY(desk.session->saveOwn(own_example::own()));
         std::vector<WholeRecord> made;
-        int drafts = 0, withdrawn = 0, amended = 0, flags = 0, taps = 0, gaps = 0, exceptions = 0, unables = 0;
+        int drafts = 0, withdrawn = 0, amended = 0, flags = 0, taps = 0, gaps = 0, exceptions = 0,
+            unables = 0;
         for (quint32 number = 1; number <= quint32(many > 0 ? many : 40); ++number) {
             made.push_back(madeUpRecord(number, desk.session->catalogue()));
             desk.bring(made.back());
@@ -183,7 +186,8 @@ private Q_SLOTS:
             for (const QString& cell : row.cells) {
                 bool isNumber = false;
                 cell.toDouble(&isNumber);
-                QVERIFY2(isNumber || cell.isEmpty() || !u"=+-@\t\r"_s.contains(cell.front()), qPrintable(cell));
+                QVERIFY2(isNumber || cell.isEmpty() || !u"=+-@\t\r"_s.contains(cell.front()),
+                         qPrintable(cell));
                 guarded += int(cell.startsWith(u'\''));
             }
         }
@@ -270,12 +274,13 @@ private Q_SLOTS:
         QTest::newRow("value") << QByteArray("right,2,") << QByteArray("right,9,") << u"column value: "_s;
         QTest::newRow("measure") << QByteArray(",toe-tapping,right") << QByteArray(",toe-typing,right")
                                  << u"column measure: Allowed is a measure"_s;
-        QTest::newRow("date that is another") << QByteArray("2026-03-02,toe-tapping")
-                                              << QByteArray("2026-03-03,toe-tapping")
-                                              << u"column date: It must be as in the row"_s;
+        QTest::newRow("date that is another")
+            << QByteArray("2026-03-02,toe-tapping") << QByteArray("2026-03-03,toe-tapping")
+            << u"column date: It must be as in the row"_s;
         QTest::newRow("instant") << QByteArray("T09:30:00.000Z") << QByteArray("T09:30")
                                  << u"column at: Allowed is an instant as 2024-03-01T09:30:00.000Z."_s;
-        QTest::newRow("header") << QByteArray(",signs,") << QByteArray(",sings,") << u"Allowed as the header's"_s;
+        QTest::newRow("header") << QByteArray(",signs,") << QByteArray(",sings,")
+                                << u"Allowed as the header's"_s;
     }
 
     void aWrongRowNamesLineColumnAndWhatIsAllowed()
