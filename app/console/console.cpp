@@ -59,11 +59,11 @@ const std::vector<Verb>& verbs()
          {u"by"_s},
          importFile},
         {u"export"_s,
-         u"export RECORDS FILE.csv [--patient NUMBER] [--measure ID] [--from DAY] [--until DAY] [--letters FOLDER]"_s,
+         u"export RECORDS FILE.csv [--patient NUMBER] [--measure ID] [--from DAY] [--until DAY] [--letters FOLDER] [--fhir FILE.json]"_s,
          u"Writes whole records to one file that import reads back value for value, and signed letters beside it"_s,
          {u"RECORDS"_s, u"FILE.csv"_s},
          {},
-         {u"patient"_s, u"measure"_s, u"from"_s, u"until"_s, u"letters"_s},
+         {u"patient"_s, u"measure"_s, u"from"_s, u"until"_s, u"letters"_s, u"fhir"_s},
          exportRecords},
         {u"change"_s,
          u"change RECORDS (--patient NUMBER | --all) [--json]"_s,
@@ -337,6 +337,9 @@ std::optional<WrongUse> taken(const Verb& verb, const QStringList& arguments, Re
         if (const auto wrongExtent = wrongExtentOf(value(u"from"_s), value(u"until"_s), request))
             return wrong(*wrongExtent);
         request.letters = value(u"letters"_s);
+        request.fhir = value(u"fhir"_s);
+        if (!request.fhir.isEmpty() && !request.fhir.endsWith(u".json"_s, Qt::CaseInsensitive))
+            return wrong(base::said("The file of --%1 must end in %2.").arg(u"fhir"_s, u".json"_s));
     }
     if (verb.work == writeLetter) {
         request.hasAnnex = parser.isSet(u"annex"_s);

@@ -21,7 +21,8 @@ base::Result<void> exportRecords(const Request& request)
     }
     if (!request.measure.isEmpty())
         extent.measures = {request.measure};
-    const auto written = session::exportRecords(**session, extent, request.file, request.letters);
+    const auto written =
+        session::exportRecords(**session, extent, request.file, {request.letters, request.fhir});
     if (!written)
         return written.error();
     request.out << u"Exported: patients %1, versions of visits %2, findings %3, letters %4.\n"_s.arg(

@@ -33,6 +33,7 @@ struct Request {
     judging::Period period = {};
     std::optional<QDate> from = {}, until = {};   ///< of an export
     QString letters = {};                         ///< the folder to write letters to; empty: none
+    QString fhir = {};                            ///< the file to write documents of FHIR to; empty: none
     QString kind = QStringLiteral("progress");    ///< of a letter
     QString form = {};                            ///< id, in the catalogue
     std::optional<records::PaperSize> paper = {}; ///< of a blank form; else as the clinic has it

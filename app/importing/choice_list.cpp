@@ -67,6 +67,7 @@ void ChoiceList::add(const QString& title, const QString& key)
 {
     const QSignalBlocker blocker(m_list);
     auto* item = new QListWidgetItem(title, m_list);
+    item->setSizeHint({0, widgets::rowHeight}); // before it is styled it would be measured too low
     item->setData(Qt::UserRole, key);
     item->setCheckState(Qt::Checked);
     if (m_list->count() == 1)

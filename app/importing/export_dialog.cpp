@@ -108,11 +108,11 @@ QWidget* ExportDialog::madeDays()
                                       u"exportFrom"_s, days);
     m_until = widgets::FormField::line(tr("Last day"), tr("as 2026-05-31; empty: to the end"),
                                        u"exportUntil"_s, days);
-    auto* row = new QHBoxLayout(days);
-    row->setContentsMargins(0, 0, 0, 0);
-    row->setSpacing(widgets::space6);
-    row->addWidget(m_from);
-    row->addWidget(m_until);
+    auto* column = new QVBoxLayout(days);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->setSpacing(widgets::space2);
+    column->addWidget(m_from);
+    column->addWidget(m_until);
     return days;
 }
 
@@ -180,7 +180,7 @@ void ExportDialog::write()
     if (m_letters->isChecked())
         folder = (path->endsWith(u".csv"_s, Qt::CaseInsensitive) ? path->chopped(4) : *path) + u"-letters"_s;
     widgets::LongWork work(tr("Writing the records …"), this);
-    const auto written = session::exportRecords(m_session, *wished, *path, folder,
+    const auto written = session::exportRecords(m_session, *wished, *path, {folder, {}},
                                                 [&work](int percent) { return work.went(percent); });
     const bool isStopped = work.wasCanceled();
     work.reset();

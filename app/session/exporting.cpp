@@ -3,6 +3,7 @@
 #include "core/base/csv.h"
 #include "core/base/file.h"
 #include "core/catalogue/own.h"
+#include "core/exchange/fhir_bundle.h"
 #include "core/exchange/findings_csv.h"
 #include "core/exchange/whole_writing.h"
 #include "core/records/letter.h"
@@ -118,40 +119,40 @@ private:
     int m_count = 0;
 };
 
-Outcome takeLetters(Session& session, const records::WholeRecord& record, LettersFolder& folder)
+/// The signed letters about the visits of a record, with their documents.
+base::Result<std::vector<records::Letter>> lettersOf(Session& session, const records::WholeRecord& record)
 {
-    if (!folder.isWanted())
-        return {};
     const storage::Letters letters(session.store());
     const auto all = letters.ofPatient(record.patient.id);
     if (!all)
         return all.error();
+    std::vector<records::Letter> whole;
     for (const records::Letter& known : *all) {
         const bool isMeant =
             known.state == records::LetterState::Signed &&
             std::ranges::find(record.visits, known.visit, &records::Visit::id) != record.visits.end();
         if (!isMeant)
             continue;
-        const auto whole = letters.withId(known.id);
-        if (!whole)
-            return whole.error();
-        if (auto taken = folder.take(*whole, record); !taken)
-            return taken;
+        auto letter = letters.withId(known.id);
+        if (!letter)
+            return letter.error();
+        whole.push_back(std::move(*letter));
     }
-    return {};
+    return whole;
 }
 
 } // namespace
 
 base::Result<ExportSummary> exportRecords(Session& session, const records::Extent& extent,
-                                          const QString& file, const QString& letters,
+                                          const QString& file, const Beside& beside,
                                           const records::Progress& progress)
 {
-    LettersFolder folder(letters);
+    LettersFolder folder(beside.letters);
     if (auto made = folder.make(); !made)
         return made.error();
     exchange::WholeWriting writing(session.catalogue());
     QByteArray bytes = writing.head(session.own());
+    std::vector<QByteArray> documents;
     ExportSummary summary;
     const auto take = [&](records::WholeRecord whole) -> Outcome {
         const auto record = records::within(std::move(whole), extent);
@@ -165,7 +166,19 @@ base::Result<ExportSummary> exportRecords(Session& session, const records::Exten
         summary.visits += int(record->visits.size());
         for (const records::Visit& visit : record->visits)
             summary.findings += int(visit.findings.size());
-        return takeLetters(session, *record, folder);
+        if (!folder.isWanted() && beside.fhir.isEmpty())
+            return {};
+        const auto letters = lettersOf(session, *record);
+        if (!letters)
+            return letters.error();
+        if (!beside.fhir.isEmpty())
+            documents.push_back(
+                exchange::fhirDocument(*record, *letters, session.catalogue(), session.now()));
+        for (const records::Letter& letter : *letters) {
+            if (auto taken = folder.isWanted() ? folder.take(letter, *record) : Outcome(); !taken)
+                return taken;
+        }
+        return {};
     };
     if (auto all = storage::eachWholeRecord(session.store(), extent.patients, take, progress); !all)
         return all.error();
@@ -173,6 +186,11 @@ base::Result<ExportSummary> exportRecords(Session& session, const records::Exten
         return listed.error();
     if (progress && !progress(100))
         return exchange::stopped();
+    if (auto written = beside.fhir.isEmpty()
+                           ? Outcome()
+                           : base::write(exchange::fhirCollection(documents, session.now()), beside.fhir);
+        !written)
+        return written.error();
     if (auto written = base::write(bytes, file); !written)
         return written.error();
     if (auto kept = folder.keep(); !kept)

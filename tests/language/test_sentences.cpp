@@ -210,6 +210,7 @@ private Q_SLOTS:
         row(u"export ◦.◦"_s);
         row(u"export ◦.◦ ◦"_s);
         row(u"export ◦.◦ 1.csv --from ◦"_s);
+        row(u"export ◦.◦ 1.csv --fhir ◦"_s);
         row(u"export ◦.◦ 1.csv --from 2024-03-02 --until 2024-03-01"_s);
         row(u"change ◦.◦"_s);
         row(u"change ◦.◦ --patient 1"_s);

@@ -64,6 +64,8 @@ private Q_SLOTS:
                                 << u"The file that is written must end in .csv."_s;
         QTest::newRow("day") << QStringList{u"out.csv"_s, u"--from"_s, u"1.3.2024"_s}
                              << u"The day of --from must be written as YYYY-MM-DD."_s;
+        QTest::newRow("fhir") << QStringList{u"out.csv"_s, u"--fhir"_s, u"out.xml"_s}
+                              << u"The file of --fhir must end in .json."_s;
         QTest::newRow("turned") << QStringList{u"out.csv"_s, u"--from"_s, u"2024-03-02"_s, u"--until"_s,
                                                u"2024-03-01"_s}
                                 << u"The day of --from must not be after that of --until."_s;
@@ -80,6 +82,23 @@ private Q_SLOTS:
         QCOMPARE(refused.code, 2);
         QVERIFY2(refused.err.startsWith(said), qPrintable(refused.err));
         QVERIFY(!QFileInfo::exists(words.front()));
+    }
+
+    void documentsOfFhirStandBesideIt()
+    {
+        const Place place;
+        QCOMPARE(place.import({walk(), walk({{u"patient"_s, u"T-2"_s}})}).code, 0);
+        const QString fhir = place.path(u"out.json"_s);
+        QCOMPARE(program::run({u"export"_s, place.records, place.path(u"out.csv"_s), u"--fhir"_s, fhir}).code,
+                 0);
+        const QJsonObject both = QJsonDocument::fromJson(contentOf(fhir)).object();
+        QCOMPARE(both[u"type"_s].toString(), u"collection"_s);
+        QCOMPARE(both[u"entry"_s].toArray().size(), 2);
+        QCOMPARE(program::run({u"export"_s, place.records, place.path(u"out.csv"_s), u"--patient"_s, u"T-1"_s,
+                               u"--fhir"_s, fhir})
+                     .code,
+                 0);
+        QCOMPARE(QJsonDocument::fromJson(contentOf(fhir)).object()[u"type"_s].toString(), u"document"_s);
     }
 
     void aFolderThatIsThereIsLeftAlone()

@@ -314,7 +314,7 @@ private Q_SLOTS:
         const QByteArray before = bytesOf(desk.file);
         QVERIFY(!desk.write({}, stop));
         QCOMPARE(bytesOf(desk.file), before);
-        QVERIFY(!session::exportRecords(*desk.session, {}, desk.file, desk.letters, stop));
+        QVERIFY(!session::exportRecords(*desk.session, {}, desk.file, {desk.letters, {}}, stop));
         QVERIFY(!QFileInfo::exists(desk.letters));
         QCOMPARE(QDir(desk.folder.path()).entryList({u"*unfinished*"_s}, QDir::AllEntries).size(), 0);
     }
@@ -336,7 +336,7 @@ private Q_SLOTS:
         letter.author = *desk.answers.signer;
         const auto off = desk.session->signOffLetter(letter);
         QVERIFY2(off, off ? "" : qPrintable(words(off.error())));
-        const auto written = session::exportRecords(*desk.session, {}, desk.file, desk.letters);
+        const auto written = session::exportRecords(*desk.session, {}, desk.file, {desk.letters, {}});
         QVERIFY2(written, written ? "" : qPrintable(words(written.error())));
         QCOMPARE(written->letters, 1);
         const QDir folder(desk.letters);
@@ -346,7 +346,8 @@ private Q_SLOTS:
         QCOMPARE(bytesOf(folder.filePath(names.at(0))), letter.odt);
         QCOMPARE(bytesOf(folder.filePath(names.at(1))), letter.pdf);
         QVERIFY(bytesOf(folder.filePath(u"letters.csv"_s)).contains("F/1"));
-        QVERIFY(!session::exportRecords(*desk.session, {}, desk.file, desk.letters)); // never over another
+        QVERIFY(
+            !session::exportRecords(*desk.session, {}, desk.file, {desk.letters, {}})); // never over another
     }
 
     void anExtentHoldsWhatLiesInItAndNoMore()
