@@ -96,6 +96,9 @@ QString headline(const exchange::Preview& preview)
     if (parts.isEmpty())
         return preview.isNothingNew()
                    ? PreviewWords::tr("Nothing is new; the records hold all of it already.")
+               : preview.isOfWholeRecords
+                   ? PreviewWords::tr(
+                         "No visit is new or changes; events, targets or other entries are added.")
                    : PreviewWords::tr("More is known of who patients are; no visit is new or changes.");
     return PreviewWords::tr("%1.", "a whole sentence").arg(session::joined("%1, %2", parts));
 }

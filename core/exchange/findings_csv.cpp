@@ -253,7 +253,7 @@ base::Result<FindingsFile> wholeFileFrom(const std::vector<base::CsvRow>& rows,
         const auto theirs = catalogue::ownFrom(*document, u"catalogue"_s, released);
         if (!theirs)
             return theirs.error();
-        auto own = joined(part.own == nullptr ? catalogue::Own() : *part.own, *theirs);
+        auto own = bothParts(part.own == nullptr ? catalogue::Own() : *part.own, *theirs);
         if (!own)
             return own.error();
         both = catalogue::withOwn(released, *own);

@@ -200,7 +200,7 @@ WholeAddition wholeAddition(const ReadRecord& read, const std::optional<records:
     return WholeMerging{read, known, faults}.take(isNumberTaken);
 }
 
-base::Result<catalogue::Own> joined(catalogue::Own here, const catalogue::Own& more)
+base::Result<catalogue::Own> bothParts(catalogue::Own here, const catalogue::Own& more)
 {
     using catalogue::Own;
     for (const auto& done : {join(&Own::sources, here, more), join(&Own::measures, here, more),

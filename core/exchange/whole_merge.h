@@ -23,6 +23,6 @@ WholeAddition wholeAddition(const ReadRecord& read, const std::optional<records:
                             bool isNumberTaken, Faults& faults);
 
 /// Both parts of the catalogue; refused where an entry of one id says something else in each.
-base::Result<catalogue::Own> joined(catalogue::Own here, const catalogue::Own& more);
+base::Result<catalogue::Own> bothParts(catalogue::Own here, const catalogue::Own& more);
 
 } // namespace exchange

@@ -1,5 +1,6 @@
 #include "core/exchange/whole_reading.h"
 
+#include "core/base/text.h"
 #include "core/catalogue/own.h"
 #include "core/exchange/whole_cells.h"
 #include "core/records/check.h"
@@ -555,7 +556,12 @@ std::vector<ReadRecord> RecordsReading::records() &&
 
 base::Result<QByteArray> ownDocumentIn(const std::vector<base::CsvRow>& rows)
 {
-    const auto place = [&](const QString& column) { return rows.front().cells.indexOf(column); };
+    const auto place = [&](const QString& column) {
+        const QStringList& cells = rows.front().cells;
+        const auto found =
+            std::ranges::find_if(cells, [&](const QString& cell) { return base::tidied(cell) == column; });
+        return found == cells.end() ? -1 : found - cells.begin();
+    };
     const qsizetype kind = rows.empty() ? -1 : place(rowColumn);
     const qsizetype words = kind < 0 ? -1 : place(u"words"_s);
     QByteArray document;

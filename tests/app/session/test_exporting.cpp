@@ -375,6 +375,39 @@ private Q_SLOTS:
         QCOMPARE(recordsIn(*other.session).at(0).visits.size(), size_t(1));
     }
 
+    /// Whatever is left out, what remains is whole.
+    void whatLiesInAnExtentIsReadBackToo_data()
+    {
+        QTest::addColumn<records::Extent>("extent");
+        QTest::newRow("days") << records::Extent{{}, QDate(2021, 5, 1), QDate(2021, 12, 31), {}};
+        QTest::newRow("tests") << records::Extent{{}, {}, {}, {u"finger-tapping"_s, u"berg-balance"_s}};
+        QTest::newRow("both") << records::Extent{
+            {}, QDate(2021, 5, 1), {}, {u"timed-up-and-go"_s, u"sara"_s}};
+    }
+
+    void whatLiesInAnExtentIsReadBackToo()
+    {
+        QFETCH(const records::Extent, extent);
+        const ExportDesk desk;
+        desk.fill();
+        std::vector<WholeRecord> due;
+        for (const WholeRecord& record : recordsIn(*desk.session)) {
+            if (const auto part = records::within(record, extent)) {
+                due.push_back(*part);
+                for (const records::Visit& visit : part->visits) {
+                    for (const records::Finding& finding : visit.findings)
+                        QVERIFY(extent.measures.isEmpty() || extent.measures.contains(finding.measure));
+                }
+            }
+        }
+        QVERIFY(!due.empty());
+        QVERIFY(desk.write(extent));
+        const ExportDesk other;
+        const auto taken = other.take(bytesOf(desk.file));
+        QVERIFY2(taken, taken ? "" : qPrintable(words(taken.error())));
+        QVERIFY(recordsIn(*other.session) == due);
+    }
+
     void aWindowBesideItReadsOn()
     {
         const ExportDesk desk;
