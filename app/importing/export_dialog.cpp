@@ -59,6 +59,8 @@ ExportDialog::ExportDialog(session::Session& session, session::Prompts& prompts,
                    this);
     what->setWordWrap(true);
     what->setProperty("role", u"quiet"_s);
+    QWidget* lists = madeLists(patients); // the keyboard goes on in this order
+    QWidget* days = madeDays();
     m_letters = new QCheckBox(tr("With signed &letters, as files in a folder beside it"), this);
     m_letters->setObjectName(u"exportLetters"_s);
     auto* notice = new widgets::Notice(this);
@@ -71,8 +73,8 @@ ExportDialog::ExportDialog(session::Session& session, session::Prompts& prompts,
     parts->setContentsMargins(0, 0, 0, 0);
     parts->setSpacing(widgets::space3);
     parts->addWidget(what);
-    parts->addWidget(madeLists(patients), 1);
-    parts->addWidget(madeDays());
+    parts->addWidget(lists, 1);
+    parts->addWidget(days);
     parts->addWidget(m_letters);
     parts->addWidget(notice);
     auto* column = new QVBoxLayout(this);

@@ -76,6 +76,23 @@ private Q_SLOTS:
         QVERIFY(desk.dialog->isHidden());
     }
 
+    void theKeyboardGoesThroughItFromTheFirstToTheLast()
+    {
+        const DialogDesk desk;
+        desk.part<QLineEdit>("exportPatientsFind").setFocus();
+        for (const char* next :
+             {"exportPatients", "exportPatientsAll", "exportPatientsNone", "exportMeasuresFind",
+              "exportMeasures", "exportMeasuresAll", "exportMeasuresNone", "exportFrom", "exportUntil",
+              "exportLetters", "cancelExport", "writeExport"}) {
+            QTest::keyClick(QApplication::focusWidget(), Qt::Key_Tab);
+            QCOMPARE(QApplication::focusWidget()->objectName(), QString::fromLatin1(next));
+        }
+        auto& list = desk.part<QListWidget>("exportPatients");
+        list.setFocus();
+        QTest::keyClick(&list, Qt::Key_Space); // unticks who has the keyboard
+        QCOMPARE(desk.part<QLabel>("exportPatientsCount").text(), u"1 of 2 chosen"_s);
+    }
+
     void whatIsChosenLimitsIt()
     {
         const DialogDesk desk;
