@@ -378,6 +378,23 @@
     </message>
 </context>
 <context>
+    <name>widgets::LongWork</name>
+    <message numerus="yes">
+        <source>about %n minute(s) left</source>
+        <translation>
+            <numerusform>about %n minute left</numerusform>
+            <numerusform>about %n minutes left</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>about %n second(s) left</source>
+        <translation>
+            <numerusform>about %n second left</numerusform>
+            <numerusform>about %n seconds left</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>widgets::SummaryCard</name>
     <message numerus="yes">
         <source>%n row(s)</source>

@@ -87,6 +87,25 @@ std::optional<base::Message> wrongPeriod(const QString& from, const QString& unt
     return std::nullopt;
 }
 
+/// The file and the days of an export, of which either may be left out, taken into the request.
+std::optional<base::Message> wrongExtentOf(const QString& from, const QString& until, Request& request)
+{
+    if (!request.file.endsWith(u".csv"_s, Qt::CaseInsensitive))
+        return base::said("The file that is written must end in .csv.");
+    for (const auto& [option, day, written] :
+         {std::tuple("from", &request.from, from), std::tuple("until", &request.until, until)}) {
+        if (written.isEmpty())
+            continue;
+        *day = exchange::isoDay(written);
+        if (!*day)
+            return base::said("The day of --%1 must be written as YYYY-MM-DD.")
+                .arg(QString::fromLatin1(option));
+    }
+    if (request.from && request.until && *request.from > *request.until)
+        return base::said("The day of --from must not be after that of --until.");
+    return std::nullopt;
+}
+
 /// With the clinic's own part where the records can be read.
 catalogue::Catalogue catalogueOf(const Request& request)
 {
@@ -173,6 +192,14 @@ std::optional<WrongUse> taken(const Verb& verb, const QStringList& arguments, Re
     if (verb.work == writeReport) {
         if (const auto wrongDays = wrongPeriod(value(u"from"_s), value(u"until"_s), request))
             return wrong(*wrongDays);
+    }
+    if (verb.work == exportRecords) {
+        if (const auto wrongExtent = wrongExtentOf(value(u"from"_s), value(u"until"_s), request))
+            return wrong(*wrongExtent);
+        request.letters = value(u"letters"_s);
+        request.fhir = value(u"fhir"_s);
+        if (!request.fhir.isEmpty() && !request.fhir.endsWith(u".json"_s, Qt::CaseInsensitive))
+            return wrong(base::said("The file of --%1 must end in %2.").arg(u"fhir"_s, u".json"_s));
     }
     if (verb.work == writeLetter) {
         request.hasAnnex = parser.isSet(u"annex"_s);

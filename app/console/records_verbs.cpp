@@ -76,11 +76,16 @@ QString inWords(const session::ImportSummary& summary)
 {
     if (summary == session::ImportSummary())
         return u"Nothing is new; the records hold all of it already.\n"_s;
-    return u"Imported: %1, %2, %3 and %4.\n"_s.arg(
+    QString words = u"Imported: %1, %2, %3 and %4.\n"_s.arg(
         counted(summary.patients, u"new patient"_s, u"new patients"_s),
         counted(summary.visits, u"new visit"_s, u"new visits"_s),
         counted(summary.amendments, u"amendment"_s, u"amendments"_s),
         counted(summary.findings, u"finding"_s, u"findings"_s));
+    if (summary.entries > 0)
+        words += u"Events, targets, choices and the like: %1.\n"_s.arg(summary.entries);
+    if (summary.isOwnNew)
+        words += u"The clinic's own catalogue has grown.\n"_s;
+    return words;
 }
 
 } // namespace
@@ -103,12 +108,11 @@ base::Result<void> importFile(const Request& request)
     if (!bytes)
         return bytes.error();
     return inRecords(request, [&](session::Session& session) -> base::Result<QString> {
-        const auto patients = exchange::patientsFromCsv(*bytes, session.catalogue(), session.today());
-        if (!patients)
-            return patients.error();
-        const auto summary =
-            session::importPatients(session, *patients, session::importingAuthor(whoWrites(request)),
-                                    QFileInfo(request.file).fileName());
+        const auto read = session::findingsFile(session, *bytes);
+        if (!read)
+            return read.error();
+        const auto summary = session::importFile(session, *read, session::importingAuthor(whoWrites(request)),
+                                                 QFileInfo(request.file).fileName());
         if (!summary)
             return summary.error();
         return inWords(*summary);

@@ -31,6 +31,9 @@ struct Request {
     std::optional<records::Side> side = {}; ///< of a measure that has sides
     QString to = {};                        ///< the file to write
     judging::Period period = {};
+    std::optional<QDate> from = {}, until = {};   ///< of an export
+    QString letters = {};                         ///< the folder to write letters to; empty: none
+    QString fhir = {};                            ///< the file to write documents of FHIR to; empty: none
     QString kind = QStringLiteral("progress");    ///< of a letter
     QString form = {};                            ///< id, in the catalogue
     std::optional<records::PaperSize> paper = {}; ///< of a blank form; else as the clinic has it
@@ -72,6 +75,7 @@ QJsonValue dayOrNull(const std::optional<QDate>& day);
 // The verbs. Each does its work and says so on the request's `out`.
 base::Result<void> makeDemo(const Request& request);
 base::Result<void> importFile(const Request& request);
+base::Result<void> exportRecords(const Request& request);
 base::Result<void> showChange(const Request& request);
 base::Result<void> sayInShort(const Request& request);
 base::Result<void> listCases(const Request& request);

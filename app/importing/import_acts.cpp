@@ -1,13 +1,19 @@
 #include "app/importing/import_acts.h"
 
+#include "app/importing/export_dialog.h"
 #include "app/importing/import_dialog.h"
 #include "app/session/messages.h"
 #include "app/session/taking_back.h"
 #include "app/widgets/long_work.h"
 #include "core/base/file.h"
+#include "core/base/text.h"
+#include "core/records/summary.h"
 
 #include <QCoreApplication>
 #include <QFileInfo>
+
+#include <algorithm>
+#include <tuple>
 
 using namespace Qt::StringLiterals;
 
@@ -39,8 +45,8 @@ base::Result<Read> read(const QString& path, session::Session& session, QWidget*
         return bytes.error();
     widgets::LongWork work(ImportWords::tr("Reading the findings …"), window);
     constexpr int half = 50;
-    auto file = exchange::findingsFrom(*bytes, session.catalogue(), session.today(),
-                                       [&work](int percent) { return work.went(percent / 2); });
+    auto file =
+        session::findingsFile(session, *bytes, [&work](int percent) { return work.went(percent / 2); });
     if (!file)
         return file.error();
     auto plan = session::plannedImport(session, *file,
@@ -89,12 +95,28 @@ void importFindings(const QString& path, session::Session& session, session::Pro
     }
     const QString name = QFileInfo(path).fileName();
     ImportDialog dialog(session, prompts, name, found->file, found->preview, window);
-    if (dialog.exec() == QDialog::Accepted)
-        prompts.say(
-            ImportWords::tr("The findings are in the records."),
-            ImportWords::tr("%1 was taken whole. It can be taken back from the menu as long as nothing "
-                            "is signed, amended or typed on top of it.")
-                .arg(name));
+    if (dialog.exec() != QDialog::Accepted)
+        return;
+    prompts.say(
+        ImportWords::tr("The findings are in the records."),
+        found->preview.isOfWholeRecords
+            ? ImportWords::tr("%1 was taken whole, with who signed what and when.").arg(name)
+            : ImportWords::tr("%1 was taken whole. It can be taken back from the menu as long as nothing "
+                              "is signed, amended or typed on top of it.")
+                  .arg(name));
+}
+
+void exportRecords(session::Session& session, session::Prompts& prompts, QWidget* window)
+{
+    auto patients = session.patients();
+    if (!patients) {
+        prompts.tell(patients.error());
+        return;
+    }
+    std::ranges::sort(*patients, {}, [](const records::PatientSummary& patient) {
+        return std::tuple(base::folded(patient.family), base::folded(patient.given), patient.recordNumber);
+    });
+    ExportDialog(session, prompts, *patients, window).exec();
 }
 
 void takeBackImport(session::Session& session, session::Prompts& prompts, QWidget* window)

@@ -13,6 +13,9 @@ void importFindings(session::Session& session, session::Prompts& prompts, QWidge
 void importFindings(const QString& path, session::Session& session, session::Prompts& prompts,
                     QWidget* window);
 
+/// Asks whose records go into a file, and writes it.
+void exportRecords(session::Session& session, session::Prompts& prompts, QWidget* window);
+
 /// Asks whether the last import is to be taken back, does it, and says what has become of it.
 void takeBackImport(session::Session& session, session::Prompts& prompts, QWidget* window);
 

@@ -226,13 +226,12 @@ void ImportDialog::takeAll()
     }
     m_notice->clear();
     work(true);
-    const auto done =
-        session::importPatients(m_session, m_file.patients, session::importingAuthor(m_session.person().name),
-                                m_name, [this](int percent) {
-                                    m_progress->setValue(percent);
-                                    QCoreApplication::processEvents();
-                                    return !m_isStopped;
-                                });
+    const auto done = session::importFile(
+        m_session, m_file, session::importingAuthor(m_session.person().name), m_name, [this](int percent) {
+            m_progress->setValue(percent);
+            QCoreApplication::processEvents();
+            return !m_isStopped;
+        });
     const bool isStopped = m_isStopped;
     work(false);
     if (!done && isStopped) {

@@ -54,6 +54,8 @@ QString whatOf(const exchange::VisitPreview& visit, const catalogue::Catalogue& 
         words += PreviewWords::tr("New visit with %n finding(s)", nullptr, int(visit.newFindings));
     for (const exchange::FurtherFindings& further : visit.further)
         words += furtherWords(further, catalogue);
+    if (visit.becomes == Becomes::Changed && visit.further.empty())
+        words += PreviewWords::tr("A further version of the visit");
     if (visit.becomes == Becomes::AsRecorded)
         words += PreviewWords::tr("As the records hold it");
     if (visit.becomes == Becomes::InError)
@@ -94,6 +96,9 @@ QString headline(const exchange::Preview& preview)
     if (parts.isEmpty())
         return preview.isNothingNew()
                    ? PreviewWords::tr("Nothing is new; the records hold all of it already.")
+               : preview.isOfWholeRecords
+                   ? PreviewWords::tr(
+                         "No visit is new or changes; events, targets or other entries are added.")
                    : PreviewWords::tr("More is known of who patients are; no visit is new or changes.");
     return PreviewWords::tr("%1.", "a whole sentence").arg(session::joined("%1, %2", parts));
 }
@@ -103,6 +108,10 @@ QString hindrance(const exchange::Preview& preview)
     if (!preview.faults.isNone())
         return PreviewWords::tr("A file is taken whole or not at all: mend the lines that are refused, and "
                                 "read it again.");
+    if (preview.isOfWholeRecords && !preview.isNothingNew())
+        return PreviewWords::tr(
+            "These are whole records, with who signed them and when. Once taken they cannot "
+            "be taken back as an import; look at the numbers first.");
     return QString();
 }
 

@@ -28,7 +28,7 @@ std::vector<PreviewRow> previewRows(const exchange::Preview& preview, const cata
 /// "3 patients and 12 visits are new, 2 visits change, 4 lines are refused."
 QString headline(const exchange::Preview& preview);
 
-/// Why the file cannot be taken now; empty when it can.
+/// What is to know before the file is taken: why it cannot be now, or that it could not be taken back.
 QString hindrance(const exchange::Preview& preview);
 
 } // namespace importing

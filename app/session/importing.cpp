@@ -1,12 +1,14 @@
 #include "app/session/importing.h"
 
 #include "core/base/text.h"
+#include "core/catalogue/own.h"
 #include "core/records/check.h"
 #include "core/storage/audit_trail.h"
 #include "core/storage/imports.h"
 #include "core/storage/patients.h"
 #include "core/storage/transaction.h"
 #include "core/storage/visits.h"
+#include "core/storage/whole_records.h"
 
 namespace session
 {
@@ -54,6 +56,25 @@ storage::FindingBefore beforeOf(const records::Finding& finding,
     return known;
 }
 
+/// Whole records set against what the records hold.
+Outcome planRecords(Session& session, const exchange::FindingsFile& file, const records::Progress& progress,
+                    int share, exchange::Plan& plan)
+{
+    const storage::Patients patients(session.store());
+    size_t done = 0;
+    for (const exchange::ReadRecord& read : file.records) {
+        if (!goesOn(progress, 0, share, done++, file.records.size()))
+            return exchange::stopped();
+        const records::Patient& patient = read.record.patient;
+        const auto stored = storage::wholeRecord(session.store(), patient.id);
+        const auto namesake = patients.withRecordNumber(patient.recordNumber);
+        if (!stored || !namesake)
+            return stored ? namesake.error() : stored.error();
+        exchange::add(plan, read, *stored, *namesake && (*namesake)->id != patient.id);
+    }
+    return {};
+}
+
 base::Result<exchange::Plan> planned(Session& session, const exchange::FindingsFile& file,
                                      const records::Progress& progress, int share)
 {
@@ -65,6 +86,12 @@ base::Result<exchange::Plan> planned(Session& session, const exchange::FindingsF
     const storage::Imports imports(session.store());
     exchange::Plan plan;
     plan.preview.faults = file.faults;
+    if (auto records = planRecords(session, file, progress, share, plan); !records)
+        return records.error();
+    if (file.own && catalogue::written(*file.own) != catalogue::written(session.own())) {
+        plan.own = file.own;
+        plan.preview.changesPatients = true;
+    }
     for (const exchange::ImportedPatient& imported : file.patients) {
         if (!goesOn(progress, 0, share, plan.additions.size(), file.patients.size()))
             return exchange::stopped();
@@ -117,11 +144,17 @@ struct Importing {
         visit.id = records::VisitId::make();
         visit.series = visit.id;
         visit.patient = patient.id;
-        if (const auto added = visits.add(visit); !added)
-            return added.error();
+        visit.state = records::VisitState::Signed;
+        visit.author = author;
+        visit.signedAt = session.now();
+        const auto brought = visits.bring(visit);
+        if (!brought)
+            return brought.error();
         summary.visits += 1;
         summary.findings += int(visit.findings.size());
-        return signVisit(visit.id, ImportWrite::Kind::Visit);
+        writes.push_back({ImportWrite::Kind::Visit, visit.id.text, *brought});
+        return storage::note(session.store(), {u"created"_s, u"signed"_s, u"imported"_s}, u"visit"_s,
+                             visit.id.text);
     }
 
     Outcome addFurther(const exchange::FurtherFindings& further)
@@ -174,6 +207,21 @@ struct Importing {
         return wrote(write);
     }
 
+    Outcome take(const exchange::WholeAddition& addition)
+    {
+        if (addition.isNothing())
+            return {};
+        auto brought =
+            storage::bringRecord(session.store(), addition.added, addition.isPatientNew, addition.withdrawn);
+        summary.patients += addition.isPatientNew ? 1 : 0;
+        summary.entries += addition.entries;
+        for (const records::Visit& visit : addition.added.visits) {
+            (visit.version == 1 ? summary.visits : summary.amendments) += 1;
+            summary.findings += int(visit.findings.size());
+        }
+        return brought;
+    }
+
     Outcome take(exchange::Addition& addition)
     {
         if (addition.isPatientChanged) {
@@ -205,27 +253,53 @@ base::Result<exchange::Plan> plannedImport(Session& session, const exchange::Fin
     return planned(session, file, progress, 100);
 }
 
+base::Result<exchange::FindingsFile> findingsFile(const Session& session, const QByteArray& bytes,
+                                                  const records::Progress& progress)
+{
+    return exchange::findingsFrom(bytes, session.catalogue(), session.today(), progress,
+                                  {&session.released(), &session.own()});
+}
+
 base::Result<ImportSummary> importPatients(Session& session,
                                            const std::vector<exchange::ImportedPatient>& patients,
                                            const records::Author& author, const QString& file,
                                            const records::Progress& progress)
+{
+    return importFile(session, {patients, {}}, author, file, progress);
+}
+
+base::Result<ImportSummary> importFile(Session& session, const exchange::FindingsFile& read,
+                                       const records::Author& author, const QString& file,
+                                       const records::Progress& progress)
 {
     if (const auto wrong = records::wrongWith(author))
         return *wrong;
     constexpr int shareOfPlan = 30;
     Importing importing{session, author};
     const auto all = storage::together(session.store(), [&]() -> Outcome {
-        auto plan = planned(session, {patients, {}}, progress, shareOfPlan);
+        auto plan = planned(session, read, progress, shareOfPlan);
         if (!plan)
             return plan.error();
         if (!plan->preview.faults.isNone())
             return plan->preview.faults.asOne();
+        const size_t pieces = plan->additions.size() + plan->records.size();
         size_t done = 0;
-        for (exchange::Addition& addition : plan->additions) {
-            if (!goesOn(progress, shareOfPlan, 100, done++, plan->additions.size()))
+        for (const exchange::WholeAddition& addition : plan->records) {
+            if (!goesOn(progress, shareOfPlan, 100, done++, pieces))
                 return exchange::stopped();
             if (auto taken = importing.take(addition); !taken)
                 return taken;
+        }
+        for (exchange::Addition& addition : plan->additions) {
+            if (!goesOn(progress, shareOfPlan, 100, done++, pieces))
+                return exchange::stopped();
+            if (auto taken = importing.take(addition); !taken)
+                return taken;
+        }
+        if (plan->own) { // last, since the session takes it at once
+            importing.summary.isOwnNew = true;
+            if (auto kept = session.saveOwn(*plan->own); !kept)
+                return kept;
         }
         return base::tidied(file).isEmpty() || importing.writes.empty()
                    ? Outcome()

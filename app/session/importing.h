@@ -9,16 +9,22 @@ namespace session
 
 /// What an import has added to the records.
 struct ImportSummary {
-    int patients = 0;   ///< new
-    int visits = 0;     ///< new
-    int amendments = 0; ///< of visits that were signed
-    int findings = 0;   ///< new, or with further trials
+    int patients = 0;      ///< new
+    int visits = 0;        ///< new
+    int amendments = 0;    ///< of visits that were signed
+    int findings = 0;      ///< new, or with further trials
+    int entries = 0;       ///< events, targets, choices … of whole records
+    bool isOwnNew = false; ///< the clinic's own part of the catalogue has grown
 
     bool operator==(const ImportSummary&) const = default;
 };
 
 /// Who signs what is imported by this name.
 records::Author importingAuthor(const QString& name);
+
+/// Reads a findings file, or one of whole records, with what the clinic added to the catalogue.
+base::Result<exchange::FindingsFile> findingsFile(const Session& session, const QByteArray& bytes,
+                                                  const records::Progress& progress = {});
 
 /// What an import of the file would do to the records now, with every line that it would refuse.
 base::Result<exchange::Plan> plannedImport(Session& session, const exchange::FindingsFile& file,
@@ -33,5 +39,11 @@ base::Result<ImportSummary> importPatients(Session& session,
                                            const std::vector<exchange::ImportedPatient>& patients,
                                            const records::Author& author, const QString& file = {},
                                            const records::Progress& progress = {});
+
+/// The same of a file that was read. Whole records come with who signed them and when; they cannot be taken
+/// back.
+base::Result<ImportSummary> importFile(Session& session, const exchange::FindingsFile& read,
+                                       const records::Author& author, const QString& file = {},
+                                       const records::Progress& progress = {});
 
 } // namespace session

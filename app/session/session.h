@@ -103,6 +103,8 @@ public:
     /// Puts the texts of catalogue() into the language of the screen (session::speak), which records that
     /// are read for their data are not. Before any screen is made.
     void speakAsScreen();
+    /// The catalogue that comes with the program alone.
+    const catalogue::Catalogue& released() const { return *m_released; }
     /// The clinic's own part alone.
     const catalogue::Own& own() const { return *m_own; }
     /// Keeps the clinic's part as its newest version, whole or not at all. Besides what catalogue::ownFrom

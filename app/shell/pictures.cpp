@@ -1,5 +1,6 @@
 #include "app/shell/pictures.h"
 
+#include "app/importing/import_acts.h"
 #include "app/importing/import_dialog.h"
 #include "app/shell/about.h"
 #include "app/shell/clinic_dialog.h"
@@ -298,6 +299,7 @@ void takeAll(session::Session& session, const std::vector<records::PatientSummar
     }
     takeForms(session, album);
     takeImport(session, album);
+    takeDialog(album, u"export"_s, [&] { importing::exportRecords(session, prompts, &window); });
     takeDialog(album, u"sign"_s, [&] { (void)prompts.author(signQuestion(session.today()), {}); });
     takeDialog(album, u"about"_s, [&window] { showAbout(&window); });
     takeDialog(album, u"keyboard"_s, [&window] { showKeyboard(&window); });

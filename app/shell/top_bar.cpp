@@ -127,6 +127,9 @@ QMenu* TopBar::madeMenu()
     menu->addAction(tr("Import findings…"), this,
                     [this] { importing::importFindings(m_session, m_prompts, window()); })
         ->setObjectName(u"importFindings"_s);
+    menu->addAction(tr("Export records…"), this,
+                    [this] { importing::exportRecords(m_session, m_prompts, window()); })
+        ->setObjectName(u"exportRecords"_s);
     menu->addAction(tr("Take the last import back…"), this,
                     [this] { importing::takeBackImport(m_session, m_prompts, window()); })
         ->setObjectName(u"takeBackImport"_s);

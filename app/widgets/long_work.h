@@ -1,11 +1,13 @@
 #pragma once
 
+#include <QElapsedTimer>
 #include <QProgressDialog>
 
 namespace widgets
 {
 
-/// Shows itself where a work takes more than a moment, and can stop it.
+/// Shows itself where a work takes more than a moment, with how much is done and how long it will take, and
+/// can stop it.
 class LongWork : public QProgressDialog
 {
     Q_OBJECT
@@ -15,6 +17,12 @@ public:
 
     /// How far it is; whether it goes on.
     bool went(int percent);
+
+private:
+    void sayRest(int percent);
+
+    QString m_what;
+    QElapsedTimer m_since;
 };
 
 } // namespace widgets

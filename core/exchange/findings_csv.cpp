@@ -3,6 +3,7 @@
 #include "core/base/text.h"
 #include "core/exchange/agreement.h"
 #include "core/exchange/findings_row.h"
+#include "core/exchange/whole_merge.h"
 #include "core/records/check.h"
 #include "core/records/visit_form.h"
 
@@ -20,7 +21,11 @@ using namespace Qt::StringLiterals;
 namespace
 {
 
-using Rows = std::vector<FindingRow>;
+using Rows = std::vector<const FindingRow*>;
+using Trials = std::map<int, const FindingRow*>;
+
+/// The measures of the catalogue in its order, found by their ids.
+using MeasurePlaces = QHash<QString, int>;
 
 /// The first column in which two rows for the same trial differ; empty when they say the same.
 QString differingColumn(const FindingRow& a, const FindingRow& b, const QStringList& columns)
@@ -38,56 +43,56 @@ QString differingColumn(const FindingRow& a, const FindingRow& b, const QStringL
 }
 
 /// The rows of one finding by trial, each trial once; empty where something is wrong with them.
-std::map<int, FindingRow> trialsIn(const Rows& rows, const QStringList& columns, Faults& faults)
+Trials trialsIn(const Rows& rows, const QStringList& columns, Faults& faults)
 {
-    std::map<int, FindingRow> trials;
+    Trials trials;
     const qint64 before = faults.count();
-    for (const FindingRow& row : rows) {
-        const auto [place, isFirst] = trials.try_emplace(row.trial, row);
-        const QString column = isFirst ? QString() : differingColumn(place->second, row, columns);
+    for (const FindingRow* row : rows) {
+        const auto [place, isFirst] = trials.try_emplace(row->trial, row);
+        const QString column = isFirst ? QString() : differingColumn(*place->second, *row, columns);
         if (!column.isEmpty()) {
             faults.add(
-                row.line,
+                row->line,
                 wrongAt(
-                    row.line, column,
+                    row->line, column,
                     base::said("It must be as in line %1, the same patient, date, measure, side and trial.")
-                        .arg(place->second.line)));
+                        .arg(place->second->line)));
         }
     }
-    const FindingRow& first = trials.begin()->second;
+    const FindingRow& first = *trials.begin()->second;
     int next = first.trial;
     for (const auto& [trial, row] : trials) {
-        const QString column = values::stateCode(row.finding.value) != values::stateCode(first.finding.value)
+        const QString column = values::stateCode(row->finding.value) != values::stateCode(first.finding.value)
                                    ? u"state"_s
-                                   : differingCondition(first.conditions, row.conditions, columns);
+                                   : differingCondition(first.conditions, row->conditions, columns);
         if (trial != next)
             faults.add(
-                row.line,
-                wrongAt(row.line, u"trial"_s,
+                row->line,
+                wrongAt(row->line, u"trial"_s,
                         base::said("Trials are numbered without a gap; %1 is missing.").arg(trial - 1)));
         else if (!column.isEmpty())
-            faults.add(row.line, wrongAt(row.line, column,
-                                         base::said("It must be the same for all trials of one finding.")));
+            faults.add(row->line, wrongAt(row->line, column,
+                                          base::said("It must be the same for all trials of one finding.")));
         next = trial + 1;
     }
-    return faults.count() == before ? trials : std::map<int, FindingRow>();
+    return faults.count() == before ? trials : Trials();
 }
 
-records::Finding gathered(const std::map<int, FindingRow>& trials, const catalogue::Measure& measure)
+records::Finding gathered(const Trials& trials, const catalogue::Measure& measure)
 {
-    records::Finding finding = trials.begin()->second.finding;
+    records::Finding finding = trials.begin()->second->finding;
     QStringList notes;
     finding.trials.clear();
     for (const auto& [trial, row] : trials) {
-        finding.trials.insert(finding.trials.end(), row.finding.trials.begin(), row.finding.trials.end());
-        if (!row.finding.note.isEmpty() && !notes.contains(row.finding.note))
-            notes += row.finding.note;
+        finding.trials.insert(finding.trials.end(), row->finding.trials.begin(), row->finding.trials.end());
+        if (!row->finding.note.isEmpty() && !notes.contains(row->finding.note))
+            notes += row->finding.note;
     }
     finding.note = notes.join(u"; "_s);
     if (!finding.trials.empty()) {
         finding.value = records::valueOfTrials(finding.trials, measure);
         finding.capReached =
-            std::ranges::any_of(trials, [](const auto& trial) { return trial.second.finding.capReached; });
+            std::ranges::any_of(trials, [](const auto& trial) { return trial.second->finding.capReached; });
     }
     return finding;
 }
@@ -96,8 +101,8 @@ records::Finding gathered(const std::map<int, FindingRow>& trials, const catalog
 records::Conditions firstNamed(const Rows& rows, const catalogue::Catalogue& catalogue)
 {
     records::Conditions conditions;
-    for (const FindingRow& row : rows)
-        for (const auto& [id, value] : row.conditions.asKeyValueRange()) {
+    for (const FindingRow* row : rows)
+        for (const auto& [id, value] : row->conditions.asKeyValueRange()) {
             if (!conditions.contains(id))
                 conditions[id] = value;
         }
@@ -110,44 +115,39 @@ records::Conditions firstNamed(const Rows& rows, const catalogue::Catalogue& cat
 
 /// Nothing where something is wrong with it.
 std::optional<ImportedVisit> visitIn(const Rows& rows, const records::Patient& patient,
-                                     const QStringList& columns, const catalogue::Catalogue& catalogue,
-                                     QDate today, Faults& faults)
+                                     const QStringList& columns, const MeasurePlaces& places,
+                                     const catalogue::Catalogue& catalogue, QDate today, Faults& faults)
 {
     ImportedVisit imported;
     imported.conditions = columns;
     records::Visit& visit = imported.visit;
-    visit.day = rows.front().day;
+    visit.day = rows.front()->day;
     const qint64 before = faults.count();
     faults.about(patient.recordNumber, visit.day);
     if (const auto wrong = records::wrongWith(visit, patient, catalogue, today))
-        faults.add(rows.front().line, wrongAt(rows.front().line, u"date"_s, wrong->what));
+        faults.add(rows.front()->line, wrongAt(rows.front()->line, u"date"_s, wrong->what));
     visit.conditions = firstNamed(rows, catalogue);
     visit.conditionsConfirmed = true;
 
-    std::map<std::pair<QString, records::Side>, Rows> findings;
-    for (const FindingRow& row : rows)
-        findings[{row.finding.measure, row.finding.side}].push_back(row);
-    for (const catalogue::Measure& measure : catalogue.measures) {
-        for (const records::Side side : {records::Side::None, records::Side::Right, records::Side::Left}) {
-            const auto found = findings.find({measure.id, side});
-            if (found == findings.end())
-                continue;
-            const auto trials = trialsIn(found->second, columns, faults);
-            if (trials.empty())
-                continue;
-            records::Finding finding = gathered(trials, measure);
-            finding.exceptions = exceptionsOn(visit.conditions, trials.begin()->second.conditions, columns);
-            Origin origin{trials.begin()->first, {}};
-            for (const auto& [trial, row] : trials) {
-                origin.places.push_back(lineOf(row.line));
-                origin.saysCapped = origin.saysCapped || row.saysCapped;
-            }
-            const Place& place = origin.places.front();
-            if (const auto wrong = records::wrongWith(finding, catalogue))
-                faults.add(place, wrongAt(place, u"value"_s, wrong->what));
-            visit.findings.push_back(finding);
-            imported.origins.push_back(origin);
+    std::map<std::pair<int, records::Side>, Rows> findings; ///< in the catalogue's order
+    for (const FindingRow* row : rows)
+        findings[{places.value(row->finding.measure), row->finding.side}].push_back(row);
+    for (const auto& [which, ofFinding] : findings) {
+        const Trials trials = trialsIn(ofFinding, columns, faults);
+        if (trials.empty())
+            continue;
+        records::Finding finding = gathered(trials, catalogue.measures[size_t(which.first)]);
+        finding.exceptions = exceptionsOn(visit.conditions, trials.begin()->second->conditions, columns);
+        Origin origin{trials.begin()->first, {}};
+        for (const auto& [trial, row] : trials) {
+            origin.places.push_back(lineOf(row->line));
+            origin.saysCapped = origin.saysCapped || row->saysCapped;
         }
+        const Place& place = origin.places.front();
+        if (const auto wrong = records::wrongWith(finding, catalogue))
+            faults.add(place, wrongAt(place, u"value"_s, wrong->what));
+        visit.findings.push_back(finding);
+        imported.origins.push_back(origin);
     }
     if (const catalogue::Form* form = records::formFitting(visit, catalogue))
         visit.form = form->id;
@@ -163,11 +163,11 @@ std::optional<ImportedVisit> visitIn(const Rows& rows, const records::Patient& p
 
 /// The rows of one patient, and the days of those that cannot be taken.
 struct RowsOfPatient {
-    Rows rows;
+    std::vector<FindingRow> rows;
     std::set<QDate> faulty;
 };
 
-ImportedPatient patientIn(const RowsOfPatient& read, const QStringList& columns,
+ImportedPatient patientIn(const RowsOfPatient& read, const QStringList& columns, const MeasurePlaces& places,
                           const catalogue::Catalogue& catalogue, QDate today, Faults& faults)
 {
     ImportedPatient imported;
@@ -179,7 +179,7 @@ ImportedPatient patientIn(const RowsOfPatient& read, const QStringList& columns,
         if (const QString column = takeIdentity(imported.patient, row.patient); !column.isEmpty())
             faults.add(row.line, wrongAt(row.line, column,
                                          base::said("It must be the same in all rows of one patient.")));
-        days[row.day].push_back(row);
+        days[row.day].push_back(&row);
     }
     if (const auto wrong = records::wrongWith(imported.patient, catalogue, today)) {
         faults.about(imported.patient.recordNumber, read.rows.front().day);
@@ -190,7 +190,7 @@ ImportedPatient patientIn(const RowsOfPatient& read, const QStringList& columns,
     for (const auto& [day, ofDay] : days) {
         if (read.faulty.contains(day))
             continue;
-        if (auto visit = visitIn(ofDay, imported.patient, columns, catalogue, today, faults))
+        if (auto visit = visitIn(ofDay, imported.patient, columns, places, catalogue, today, faults))
             imported.visits.push_back(std::move(*visit));
     }
     return imported;
@@ -207,11 +207,12 @@ base::Result<std::vector<RowsOfPatient>> readRows(std::vector<base::CsvRow> rows
     QHash<QString, size_t> places;
     QSet<QString> faulty;
     QHash<QString, std::set<QDate>> faultyDays;
+    FindingRows reading(header, catalogue);
     constexpr size_t between = 500;
     for (size_t i = 1; i < rows.size(); ++i) {
         if (progress && i % between == 0 && !progress(int(100 * i / rows.size())))
             return stopped();
-        auto row = findingRow(rows[i], header, catalogue);
+        auto row = reading.read(rows[i]);
         if (!row) {
             const QString patient = base::tidied(rows[i].cells.value(header[u"patient"_s]));
             const auto day = isoDay(base::tidied(rows[i].cells.value(header[u"date"_s])));
@@ -238,10 +239,38 @@ base::Result<std::vector<RowsOfPatient>> readRows(std::vector<base::CsvRow> rows
     return byPatient;
 }
 
+base::Result<FindingsFile> wholeFileFrom(const std::vector<base::CsvRow>& rows,
+                                         const catalogue::Catalogue& catalogue, QDate today,
+                                         const records::Progress& progress, const OwnPart& part)
+{
+    FindingsFile file;
+    const auto document = ownDocumentIn(rows);
+    if (!document)
+        return document.error();
+    catalogue::Catalogue both;
+    if (!document->isEmpty()) {
+        const catalogue::Catalogue& released = part.released == nullptr ? catalogue : *part.released;
+        const auto theirs = catalogue::ownFrom(*document, u"catalogue"_s, released);
+        if (!theirs)
+            return theirs.error();
+        auto own = bothParts(part.own == nullptr ? catalogue::Own() : *part.own, *theirs);
+        if (!own)
+            return own.error();
+        both = catalogue::withOwn(released, *own);
+        file.own = std::move(*own);
+    }
+    auto records = recordsFrom(rows, file.own ? both : catalogue, today, file.faults, progress);
+    if (!records)
+        return records.error();
+    file.records = std::move(*records);
+    return file;
+}
+
 } // namespace
 
 base::Result<FindingsFile> findingsFrom(const QByteArray& bytes, const catalogue::Catalogue& catalogue,
-                                        QDate today, const records::Progress& progress)
+                                        QDate today, const records::Progress& progress,
+                                        const OwnPart& ownPart)
 {
     if (bytes.size() > largestFindingsFile)
         return base::Error{base::ErrorKind::Invalid,
@@ -253,6 +282,8 @@ base::Result<FindingsFile> findingsFrom(const QByteArray& bytes, const catalogue
     if (rows->empty())
         return wrongAt(1, u"patient"_s,
                        base::said("The file must begin with a header that names its columns."));
+    if (isOfWholeRecords(rows->front()))
+        return wholeFileFrom(*rows, catalogue, today, progress, ownPart);
     const auto header = headerFrom(rows->front(), catalogue);
     if (!header)
         return header.error();
@@ -262,17 +293,22 @@ base::Result<FindingsFile> findingsFrom(const QByteArray& bytes, const catalogue
     if (!byPatient)
         return byPatient.error();
 
-    const auto isSaid = [&](const QString& column) {
-        return header->contains(column) || std::ranges::any_of(*byPatient, [&](const RowsOfPatient& read) {
-                   return std::ranges::any_of(
-                       read.rows, [&](const FindingRow& row) { return row.conditions.contains(column); });
-               });
-    };
+    QSet<QString> said; // of what has no column: a course that an older file gives as a distance
+    for (const RowsOfPatient& read : *byPatient) {
+        for (const FindingRow& row : read.rows) {
+            for (const auto& [id, value] : row.conditions.asKeyValueRange())
+                said.insert(id);
+        }
+    }
     QStringList columns = conditionColumns(catalogue);
-    columns.removeIf([&](const QString& column) { return !isSaid(column); });
+    columns.removeIf(
+        [&](const QString& column) { return !header->contains(column) && !said.contains(column); });
+    MeasurePlaces places;
+    for (const catalogue::Measure& measure : catalogue.measures)
+        places.insert(measure.id, int(places.size()));
     file.patients.reserve(byPatient->size());
     for (const RowsOfPatient& read : *byPatient)
-        file.patients.push_back(patientIn(read, columns, catalogue, today, file.faults));
+        file.patients.push_back(patientIn(read, columns, places, catalogue, today, file.faults));
     return file;
 }
 

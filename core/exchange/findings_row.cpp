@@ -54,7 +54,7 @@ const catalogue::Option* optionNamed(const std::vector<catalogue::Option>& optio
     return found == options.end() ? nullptr : &*found;
 }
 
-base::Result<records::Patient> patientIn(const Cells& cells, const catalogue::Catalogue& catalogue)
+base::Result<records::Patient> patientNamed(const Cells& cells, const catalogue::Catalogue& catalogue)
 {
     records::Patient patient;
     patient.recordNumber = cells[u"patient"_s];
@@ -215,27 +215,6 @@ base::Result<void> unitIn(const Cells& cells, const catalogue::Measure& measure)
                                       : base::said("Allowed is %1 or %2, or nothing.").arg(code, symbol));
 }
 
-base::Result<records::Conditions> conditionsIn(const Cells& cells, const catalogue::Catalogue& catalogue)
-{
-    records::Conditions conditions;
-    const QStringList columns = conditionColumns(catalogue);
-    for (const QString& column : columns) {
-        QString value = cells[column];
-        const catalogue::Condition* condition = catalogue.condition(column);
-        if (value.isEmpty() || condition == nullptr)
-            continue;
-        if (const auto* option = optionNamed(condition->options, value))
-            value = option->key;
-        else if (condition->isClosed)
-            return cells.wrong(column, base::said("Allowed are %1, or nothing.")
-                                           .arg(listed(condition->options, &catalogue::Option::key)));
-        if (const auto wrong = records::wrongWithCondition(column, value, catalogue))
-            return cells.wrong(column, wrong->what);
-        conditions[column] = condition->isNumber ? QString::number(value.toDouble(), 'g', 15) : value;
-    }
-    return conditions;
-}
-
 /// Older files give the length of a course as the timed distance of a walk that times none.
 void takeCourse(records::Conditions& conditions, const catalogue::Measure& measure)
 {
@@ -302,48 +281,97 @@ bool isCapHeld(double number, const catalogue::Measure& measure)
     return measure.cap && number == *measure.cap && measure.better == catalogue::Direction::HigherIsBetter;
 }
 
-base::Result<FindingRow> findingRow(const base::CsvRow& row, const QHash<QString, qsizetype>& header,
-                                    const catalogue::Catalogue& catalogue)
+FindingRows::FindingRows(QHash<QString, qsizetype> header, const catalogue::Catalogue& catalogue)
+    : m_header(std::move(header)), m_catalogue(catalogue)
 {
-    if (row.cells.size() != header.size()) {
-        const qsizetype place = std::min(row.cells.size(), header.size() - 1);
-        return wrongAt(row.line, header.key(place),
+    for (const catalogue::Measure& measure : catalogue.measures)
+        m_measures.insert(measure.id, &measure);
+    for (const catalogue::Condition& condition : catalogue.conditions) {
+        if (const auto place = m_header.constFind(condition.id); place != m_header.cend())
+            m_conditions.emplace_back(&condition, *place);
+    }
+    for (const QString& column :
+         {u"patient"_s, u"family"_s, u"given"_s, u"born"_s, u"sex"_s, u"population"_s})
+        m_identity += m_header.value(column);
+}
+
+/// Who the patient is; the rows of one patient mostly say the same.
+base::Result<records::Patient> FindingRows::patientIn(const base::CsvRow& row)
+{
+    QStringList cells;
+    for (const qsizetype place : std::as_const(m_identity))
+        cells += row.cells.at(place);
+    if (cells == m_lastCells)
+        return m_last;
+    auto patient = patientNamed(Cells{row, m_header}, m_catalogue);
+    if (patient) {
+        m_lastCells = cells;
+        m_last = *patient;
+    }
+    return patient;
+}
+
+base::Result<records::Conditions> FindingRows::conditionsIn(const base::CsvRow& row) const
+{
+    const Cells cells{row, m_header};
+    records::Conditions conditions;
+    for (const auto& [condition, place] : m_conditions) {
+        QString value = base::tidied(row.cells.at(place));
+        if (value.isEmpty())
+            continue;
+        if (const auto* option = optionNamed(condition->options, value))
+            value = option->key;
+        else if (condition->isClosed)
+            return cells.wrong(condition->id, base::said("Allowed are %1, or nothing.")
+                                                  .arg(listed(condition->options, &catalogue::Option::key)));
+        if (const auto wrong = records::wrongWithCondition(condition->id, value, m_catalogue))
+            return cells.wrong(condition->id, wrong->what);
+        conditions[condition->id] = condition->isNumber ? QString::number(value.toDouble(), 'g', 15) : value;
+    }
+    return conditions;
+}
+
+base::Result<FindingRow> FindingRows::read(const base::CsvRow& row)
+{
+    if (row.cells.size() != m_header.size()) {
+        const qsizetype place = std::min(row.cells.size(), m_header.size() - 1);
+        return wrongAt(row.line, m_header.key(place),
                        base::said("The row has %1 cells, but %2 are needed, one for each column.")
                            .arg(row.cells.size())
-                           .arg(header.size()));
+                           .arg(m_header.size()));
     }
-    const Cells cells{row, header};
+    const Cells cells{row, m_header};
     FindingRow read;
     read.line = row.line;
-    const auto patient = patientIn(cells, catalogue);
+    auto patient = patientIn(row);
     if (!patient)
         return patient.error();
-    read.patient = *patient;
+    read.patient = std::move(*patient);
 
     const auto day = isoDay(cells[u"date"_s]);
     if (!day)
         return cells.wrong(u"date"_s, base::said("Allowed is a date as 2024-03-01."));
     read.day = *day;
 
-    const catalogue::Measure* measure = catalogue.measure(cells[u"measure"_s]);
+    const catalogue::Measure* measure = m_measures.value(cells[u"measure"_s]);
     if (measure == nullptr) {
         return cells.wrong(u"measure"_s, base::said("Allowed are %1; the handbook names them all.")
-                                             .arg(listed(catalogue.measures, &catalogue::Measure::id, 8)));
+                                             .arg(listed(m_catalogue.measures, &catalogue::Measure::id, 8)));
     }
-    const auto finding = findingIn(cells, *measure, catalogue);
+    auto finding = findingIn(cells, *measure, m_catalogue);
     if (!finding)
         return finding.error();
-    read.finding = *finding;
+    read.finding = std::move(*finding);
     read.saysCapped = !cells[cappedColumn].isEmpty();
     const auto trial = trialIn(cells, catalogue::isNumeric(measure->kind));
     if (!trial)
         return trial.error();
     read.trial = *trial;
 
-    const auto conditions = conditionsIn(cells, catalogue);
+    auto conditions = conditionsIn(row);
     if (!conditions)
         return conditions.error();
-    read.conditions = *conditions;
+    read.conditions = std::move(*conditions);
     takeCourse(read.conditions, *measure);
     return read;
 }

@@ -21,7 +21,25 @@ struct FindingRow {
 /// Whether a hold ended because the measure's cap was reached, where nothing says so.
 bool isCapHeld(double number, const catalogue::Measure& measure);
 
-base::Result<FindingRow> findingRow(const base::CsvRow& row, const QHash<QString, qsizetype>& header,
-                                    const catalogue::Catalogue& catalogue);
+/// Reads the rows of one file. The catalogue must outlive it.
+class FindingRows
+{
+public:
+    FindingRows(QHash<QString, qsizetype> header, const catalogue::Catalogue& catalogue);
+
+    base::Result<FindingRow> read(const base::CsvRow& row);
+
+private:
+    base::Result<records::Patient> patientIn(const base::CsvRow& row);
+    base::Result<records::Conditions> conditionsIn(const base::CsvRow& row) const;
+
+    QHash<QString, qsizetype> m_header;
+    const catalogue::Catalogue& m_catalogue;
+    QHash<QString, const catalogue::Measure*> m_measures;
+    std::vector<std::pair<const catalogue::Condition*, qsizetype>> m_conditions; ///< and their places
+    QList<qsizetype> m_identity; ///< places of who the patient is
+    QStringList m_lastCells;     ///< of who the patient of the row before is
+    records::Patient m_last;
+};
 
 } // namespace exchange

@@ -56,4 +56,38 @@ void add(Plan& plan, const ImportedPatient& imported, const std::optional<record
     plan.additions.push_back(std::move(added));
 }
 
+void add(Plan& plan, const ReadRecord& read, const std::optional<records::WholeRecord>& stored,
+         bool isNumberTaken)
+{
+    Preview& all = plan.preview;
+    const qint64 before = all.faults.count();
+    WholeAddition addition = wholeAddition(read, stored, isNumberTaken, all.faults);
+    all.isOfWholeRecords = true;
+    if (all.faults.count() != before)
+        return;
+    all.newPatients += addition.isPatientNew ? 1 : 0;
+    all.changesPatients = all.changesPatients || addition.entries > 0 || addition.isPatientNew;
+    bool isFirst = true;
+    for (const records::Visit& visit : read.record.visits) {
+        if (visit.id != visit.series)
+            continue;
+        const auto added = std::ranges::find(addition.added.visits, visit.id, &records::Visit::id);
+        const bool isNew = added != addition.added.visits.end();
+        const bool isFurther = std::ranges::find(addition.added.visits, visit.series,
+                                                 &records::Visit::series) != addition.added.visits.end();
+        VisitPreview preview;
+        preview.line = read.lines.value(visit.id.text);
+        preview.patient = read.record.patient.recordNumber;
+        preview.day = visit.day;
+        preview.becomes = isNew ? Becomes::New : isFurther ? Becomes::Changed : Becomes::AsRecorded;
+        preview.isPatientNew = isFirst && addition.isPatientNew;
+        preview.newFindings = isNew ? qsizetype(visit.findings.size()) : 0;
+        isFirst = false;
+        all.newVisits += isNew ? 1 : 0;
+        all.changedVisits += !isNew && isFurther ? 1 : 0;
+        all.visits.push_back(std::move(preview));
+    }
+    plan.records.push_back(std::move(addition));
+}
+
 } // namespace exchange

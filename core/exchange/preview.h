@@ -1,6 +1,8 @@
 #pragma once
 
+#include "core/catalogue/own.h"
 #include "core/exchange/merge.h"
+#include "core/exchange/whole_merge.h"
 
 namespace exchange
 {
@@ -28,6 +30,7 @@ struct Preview {
     qsizetype newVisits = 0;
     qsizetype changedVisits = 0; ///< by an amendment or as a draft
     bool changesPatients = false;
+    bool isOfWholeRecords = false; ///< which cannot be taken back
 
     bool isNothingNew() const { return newVisits == 0 && changedVisits == 0 && !changesPatients; }
     bool operator==(const Preview&) const = default;
@@ -36,11 +39,18 @@ struct Preview {
 /// A file read against the records: what an import writes, and the same told before it does.
 struct Plan {
     std::vector<Addition> additions; ///< of each patient of the file
+    std::vector<WholeAddition> records = {};
+    std::optional<catalogue::Own> own = {}; ///< in the place of the clinic's own part; empty: it stays
     Preview preview;
 };
 
 /// Adds what is new of one more patient. `stored` and `versions` as for addition().
 void add(Plan& plan, const ImportedPatient& imported, const std::optional<records::Patient>& stored,
          const std::vector<records::Visit>& versions, const catalogue::Catalogue& catalogue, QDate today);
+
+/// The same of a whole record. `stored` is what the records hold of the same patient; `isNumberTaken`,
+/// whether another patient has the record number.
+void add(Plan& plan, const ReadRecord& read, const std::optional<records::WholeRecord>& stored,
+         bool isNumberTaken);
 
 } // namespace exchange

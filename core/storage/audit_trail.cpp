@@ -29,6 +29,29 @@ base::Result<std::vector<AuditEntry>> entries(const Store& store, const QString&
     return found;
 }
 
+base::Result<void> noteAll(const Store& store, const QStringList& actions, const QString& kind,
+                           const QString& record, const QDateTime& at)
+{
+    const auto person = keyOfName(store, u"audit_people"_s, u"who"_s, store.access().who);
+    const auto recordKey = person ? keyOfName(store, u"audit_records"_s, u"record"_s, record) : person;
+    if (!recordKey)
+        return recordKey.error();
+    static const QString sql = uR"(
+        INSERT INTO audit_trail (number, made_at, who, action, kind, record)
+        SELECT COALESCE(MAX(number), 0) + 1, :at, :who, :action, :kind, :record FROM audit_trail)"_s;
+    for (const QString& action : actions) {
+        const auto noted = write(store, sql,
+                                 {{":at", instant(at)},
+                                  {":who", *person},
+                                  {":action", action},
+                                  {":kind", kind},
+                                  {":record", *recordKey}});
+        if (!noted)
+            return noted.error();
+    }
+    return {};
+}
+
 } // namespace
 
 base::Result<void> note(const Store& store, const QString& action, const QString& kind, const QString& record)
@@ -36,25 +59,16 @@ base::Result<void> note(const Store& store, const QString& action, const QString
     return note(store, action, kind, record, store.access().now());
 }
 
+base::Result<void> note(const Store& store, const QStringList& actions, const QString& kind,
+                        const QString& record)
+{
+    return noteAll(store, actions, kind, record, store.access().now());
+}
+
 base::Result<void> note(const Store& store, const QString& action, const QString& kind, const QString& record,
                         const QDateTime& at)
 {
-    const auto person = keyOfName(store, u"audit_people"_s, u"who"_s, store.access().who);
-    const auto recordKey = person ? keyOfName(store, u"audit_records"_s, u"record"_s, record) : person;
-    if (!recordKey)
-        return recordKey.error();
-    const QString sql = uR"(
-        INSERT INTO audit_trail (number, made_at, who, action, kind, record)
-        SELECT COALESCE(MAX(number), 0) + 1, :at, :who, :action, :kind, :record FROM audit_trail)"_s;
-    auto noted = write(store, sql,
-                       {{":at", instant(at)},
-                        {":who", *person},
-                        {":action", action},
-                        {":kind", kind},
-                        {":record", *recordKey}});
-    if (!noted)
-        return noted.error();
-    return {};
+    return noteAll(store, {action}, kind, record, at);
 }
 
 base::Result<std::vector<AuditEntry>> AuditTrail::ofRecord(const QString& record) const

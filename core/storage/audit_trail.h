@@ -22,6 +22,10 @@ struct AuditEntry {
 base::Result<void> note(const Store& store, const QString& action, const QString& kind,
                         const QString& record);
 
+/// Several of one record.
+base::Result<void> note(const Store& store, const QStringList& actions, const QString& kind,
+                        const QString& record);
+
 /// The same, at the instant the change itself names.
 base::Result<void> note(const Store& store, const QString& action, const QString& kind, const QString& record,
                         const QDateTime& at);

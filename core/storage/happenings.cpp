@@ -104,24 +104,10 @@ base::Result<Happening> Happenings::add(Happening happening)
 {
     if (auto there = Patients(m_store).withId(happening.patient); !there)
         return there.error();
-    const QString sql = uR"(
-        INSERT INTO happenings (id, version, patient, kind, first_day, last_day, injury, words, taken_back_for,
-            who, entered_at)
-        VALUES (:id, :version, :patient, :kind, :first_day, :last_day, :injury, :words, :taken_back_for, :who,
-            :at))"_s;
-    auto added = write(m_store, sql,
-                       {{":id", key(happening.id)},
-                        {":version", happening.version + 1},
-                        {":patient", key(happening.patient)},
-                        {":kind", code(happening.kind)},
-                        {":first_day", day(happening.from)},
-                        {":last_day", day(happening.until)},
-                        {":injury", text(code(happening.injury))},
-                        {":words", text(happening.words)},
-                        {":taken_back_for", text(happening.takenBackFor)},
-                        {":who", text(m_store.access().who)},
-                        {":at", instant(m_store.access().now())}});
-    if (!added)
+    happening.version += 1;
+    happening.who = m_store.access().who;
+    happening.enteredAt = m_store.access().now();
+    if (auto added = bring(happening); !added)
         return added.error();
     if (auto noted = note(m_store, u"changed"_s, u"patient"_s, happening.patient.text); !noted)
         return noted.error();
@@ -129,6 +115,38 @@ base::Result<Happening> Happenings::add(Happening happening)
     if (!stored)
         return stored.error();
     return **stored;
+}
+
+base::Result<void> Happenings::bring(const Happening& happening)
+{
+    const QString sql = uR"(
+        INSERT INTO happenings (id, version, patient, kind, first_day, last_day, injury, words, taken_back_for,
+            who, entered_at)
+        VALUES (:id, :version, :patient, :kind, :first_day, :last_day, :injury, :words, :taken_back_for, :who,
+            :at))"_s;
+    auto added = write(m_store, sql,
+                       {{":id", key(happening.id)},
+                        {":version", happening.version},
+                        {":patient", key(happening.patient)},
+                        {":kind", code(happening.kind)},
+                        {":first_day", day(happening.from)},
+                        {":last_day", day(happening.until)},
+                        {":injury", text(code(happening.injury))},
+                        {":words", text(happening.words)},
+                        {":taken_back_for", text(happening.takenBackFor)},
+                        {":who", text(happening.who)},
+                        {":at", instant(happening.enteredAt)}});
+    return added ? base::Result<void>() : base::Result<void>(added.error());
+}
+
+base::Result<void> Happenings::bringAsked(const records::Asked& asked)
+{
+    auto added =
+        write(m_store, uR"(
+        INSERT INTO visit_questions (visit, question, who, answered_at)
+        SELECT key, 'events-since-last-visit', :who, :at FROM visits WHERE id = :series)"_s,
+              {{":who", text(asked.who)}, {":at", instant(asked.at)}, {":series", key(asked.visit)}});
+    return added ? base::Result<void>() : base::Result<void>(added.error());
 }
 
 base::Result<std::optional<Happening>> Happenings::newestOf(const HappeningId& id) const
@@ -168,14 +186,8 @@ base::Result<void> Happenings::setAsked(const records::VisitId& visit)
             return found;
         if (!series)
             return Error{ErrorKind::NotFound, base::said("This visit is not in the records."), {}};
-        auto added = write(m_store, uR"(
-            INSERT INTO visit_questions (visit, question, who, answered_at)
-            SELECT key, 'events-since-last-visit', :who, :at FROM visits WHERE id = :series)"_s,
-                           {{":who", text(m_store.access().who)},
-                            {":at", instant(m_store.access().now())},
-                            {":series", key(*series)}});
-        if (!added)
-            return added.error();
+        if (auto added = bringAsked({*series, m_store.access().who, m_store.access().now()}); !added)
+            return added;
         return note(m_store, u"changed"_s, u"visit"_s, series->text);
     });
 }

@@ -31,6 +31,10 @@ public:
     base::Result<void> setAsked(const records::VisitId& visit);
     base::Result<std::vector<records::Asked>> asked(const records::PatientId& patient) const;
 
+    /// For an import, which notes it itself: as it is elsewhere, in the name and at the instant it carries.
+    base::Result<void> bring(const records::Happening& happening);
+    base::Result<void> bringAsked(const records::Asked& asked);
+
 private:
     base::Result<std::optional<records::Happening>> newestOf(const records::HappeningId& id) const;
     base::Result<records::Happening> add(records::Happening happening);

@@ -207,20 +207,11 @@ base::Result<void> Patients::chooseEvidence(const PatientId& patient, const reco
     return together(m_store, [&]() -> base::Result<void> {
         if (auto there = withId(patient); !there)
             return there.error();
-        const QString sql = uR"(
-            INSERT INTO evidence_choices (patient, number, measure, threshold, reason, who, chosen_at)
-            SELECT :patient, COALESCE(MAX(number), 0) + 1, :measure, :threshold, :reason, :who, :at
-            FROM evidence_choices WHERE patient = :owner)"_s;
-        auto chosen = write(m_store, sql,
-                            {{":patient", key(patient)},
-                             {":measure", text(choice.measure)},
-                             {":threshold", text(choice.threshold)},
-                             {":reason", text(choice.reason)},
-                             {":who", text(m_store.access().who)},
-                             {":at", instant(m_store.access().now())},
-                             {":owner", key(patient)}});
-        if (!chosen)
-            return chosen.error();
+        records::EvidenceChoice logged = choice;
+        logged.who = m_store.access().who;
+        logged.chosenAt = m_store.access().now();
+        if (auto chosen = bring(patient, logged); !chosen)
+            return chosen;
         return note(m_store, u"changed"_s, u"patient"_s, patient.text);
     });
 }
@@ -234,26 +225,51 @@ base::Result<void> Patients::declareEqual(const PatientId& patient, const record
             return there.error();
         if (auto own = refuseStrangeVisits(m_store, patient, word); !own)
             return own;
-        const QString sql = uR"(
-            INSERT INTO declared_equal (patient, number, measure, earlier, later, taken_back, reason, who,
-                declared_at)
-            SELECT :patient, COALESCE(MAX(number), 0) + 1, :measure, :earlier, :later, :taken_back, :reason,
-                :who, :at
-            FROM declared_equal WHERE patient = :owner)"_s;
-        auto declared = write(m_store, sql,
-                              {{":patient", key(patient)},
-                               {":measure", text(word.measure)},
-                               {":earlier", key(word.earlier)},
-                               {":later", key(word.later)},
-                               {":taken_back", flag(word.isTakenBack)},
-                               {":reason", text(word.reason)},
-                               {":who", text(m_store.access().who)},
-                               {":at", instant(m_store.access().now())},
-                               {":owner", key(patient)}});
-        if (!declared)
-            return declared.error();
+        records::DeclaredEqual logged = word;
+        logged.who = m_store.access().who;
+        logged.declaredAt = m_store.access().now();
+        if (auto declared = bring(patient, logged); !declared)
+            return declared;
         return note(m_store, u"changed"_s, u"patient"_s, patient.text);
     });
+}
+
+base::Result<void> Patients::bring(const PatientId& patient, const records::EvidenceChoice& choice)
+{
+    const QString sql = uR"(
+        INSERT INTO evidence_choices (patient, number, measure, threshold, reason, who, chosen_at)
+        SELECT :patient, COALESCE(MAX(number), 0) + 1, :measure, :threshold, :reason, :who, :at
+        FROM evidence_choices WHERE patient = :owner)"_s;
+    auto chosen = write(m_store, sql,
+                        {{":patient", key(patient)},
+                         {":measure", text(choice.measure)},
+                         {":threshold", text(choice.threshold)},
+                         {":reason", text(choice.reason)},
+                         {":who", text(choice.who)},
+                         {":at", instant(choice.chosenAt)},
+                         {":owner", key(patient)}});
+    return chosen ? base::Result<void>() : base::Result<void>(chosen.error());
+}
+
+base::Result<void> Patients::bring(const PatientId& patient, const records::DeclaredEqual& word)
+{
+    const QString sql = uR"(
+        INSERT INTO declared_equal (patient, number, measure, earlier, later, taken_back, reason, who,
+            declared_at)
+        SELECT :patient, COALESCE(MAX(number), 0) + 1, :measure, :earlier, :later, :taken_back, :reason,
+            :who, :at
+        FROM declared_equal WHERE patient = :owner)"_s;
+    auto declared = write(m_store, sql,
+                          {{":patient", key(patient)},
+                           {":measure", text(word.measure)},
+                           {":earlier", key(word.earlier)},
+                           {":later", key(word.later)},
+                           {":taken_back", flag(word.isTakenBack)},
+                           {":reason", text(word.reason)},
+                           {":who", text(word.who)},
+                           {":at", instant(word.declaredAt)},
+                           {":owner", key(patient)}});
+    return declared ? base::Result<void>() : base::Result<void>(declared.error());
 }
 
 base::Result<QStringList> Patients::chosenThresholds() const

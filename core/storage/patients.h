@@ -33,6 +33,10 @@ public:
     base::Result<std::optional<records::Patient>> withRecordNumber(const QString& number) const;
     base::Result<std::vector<records::PatientSummary>> all() const;
 
+    /// For an import, which notes it itself: as it is elsewhere, in the name and at the instant it carries.
+    base::Result<void> bring(const records::PatientId& patient, const records::EvidenceChoice& choice);
+    base::Result<void> bring(const records::PatientId& patient, const records::DeclaredEqual& word);
+
 private:
     Store& m_store;
 };

@@ -67,10 +67,19 @@ base::Result<void> Targets::drop(const records::PatientId& patient, const QStrin
     });
 }
 
-base::Result<void> Targets::add(const records::PatientId& patient, const Target& target)
+base::Result<void> Targets::add(const records::PatientId& patient, Target target)
 {
     if (auto there = Patients(m_store).withId(patient); !there)
         return there.error();
+    target.who = m_store.access().who;
+    target.enteredAt = m_store.access().now();
+    if (auto added = bring(patient, target); !added)
+        return added;
+    return note(m_store, u"changed"_s, u"patient"_s, patient.text);
+}
+
+base::Result<void> Targets::bring(const records::PatientId& patient, const Target& target)
+{
     const QString sql = uR"(
         INSERT INTO targets (patient, number, measure, side, value, by_day, words, agreed_on, dropped_for, who,
             entered_at)
@@ -86,12 +95,10 @@ base::Result<void> Targets::add(const records::PatientId& patient, const Target&
                         {":words", text(target.words)},
                         {":agreed_on", day(target.agreedOn)},
                         {":dropped_for", text(target.droppedFor)},
-                        {":who", text(m_store.access().who)},
-                        {":at", instant(m_store.access().now())},
+                        {":who", text(target.who)},
+                        {":at", instant(target.enteredAt)},
                         {":owner", key(patient)}});
-    if (!added)
-        return added.error();
-    return note(m_store, u"changed"_s, u"patient"_s, patient.text);
+    return added ? base::Result<void>() : base::Result<void>(added.error());
 }
 
 base::Result<std::vector<Target>> Targets::ofPatient(const records::PatientId& patient) const

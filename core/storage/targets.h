@@ -25,8 +25,11 @@ public:
     /// Every one ever agreed, oldest first.
     base::Result<std::vector<records::Target>> ofPatient(const records::PatientId& patient) const;
 
+    /// For an import, which notes it itself: as it is elsewhere, in the name and at the instant it carries.
+    base::Result<void> bring(const records::PatientId& patient, const records::Target& target);
+
 private:
-    base::Result<void> add(const records::PatientId& patient, const records::Target& target);
+    base::Result<void> add(const records::PatientId& patient, records::Target target);
 
     Store& m_store;
 };

@@ -117,6 +117,25 @@ base::Result<std::optional<qint64>> keyOfForm(const Store& store, const std::opt
     return std::optional(*key);
 }
 
+/// Writes a finding of a visit that is new, so that there is none in its place.
+base::Result<void> insertFinding(const Store& store, qint64 visit, const Finding& finding, int position)
+{
+    if (auto storable = refuseUnstorable(finding); !storable)
+        return storable;
+    const auto exceptions = keyOfSet(store, finding.exceptions);
+    if (!exceptions)
+        return exceptions.error();
+    static const QString sql = uR"(
+        INSERT INTO findings (visit, measure, side, position, state, number, unit, grade, choice, trials, reason,
+            cap_reached, signs, note, taps, exceptions)
+        VALUES (:visit, :measure, :side, :position, :state, :number, :unit, :grade, :choice, :trials, :reason,
+            :cap_reached, :signs, :note, :taps, :exceptions))"_s;
+    std::vector<Binding> bindings = bindingsOf(visit, finding, *exceptions);
+    bindings.push_back({":position", position});
+    const auto written = write(store, sql, bindings);
+    return written ? base::Result<void>() : base::Result<void>(written.error());
+}
+
 } // namespace
 
 base::Result<void> insertDraft(const Store& store, const Visit& visit)
@@ -128,13 +147,14 @@ base::Result<void> insertDraft(const Store& store, const Visit& visit)
         return own.error();
     const auto series = keyOfSeries(store, visit, *own);
     const auto form = series ? keyOfForm(store, visit.formAsMade) : series.error();
-    if (!form)
-        return form.error();
-    const QString sql = uR"(
-        INSERT INTO visits (key, id, revision, series, version, patient, day, state, form, form_made,
+    const auto conditions = form ? keyOfSet(store, visit.conditions) : form.error();
+    if (!conditions)
+        return conditions.error();
+    static const QString sql = uR"(
+        INSERT INTO visits (key, id, revision, series, version, patient, day, state, form, form_made, conditions,
             conditions_confirmed, author_name, author_role, author_registration, amendment_reason)
-        VALUES (:key, :id, 1, :series, :version, :patient, :day, 'draft', :form, :form_made, :confirmed, '', '', '',
-            :reason))"_s;
+        VALUES (:key, :id, 1, :series, :version, :patient, :day, 'draft', :form, :form_made, :conditions,
+            :confirmed, '', '', '', :reason))"_s;
     auto written = write(store, sql,
                          {{":key", *own},
                           {":id", key(visit.id)},
@@ -144,17 +164,17 @@ base::Result<void> insertDraft(const Store& store, const Visit& visit)
                           {":day", day(visit.day)},
                           {":form", text(visit.form)},
                           {":form_made", wholeOrNull(*form)},
+                          {":conditions", wholeOrNull(*conditions)},
                           {":confirmed", flag(visit.conditionsConfirmed)},
                           {":reason", text(visit.amendmentReason)}});
     if (!written)
         return written.error();
+    int position = 0;
     for (const Finding& finding : visit.findings) {
-        if (auto put = putFinding(store, *own, finding); !put)
-            return put;
+        if (auto inserted = insertFinding(store, *own, finding, ++position); !inserted)
+            return inserted;
     }
-    if (auto put = putRedFlags(store, *own, visit.redFlags); !put)
-        return put;
-    return putConditions(store, *own, visit.conditions);
+    return putRedFlags(store, *own, visit.redFlags);
 }
 
 base::Result<void> putFinding(const Store& store, qint64 visit, const Finding& finding)

@@ -82,8 +82,9 @@ base::Result<qint64> touched(const Store& store, const VisitId& visit)
     return **draft;
 }
 
-base::Result<void> signDraft(const Store& store, const VisitId& visit, const records::Author& author,
-                             const QDateTime& at, const QDateTime& now)
+/// Signs a draft; what notes it is another matter.
+base::Result<void> freeze(const Store& store, const VisitId& visit, const records::Author& author,
+                          const QDateTime& at)
 {
     if (base::tidied(author.name).isEmpty())
         return Error{ErrorKind::Refused,
@@ -94,16 +95,38 @@ base::Result<void> signDraft(const Store& store, const VisitId& visit, const rec
         SET revision = revision + 1, state = CASE WHEN version = 1 THEN 'signed' ELSE 'amended' END,
             author_name = :name, author_role = :role, author_registration = :registration, signed_at = :at
         WHERE id = :id AND state = 'draft')"_s;
-    auto isSigned = refuseUnlessDraft(store, visit,
-                                      write(store, sql,
-                                            {{":name", text(author.name)},
-                                             {":role", text(author.role)},
-                                             {":registration", text(author.registration)},
-                                             {":at", instant(at)},
-                                             {":id", key(visit)}}));
-    if (!isSigned)
+    return refuseUnlessDraft(store, visit,
+                             write(store, sql,
+                                   {{":name", text(author.name)},
+                                    {":role", text(author.role)},
+                                    {":registration", text(author.registration)},
+                                    {":at", instant(at)},
+                                    {":id", key(visit)}}));
+}
+
+base::Result<void> signDraft(const Store& store, const VisitId& visit, const records::Author& author,
+                             const QDateTime& at, const QDateTime& now)
+{
+    if (auto isSigned = freeze(store, visit, author, at); !isSigned)
         return isSigned;
     return note(store, u"signed"_s, u"visit"_s, visit.text, now);
+}
+
+base::Result<void> addWithdrawal(const Store& store, const VisitId& series,
+                                 const records::Withdrawal& withdrawal)
+{
+    const QString sql = uR"(
+        INSERT INTO visit_withdrawals (series, reason, author_name, author_role, author_registration,
+            withdrawn_at)
+        SELECT key, :reason, :name, :role, :registration, :at FROM visits WHERE id = :series)"_s;
+    auto withdrawn = write(store, sql,
+                           {{":series", key(series)},
+                            {":reason", text(withdrawal.reason)},
+                            {":name", text(withdrawal.author.name)},
+                            {":role", text(withdrawal.author.role)},
+                            {":registration", text(withdrawal.author.registration)},
+                            {":at", instant(withdrawal.at)}});
+    return withdrawn ? base::Result<void>() : base::Result<void>(withdrawn.error());
 }
 
 base::Result<void> refuseAmendment(const Store& store, const Visit& visit, const QString& reason)
@@ -189,6 +212,24 @@ base::Result<Visit> Visits::add(const Visit& given)
         }
         return oneVisit(m_store, visit.id);
     });
+}
+
+base::Result<int> Visits::bring(const Visit& visit)
+{
+    return together(m_store, [&]() -> base::Result<int> {
+        if (auto inserted = insertDraft(m_store, visit); !inserted)
+            return inserted.error();
+        if (visit.state == VisitState::Draft)
+            return 1;
+        if (auto frozen = freeze(m_store, visit.id, visit.author, visit.signedAt); !frozen)
+            return frozen.error();
+        return 2;
+    });
+}
+
+base::Result<void> Visits::bringWithdrawal(const VisitId& series, const records::Withdrawal& withdrawal)
+{
+    return addWithdrawal(m_store, series, withdrawal);
 }
 
 base::Result<Visit> Visits::withId(const VisitId& id) const
@@ -356,18 +397,7 @@ base::Result<Visit> Visits::withdraw(const VisitId& id, const QString& reason, c
         if (auto allowed = refuseWithdrawal(m_store, *visit, reason, author); !allowed)
             return allowed.error();
         const QDateTime now = m_store.access().now();
-        const QString sql = uR"(
-            INSERT INTO visit_withdrawals (series, reason, author_name, author_role, author_registration,
-                withdrawn_at)
-            SELECT key, :reason, :name, :role, :registration, :at FROM visits WHERE id = :series)"_s;
-        auto withdrawn = write(m_store, sql,
-                               {{":series", key(visit->series)},
-                                {":reason", text(reason)},
-                                {":name", text(author.name)},
-                                {":role", text(author.role)},
-                                {":registration", text(author.registration)},
-                                {":at", instant(now)}});
-        if (!withdrawn)
+        if (auto withdrawn = addWithdrawal(m_store, visit->series, {reason, author, now}); !withdrawn)
             return withdrawn.error();
         if (auto noted = note(m_store, u"withdrawn"_s, u"visit"_s, id.text, now); !noted)
             return noted.error();

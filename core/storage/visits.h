@@ -45,6 +45,11 @@ public:
     base::Result<records::Visit> withdraw(const records::VisitId& visit, const QString& reason,
                                           const records::Author& author);
 
+    /// For an import, which notes it itself: stores a version as it is elsewhere, signed by its author at its
+    /// instant where it is signed, without reading it back. Gives back its revision.
+    base::Result<int> bring(const records::Visit& visit);
+    base::Result<void> bringWithdrawal(const records::VisitId& series, const records::Withdrawal& withdrawal);
+
 private:
     Store& m_store;
 };

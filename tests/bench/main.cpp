@@ -3,6 +3,7 @@
 #include "tests/bench/bare.h"
 #include "tests/bench/clinic.h"
 #include "tests/bench/everyone.h"
+#include "tests/bench/importing.h"
 #include "tests/bench/older.h"
 
 #include "app/caseload/case_list.h"
@@ -541,6 +542,24 @@ void registerPairs(const Ground& ground)
             for (auto _ : state) {
                 pressed->toggle();
                 QCoreApplication::processEvents();
+            }
+        });
+    pair(
+        "import 5,000 findings rows (bare: insert them into a table without keys)",
+        [&](State& state) {
+            const QByteArray rows = bench::findingsRows(5'000);
+            for (auto _ : state) {
+                const QTemporaryDir folder;
+                must(bench::importRows(folder.filePath(QStringLiteral("import")), rows, ground.catalogue),
+                     "the rows were not imported");
+            }
+        },
+        [](State& state) {
+            const QByteArray rows = bench::findingsRows(5'000);
+            for (auto _ : state) {
+                const QTemporaryDir folder;
+                must(bench::insertRows(folder.filePath(QStringLiteral("import")), rows),
+                     "the rows were not inserted");
             }
         });
     pair(
