@@ -437,6 +437,7 @@ QByteArray fhirCollection(const std::vector<QByteArray>& documents, const QDateT
     if (documents.size() == 1)
         return documents.front();
     std::vector<QByteArray> entries;
+    entries.reserve(documents.size());
     for (const QByteArray& document : documents)
         entries.push_back(jsonObject({{"resource", document}}));
     return jsonObject({{"resourceType", "\"Bundle\""},
