@@ -10,6 +10,7 @@
 #include <functional>
 
 class QComboBox;
+class QBoxLayout;
 class QHBoxLayout;
 class QLabel;
 class QLineEdit;
