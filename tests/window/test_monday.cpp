@@ -54,7 +54,8 @@ QStringList TestMonday::walk(Person& person, int patients)
 QString TestMonday::print(Person& person, const Screen& screen)
 {
     const QString file = screen.home() + u"/monday.pdf"_s;
-    if (!person.click(u"push button"_s, u"Print…"_s) || !person.comesToShow(u"dialog"_s, u"Print"_s) ||
+    if (!person.click(u"push button"_s, u"Print…"_s) || // which shows the pages first
+        !person.click(u"push button"_s, u"Print"_s) || !person.comesToShow(u"dialog"_s, u"Print"_s) ||
         !person.fill(u"Output file:"_s, file))
         return {};
     person.keys({u"Return"_s});
