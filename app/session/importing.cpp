@@ -307,8 +307,8 @@ base::Result<ImportSummary> importFile(Session& session, const exchange::Finding
     });
     if (!all)
         return all.error();
-    if (auto read = session.readAgain(); !read)
-        return read.error();
+    if (auto again = session.readAgain(); !again)
+        return again.error();
     return importing.summary;
 }
 
