@@ -283,7 +283,7 @@ void enterGrades(State& state, const Ground& ground)
 }
 
 /// Presses a stopwatch in the form at instants that another thread keeps, and holds its readings against
-/// them. The thread is the hand: how late it wakes is no error of the clock.
+/// them. The thread is the hand: when it has pressed it knows.
 void stopwatchError(const Ground& ground)
 {
     constexpr int runs = 100;
@@ -306,7 +306,8 @@ void stopwatchError(const Ground& ground)
                 return now;
             };
             const auto from = pressed();
-            std::this_thread::sleep_for(std::chrono::milliseconds(105 + 13 * (run % 20)));
+            while (Clock::now() - from < std::chrono::milliseconds(105 + 13 * (run % 20)))
+                std::this_thread::yield();
             held = pressed() - from;
         });
         while (read < 0)
