@@ -23,6 +23,7 @@
 #include <QTextDocument>
 
 #include <algorithm>
+#include <utility>
 
 using namespace Qt::StringLiterals;
 
@@ -232,12 +233,24 @@ QStringList faultsOf(const QString& shown, const QStringList& data)
     return faults;
 }
 
+/// Run by run; a name in a sentence that leads somewhere belongs to the sentence.
 QStringList faultsOf(const QTextDocument& document, const QStringList& data)
 {
     QStringList faults;
-    for (QTextBlock block = document.begin(); block.isValid(); block = block.next())
-        for (auto part = block.begin(); !part.atEnd(); ++part)
-            faults += faultsOf(part.fragment().text(), data);
+    for (QTextBlock block = document.begin(); block.isValid(); block = block.next()) {
+        QString run;
+        QTextCharFormat before;
+        for (auto part = block.begin(); !part.atEnd(); ++part) {
+            const QTextCharFormat format = part.fragment().charFormat();
+            const bool goesOn =
+                (format.isAnchor() || before.isAnchor()) && format.fontWeight() == before.fontWeight();
+            if (!goesOn)
+                faults += faultsOf(std::exchange(run, {}), data);
+            run += part.fragment().text();
+            before = format;
+        }
+        faults += faultsOf(run, data);
+    }
     return faults;
 }
 
