@@ -192,7 +192,7 @@ void ExportDialog::write()
         return;
     }
     QStringList lines = {
-        tr("%1 patients, %2 versions of visits, %3 findings and %4 letters. The file is not sealed.")
+        tr("Patients %1, versions of visits %2, findings %3, letters %4. The file is not sealed.")
             .arg(written->patients)
             .arg(written->visits)
             .arg(written->findings)
