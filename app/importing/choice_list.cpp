@@ -91,6 +91,12 @@ bool ChoiceList::isNoneChosen() const
     return keys && keys->isEmpty();
 }
 
+QString ChoiceList::share() const
+{
+    const auto keys = chosen();
+    return tr("%1 of %2", "chosen ones, all").arg(keys ? keys->size() : m_list->count()).arg(m_list->count());
+}
+
 void ChoiceList::narrow(const QString& typed)
 {
     const QString wanted = base::folded(typed);

@@ -25,6 +25,8 @@ public:
     /// The keys of those that are ticked; empty where all are.
     std::optional<QStringList> chosen() const;
     bool isNoneChosen() const;
+    /// "3 of 12", also of what is not shown.
+    QString share() const;
 
 Q_SIGNALS:
     void changed();

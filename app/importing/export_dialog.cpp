@@ -123,7 +123,7 @@ QWidget* ExportDialog::madeFoot()
     auto* foot = new QWidget(this);
     auto* cancel = new QPushButton(tr("Cancel"), foot);
     cancel->setObjectName(u"cancelExport"_s);
-    m_write = new QPushButton(tr("&Write to a file…"), foot);
+    m_write = new QPushButton(foot);
     m_write->setObjectName(u"writeExport"_s);
     m_write->setProperty("kind", u"primary"_s);
     m_write->setDefault(true);
@@ -135,6 +135,7 @@ QWidget* ExportDialog::madeFoot()
     row->addWidget(m_write);
     const auto settle = [this] {
         m_write->setEnabled(!m_patients->isNoneChosen() && !m_measures->isNoneChosen());
+        m_write->setText(tr("&Write %1 patients to a file…", "3 of 12").arg(m_patients->share()));
     };
     connect(m_patients, &ChoiceList::changed, this, settle);
     connect(m_measures, &ChoiceList::changed, this, settle);
