@@ -7,7 +7,6 @@
 #include "tests/support/records_file.h"
 #include "tests/support/test_support.h"
 
-#include <QElapsedTimer>
 #include <QProcess>
 #include <QRandomGenerator>
 #include <QTemporaryDir>
@@ -112,28 +111,25 @@ private Q_SLOTS:
         const QString older = u".version-%1"_s.arg(isSealed ? chain.back().version - 1 : 9);
         const QByteArray old = *base::read(pristine, 100'000'000);
 
-        QElapsedTimer clock;
-        qint64 whole = 0; ///< what it takes unhindered, ms
+        double range =
+            200; ///< a kill comes within it, ms; every outcome draws it nearer to twice the migration's time
         QRandomGenerator random(20261130);
         int oldFound = 0;
         int newFound = 0;
-        for (int kill = -1; kill < kills; ++kill) {
+        for (int kill = 0; kill < kills; ++kill) {
             QVERIFY(QFile::copy(pristine, path));
             if (isSealed)
                 QVERIFY(QFile::copy(pristine + u".keys"_s, path + u".keys"_s));
-            clock.start();
             QProcess migrating;
             migrating.start(QCoreApplication::applicationFilePath(), {u"open"_s, path, code});
             QVERIFY(migrating.waitForReadyRead());
-            if (kill >= 0) {
-                QThread::usleep(random.bounded(quint32(whole) * 1000));
-                migrating.kill();
-            }
+            QThread::usleep(random.bounded(quint32(range * 1000)));
+            migrating.kill();
             QVERIFY(migrating.waitForFinished());
-            whole = std::max(whole, kill < 0 ? clock.elapsed() : whole);
 
             const bool isOld = *base::read(path, 100'000'000) == old;
-            (isOld ? oldFound : newFound) += kill < 0 ? 0 : 1;
+            (isOld ? oldFound : newFound) += 1;
+            range *= isOld ? 1.5 : 0.67;
             const auto store = Store::open(path, accessWith(code), Opening::MustExist, chain);
             QVERIFY2(store, store ? "" : qPrintable(store.error().what.english() + store.error().detail));
             const auto draft =
@@ -150,8 +146,7 @@ private Q_SLOTS:
             for (const QString& name : filesIn(folder.path()).filter(u"records"_s))
                 QVERIFY(QFile::remove(folder.filePath(name)));
         }
-        QVERIFY2(oldFound >= kills / 10 && newFound >= 1,
-                 qPrintable(u"%1 old, %2 new"_s.arg(oldFound).arg(newFound)));
+        QVERIFY2(oldFound >= 1 && newFound >= 1, qPrintable(u"%1 old, %2 new"_s.arg(oldFound).arg(newFound)));
         qInfo("%d kills: %d left the old file, %d the new", kills, oldFound, newFound);
     }
 };
