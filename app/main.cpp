@@ -44,6 +44,14 @@ QDateTime now()
     return QDateTime::currentDateTimeUtc();
 }
 
+/// A screen reader that is started after the program finds it silent otherwise (Qt 6.4).
+void speakFromTheStart()
+{
+    constexpr auto always = "QT_LINUX_ACCESSIBILITY_ALWAYS_ON";
+    if (!qEnvironmentVariableIsSet(always))
+        qputenv(always, "1");
+}
+
 int failed(Exit how, const base::Message& sentence)
 {
     QTextStream(stderr) << base::printable(sentence.in(session::screenPhrases())) << '\n';
@@ -176,6 +184,7 @@ int main(int count, char** words)
         goWithoutWindow();
     shell::Words forQt(QString::fromLocal8Bit(words[0]), qts);
     const auto loud = qInstallMessageHandler(endWithoutDisplay);
+    speakFromTheStart();
     QApplication application(forQt.count(), forQt.words());
     qInstallMessageHandler(loud);
     QLocale::setDefault(QLocale::c()); // numbers are written alike in every language

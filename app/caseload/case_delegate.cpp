@@ -94,7 +94,7 @@ QSize CaseDelegate::sizeHint(const QStyleOptionViewItem& option, const QModelInd
     font.setWeight(QFont::DemiBold);
     const double words = QFontMetricsF(font).horizontalAdvance(index.data().toString());
     const int mark = index.column() == CaseTable::Strongest ? markWidth + widgets::space2 : 0;
-    return {std::min(int(words) + mark + 3 * widgets::space2, widest(index.column())), widgets::rowHeight};
+    return {std::min(int(words) + mark + 3 * widgets::space2, widest(index.column())), widgets::rowHeight()};
 }
 
 } // namespace caseload

@@ -10,6 +10,7 @@
 #include "app/widgets/group_bar.h"
 #include "app/widgets/notice.h"
 #include "app/widgets/on_paper.h"
+#include "app/widgets/scroll_room.h"
 #include "app/widgets/summary_card.h"
 #include "app/widgets/table_menu.h"
 #include "app/widgets/theme.h"
@@ -126,8 +127,9 @@ CaseloadPage::CaseloadPage(session::Session& session, session::Prompts& prompts,
     m_who->setTextFormat(Qt::PlainText);
     column->addWidget(m_who);
     m_lines = new widgets::SummaryCard(content);
-    m_lines->setMaximumHeight(linesHeight);
-    column->addWidget(m_lines);
+    auto* room = new widgets::ScrollRoom(m_lines, content);
+    room->setMaximumHeight(widgets::grown(linesHeight));
+    column->addWidget(room);
     m_pages = new QStackedWidget(this);
     m_pages->addWidget(m_empty);
     m_pages->addWidget(content);

@@ -159,7 +159,7 @@ QSize ChangeDelegate::sizeHint(const QStyleOptionViewItem& option, const QModelI
 {
     QSize size = QStyledItemDelegate::sizeHint(option, index) + QSize(widgets::space2, 0);
     if (modelOf(index).isWide(index.row()))
-        return {0, widgets::rowHeight};
+        return {0, widgets::rowHeight()};
     if (index.column() == ChangeModel::Course)
         size.setWidth(courseWidth);
     const Row* row = modelOf(index).row(index.row());
@@ -175,7 +175,7 @@ QSize ChangeDelegate::sizeHint(const QStyleOptionViewItem& option, const QModelI
     } else if (holdsNumbers(index.column())) {
         size.setWidth(std::min(size.width(), wordsWidth));
     }
-    size.setHeight(std::max(size.height(), widgets::rowHeight));
+    size.setHeight(std::max(size.height(), widgets::rowHeight()));
     return size;
 }
 

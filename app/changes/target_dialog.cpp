@@ -90,7 +90,7 @@ TargetDialog::TargetDialog(session::Session& session, session::Prompts& prompts,
     m_history->setEditTriggers(QAbstractItemView::NoEditTriggers);
     m_history->setTabKeyNavigation(false);
     m_history->horizontalHeader()->setSectionResizeMode(QHeaderView::ResizeToContents);
-    m_history->setFixedHeight(historyHeight);
+    m_history->setFixedHeight(widgets::grown(historyHeight));
 
     auto* fields = new QWidget(this);
     auto* rows = new QVBoxLayout(fields);

@@ -46,8 +46,7 @@ std::vector<std::vector<const TrendEntry*>> runs(const TrendLine& line, bool joi
 
 ChartLook paperLook()
 {
-    const QPalette paper(Qt::white);
-    return {widgets::coloursFor(paper), true, {}, true};
+    return {widgets::coloursFor(widgets::paperPalette()), true, {}, true};
 }
 
 QColor colourOf(records::Side side, const ChartLook& look)

@@ -59,6 +59,8 @@ QVariant EvidenceTable::data(const QModelIndex& index, int role) const
         return {};
     if (role == Qt::DisplayRole || role == Qt::ToolTipRole)
         return m_rows[size_t(index.row())].cells[index.column()];
+    if (role == Qt::AccessibleTextRole && m_rows[size_t(index.row())].cells[index.column()].isEmpty())
+        return tr("not stated");
     if (role == Qt::TextAlignmentRole && index.column() == Number)
         return QVariant::fromValue(Qt::AlignRight | Qt::AlignVCenter);
     return {};

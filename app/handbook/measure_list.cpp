@@ -112,6 +112,8 @@ QVariant MeasureList::data(const QModelIndex& index, int role) const
     const Line& line = m_lines[size_t(index.row())];
     if (role == Qt::DisplayRole || role == Qt::ToolTipRole)
         return index.column() == Title ? line.title : line.shortForm;
+    if (role == Qt::AccessibleTextRole && index.column() != Title && line.shortForm.isEmpty())
+        return tr("no short form");
     return {};
 }
 

@@ -81,6 +81,7 @@ MeasureView::MeasureView(session::Session& session, QWidget* parent)
 {
     m_tabs->setObjectName(u"measureTabs"_s);
     m_tabs->setDocumentMode(true);
+    m_tabs->setFocusPolicy(Qt::NoFocus); // its bar of tabs takes the keyboard
     m_tabs->addTab(madeEvidence(), {});
     m_tabs->addTab(m_references, {});
     m_tabs->addTab(madeUses(), tr("Visits"));
@@ -110,8 +111,8 @@ void MeasureView::print()
     printer.setPageSize(QPageSize(paper::sizeMm(m_session.clinic().paper), QPageSize::Millimeter));
     printer.setDocName(m_measure);
     QTextDocument page; // in the colours of paper, whatever the screen's are
-    page.setHtml(html(handbook(*measure, catalogue, session::screenPhrases()), catalogue,
-                      QPalette(Qt::black, Qt::white)));
+    page.setHtml(
+        html(handbook(*measure, catalogue, session::screenPhrases()), catalogue, widgets::paperPalette()));
     widgets::showOnPaper(
         printer, [&page](QPrinter& paper) { page.print(&paper); }, window());
 }
@@ -150,7 +151,7 @@ QWidget* MeasureView::madeEvidence()
         return measure == nullptr ? QString() : measure->title;
     });
     m_detail = madeBrowser(u"evidenceDetail"_s, tr("The selected evidence in full"));
-    m_detail->setFixedHeight(detailHeight);
+    m_detail->setFixedHeight(widgets::grown(detailHeight));
     auto* column = bare(page);
     column->addWidget(m_noEvidence, 1);
     column->addWidget(m_evidenceView, 1);

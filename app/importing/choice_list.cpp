@@ -36,7 +36,7 @@ ChoiceList::ChoiceList(const QString& label, const QString& find, const QString&
     m_find->setClearButtonEnabled(true);
     m_list->setObjectName(name);
     m_list->setAccessibleName(plain);
-    m_list->setMinimumHeight(fewestRows * widgets::rowHeight);
+    m_list->setMinimumHeight(fewestRows * widgets::rowHeight());
     m_count->setObjectName(name + u"Count"_s);
     m_count->setProperty("role", u"quiet"_s);
     auto* all = new QPushButton(tr("All"), this);
@@ -67,7 +67,7 @@ void ChoiceList::add(const QString& title, const QString& key)
 {
     const QSignalBlocker blocker(m_list);
     auto* item = new QListWidgetItem(title, m_list);
-    item->setSizeHint({0, widgets::rowHeight}); // before it is styled it would be measured too low
+    item->setSizeHint({0, widgets::rowHeight()}); // before it is styled it would be measured too low
     item->setData(Qt::UserRole, key);
     item->setCheckState(Qt::Checked);
     if (m_list->count() == 1)

@@ -125,7 +125,7 @@ QTableView* ImportDialog::madeTable()
     m_table->setModel(m_model);
     widgets::dress(*m_table);
     m_table->setTabKeyNavigation(false);
-    m_table->setMinimumHeight(3 * widgets::rowHeight);
+    m_table->setMinimumHeight(3 * widgets::rowHeight());
     new widgets::TableMenu(*m_table, [this] { return windowTitle(); });
     for (const int column : {PreviewTable::Line, PreviewTable::Patient, PreviewTable::Day})
         m_table->resizeColumnToContents(column);

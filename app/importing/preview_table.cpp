@@ -52,6 +52,8 @@ QVariant PreviewTable::data(const QModelIndex& index, int role) const
         return {};
     if (role == Qt::TextAlignmentRole && index.column() == Line)
         return int(Qt::AlignRight | Qt::AlignVCenter);
+    if (role == Qt::AccessibleTextRole && data(index, Qt::DisplayRole).toString().isEmpty())
+        return tr("none", "in a cell of the file's table");
     if (role != Qt::DisplayRole)
         return {};
     const PreviewRow& shown = row(index.row());

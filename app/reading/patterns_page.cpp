@@ -3,6 +3,7 @@
 #include "app/session/messages.h"
 #include "app/widgets/empty_state.h"
 #include "app/widgets/on_paper.h"
+#include "app/widgets/spoken_role.h"
 #include "app/widgets/theme.h"
 #include "core/base/file.h"
 #include "core/catalogue/catalogue.h"
@@ -59,6 +60,7 @@ PatternsPage::PatternsPage(session::Session& session, session::Prompts& prompts,
       m_acts(new QWidget(this))
 {
     setObjectName(u"patterns"_s);
+    widgets::setSpokenRole(*this, QAccessible::Document);
     setAccessibleName(tr("Patterns"));
     setFocusPolicy(Qt::StrongFocus);
     m_text->setObjectName(u"patternText"_s);

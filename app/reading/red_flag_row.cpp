@@ -34,7 +34,7 @@ RedFlagRow::RedFlagRow(const catalogue::RedFlag& flag, QWidget* parent)
                                  widgets::KeyRow::Down::One, this);
     m_keys->setObjectName(u"redFlag."_s + flag.id);
     m_keys->setAccessibleName(flag.question);
-    m_keys->setFixedWidth(keysWidth);
+    m_keys->setFixedWidth(widgets::grown(keysWidth));
     question->setBuddy(m_keys);
 
     m_action = new QLineEdit(m_about);
@@ -45,7 +45,7 @@ RedFlagRow::RedFlagRow(const catalogue::RedFlag& flag, QWidget* parent)
     m_moment->setObjectName(u"redFlag.%1.moment"_s.arg(flag.id));
     m_moment->setPlaceholderText(tr("when, as 14:20"));
     m_moment->setAccessibleName(tr("When it was done: %1", "question").arg(flag.question));
-    m_moment->setFixedWidth(momentWidth);
+    m_moment->setFixedWidth(widgets::grown(momentWidth));
     m_wrong = new QLabel(m_about);
     m_wrong->setProperty("role", u"danger"_s);
     m_wrong->setFont(widgets::captionFont());

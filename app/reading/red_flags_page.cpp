@@ -3,6 +3,7 @@
 #include "app/reading/red_flag_row.h"
 #include "app/session/messages.h"
 #include "app/widgets/empty_state.h"
+#include "app/widgets/spoken_role.h"
 #include "app/widgets/theme.h"
 #include "core/catalogue/catalogue.h"
 #include "core/records/happening.h"
@@ -62,6 +63,7 @@ RedFlagsPage::RedFlagsPage(session::Session& session, session::Prompts& prompts,
       m_counted(asideLabel(this, u"redFlagCount"_s))
 {
     setObjectName(u"redFlags"_s);
+    widgets::setSpokenRole(*this, QAccessible::Form);
     setAccessibleName(tr("Red flags"));
     setFocusPolicy(Qt::StrongFocus);
     auto* page = new QWidget(this);

@@ -92,7 +92,7 @@ void FindField::showList()
         none->setFlags(Qt::NoItemFlags);
         m_list->addItem(none);
     }
-    const int rowHeight = std::max(widgets::rowHeight, m_list->sizeHintForRow(0));
+    const int rowHeight = std::max(widgets::rowHeight(), m_list->sizeHintForRow(0));
     m_list->setGeometry(QRect(mapTo(window(), QPoint(0, height() + widgets::space1)),
                               QSize(std::max(width(), 460), rowHeight * m_list->count() + widgets::space2)));
     m_list->setCurrentRow(m_hits.empty() ? -1 : 0);

@@ -37,7 +37,7 @@ IdentityBanner::IdentityBanner(session::Session& session, QWidget* parent)
 {
     setProperty("role", u"bar"_s);
     m_identity->setObjectName(u"identity"_s);
-    m_identity->setFont(widgets::headingFont());
+    m_identity->setFont(widgets::areLettersLarge() ? widgets::bodyFont() : widgets::headingFont());
     m_identity->setTextFormat(Qt::RichText);
     m_identity->setTextInteractionFlags(Qt::TextSelectableByMouse);
     m_diagnosis->setProperty("role", u"quiet"_s);

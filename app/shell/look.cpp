@@ -11,19 +11,33 @@ namespace shell
 namespace
 {
 
-constexpr auto desktopIsDark = "desktopIsDark";
+constexpr auto desktopsLook = "desktopsLook";
+
+widgets::Look wishedOf(const QApplication& application)
+{
+    switch (wishedLook()) {
+    case WishedLook::Light:
+        return widgets::Look::Light;
+    case WishedLook::Dark:
+        return widgets::Look::Dark;
+    case WishedLook::BlackOnWhite:
+        return widgets::Look::BlackOnWhite;
+    case WishedLook::WhiteOnBlack:
+        return widgets::Look::WhiteOnBlack;
+    case WishedLook::System:
+        break;
+    }
+    return widgets::Look(application.property(desktopsLook).toInt());
+}
 
 } // namespace
 
 void applyWishedLook(QApplication& application)
 {
     // Once a palette of ours is set, Qt 6.4 has no way to ask for the desktop's.
-    if (!application.property(desktopIsDark).isValid())
-        application.setProperty(desktopIsDark, widgets::lookOf(application.palette()) == widgets::Look::Dark);
-    const WishedLook wished = wishedLook();
-    const bool isDark = wished == WishedLook::Dark ||
-                        (wished == WishedLook::System && application.property(desktopIsDark).toBool());
-    widgets::applyLook(application, isDark ? widgets::Look::Dark : widgets::Look::Light);
+    if (!application.property(desktopsLook).isValid())
+        application.setProperty(desktopsLook, int(widgets::lookOf(application.palette())));
+    widgets::applyLook(application, wishedOf(application));
 }
 
 } // namespace shell

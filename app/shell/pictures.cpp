@@ -41,6 +41,7 @@ namespace
 /// Hands over each screen once it has settled.
 struct Album {
     const TakeScreen& see;
+    QSize size; ///< of the main window
 
     void take(QWidget& widget, const QString& name) const
     {
@@ -125,7 +126,7 @@ void takeLetters(session::Session& session, const records::PatientSummary& patie
 {
     Agreeing prompts;
     MainWindow window(session, prompts);
-    window.resize(1280, 860);
+    window.resize(album.size);
     window.show();
     window.openPatient(patient.id);
     window.showTab(3);
@@ -144,7 +145,7 @@ void takeAmended(session::Session& session, const records::PatientSummary& patie
 {
     Agreeing prompts;
     MainWindow window(session, prompts);
-    window.resize(1280, 860);
+    window.resize(album.size);
     window.show();
     window.openPatient(patient.id);
     press(window, u"amend"_s);
@@ -226,7 +227,7 @@ void takeForms(session::Session& session, const Album& album)
 {
     Agreeing prompts;
     MainWindow window(session, prompts);
-    window.resize(1280, 860);
+    window.resize(album.size);
     window.show();
     window.showForms();
     album.take(window, u"forms"_s);
@@ -268,7 +269,7 @@ void takeAll(session::Session& session, const std::vector<records::PatientSummar
 {
     widgets::Dialogs prompts;
     MainWindow window(session, prompts);
-    window.resize(1280, 860);
+    window.resize(album.size);
     window.show();
     album.take(window, u"patients"_s);
     window.showMeasures();
@@ -313,12 +314,12 @@ void takeAll(session::Session& session, const std::vector<records::PatientSummar
 
 } // namespace
 
-base::Result<void> walkScreens(session::Session& session, const TakeScreen& take)
+base::Result<void> walkScreens(session::Session& session, const TakeScreen& take, QSize size)
 {
     const auto patients = session.patients();
     if (!patients)
         return patients.error();
-    takeAll(session, *patients, Album{take});
+    takeAll(session, *patients, Album{take, size});
     return {};
 }
 

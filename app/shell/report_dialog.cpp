@@ -49,7 +49,7 @@ ReportDialog::ReportDialog(session::Session& session, session::Prompts& prompts,
     column->addWidget(m_from);
     column->addWidget(m_until);
     column->addLayout(answers);
-    setMinimumWidth(480);
+    setMinimumWidth(widgets::grown(480));
     connect(write, &QPushButton::clicked, this, &ReportDialog::write);
     connect(cancel, &QPushButton::clicked, this, &QDialog::reject);
 }

@@ -12,7 +12,7 @@ namespace shell
 WishedLook wishedLook()
 {
     const int stored = QSettings().value(u"window/look"_s, 0).toInt();
-    return static_cast<WishedLook>(std::clamp(stored, 0, 2));
+    return static_cast<WishedLook>(std::clamp(stored, 0, int(WishedLook::WhiteOnBlack)));
 }
 
 void remember(WishedLook look)

@@ -7,7 +7,7 @@ namespace shell
 {
 
 /// Which look the person wishes.
-enum class WishedLook { System, Light, Dark };
+enum class WishedLook { System, Light, Dark, BlackOnWhite, WhiteOnBlack };
 
 // What the program remembers of the person who works with it. Nothing of a patient.
 

@@ -2,6 +2,7 @@
 
 #include "app/session/messages.h"
 #include "app/shell/visit_words.h"
+#include "app/widgets/announcement.h"
 #include "app/widgets/elided_label.h"
 #include "app/widgets/icons.h"
 #include "app/widgets/theme.h"
@@ -133,6 +134,9 @@ void StatusLine::settle()
         m_words->setText(visit->withdrawn ? inErrorWords(*visit) : signedWords(*visit));
 
     const bool isDraft = visit != nullptr && visit->state == records::VisitState::Draft;
+    if (visit != nullptr && !isDraft && m_draft == visit->id)
+        widgets::announce(*this, m_words->text());
+    m_draft = isDraft ? std::optional(visit->id) : std::nullopt;
     m_words->setMinimumWidth(isDraft ? m_words->sizeHint().width() : leastWidth);
     m_lines->setText(linesInWords(m_session, m_comparedWith));
 

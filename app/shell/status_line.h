@@ -36,6 +36,7 @@ private:
 
     session::Session& m_session;
     session::Prompts& m_prompts;
+    std::optional<records::VisitId> m_draft; ///< that showed last
     int m_done = 0;
     int m_expected = 0;
     QString m_comparedWith;

@@ -46,7 +46,7 @@ TopBar::TopBar(session::Session& session, session::Prompts& prompts, QWidget* pa
       m_measures(madePlace(tr("Tests"), u"measures"_s, tr("Ctrl+9"))),
       m_forms(madePlace(tr("Forms"), u"forms"_s, tr("Ctrl+8"))),
       m_clinic(new widgets::ElidedLabel(this)),
-      m_demo(new QLabel(tr("Demo: invented people"), this)),
+      m_demo(new QLabel(widgets::areLettersLarge() ? tr("Demo") : tr("Demo: invented people"), this)),
       m_plain(new QPushButton(tr("Not sealed"), this)),
       m_find(new FindField(session, this)),
       m_person(new QPushButton(this)),
@@ -195,7 +195,9 @@ void TopBar::addLooks(QMenu& menu)
     auto* group = new QActionGroup(&menu);
     const std::pair<QString, WishedLook> looks[] = {{tr("As the desktop"), WishedLook::System},
                                                     {tr("Light"), WishedLook::Light},
-                                                    {tr("Dark"), WishedLook::Dark}};
+                                                    {tr("Dark"), WishedLook::Dark},
+                                                    {tr("Black on white"), WishedLook::BlackOnWhite},
+                                                    {tr("White on black"), WishedLook::WhiteOnBlack}};
     for (const auto& [words, look] : looks) {
         QAction* action = menu.addAction(words);
         action->setCheckable(true);

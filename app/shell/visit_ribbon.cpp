@@ -24,14 +24,40 @@ namespace
 {
 
 constexpr double side = 28;
-constexpr int ribbonHeight = 56;
 constexpr int foldedHeight = 24;
-constexpr double openAxisY = 34;
-constexpr double labelY = 10;
 constexpr double gap = 17;
 constexpr double reach = 14;
 constexpr int laneHeight = 16;
-constexpr double laneY = openAxisY + 15; ///< of the events, where there are any
+
+/// A line of words.
+int wordHeight()
+{
+    constexpr int least = 20;
+    return std::max(least, QFontMetrics(widgets::captionFont()).height());
+}
+
+/// The middle of the words above the axis.
+double labelY()
+{
+    return wordHeight() / 2.0;
+}
+
+double openAxisY()
+{
+    return wordHeight() + 14;
+}
+
+/// Of the events, where there are any.
+double laneY()
+{
+    return openAxisY() + 15;
+}
+
+/// Words, axis, words.
+int ribbonHeight()
+{
+    return int(openAxisY()) + wordHeight() + 2;
+}
 
 } // namespace
 
@@ -55,12 +81,12 @@ QSize VisitRibbon::sizeHint() const
 {
     if (isFolded())
         return {640, foldedHeight};
-    return {640, ribbonHeight + (m_happenings.empty() ? 0 : laneHeight)};
+    return {640, ribbonHeight() + (m_happenings.empty() ? 0 : laneHeight)};
 }
 
 double VisitRibbon::axisY() const
 {
-    return isFolded() ? foldedHeight / 2.0 : openAxisY;
+    return isFolded() ? foldedHeight / 2.0 : openAxisY();
 }
 
 void VisitRibbon::setFoldable(bool foldable)
@@ -153,7 +179,7 @@ const records::Visit* VisitRibbon::visitAt(const QPointF& point) const
 
 std::vector<const records::Happening*> VisitRibbon::happeningsAt(const QPointF& point) const
 {
-    return isFolded() || std::abs(point.y() - laneY) > laneHeight / 2.0
+    return isFolded() || std::abs(point.y() - laneY()) > laneHeight / 2.0
                ? std::vector<const records::Happening*>()
                : happeningsNear(m_happenings, m_scale, point.x());
 }
@@ -183,7 +209,8 @@ void VisitRibbon::drawAxis(QPainter& painter) const
         if (tick.x - breadth / 2 < free)
             continue;
         painter.setPen(tick.isYear ? colours.text : colours.quiet);
-        painter.drawText(QRectF(tick.x - 40, wordY, 80, 20), Qt::AlignHCenter | Qt::AlignTop, tick.word);
+        painter.drawText(QRectF(tick.x - breadth, wordY, 2 * breadth, wordHeight()),
+                         Qt::AlignHCenter | Qt::AlignTop, tick.word);
         free = tick.x + breadth / 2 + 6;
     }
 }
@@ -221,10 +248,10 @@ void VisitRibbon::drawPlumbLine(QPainter& painter, const records::VisitId& id, c
         painter.drawLine(QPointF(x, 0), QPointF(x, height()));
         return;
     }
-    painter.drawLine(QPointF(x, labelY + 8), QPointF(x, axisY() - radius() - 4));
+    painter.drawLine(QPointF(x, labelY() + 8), QPointF(x, axisY() - radius() - 4));
     painter.drawLine(QPointF(x, axisY() + radius() + 4), QPointF(x, height() - 1));
 
-    const QPolygonF bob({{x - 5, labelY - 2}, {x + 5, labelY - 2}, {x, labelY + 8}});
+    const QPolygonF bob({{x - 5, labelY() - 2}, {x + 5, labelY() - 2}, {x, labelY() + 8}});
     painter.setPen(QPen(colour, 1.6));
     painter.setBrush(isReference ? QBrush(colours.panel) : QBrush(colour));
     painter.drawPolygon(bob);
@@ -233,7 +260,7 @@ void VisitRibbon::drawPlumbLine(QPainter& painter, const records::VisitId& id, c
     painter.setPen(colour);
     const double breadth = painter.fontMetrics().horizontalAdvance(word);
     const bool isLeft = isReference ? x - breadth - 12 > 2 : x + breadth + 12 > width() - 2;
-    const QRectF place(isLeft ? x - breadth - 10 : x + 10, labelY - 10, breadth + 2, 20);
+    const QRectF place(isLeft ? x - breadth - 10 : x + 10, 0, breadth + 2, wordHeight());
     // The foot of the window says both days too; here words give way where they would run over the other
     // line.
     const auto& other = isReference ? m_session.focus().visit : m_session.focus().reference;
@@ -264,7 +291,7 @@ void VisitRibbon::paintEvent(QPaintEvent*)
     for (size_t i = 0; i < m_places.size() && i < m_session.onRecord().size(); ++i)
         drawMark(painter, m_session.onRecord()[i], m_places[i]);
     if (!isFolded())
-        drawHappenings(painter, m_happenings, m_scale, laneY, widgets::coloursFor(palette()));
+        drawHappenings(painter, m_happenings, m_scale, laneY(), widgets::coloursFor(palette()));
     if (hasFocus()) {
         painter.setBrush(Qt::NoBrush);
         painter.setPen(QPen(widgets::coloursFor(palette()).accent, 2));

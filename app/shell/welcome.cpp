@@ -4,6 +4,7 @@
 #include "app/session/session.h"
 #include "app/shell/window_place.h"
 #include "app/widgets/form_field.h"
+#include "app/widgets/scroll_room.h"
 #include "app/widgets/theme.h"
 #include "core/base/text.h"
 
@@ -60,7 +61,8 @@ Welcome::Welcome(const QString& path, QWidget* parent) : QDialog(parent)
     cards->addWidget(madeEmptyCard(), 3);
     cards->addWidget(madeDemoCard(), 2);
 
-    auto* column = new QVBoxLayout(this);
+    m_page = new QWidget(this);
+    auto* column = new QVBoxLayout(m_page);
     column->setContentsMargins(widgets::space8, widgets::space8, widgets::space8, widgets::space6);
     column->setSpacing(widgets::space4);
     column->addWidget(label(tr("Welcome to Aplomb"), widgets::titleFont(), {}, this));
@@ -71,7 +73,10 @@ Welcome::Welcome(const QString& path, QWidget* parent) : QDialog(parent)
     column->addLayout(cards, 1);
     column->addWidget(label(tr("Records will be kept in %1").arg(QDir::toNativeSeparators(path)),
                             widgets::captionFont(), u"quiet"_s, this));
-    resize(fitted({0, 0, 900, 520}, screen()->availableGeometry()).size());
+    auto* whole = new QVBoxLayout(this);
+    whole->setContentsMargins(0, 0, 0, 0);
+    whole->addWidget(new widgets::ScrollRoom(m_page, this));
+    resize(fitted({0, 0, widgets::grown(900), 520}, screen()->availableGeometry()).size());
     m_name->setFocus();
 }
 
@@ -79,7 +84,7 @@ Welcome::Welcome(const QString& path, QWidget* parent) : QDialog(parent)
 void Welcome::showEvent(QShowEvent* event)
 {
     QDialog::showEvent(event);
-    const int tall = std::max(height(), layout()->totalHeightForWidth(width()));
+    const int tall = std::max(height(), m_page->heightForWidth(width()));
     resize(fitted({pos(), QSize(width(), tall)}, screen()->availableGeometry()).size());
 }
 

@@ -40,6 +40,7 @@ private:
     void beginClinic();
 
     Choice m_choice = Choice::EmptyClinic;
+    QWidget* m_page = nullptr; ///< what scrolls where the screen is small
     widgets::FormField* m_name = nullptr;
     keys::NewPassword* m_password = nullptr; ///< none where this build cannot seal
     QString m_chosen;

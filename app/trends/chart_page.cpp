@@ -6,6 +6,7 @@
 #include "app/trends/first_choice.h"
 #include "app/trends/measure_list.h"
 #include "app/trends/trend_table.h"
+#include "app/widgets/announcement.h"
 #include "app/widgets/empty_state.h"
 #include "app/widgets/table_menu.h"
 #include "app/widgets/theme.h"
@@ -13,7 +14,6 @@
 #include "core/base/text.h"
 #include "core/records/visit.h"
 
-#include <QAccessible>
 #include <QCheckBox>
 #include <QHBoxLayout>
 #include <QHeaderView>
@@ -182,8 +182,7 @@ void ChartPage::sayTime()
     m_time->setText(words);
     m_time->setVisible(!window.isWhole());
     m_whole->setVisible(!window.isWhole());
-    QAccessibleEvent told(m_time, QAccessible::Alert);
-    QAccessible::updateAccessibility(&told);
+    widgets::announce(*m_time, m_time->text());
 }
 
 QWidget* ChartPage::makeTrends()

@@ -1,6 +1,7 @@
 #include "app/trends/chart_view.h"
 
 #include "app/charts/trend_words.h"
+#include "app/widgets/spoken_role.h"
 
 #include <QApplication>
 #include <QGestureEvent>
@@ -25,8 +26,10 @@ constexpr double keyStep = 1.5;
 
 ChartView::ChartView(QWidget* parent) : QChartView(parent)
 {
+    widgets::setSpokenRole(*this, QAccessible::Graphic);
     setFrameShape(QFrame::NoFrame);
     setFocusPolicy(Qt::StrongFocus);
+    viewport()->setFocusPolicy(Qt::NoFocus); // one stop, not two
     setRenderHint(QPainter::Antialiasing);
     setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOff);

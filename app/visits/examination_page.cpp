@@ -103,6 +103,7 @@ ExaminationPage::ExaminationPage(session::Session& session, session::Prompts& pr
       m_conditions(new ConditionsLine(session.sharedCatalogue(), this)),
       m_scroll(new QScrollArea(this)),
       m_steps(new StepBar(this)),
+      m_top(new QWidget(this)),
       m_one(new QPushButton(tr("One test at a time"), this)),
       m_strip(new FocusStrip(session, m_draft, widgets::steadyClock(), this))
 {
@@ -110,6 +111,8 @@ ExaminationPage::ExaminationPage(session::Session& session, session::Prompts& pr
     setProperty("wholeInView", true);
     layOut();
     bindKeys();
+    m_speaking.setSingleShot(true);
+    connect(&m_speaking, &QTimer::timeout, this, &ExaminationPage::speak);
     m_later.setSingleShot(true);
     connect(&m_later, &QTimer::timeout, this, &ExaminationPage::refreshMeanings);
     connect(m_empty, &widgets::EmptyState::stepTaken, this, &ExaminationPage::startVisit);
@@ -181,7 +184,8 @@ void ExaminationPage::layOut()
     signedLine->addWidget(m_signed, 1);
     signedLine->addWidget(m_amend);
     column->addLayout(signedLine);
-    auto* top = new QHBoxLayout;
+    auto* top = new QHBoxLayout(m_top);
+    top->setContentsMargins(0, 0, 0, 0);
     top->setSpacing(widgets::space2);
     top->addWidget(m_conditions, 1);
     m_one->setObjectName(u"oneAtATime"_s);
@@ -192,7 +196,7 @@ void ExaminationPage::layOut()
     m_one->setToolTip(
         tr("For a tablet or a second person: one test in large keys, with what its grades mean. Key: F7"));
     top->addWidget(m_one, 0, Qt::AlignTop);
-    column->addLayout(top);
+    column->addWidget(m_top);
     m_scroll->setWidgetResizable(true);
     m_scroll->setFrameShape(QFrame::NoFrame);
     m_scroll->setFocusPolicy(Qt::NoFocus);
@@ -227,6 +231,8 @@ void ExaminationPage::bindKeys()
         m_conditions->setVisible(true);
         m_conditions->open(!m_conditions->isOpen());
         settleHeight();
+        if (m_conditions->isOpen())
+            showTop();
     });
     bind(Qt::Key_F5, [this] { goToOpen(m_current == nullptr ? Place() : m_current->place()); });
     bind(Qt::Key_F7, [this] { m_one->toggle(); });
@@ -310,6 +316,7 @@ void ExaminationPage::buildForm(std::vector<FormSection> form)
     m_sections.clear();
     m_fields.clear();
     m_form = std::move(form);
+    placeTop(false); // before what is scrolled is made anew
     auto* body = new QWidget;
     body->setObjectName(u"page"_s);
     auto* column = new QVBoxLayout(body);
@@ -347,6 +354,7 @@ void ExaminationPage::buildForm(std::vector<FormSection> form)
     }
     column->addStretch(1);
     m_scroll->setWidget(body);
+    settleHeight();
     shareWidth();
 }
 
@@ -662,7 +670,7 @@ void ExaminationPage::step(int step)
 /// What the fields leave goes to the titles, so that they need one line, and to what a value means.
 void ExaminationPage::shareWidth()
 {
-    constexpr int fields = 2 * SideField::width + 4 * widgets::space3;
+    const int fields = 2 * SideField::width() + 4 * widgets::space3;
     const int titles =
         std::clamp(m_scroll->viewport()->width() - fields - meaningWidth, leastTitle, mostTitle);
     for (SectionBox* box : m_sections)
@@ -673,8 +681,20 @@ void ExaminationPage::shareWidth()
 void ExaminationPage::settleHeight()
 {
     const bool one = m_one->isChecked();
-    m_strip->setLow(one || window()->height() < lowWindow);
+    const bool isLow = window()->height() < lowWindow || widgets::areLettersLarge();
+    m_strip->setLow(one || isLow);
     m_conditions->setVisible(!one || m_conditions->isOpen());
+    placeTop(widgets::areLettersLarge() && m_scroll->widget() != nullptr);
+}
+
+void ExaminationPage::placeTop(bool inForm)
+{
+    QWidget* room = inForm ? m_scroll->widget() : m_scroll->parentWidget();
+    if (m_top->parentWidget() == room)
+        return;
+    auto* column = qobject_cast<QVBoxLayout*>(room->layout());
+    column->insertWidget(inForm ? 0 : column->indexOf(m_scroll), m_top);
+    m_top->show();
 }
 
 void ExaminationPage::resizeEvent(QResizeEvent* event)
@@ -733,6 +753,14 @@ void ExaminationPage::openConditions(const QString& condition)
         return;
     m_conditions->setVisible(true);
     m_conditions->goTo(condition);
+    showTop();
+}
+
+/// Brings the conditions into view where they scroll with the form.
+void ExaminationPage::showTop()
+{
+    if (m_top->parentWidget() == m_scroll->widget())
+        m_scroll->verticalScrollBar()->setValue(0);
 }
 
 void ExaminationPage::showMeasure(const QString& id)

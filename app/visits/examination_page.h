@@ -113,7 +113,10 @@ private:
     void setOneAtATime(bool one);
     void step(int step); ///< to another test of those that one goes through
     void showOne();
+    void speak();
     void settleHeight();
+    void placeTop(bool inForm);
+    void showTop();
     bool takeTouch(QEvent& event);
 
     session::Session& m_session;
@@ -126,6 +129,7 @@ private:
     ConditionsLine* m_conditions;
     QScrollArea* m_scroll;
     StepBar* m_steps;
+    QWidget* m_top;     ///< conditions and m_one; it scrolls with the form where letters are large
     QPushButton* m_one; ///< turns the form to one test at a time and back
     FocusStrip* m_strip;
     QWidget* m_body = nullptr;
@@ -134,7 +138,9 @@ private:
     std::map<Place, SideField*> m_fields;
     SideField* m_current = nullptr;
     Progress m_progress;
-    QTimer m_later; ///< what a change means is worked out when the keyboard rests
+    Place m_toSpeak;   ///< of the value kept last
+    QTimer m_speaking; ///< waits until the hand rests
+    QTimer m_later;    ///< what a change means is worked out when the keyboard rests
     records::Conditions m_conditionsShown;
     bool m_earlierIsStale = true;
     bool m_wasReadOnly = false;

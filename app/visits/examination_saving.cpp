@@ -4,9 +4,11 @@
 #include "app/visits/examination_page.h"
 
 #include "app/visits/focus_strip.h"
+#include "app/visits/meaning_cell.h"
 #include "app/visits/section_box.h"
 #include "app/visits/side_field.h"
 #include "app/visits/typed.h"
+#include "app/widgets/announcement.h"
 #include "core/records/wording.h"
 
 using namespace Qt::StringLiterals;
@@ -16,6 +18,13 @@ namespace visits
 
 using records::Finding;
 using records::Visit;
+
+namespace
+{
+
+constexpr int handRestsMs = 600; ///< a screen reader that speaks is cut short by the next key
+
+} // namespace
 
 void ExaminationPage::save(SideField* field, const Entry& entry)
 {
@@ -36,7 +45,25 @@ void ExaminationPage::save(SideField* field, const Entry& entry)
     } else {
         field->show(stored, false);
     }
+    if (saved) {
+        m_toSpeak = field->place();
+        m_speaking.start(handRestsMs);
+    }
     showStrip();
+}
+
+/// Once the hand rests a screen reader says that the value is kept, and what it comes to.
+void ExaminationPage::speak()
+{
+    const SideField* field = fieldAt(m_toSpeak);
+    const Finding* kept = m_draft.stored(m_toSpeak);
+    if (field == nullptr || kept == nullptr || field->isRefused())
+        return;
+    const QString value = records::written(kept->value, field->measure(), session::screenPhrases());
+    const QString verdict = boxOf(field)->meaningOf(m_toSpeak.measure)->words(m_toSpeak.side);
+    const QString saved = tr("Saved: %1, %2", "test and side, its value").arg(field->title(), value);
+    widgets::announce(
+        *this, verdict.isEmpty() ? saved : tr("%1. %2", "saved value, its verdict").arg(saved, verdict));
 }
 
 void ExaminationPage::clear(SideField* field)

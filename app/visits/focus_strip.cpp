@@ -155,7 +155,7 @@ FocusStrip::FocusStrip(const session::Session& session, const VisitDraft& draft,
     QFont bold = widgets::bodyFont();
     bold.setWeight(QFont::DemiBold);
     m_title->setFont(bold);
-    m_title->setMinimumHeight(28);
+    m_title->setMinimumHeight(widgets::keyHeight());
     m_title->setObjectName(u"strip.title"_s);
     m_note->setObjectName(u"strip.note"_s);
     m_note->setPlaceholderText(tr("Note"));
@@ -426,8 +426,14 @@ void FocusStrip::showTitle()
     if (m_field == nullptr)
         return;
     const bool timesAnother = m_stopwatch->isRunning() && m_timed != m_field->place();
-    m_title->setText(timesAnother ? tr("%1 · the stopwatch runs for: %2").arg(m_field->title(), m_timedTitle)
-                                  : m_field->title());
+    const QString title = timesAnother
+                              ? tr("%1 · the stopwatch runs for: %2").arg(m_field->title(), m_timedTitle)
+                              : m_field->title();
+    constexpr int mostInLargeLetters = 400;
+    m_title->setText(widgets::areLettersLarge()
+                         ? m_title->fontMetrics().elidedText(title, Qt::ElideMiddle, mostInLargeLetters)
+                         : title);
+    m_title->setAccessibleName(title);
 }
 
 void FocusStrip::showTest(const catalogue::Measure& measure)

@@ -11,13 +11,6 @@
 namespace visits
 {
 
-namespace
-{
-
-constexpr int leastHeight = 28; ///< of a row of keys
-
-} // namespace
-
 MeaningCell::MeaningCell(const QString& test, QWidget* parent) : QWidget(parent)
 {
     setAccessibleName(tr("%1, the new value against error").arg(test));
@@ -35,6 +28,12 @@ void MeaningCell::clear(records::Side side)
 {
     if (m_lines.erase(side) > 0)
         describe();
+}
+
+QString MeaningCell::words(records::Side side) const
+{
+    const auto found = m_lines.find(side);
+    return found == m_lines.end() ? QString() : found->second.words;
 }
 
 void MeaningCell::describe()
@@ -57,7 +56,7 @@ QSize MeaningCell::sizeHint() const
     int width = minimumWidth();
     for (const auto& [side, line] : m_lines)
         width = std::max(width, metrics.horizontalAdvance(line.words) + metrics.height() + widgets::space2);
-    return {width, std::max(leastHeight, int(m_lines.size()) * (metrics.height() + 3))};
+    return {width, std::max(widgets::keyHeight(), int(m_lines.size()) * (metrics.height() + 3))};
 }
 
 void MeaningCell::paintEvent(QPaintEvent*)
@@ -67,7 +66,7 @@ void MeaningCell::paintEvent(QPaintEvent*)
     painter.setFont(widgets::captionFont());
     const int height = painter.fontMetrics().height() + 3;
     const int mark = painter.fontMetrics().ascent();
-    int y = std::max(0, (leastHeight - int(m_lines.size()) * height) / 2);
+    int y = std::max(0, (widgets::keyHeight() - int(m_lines.size()) * height) / 2);
     for (const auto& [side, line] : m_lines) {
         const QRect room(0, y, width(), height);
         const QRect square(room.left(), y + (height - mark) / 2, mark, mark);

@@ -21,6 +21,8 @@ public:
     /// `words` are the verdict in words, `why` the arithmetic for the tool tip.
     void say(records::Side side, judging::Verdict verdict, const QString& words, const QString& why);
     void clear(records::Side side);
+    /// The verdict in words; empty where there is none.
+    QString words(records::Side side) const;
     QSize sizeHint() const override;
 
 protected:

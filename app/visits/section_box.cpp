@@ -3,6 +3,7 @@
 #include "app/session/messages.h"
 #include "app/visits/meaning_cell.h"
 #include "app/visits/side_field.h"
+#include "app/widgets/elided_label.h"
 #include "app/widgets/theme.h"
 #include "core/records/history.h"
 #include "core/records/normal.h"
@@ -84,8 +85,8 @@ SectionBox::SectionBox(const FormSection& section, std::shared_ptr<const catalog
     m_rows->setContentsMargins(0, betweenRows, 0, widgets::space2);
     m_rows->setHorizontalSpacing(widgets::space3);
     m_rows->setVerticalSpacing(betweenRows);
-    m_rows->setColumnMinimumWidth(1, SideField::width);
-    m_rows->setColumnMinimumWidth(2, SideField::width);
+    m_rows->setColumnMinimumWidth(1, SideField::width());
+    m_rows->setColumnMinimumWidth(2, SideField::width());
     m_rows->setColumnStretch(3, 1);
     for (const catalogue::Measure* test : section.tests) {
         if (const QString total = totalOf(*test); !total.isEmpty())
@@ -232,9 +233,11 @@ QWidget* SectionBox::titleOf(const catalogue::Measure& test)
     auto* line = new QHBoxLayout;
     line->setSpacing(widgets::space2);
     column->addLayout(line);
-    auto* name = new QLabel(test.title, title);
+    const bool mayWrap = !widgets::areLettersLarge();
+    auto* name = mayWrap ? new QLabel(test.title, title) : new widgets::ElidedLabel(title);
+    name->setText(test.title);
     name->setTextFormat(Qt::PlainText);
-    name->setWordWrap(true);
+    name->setWordWrap(mayWrap);
     line->addWidget(name, 1, Qt::AlignTop);
     if (const auto items = m_items.find(test.id); items != m_items.end()) {
         items->second = itemsKey(test, title);
@@ -248,7 +251,7 @@ QWidget* SectionBox::titleOf(const catalogue::Measure& test)
         beside += tr("%1 best", "grade, in short: the best one").arg(std::get<values::Grade>(*best).step);
     if (test.isOwn)
         beside += tr("the clinic's own");
-    if (!beside.isEmpty())
+    if (!beside.isEmpty() && mayWrap)
         line->addWidget(caption(beside.join(u" · "_s), title), 0, Qt::AlignTop);
     return title;
 }

@@ -3,6 +3,7 @@
 #include "app/session/messages.h"
 #include "app/visits/conditions_editor.h"
 #include "app/visits/typed.h"
+#include "app/widgets/announcement.h"
 #include "app/widgets/key_row.h"
 #include "app/widgets/number_field.h"
 #include "core/records/check.h"
@@ -36,6 +37,11 @@ constexpr int typingPauseMs = 300; ///< of typing, after which is said what is w
 constexpr std::array absences = {Absence::Unable, Absence::NotAttempted, Absence::Refused,
                                  Absence::NotApplicable};
 
+int earlierWidth()
+{
+    return widgets::areLettersLarge() ? 150 : 100;
+}
+
 QLabel* quietLabel(QWidget* parent)
 {
     auto* label = new QLabel(parent);
@@ -61,7 +67,7 @@ SideField::SideField(const catalogue::Measure& measure, records::Side side,
     auto* editor = new QWidget(this);
     // The words of a test without sides have the room of both.
     const bool isWide = measure.kind == Kind::Choice && !measure.hasSides;
-    editor->setFixedWidth(isWide ? pitch + editorWidth : editorWidth);
+    editor->setFixedWidth(isWide ? width() + widgets::space3 + editorWidth : editorWidth);
     auto* line = new QHBoxLayout;
     line->setSpacing(widgets::space1);
     if (!catalogue::isNumeric(measure.kind))
@@ -73,7 +79,7 @@ SideField::SideField(const catalogue::Measure& measure, records::Side side,
     m_state->setAccessibleName(tr("%1: why there is no value").arg(title()));
     m_state->setToolTip(tr("Unable, not attempted, did not wish, not applicable"));
     m_state->setFocusPolicy(Qt::NoFocus);
-    m_state->setFixedSize(28, 28);
+    m_state->setFixedSize(widgets::keyHeight(), widgets::keyHeight());
     QSizePolicy room = m_state->sizePolicy();
     room.setRetainSizeWhenHidden(true);
     m_state->setSizePolicy(room);
@@ -91,7 +97,7 @@ SideField::SideField(const catalogue::Measure& measure, records::Side side,
         column->addWidget(m_cap, 0, Qt::AlignLeft);
     column->addWidget(m_message);
 
-    m_earlier->setFixedWidth(earlierWidth);
+    m_earlier->setFixedWidth(earlierWidth());
     m_earlier->setContentsMargins(0, 0, 0, 0);
     m_earlier->setObjectName(objectName("earlier"));
     auto* whole = new QHBoxLayout(this);
@@ -103,6 +109,11 @@ SideField::SideField(const catalogue::Measure& measure, records::Side side,
     m_pause.setSingleShot(true);
     m_pause.setInterval(typingPauseMs);
     connect(&m_pause, &QTimer::timeout, this, &SideField::judge);
+}
+
+int SideField::width()
+{
+    return editorWidth + widgets::space1 + earlierWidth();
 }
 
 QString SideField::objectName(const char* part) const
@@ -164,9 +175,11 @@ void SideField::show(const records::Finding* stored, bool readOnly)
         while (!numbers.empty() && m_trials.size() <= numbers.rbegin()->first)
             addTrial();
         for (size_t trial = 0; trial < m_trials.size(); ++trial) {
+            const QString text =
+                numbers.contains(trial) ? records::writtenTrial(numbers[trial], m_measure) : QString();
             const QSignalBlocker quiet(m_trials[trial]);
-            m_trials[trial]->setText(
-                numbers.contains(trial) ? records::writtenTrial(numbers[trial], m_measure) : QString());
+            if (m_trials[trial]->text() != text) // a screen reader is told of each, hundreds in a form
+                m_trials[trial]->setText(text);
             m_trials[trial]->setReadOnly(readOnly);
             m_trials[trial]->setRefused(false);
         }
@@ -253,7 +266,7 @@ void SideField::await(Absence absence)
 
 void SideField::setLarge(bool large)
 {
-    const int least = large ? widgets::touchHeight : 28;
+    const int least = std::max(widgets::keyHeight(), large ? widgets::touchHeight : 0);
     if (m_keys != nullptr)
         m_keys->setLarge(large);
     for (NumberField* field : m_trials)
@@ -275,13 +288,16 @@ void SideField::setEarlier(const std::optional<Earlier>& earlier)
     const QString day = records::dayInWords(earlier->occasion.day, phrases);
     const QString words = earlier->isComparable ? tr("%1\n%2", "earlier value, its day").arg(value, day)
                                                 : tr("%1\n%2\nnot comparable").arg(value, day);
-    if (words == m_earlier->text())
-        return;
-    m_earlier->setWordWrap(true);
-    m_earlier->setText(words);
     m_earlier->setToolTip(earlier->isComparable
                               ? tr("The value this one is held against.")
                               : tr("Recorded under other conditions, or conditions are not recorded."));
+    if (widgets::areLettersLarge()) { // in one line, the rest on asking
+        m_earlier->setToolTip(words + u'\n' + m_earlier->toolTip());
+        m_earlier->setText(m_earlier->fontMetrics().elidedText(value, Qt::ElideRight, m_earlier->width()));
+        return;
+    }
+    m_earlier->setWordWrap(true);
+    m_earlier->setText(words);
 }
 
 void SideField::setComputed(const std::optional<records::Occasion>& computed)
@@ -347,8 +363,12 @@ void SideField::describe()
         m_cap->setChecked(m_shown && m_shown->capReached);
     const bool isQuiet = m_wrong.isEmpty() && m_wrongBeside.isEmpty() && m_awaited.isEmpty();
     widgets::dress(*m_message, "role", isQuiet ? u"quiet"_s : u"danger"_s);
-    m_message->setText(words.join(u" · "_s));
+    const QString said = words.join(u" · "_s);
+    const bool isNews = !isQuiet && m_message->text() != said;
+    m_message->setText(said);
     m_message->setVisible(!words.isEmpty());
+    if (isNews)
+        widgets::announce(*this, said);
 }
 
 /// Saves with every character, so that no more than one can be lost. What is wrong is said at the next pause:

@@ -32,10 +32,8 @@ class SideField : public QWidget
 
 public:
     static constexpr int editorWidth = 286;
-    static constexpr int earlierWidth = 100;
-    static constexpr int width = editorWidth + widgets::space1 + earlierWidth;
-    /// From the editor of one side to the editor of the other.
-    static constexpr int pitch = width + widgets::space3;
+    /// With the earlier value beside the editor.
+    static int width();
 
     /// `measure` is one of the catalogue.
     SideField(const catalogue::Measure& measure, records::Side side,

@@ -24,7 +24,9 @@ namespace
 
 int trialWidth(int trials)
 {
-    return trials == 1 ? 112 : trials == 2 ? 76 : 72;
+    const int letters =
+        QFontMetrics(widgets::bodyFont()).horizontalAdvance(trials == 1 ? u"000.00 s"_s : u"00.00"_s);
+    return std::max(trials == 1 ? 112 : trials == 2 ? 76 : 72, letters + widgets::space6);
 }
 
 } // namespace
@@ -84,7 +86,7 @@ void SideField::makeCap()
                               tr("%1: stopped at the cap of %2 s").arg(title(), seconds), objectName("cap")},
                              false, this);
     m_cap->setFont(widgets::captionFont());
-    m_cap->setFixedHeight(28);
+    m_cap->setFixedHeight(widgets::keyHeight());
     connect(m_cap, &QAbstractButton::clicked, this, &SideField::toggleCap);
 }
 

@@ -22,8 +22,8 @@ EmptyState::EmptyState(const QString& title, const QString& explanation, const Q
     m_title->setAlignment(Qt::AlignHCenter);
     m_explanation->setWordWrap(true);
     m_explanation->setAlignment(Qt::AlignHCenter);
-    m_explanation->setMinimumWidth(420);
-    m_explanation->setMaximumWidth(560);
+    m_explanation->setMinimumWidth(grown(420));
+    m_explanation->setMaximumWidth(grown(560));
     m_explanation->setProperty("role", u"quiet"_s);
     m_step->setProperty("kind", u"primary"_s);
     m_step->setObjectName(u"nextStep"_s);

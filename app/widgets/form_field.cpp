@@ -1,5 +1,6 @@
 #include "app/widgets/form_field.h"
 
+#include "app/widgets/announcement.h"
 #include "app/widgets/combo_box.h"
 #include "app/widgets/theme.h"
 
@@ -20,6 +21,7 @@ namespace
 
 constexpr int labelWidth = 150;
 constexpr int shortEntry = 150;
+constexpr int linesHeight = 84;
 
 } // namespace
 
@@ -29,7 +31,7 @@ FormField::FormField(const QString& label, QWidget* entry, const QString& after,
 {
     auto* title = new QLabel(label, this);
     title->setBuddy(entry);
-    title->setFixedWidth(labelWidth);
+    title->setFixedWidth(grown(labelWidth));
     title->setWordWrap(true);
     entry->setParent(this);
     entry->setObjectName(name);
@@ -50,11 +52,15 @@ FormField::FormField(const QString& label, QWidget* entry, const QString& after,
     if (after.isEmpty()) {
         grid->addWidget(entry, 0, 1, 1, 2);
     } else {
-        entry->setFixedWidth(shortEntry);
+        entry->setFixedWidth(grown(shortEntry));
         auto* quiet = new QLabel(after, this);
         quiet->setProperty("role", u"quiet"_s);
+        quiet->setWordWrap(areLettersLarge());
         grid->addWidget(entry, 0, 1);
-        grid->addWidget(quiet, 0, 2);
+        if (areLettersLarge())
+            grid->addWidget(quiet, 2, 1, 1, 2);
+        else
+            grid->addWidget(quiet, 0, 2);
     }
     grid->addWidget(m_below, 1, 1, 1, 2);
     grid->setColumnStretch(2, 1);
@@ -80,7 +86,7 @@ FormField* FormField::lines(const QString& label, const QString& name, QWidget* 
 {
     auto* entry = new QPlainTextEdit;
     entry->setTabChangesFocus(true);
-    entry->setFixedHeight(84);
+    entry->setFixedHeight(grown(linesHeight));
     auto* field = new FormField(label, entry, {}, name, parent);
     connect(entry, &QPlainTextEdit::textChanged, field, &FormField::edited);
     return field;
@@ -138,6 +144,7 @@ void FormField::setWrong(const QString& sentence)
     m_below->setVisible(!sentence.isEmpty());
     dress(*m_below, "role", u"danger"_s);
     dress(*m_entry, "wrong", !sentence.isEmpty());
+    announce(*m_entry, sentence);
 }
 
 void FormField::setHint(const QString& words)

@@ -18,7 +18,6 @@ namespace widgets
 namespace
 {
 
-constexpr int keyHeight = 28;
 constexpr int besideWords = 6; ///< narrower where a key holds words, so that more of them share a line
 
 } // namespace
@@ -65,8 +64,9 @@ QSize Key::sizeHint() const
     if (!m_typed.isEmpty())
         width += QFontMetrics(captionFont()).horizontalAdvance(m_typed) + space1;
     if (m_fillsLine)
-        return {QWIDGETSIZE_MAX, touchHeight};
-    return {std::max(width, m_isLarge ? touchHeight : 40), m_isLarge ? touchHeight : keyHeight};
+        return {QWIDGETSIZE_MAX, std::max(keyHeight(), touchHeight)};
+    return {std::max(width, m_isLarge ? touchHeight : 40),
+            std::max(keyHeight(), m_isLarge ? touchHeight : 0)};
 }
 
 void Key::paintEvent(QPaintEvent*)

@@ -1,9 +1,9 @@
 #include "app/widgets/notice.h"
 
+#include "app/widgets/announcement.h"
 #include "app/widgets/icons.h"
 #include "app/widgets/theme.h"
 
-#include <QAccessible>
 #include <QEvent>
 #include <QHBoxLayout>
 #include <QLabel>
@@ -32,8 +32,7 @@ void Notice::say(Kind kind, const QString& words)
     m_words->setText(words);
     draw();
     setVisible(!words.isEmpty());
-    QAccessibleEvent alert(this, QAccessible::Alert);
-    QAccessible::updateAccessibility(&alert);
+    announce(*this, words);
 }
 
 void Notice::clear()

@@ -1,5 +1,6 @@
 #include "app/widgets/question.h"
 
+#include "app/widgets/spoken_role.h"
 #include "app/widgets/theme.h"
 
 #include <QFormLayout>
@@ -42,6 +43,8 @@ Question::Question(const QString& question, const QString& explanation, const QS
     m_words->setAlignment(Qt::AlignTop | Qt::AlignLeading);
     m_words->setContentsMargins(isRightToLeft() ? space4 : 0, 0, isRightToLeft() ? 0 : space4,
                                 0); // its scroll bar's
+    setSpokenRole(*m_room, QAccessible::Document);
+    m_room->setAccessibleName(question);
     m_room->setFrameShape(QFrame::NoFrame);
     m_room->setWidgetResizable(true);
     m_room->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);

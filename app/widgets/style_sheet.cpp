@@ -1,7 +1,9 @@
 #include "app/widgets/style_sheet.h"
 
+#include <QFontMetrics>
 #include <QPalette>
 
+#include <algorithm>
 #include <utility>
 
 using namespace Qt::StringLiterals;
@@ -12,11 +14,13 @@ namespace widgets
 namespace
 {
 
+constexpr int tick = 14; ///< a box to tick, in pixels at the usual size of letters
+
 // A focused frame is 2 px; its padding gives back what the frame takes, so that nothing moves.
 
 constexpr auto buttons = R"(
 QPushButton { background: @panel; color: @text; border: 1px solid @edge; border-radius: 6px; padding: 6px 15px;
-  min-height: 20px; }
+  min-height: @tall; }
 QPushButton:hover { background: @ground; }
 QPushButton:pressed, QPushButton:checked { background: @accentSoft; border-color: @accent; }
 QPushButton:focus { border: 2px solid @accent; padding: 5px 14px; }
@@ -28,7 +32,7 @@ QPushButton[kind="primary"]:disabled { background: @line; color: @unsure; border
 QPushButton[kind="quiet"] { background: transparent; border-color: transparent; color: @accent; padding: 6px 9px; }
 QPushButton[kind="quiet"]:hover { background: @accentSoft; }
 QPushButton[kind="quiet"]:focus { border: 2px solid @accent; padding: 5px 8px; }
-QPushButton[dense="true"] { padding: 1px 9px; min-height: 20px; }
+QPushButton[dense="true"] { padding: 1px 9px; min-height: @tall; }
 QPushButton[dense="true"]:focus { padding: 0 8px; }
 QPushButton[kind="quiet"]:disabled { color: @unsure; }
 QPushButton[kind="nav"] { background: transparent; border-color: transparent; color: @quiet; font-weight: 600; }
@@ -58,7 +62,7 @@ constexpr auto fields = R"(
 QLineEdit, QComboBox, QAbstractSpinBox, QPlainTextEdit, QTextEdit { background: @panel;
   border: 1px solid @edge; border-radius: 6px; padding: 5px 9px; selection-background-color: @accent;
   selection-color: @onAccent; }
-QLineEdit, QComboBox, QAbstractSpinBox { min-height: 20px; }
+QLineEdit, QComboBox, QAbstractSpinBox { min-height: @tall; }
 QLineEdit:focus, QComboBox:focus, QAbstractSpinBox:focus, QPlainTextEdit:focus, QTextEdit:focus {
   border: 2px solid @accent; padding: 4px 8px; }
 QLineEdit:disabled, QComboBox:disabled, QAbstractSpinBox:disabled, QPlainTextEdit:disabled, QTextEdit:disabled {
@@ -81,10 +85,10 @@ QAbstractSpinBox::up-button, QAbstractSpinBox::down-button { border: 0; width: 2
 QAbstractSpinBox::up-arrow { image: url(:/icons/chevron-up.svg); width: 11px; height: 11px; }
 QAbstractSpinBox::down-arrow { image: url(:/icons/chevron-down.svg); width: 11px; height: 11px; }
 QCheckBox, QRadioButton { spacing: 8px; padding: 3px; border: 2px solid transparent; border-radius: 6px; }
-QRadioButton::indicator { width: 14px; height: 14px; border: 1px solid @edge; border-radius: 8px; background: @panel; }
+QRadioButton::indicator { width: @tick; height: @tick; border: 1px solid @edge; border-radius: 8px; background: @panel; }
 QRadioButton::indicator:checked { width: 6px; height: 6px; border: 5px solid @accent; }
 QRadioButton::indicator:disabled { border-color: @line; }
-QCheckBox::indicator, QAbstractItemView::indicator { width: 14px; height: 14px; border: 1px solid @edge;
+QCheckBox::indicator, QAbstractItemView::indicator { width: @tick; height: @tick; border: 1px solid @edge;
   border-radius: 4px; background: @panel; }
 QCheckBox::indicator:checked, QAbstractItemView::indicator:checked { border-color: @accent; background: @accentSoft;
   image: url(:/icons/check.svg); }
@@ -141,6 +145,7 @@ QTabBar::tab { background: transparent; color: @quiet; border: 2px solid transpa
   padding: 8px 14px; margin-right: 4px; }
 QTabBar::tab:hover { color: @text; }
 QTabBar::tab:selected { color: @accent; border-bottom: 2px solid @accent; }
+QTabBar::scroller { width: 48px; }
 QTabBar::tab:disabled { color: @unsure; }
 QTabBar::tab:selected:focus { border: 2px solid @accent; border-radius: 6px; }
 QSplitter::handle { background: transparent; }
@@ -173,6 +178,9 @@ QString styleSheet(const Colours& colours)
         sheet += QString::fromLatin1(part);
     for (const auto& [role, colour] : roles)
         sheet.replace(QLatin1String(role), colour.name());
+    constexpr int leastLine = 20;
+    const int line = std::max(leastLine, QFontMetrics(bodyFont()).height());
+    sheet.replace(u"@tall"_s, u"%1px"_s.arg(line)).replace(u"@tick"_s, u"%1px"_s.arg(grown(tick)));
     return sheet;
 }
 

@@ -6,12 +6,16 @@
 #include <QFontDatabase>
 #include <QFontMetricsF>
 #include <QHeaderView>
+#include <QProxyStyle>
 #include <QStyle>
 #include <QStyleFactory>
 #include <QTableView>
 #include <QTextDocument>
 #include <QTextEdit>
 #include <QTextOption>
+
+#include <algorithm>
+#include <cmath>
 
 namespace widgets
 {
@@ -41,7 +45,7 @@ const Colours& light()
         .shade = rgb(0xe4e7e6),
         .danger = rgb(0xb3202a),
         .caution = rgb(0xfaf0d8),
-        .edge = rgb(0x868f94),
+        .edge = rgb(0x858e93),
     };
     return colours;
 }
@@ -67,6 +71,89 @@ const Colours& dark()
     };
     return colours;
 }
+
+const Colours& blackOnWhite()
+{
+    static const Colours colours = {
+        .ground = rgb(0xffffff),
+        .panel = rgb(0xffffff),
+        .text = rgb(0x000000),
+        .quiet = rgb(0x333333),
+        .line = rgb(0x6e6e6e),
+        .accent = rgb(0x003a75),
+        .onAccent = rgb(0xffffff),
+        .accentSoft = rgb(0xcfe3ff),
+        .better = rgb(0x003f8a),
+        .worse = rgb(0x7a2e00),
+        .unsure = rgb(0x3a3a3a),
+        .shade = rgb(0xdddddd),
+        .danger = rgb(0x8b0010),
+        .caution = rgb(0xfff3c0),
+        .edge = rgb(0x000000),
+    };
+    return colours;
+}
+
+const Colours& whiteOnBlack()
+{
+    static const Colours colours = {
+        .ground = rgb(0x000000),
+        .panel = rgb(0x000000),
+        .text = rgb(0xffffff),
+        .quiet = rgb(0xdddddd),
+        .line = rgb(0x8c8c8c),
+        .accent = rgb(0x7fe3ff),
+        .onAccent = rgb(0x000000),
+        .accentSoft = rgb(0x00303f),
+        .better = rgb(0x9ecbff),
+        .worse = rgb(0xffb98a),
+        .unsure = rgb(0xcccccc),
+        .shade = rgb(0x2b2b2b),
+        .danger = rgb(0xffb3b3),
+        .caution = rgb(0x2c2600),
+        .edge = rgb(0xffffff),
+    };
+    return colours;
+}
+
+const Colours& coloursOf(Look look)
+{
+    switch (look) {
+    case Look::Dark:
+        return dark();
+    case Look::BlackOnWhite:
+        return blackOnWhite();
+    case Look::WhiteOnBlack:
+        return whiteOnBlack();
+    case Look::Light:
+        break;
+    }
+    return light();
+}
+
+/// Relative luminance (WCAG 2.2), 0 to 1.
+double luminance(const QColor& colour)
+{
+    const auto linear = [](double part) {
+        return part <= 0.04045 ? part / 12.92 : std::pow((part + 0.055) / 1.055, 2.4);
+    };
+    return 0.2126 * linear(colour.redF()) + 0.7152 * linear(colour.greenF()) +
+           0.0722 * linear(colour.blueF());
+}
+
+/// Fusion, with nothing that moves by itself.
+class StillStyle : public QProxyStyle
+{
+public:
+    StillStyle() : QProxyStyle(QStyleFactory::create(QStringLiteral("Fusion"))) {}
+
+    int styleHint(StyleHint hint, const QStyleOption* option, const QWidget* widget,
+                  QStyleHintReturn* answer) const override
+    {
+        return hint == SH_Widget_Animation_Duration ? 0
+                                                    : QProxyStyle::styleHint(hint, option, widget, answer);
+    }
+};
 
 QPalette paletteOf(const Colours& colours)
 {
@@ -96,6 +183,8 @@ QPalette paletteOf(const Colours& colours)
     return palette;
 }
 
+constexpr double usualSize = 10; ///< of the body font, in points
+
 QFont scaled(double factor)
 {
     QFont font = bodyFont();
@@ -107,8 +196,8 @@ QFont scaled(double factor)
 void enlargeSmallFont(QApplication& application)
 {
     QFont font = application.font();
-    if (font.pointSizeF() > 0 && font.pointSizeF() < 10) {
-        font.setPointSizeF(10);
+    if (font.pointSizeF() > 0 && font.pointSizeF() < usualSize) {
+        font.setPointSizeF(usualSize);
         application.setFont(font);
     }
 }
@@ -117,21 +206,34 @@ void enlargeSmallFont(QApplication& application)
 
 const Colours& coloursFor(const QPalette& palette)
 {
-    return lookOf(palette) == Look::Dark ? dark() : light();
+    return coloursOf(lookOf(palette));
+}
+
+QPalette paperPalette()
+{
+    return paletteOf(light());
 }
 
 Look lookOf(const QPalette& system)
 {
-    const int ground = system.color(QPalette::Window).lightness();
-    return ground < system.color(QPalette::WindowText).lightness() ? Look::Dark : Look::Light;
+    constexpr double nearlyMost = 19.5; // of 21, which is black on white; usual desktops have 18 at most
+    const double ground = luminance(system.color(QPalette::Window));
+    const double text = luminance(system.color(QPalette::WindowText));
+    const bool isStrong = (std::max(ground, text) + 0.05) / (std::min(ground, text) + 0.05) >= nearlyMost;
+    if (ground < text)
+        return isStrong ? Look::WhiteOnBlack : Look::Dark;
+    return isStrong ? Look::BlackOnWhite : Look::Light;
 }
 
 void applyLook(QApplication& application, Look look)
 {
-    const Colours& colours = look == Look::Dark ? dark() : light();
+    const Colours& colours = coloursOf(look);
     // A palette does not reach widgets that exist while a style sheet is set.
     application.setStyleSheet({});
-    application.setStyle(QStyleFactory::create(QStringLiteral("Fusion")));
+    application.setStyle(new StillStyle);
+    for (const Qt::UIEffect effect : {Qt::UI_AnimateMenu, Qt::UI_FadeMenu, Qt::UI_AnimateCombo,
+                                      Qt::UI_AnimateTooltip, Qt::UI_FadeTooltip, Qt::UI_AnimateToolBox})
+        QApplication::setEffectEnabled(effect, false);
     enlargeSmallFont(application);
     application.setPalette(paletteOf(colours));
     application.setStyleSheet(styleSheet(colours));
@@ -156,7 +258,6 @@ void dress(QTextEdit& text)
 
 void dress(QTableView& table)
 {
-    const int textHeight = QFontMetrics(bodyFont()).height() + space3;
     table.setShowGrid(false);
     table.setWordWrap(false);
     table.setFrameShape(QFrame::StyledPanel);
@@ -165,8 +266,8 @@ void dress(QTableView& table)
     table.setHorizontalScrollMode(QAbstractItemView::ScrollPerPixel);
     table.setTabKeyNavigation(false);
     table.verticalHeader()->hide();
-    table.verticalHeader()->setMinimumSectionSize(rowHeight);
-    table.verticalHeader()->setDefaultSectionSize(std::max(rowHeight, textHeight));
+    table.verticalHeader()->setMinimumSectionSize(rowHeight());
+    table.verticalHeader()->setDefaultSectionSize(rowHeight());
     table.horizontalHeader()->setHighlightSections(false);
     table.horizontalHeader()->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);
 }
@@ -189,6 +290,28 @@ QFont headingFont()
 QFont titleFont()
 {
     return scaled(1.6);
+}
+
+int grown(int pixels)
+{
+    return int(std::lround(pixels * std::max(1.0, bodyFont().pointSizeF() / usualSize)));
+}
+
+bool areLettersLarge()
+{
+    return bodyFont().pointSizeF() >= 1.5 * usualSize;
+}
+
+int keyHeight()
+{
+    constexpr int least = 28;
+    return std::max(least, QFontMetrics(bodyFont()).height() + space1);
+}
+
+int rowHeight()
+{
+    constexpr int least = 32;
+    return std::max(least, QFontMetrics(bodyFont()).height() + space3);
 }
 
 QFont figureFont()

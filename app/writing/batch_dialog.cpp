@@ -141,7 +141,7 @@ void BatchDialog::makeReport()
     m_report->setTabChangesFocus(true);
     m_report->setLineWrapMode(QPlainTextEdit::NoWrap);
     m_report->setTabStopDistance(m_report->fontMetrics().averageCharWidth() * reportColumn);
-    m_report->setMinimumHeight(6 * widgets::rowHeight);
+    m_report->setMinimumHeight(6 * widgets::rowHeight());
 }
 
 QString BatchDialog::folder() const

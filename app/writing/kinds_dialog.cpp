@@ -131,7 +131,7 @@ QWidget* KindsDialog::makeKinds()
     m_list = new QListWidget(kinds);
     m_list->setObjectName(u"kindList"_s);
     m_list->setAccessibleName(tr("Kinds of letters"));
-    m_list->setFixedHeight(5 * widgets::rowHeight);
+    m_list->setFixedHeight(5 * widgets::rowHeight());
     m_title = new QLineEdit(kinds);
     m_title->setObjectName(u"kindTitle"_s);
     m_title->setAccessibleName(tr("Title of this kind of letter"));

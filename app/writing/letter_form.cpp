@@ -183,6 +183,7 @@ void LetterForm::addUrgency()
     m_urgency->setInsertPolicy(QComboBox::NoInsert);
     m_urgency->setCompleter(nullptr); // nothing is said that was not typed or chosen
     m_urgency->lineEdit()->setObjectName(u"letterUrgencyWords"_s);
+    m_urgency->lineEdit()->setAccessibleName(tr("Urgency"));
     m_urgency->lineEdit()->setPlaceholderText(tr("not stated"));
     addLabel(tr("Urgency"), m_urgency);
     connect(m_urgency, &QComboBox::currentTextChanged, this, [this] {
@@ -210,7 +211,7 @@ void LetterForm::addResults()
 {
     m_results = new QListWidget(this);
     m_results->setObjectName(u"letterResults"_s);
-    m_results->setFixedHeight(5 * widgets::rowHeight);
+    m_results->setFixedHeight(5 * widgets::rowHeight());
     m_results->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     addLabel(tr("Results told"), m_results);
     connect(m_results, &QListWidget::itemActivated, this, [this](const QListWidgetItem* item) {
@@ -262,7 +263,7 @@ void LetterForm::addCharts()
 {
     m_charts = new QListWidget(this);
     m_charts->setObjectName(u"letterCharts"_s);
-    m_charts->setFixedHeight(5 * widgets::rowHeight);
+    m_charts->setFixedHeight(5 * widgets::rowHeight());
     addLabel(tr("Charts"), m_charts);
     connect(m_charts, &QListWidget::itemChanged, this, [this] {
         if (!m_isShowing)

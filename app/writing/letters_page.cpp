@@ -2,6 +2,7 @@
 
 #include "app/session/messages.h"
 #include "app/widgets/empty_state.h"
+#include "app/widgets/flow_layout.h"
 #include "app/widgets/icons.h"
 #include "app/widgets/notice.h"
 #include "app/widgets/on_paper.h"
@@ -105,14 +106,13 @@ QWidget* LettersPage::makeSide()
     auto* column = new QVBoxLayout(side);
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(widgets::space2);
-    auto* head = new QHBoxLayout;
+    auto* head = new widgets::FlowLayout(nullptr, widgets::space2);
     m_new = new QPushButton(tr("New letter"), side);
     m_new->setObjectName(u"letterNew"_s);
     m_look = new QPushButton(tr("How letters look…"), side);
     m_look->setObjectName(u"letterKinds"_s);
     m_look->setProperty("kind", u"quiet"_s);
     head->addWidget(m_new);
-    head->addStretch(1);
     head->addWidget(m_look);
     column->addLayout(head);
     m_whyNot = new QLabel(side);
@@ -333,7 +333,7 @@ void LettersPage::settleActions()
     m_new->setToolTip(why);
     m_whyNot->setText(why);
     m_whyNot->setVisible(!why.isEmpty());
-    m_list->setFixedHeight(std::clamp(m_list->count(), 1, mostRows) * widgets::rowHeight + widgets::space2);
+    m_list->setFixedHeight(std::clamp(m_list->count(), 1, mostRows) * widgets::rowHeight() + widgets::space2);
     m_side->setVisible(m_list->count() > 0);
     m_signOff->setVisible(!m_draft.isSigned());
     m_correct->setVisible(m_draft.isSigned());

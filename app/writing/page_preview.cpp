@@ -1,5 +1,6 @@
 #include "app/writing/page_preview.h"
 
+#include "app/widgets/spoken_role.h"
 #include "app/widgets/theme.h"
 #include "core/paper/pages.h"
 #include "core/paper/paper.h"
@@ -28,6 +29,7 @@ constexpr int widestPage = 900;
 PagePreview::PagePreview(QWidget* parent) : QScrollArea(parent)
 {
     setObjectName(u"letterPreview"_s);
+    widgets::setSpokenRole(*this, QAccessible::Document);
     setAccessibleName(tr("The letter as it will print"));
     setWidgetResizable(true);
     setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOn);

@@ -47,6 +47,14 @@ public:
         keys({u"Return"_s});
         return comes([this] { return !thing(u"text"_s, u"Password"_s) && hasKeyboard(); });
     }
+    /// Starts the program on a demo clinic, which is not sealed.
+    bool openDemo()
+    {
+        output(places::program(), {u"demo"_s, records()}, m_environment);
+        m_program = std::make_unique<Helper>();
+        m_program->start(places::program(), {u"--records"_s, records()}, m_environment);
+        return waitForWindow() && comesToShow(u"push button"_s, u"New patient"_s);
+    }
     bool hasKeyboard() { return m_screen.xdo({u"getactivewindow"_s, u"getwindowpid"_s}) == pid(); }
     /// Waits until a window of the program has the keyboard.
     bool waitForWindow()
@@ -264,12 +272,11 @@ public:
     /// A bit of the thing's state, by its number in AT-SPI 2.
     bool isIn(const Thing& thing, int state) const
     {
+        const auto answer = m_screen.ask(thing.service, thing.path, QLatin1String(accessible), u"GetState"_s);
+        if (answer.type() != QDBusMessage::ReplyMessage) // it has gone meanwhile
+            return false;
         QList<quint32> bits;
-        m_screen.ask(thing.service, thing.path, QLatin1String(accessible), u"GetState"_s)
-                .arguments()
-                .value(0)
-                .value<QDBusArgument>() >>
-            bits;
+        answer.arguments().value(0).value<QDBusArgument>() >> bits;
         return bits.size() > state / 32 && (bits[state / 32] & (1U << (state % 32))) != 0;
     }
 

@@ -124,7 +124,6 @@ public:
                                   QFile::ReadOwner | QFile::WriteOwner | QFile::ExeOwner);
             m_environment.insert(name, m_home.filePath(folder));
         }
-        m_environment.insert(u"QT_LINUX_ACCESSIBILITY_ALWAYS_ON"_s, u"1"_s);
         m_environment.insert(u"USER"_s, u"tester"_s);
         m_server.start(u"Xvfb"_s,
                        {u"-displayfd"_s, u"1"_s, u"-nolisten"_s, u"tcp"_s, u"-fbdir"_s, m_home.path(),
@@ -153,6 +152,14 @@ public:
         return output(u"xdotool"_s, words, m_environment).trimmed();
     }
 
+    /// What begins to show from now on is told to `ear`, as AT-SPI 2 does it.
+    bool listen(QObject& ear, const char* slot) const
+    {
+        ask(u"org.a11y.atspi.Registry"_s, u"/org/a11y/atspi/registry"_s, u"org.a11y.atspi.Registry"_s,
+            u"RegisterEvent"_s, {u"object:state-changed:showing"_s});
+        return QDBusConnection(u"readers"_s)
+            .connect({}, {}, u"org.a11y.atspi.Event.Object"_s, u"StateChanged"_s, &ear, slot);
+    }
     QDBusMessage ask(const QString& service, const QString& path, const QString& interface,
                      const QString& what, const QVariantList& with = {}) const
     {
