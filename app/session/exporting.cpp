@@ -4,7 +4,7 @@
 #include "core/base/file.h"
 #include "core/catalogue/own.h"
 #include "core/exchange/fhir_bundle.h"
-#include "core/exchange/findings_csv.h"
+#include "core/exchange/findings_file.h"
 #include "core/exchange/whole_writing.h"
 #include "core/records/letter.h"
 #include "core/storage/letters.h"
@@ -141,6 +141,22 @@ base::Result<std::vector<records::Letter>> lettersOf(Session& session, const rec
     return whole;
 }
 
+/// Both files are safely on the disk before the first takes its place.
+Outcome placeAll(const QByteArray& bytes, const QString& file, const QByteArray& bundle, const QString& fhir)
+{
+    auto rows = base::writeBeside(bytes, file);
+    if (!rows)
+        return rows.error();
+    if (fhir.isEmpty())
+        return rows->place();
+    auto documents = base::writeBeside(bundle, fhir);
+    if (!documents)
+        return documents.error();
+    if (auto placed = rows->place(); !placed)
+        return placed;
+    return documents->place();
+}
+
 } // namespace
 
 base::Result<ExportSummary> exportRecords(Session& session, const records::Extent& extent,
@@ -185,18 +201,17 @@ base::Result<ExportSummary> exportRecords(Session& session, const records::Exten
     if (auto listed = folder.writeList(); !listed)
         return listed.error();
     if (progress && !progress(100))
-        return exchange::stopped();
-    if (auto written = beside.fhir.isEmpty()
-                           ? Outcome()
-                           : base::write(exchange::fhirCollection(documents, session.now()), beside.fhir);
-        !written)
-        return written.error();
-    if (auto written = base::write(bytes, file); !written)
-        return written.error();
+        return base::stopped();
+    const QByteArray bundle = beside.fhir.isEmpty()
+                                  ? QByteArray()
+                                  : exchange::fhirCollection(documents, session.own(), session.now());
+    if (auto placed = placeAll(bytes, file, bundle, beside.fhir); !placed)
+        return placed.error();
     if (auto kept = folder.keep(); !kept)
         return kept.error();
     summary.letters = folder.count();
-    summary.isBeyondImport = bytes.size() > exchange::largestFindingsFile;
+    summary.isBeyondImport =
+        bytes.size() > exchange::largestFindingsFile || bundle.size() > exchange::largestBundle;
     return summary;
 }
 

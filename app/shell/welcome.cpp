@@ -2,9 +2,9 @@
 
 #include "app/keys/new_password.h"
 #include "app/session/session.h"
-#include "app/shell/window_place.h"
 #include "app/widgets/form_field.h"
 #include "app/widgets/theme.h"
+#include "app/widgets/window_place.h"
 #include "core/base/text.h"
 
 #include <QDir>
@@ -71,7 +71,7 @@ Welcome::Welcome(const QString& path, QWidget* parent) : QDialog(parent)
     column->addLayout(cards, 1);
     column->addWidget(label(tr("Records will be kept in %1").arg(QDir::toNativeSeparators(path)),
                             widgets::captionFont(), u"quiet"_s, this));
-    resize(fitted({0, 0, 900, 520}, screen()->availableGeometry()).size());
+    widgets::resizeTo({900, 520}, *this);
     m_name->setFocus();
 }
 
@@ -80,7 +80,7 @@ void Welcome::showEvent(QShowEvent* event)
 {
     QDialog::showEvent(event);
     const int tall = std::max(height(), layout()->totalHeightForWidth(width()));
-    resize(fitted({pos(), QSize(width(), tall)}, screen()->availableGeometry()).size());
+    resize(widgets::fitted({pos(), QSize(width(), tall)}, screen()->availableGeometry()).size());
 }
 
 QWidget* Welcome::madeEmptyCard()

@@ -1,12 +1,14 @@
 #include "core/exchange/fhir_bundle.h"
 
-#include "core/exchange/json_text.h"
+#include "core/exchange/fhir_codes.h"
+#include "core/exchange/fhir_parts.h"
+#include "core/exchange/whole_columns.h"
 
-#include <QUuid>
+#include <QSet>
 
 #include <algorithm>
 
-namespace exchange
+namespace exchange::fhir
 {
 
 using namespace Qt::StringLiterals;
@@ -16,79 +18,21 @@ namespace
 
 using records::Visit;
 
-// Code systems of our own: fixed UUIDs, so that no address need be promised.
-const QString measureSystem = u"urn:uuid:5d0f6a0e-4c5b-4f0c-9f0a-6b0c7e1f2a01"_s;
-const QString optionSystem = u"urn:uuid:5d0f6a0e-4c5b-4f0c-9f0a-6b0c7e1f2a02"_s;
-const QString conditionSystem = u"urn:uuid:5d0f6a0e-4c5b-4f0c-9f0a-6b0c7e1f2a03"_s;
-const QString stateSystem = u"urn:uuid:5d0f6a0e-4c5b-4f0c-9f0a-6b0c7e1f2a04"_s;
-const QString numberSystem = u"urn:uuid:5d0f6a0e-4c5b-4f0c-9f0a-6b0c7e1f2a05"_s;
-const QString kindSystem = u"urn:uuid:5d0f6a0e-4c5b-4f0c-9f0a-6b0c7e1f2a06"_s;
-const QString loinc = u"http://loinc.org"_s;
-const QString ucum = u"http://unitsofmeasure.org"_s;
-const QString absent = u"http://terminology.hl7.org/CodeSystem/data-absent-reason"_s;
-
-/// Codes seen with their names at loinc.org.
-const std::pair<QString, QString> loincCodes[] = {{u"timed-up-and-go"_s, u"89423-8"_s},
-                                                  {u"six-minute-walk"_s, u"64098-7"_s},
-                                                  {u"sara"_s, u"93001-6"_s},
-                                                  {u"chair-stand-30s"_s, u"66247-8"_s}};
-
-QByteArray coding(const QString& system, const QString& code, const QString& display = {})
+/// A document of ours as it is kept: a form, the clinic's own catalogue.
+QByteArray keptDocument(const QString& id, const QString& kind, const QByteArray& json)
 {
-    return jsonObject(
-        {{"system", jsonText(system)}, {"code", jsonText(code)}, {"display", jsonText(display)}});
+    const QByteArray attachment = jsonObject(
+        {{"contentType", "\"application/json\""}, {"data", jsonText(QString::fromLatin1(json.toBase64()))}});
+    return entry(id, jsonObject({{"resourceType", "\"DocumentReference\""},
+                                 {"id", jsonText(id)},
+                                 {"status", "\"current\""},
+                                 {"type", conceptOf({coding(kindSystem, kind)}, kind)},
+                                 {"content", jsonList({jsonObject({{"attachment", attachment}})})}}));
 }
 
-QByteArray conceptOf(const std::vector<QByteArray>& codings, const QString& text)
+QByteArray tagged()
 {
-    return jsonObject({{"coding", jsonList(codings)}, {"text", jsonText(text)}});
-}
-
-/// An id that is the same whenever the same thing is exported.
-QString idOf(const QString& kind, const QString& whose)
-{
-    static const QUuid space(u"5d0f6a0e-4c5b-4f0c-9f0a-6b0c7e1f2a00"_s);
-    return QUuid::createUuidV5(space, kind + u'/' + whose).toString(QUuid::WithoutBraces);
-}
-
-QByteArray reference(const QString& id)
-{
-    return jsonObject({{"reference", jsonText(u"urn:uuid:"_s + id)}});
-}
-
-QByteArray dayText(QDate day)
-{
-    return jsonText(day.toString(Qt::ISODate));
-}
-
-QByteArray instantText(const QDateTime& at)
-{
-    return at.isValid() ? jsonText(at.toUTC().toString(Qt::ISODateWithMs)) : QByteArray();
-}
-
-QByteArray entry(const QString& id, const QByteArray& resource)
-{
-    return jsonObject({{"fullUrl", jsonText(u"urn:uuid:"_s + id)}, {"resource", resource}});
-}
-
-QByteArray quantity(double number, values::Unit unit, std::optional<double> step)
-{
-    const QString code = values::code(unit);
-    const QString symbol = values::symbol(unit);
-    return jsonObject({{"value", jsonNumber(number, step)},
-                       {"unit", jsonText(symbol.isEmpty() ? u"1"_s : symbol)},
-                       {"system", jsonText(ucum)},
-                       {"code", jsonText(code.isEmpty() ? u"1"_s : code)}});
-}
-
-/// http://hl7.org/fhir/R4/valueset-data-absent-reason.html
-QString absentCode(values::Absence absence)
-{
-    if (absence == values::Absence::NotAttempted)
-        return u"not-performed"_s;
-    if (absence == values::Absence::Refused)
-        return u"asked-declined"_s;
-    return absence == values::Absence::NotApplicable ? u"not-applicable"_s : u"not-asked"_s;
+    return jsonObject({{"tag", jsonList({coding(kindSystem, wholeRecordsTag)})}});
 }
 
 /// One document on its way.
@@ -105,12 +49,18 @@ public:
         addPatient();
         for (const Visit& visit : records::onRecord(m_record.visits))
             addVisit(visit);
+        for (const records::Asked& asked : m_record.asked)
+            addWord(u"asked"_s, asked.visit, {}, asked.at, named(asked.who));
+        addHappenings();
+        addTargets();
+        addChoices();
         for (const records::Letter& letter : letters)
             addLetter(letter, letters);
         const QString id = idOf(u"document"_s, patientId() + m_now.toString(Qt::ISODateWithMs));
         std::vector<QByteArray> entries = {composition()};
         entries.insert(entries.end(), m_entries.begin(), m_entries.end());
         return jsonObject({{"resourceType", "\"Bundle\""},
+                           {"meta", tagged()},
                            {"identifier", jsonObject({{"system", "\"urn:ietf:rfc:3986\""},
                                                       {"value", jsonText(u"urn:uuid:"_s + id)}})},
                            {"type", "\"document\""},
@@ -121,6 +71,8 @@ public:
 private:
     QString patientId() const { return m_record.patient.id.text; }
 
+    void add(const QString& id, const QByteArray& resource) { m_entries.push_back(entry(id, resource)); }
+
     void addPatient()
     {
         const records::Patient& patient = m_record.patient;
@@ -130,19 +82,38 @@ private:
                 : jsonObject({{"system", jsonText(numberSystem)}, {"value", jsonText(patient.recordNumber)}});
         const QByteArray name = jsonObject(
             {{"family", jsonText(patient.family)}, {"given", jsonList({jsonText(patient.given)})}});
-        m_entries.push_back(entry(
-            patientId(), jsonObject({{"resourceType", "\"Patient\""},
+        const QByteArray practice = named(patient.generalPractitioner);
+        const Ours ours = Ours()
+                              .put(u"population"_s, patient.population)
+                              .put(u"hand"_s, code(patient.dominantHand))
+                              .put(u"height_cm"_s, patient.heightCm)
+                              .put(u"weight_kg"_s, patient.weightKg)
+                              .put(u"referrer"_s, patient.referrer)
+                              .put(u"allergies"_s, patient.allergies) // words, which may say "none known"
+                              .put(u"note"_s, patient.notes);
+        add(patientId(), jsonObject({{"resourceType", "\"Patient\""},
                                      {"id", jsonText(patientId())},
+                                     {"extension", jsonList({ours.extension()})},
                                      {"identifier", jsonList({number})},
                                      {"name", jsonList({name})},
                                      {"gender", jsonText(code(patient.sex))},
-                                     {"birthDate", patient.born ? dayText(*patient.born) : QByteArray()}})));
+                                     {"birthDate", dayText(patient.born)},
+                                     {"generalPractitioner", jsonList({practice})}}));
+        if (patient.diagnosis.isEmpty() && !patient.onset)
+            return;
+        const QString id = idOf(u"diagnosis"_s, patientId());
+        add(id, jsonObject({{"resourceType", "\"Condition\""},
+                            {"id", jsonText(id)},
+                            {"code", conceptOf({}, patient.diagnosis)},
+                            {"subject", reference(patientId())},
+                            {"onsetDateTime", dayText(patient.onset)}}));
+        m_background.push_back(reference(id));
     }
 
     /// Whoever signs, once; empty for nobody.
     QString practitioner(const records::Author& author)
     {
-        if (author.name.isEmpty())
+        if (author == records::Author())
             return {};
         const QString id =
             idOf(u"practitioner"_s, author.name + u'\n' + author.role + u'\n' + author.registration);
@@ -163,41 +134,124 @@ private:
         return id;
     }
 
-    QByteArray referenceTo(const QString& id) const { return id.isEmpty() ? QByteArray() : reference(id); }
-
-    void addVisit(const Visit& visit)
+    /// The id of the form a visit was made with, which is written once.
+    QString formOf(const Visit& visit)
     {
-        const bool isDraft = visit.state == records::VisitState::Draft;
-        const QString encounter = visit.series.text;
+        if (!visit.formAsMade)
+            return {};
+        const QByteArray document = catalogue::written(*visit.formAsMade).toUtf8();
+        const QString id = idOf(u"form"_s, QString::fromUtf8(document));
+        if (!m_forms.contains(id)) {
+            m_forms.insert(id);
+            m_entries.push_back(keptDocument(id, u"form"_s, document));
+            m_background.push_back(reference(id));
+        }
+        return id;
+    }
+
+    QByteArray encounter(const Visit& visit, const QString& id, const std::vector<QByteArray>& contained,
+                         const std::vector<QByteArray>& extensions)
+    {
         const QString author = practitioner(visit.author);
-        const QString status = visit.withdrawn ? u"entered-in-error"_s
-                               : isDraft       ? u"in-progress"_s
-                                               : u"finished"_s;
+        const QString status = visit.withdrawn                             ? u"entered-in-error"_s
+                               : visit.state == records::VisitState::Draft ? u"in-progress"_s
+                                                                           : u"finished"_s;
         const QByteArray participant =
             author.isEmpty() ? QByteArray() : jsonObject({{"individual", reference(author)}});
-        m_entries.push_back(entry(
-            encounter,
-            jsonObject(
-                {{"resourceType", "\"Encounter\""},
-                 {"id", jsonText(encounter)},
-                 {"status", jsonText(status)},
-                 {"class",
-                  coding(u"http://terminology.hl7.org/CodeSystem/v3-ActCode"_s, u"AMB"_s, u"ambulatory"_s)},
-                 {"subject", reference(patientId())},
-                 {"participant", jsonList({participant})},
-                 {"period", jsonObject({{"start", dayText(visit.day)}, {"end", dayText(visit.day)}})}})));
-        std::vector<QByteArray> parts = {reference(encounter)};
-        if (!visit.withdrawn) {
-            for (const records::Finding& finding : visit.findings)
-                parts.push_back(reference(addObservation(visit, finding, author)));
+        const Ours ours = Ours()
+                              .put(u"uid"_s, visit.id.text)
+                              .put(u"version"_s, QString::number(visit.version))
+                              .put(u"state"_s, code(visit.state))
+                              .put(u"form"_s, visit.form)
+                              .putRef(u"made"_s, formOf(visit))
+                              .put(u"confirmed"_s, visit.conditionsConfirmed ? u"yes"_s : QString())
+                              .put(u"reason"_s, visit.amendmentReason)
+                              .put(u"at"_s, visit.signedAt)
+                              .put(visit.conditions);
+        std::vector<QByteArray> all = {ours.extension()};
+        all.insert(all.end(), extensions.begin(), extensions.end());
+        return jsonObject(
+            {{"resourceType", "\"Encounter\""},
+             {"id", jsonText(id)},
+             {"contained", jsonList(contained)},
+             {"extension", jsonList(all)},
+             {"status", jsonText(status)},
+             {"class",
+              coding(u"http://terminology.hl7.org/CodeSystem/v3-ActCode"_s, u"AMB"_s, u"ambulatory"_s)},
+             {"subject", reference(patientId())},
+             {"participant", jsonList({participant})},
+             {"period", jsonObject({{"start", dayText(visit.day)}, {"end", dayText(visit.day)}})}});
+    }
+
+    /// What was found and asked at a visit: ids and resources.
+    std::vector<std::pair<QString, QByteArray>> observations(const Visit& visit, const QByteArray& encounter)
+    {
+        const QString author = practitioner(visit.author);
+        std::vector<std::pair<QString, QByteArray>> all;
+        for (const records::Finding& finding : visit.findings)
+            all.push_back(observation(visit, finding, author, encounter));
+        for (const auto& [id, answer] : visit.redFlags)
+            all.push_back(redFlag(visit, id, answer, encounter));
+        return all;
+    }
+
+    /// The Encounter of the version that stands, and in it what it replaced: who reads the entries of the
+    /// Bundle meets no visit twice, and none that was entered in error.
+    void addVisit(const Visit& visit)
+    {
+        std::vector<QByteArray> contained, earlier;
+        const auto contain = [&](const QString& id, const QByteArray& resource) {
+            contained.push_back(resource);
+            earlier.push_back(
+                jsonObject({{"url", jsonText(earlierExtension)}, {"valueReference", within(id)}}));
+        };
+        for (const Visit& before : m_record.visits) {
+            if (before.series != visit.series || before.version == visit.version)
+                continue;
+            const QString id = u"v%1"_s.arg(before.version);
+            contain(id, encounter(before, id, {}, {}));
+            for (const auto& [found, resource] : observations(before, within(id)))
+                contain(found, resource);
         }
-        m_isPreliminary = m_isPreliminary || (isDraft && !visit.withdrawn);
+        if (visit.withdrawn) {
+            for (const auto& [found, resource] : observations(visit, within({})))
+                contain(found, resource);
+        }
+        const QString id = visit.series.text;
+        add(id, encounter(visit, id, contained, earlier));
+        std::vector<QByteArray> parts = {reference(id)};
+        if (!visit.withdrawn) {
+            for (const auto& [found, resource] : observations(visit, reference(id))) {
+                add(found, resource);
+                parts.push_back(reference(found));
+            }
+        }
+        m_isPreliminary = m_isPreliminary || (visit.state == records::VisitState::Draft && !visit.withdrawn);
         m_sections.push_back(jsonObject({{"title", jsonText(u"Visit "_s + visit.day.toString(Qt::ISODate))},
                                          {"entry", jsonList(parts)}}));
+        const QString author = practitioner(visit.author);
         if (!author.isEmpty())
             addProvenance(visit, author, parts);
+        if (visit.withdrawn)
+            addWord(u"withdrawn"_s, visit.series, visit.withdrawn->reason, visit.withdrawn->at,
+                    reference(practitioner(visit.withdrawn->author)));
         if (!author.isEmpty() && !m_authors.contains(author))
             m_authors += author;
+    }
+
+    /// What somebody said of a visit afterwards.
+    void addWord(const QString& kind, const records::VisitId& series, const QString& reason,
+                 const QDateTime& at, const QByteArray& who)
+    {
+        const QString id = idOf(kind, series.text);
+        const QByteArray why = reason.isEmpty() ? QByteArray() : conceptOf({}, reason);
+        add(id, jsonObject({{"resourceType", "\"Provenance\""},
+                            {"id", jsonText(id)},
+                            {"target", jsonList({reference(series.text)})},
+                            {"recorded", instantText(at)},
+                            {"reason", jsonList({why})},
+                            {"activity", conceptOf({coding(kindSystem, kind)}, kind)},
+                            {"agent", jsonList({jsonObject({{"who", who}})})}}));
     }
 
     /// Who signed, when, and in the place of which version and why.
@@ -234,10 +288,8 @@ private:
     QByteArray testCode(const catalogue::Measure& measure) const
     {
         std::vector<QByteArray> codings = {coding(measureSystem, measure.id, measure.title)};
-        for (const auto& [id, known] : loincCodes) {
-            if (id == measure.id)
-                codings.push_back(coding(loinc, known));
-        }
+        if (const QString known = loincOf(measure.id); !known.isEmpty())
+            codings.push_back(coding(loincSystem, known));
         return conceptOf(codings, measure.title);
     }
 
@@ -260,6 +312,11 @@ private:
         if (finding.capReached)
             all.push_back(
                 component(measureSystem, u"cap-reached"_s, u"Stopped at the cap"_s, "valueBoolean", "true"));
+        for (const QString& sign : finding.signs) {
+            const catalogue::Option* option = catalogue::optionOf(measure.watchFor, sign);
+            all.push_back(component(optionSystem, measure.id + u'.' + sign,
+                                    option == nullptr ? sign : option->title, "valueBoolean", "true"));
+        }
         for (const auto& [id, value] :
              records::withExceptions(visit.conditions, finding.exceptions).asKeyValueRange()) {
             const catalogue::Condition* condition = m_catalogue.condition(id);
@@ -275,26 +332,33 @@ private:
         return all;
     }
 
-    QString addObservation(const Visit& visit, const records::Finding& finding, const QString& author)
+    static QString statusOf(const Visit& visit)
+    {
+        if (visit.withdrawn)
+            return u"entered-in-error"_s;
+        return visit.state == records::VisitState::Draft     ? u"preliminary"_s
+               : visit.state == records::VisitState::Amended ? u"amended"_s
+                                                             : u"final"_s;
+    }
+
+    std::pair<QString, QByteArray> observation(const Visit& visit, const records::Finding& finding,
+                                               const QString& author, const QByteArray& encounter) const
     {
         const QString id =
             idOf(u"observation"_s, visit.id.text + u'/' + finding.measure + u'/' + code(finding.side));
-        const catalogue::Measure* known = m_catalogue.measure(finding.measure);
-        catalogue::Measure unknown;
-        unknown.id = unknown.title = finding.measure;
-        const catalogue::Measure& measure = known == nullptr ? unknown : *known;
-        const QString status = visit.state == records::VisitState::Draft     ? u"preliminary"_s
-                               : visit.state == records::VisitState::Amended ? u"amended"_s
-                                                                             : u"final"_s;
-        QByteArray number, word, why;
-        QStringList notes = {finding.note};
+        const catalogue::Measure measure = measureOf(finding.measure);
+        QByteArray number, word, why, reason;
         if (const auto* missing = std::get_if<values::Missing>(&finding.value)) {
             if (missing->why == values::Absence::Unable)
                 word = conceptOf({coding(stateSystem, u"unable"_s, u"tried and unable"_s)},
                                  u"tried and unable"_s);
             else
-                why = conceptOf({coding(absent, absentCode(missing->why))}, {});
-            notes.prepend(missing->reason);
+                why = conceptOf({coding(absentSystem, absentCode(missing->why))}, {});
+            if (!missing->reason.isEmpty())
+                reason = jsonObject(
+                    {{"extension",
+                      jsonList({jsonObject({{"url", jsonText(ourExtension)}, {"valueCode", "\"reason\""}})})},
+                     {"text", jsonText(missing->reason)}});
         } else if (const auto* value = std::get_if<values::Quantity>(&finding.value)) {
             number = quantity(value->number, value->unit, measure.step);
         } else {
@@ -305,41 +369,192 @@ private:
             const QString title = option == nullptr ? key : option->title;
             word = conceptOf({coding(optionSystem, measure.id + u'.' + key, title)}, title);
         }
-        for (const QString& sign : finding.signs) {
-            const catalogue::Option* option = catalogue::optionOf(measure.watchFor, sign);
-            notes += u"Seen: "_s + (option == nullptr ? sign : option->title);
-        }
-        std::vector<QByteArray> annotations;
-        for (const QString& note : std::as_const(notes)) {
-            if (!note.isEmpty())
-                annotations.push_back(jsonObject({{"text", jsonText(note)}}));
-        }
+        QStringList taps;
+        for (const double tap : finding.taps)
+            taps += numeral(tap);
+        const Ours ours = Ours().put(u"taps"_s, taps.join(u' ')).put(finding.exceptions);
+        const QByteArray note =
+            finding.note.isEmpty() ? QByteArray() : jsonObject({{"text", jsonText(finding.note)}});
         const QByteArray side =
             finding.side == records::Side::None ? QByteArray() : conceptOf({}, code(finding.side));
-        m_entries.push_back(entry(
-            id,
-            jsonObject(
-                {{"resourceType", "\"Observation\""},
-                 {"id", jsonText(id)},
-                 {"status", jsonText(status)},
-                 {"category",
-                  jsonList({conceptOf(
-                      {coding(u"http://terminology.hl7.org/CodeSystem/observation-category"_s, u"exam"_s)},
-                      {})})},
-                 {"code", testCode(measure)},
-                 {"subject", reference(patientId())},
-                 {"encounter", reference(visit.series.text)},
-                 {"effectiveDateTime", dayText(visit.day)},
-                 {"issued", instantText(visit.signedAt)},
-                 {"performer", jsonList({referenceTo(author)})},
-                 {"valueQuantity", number},
-                 {"valueCodeableConcept", word},
-                 {"dataAbsentReason", why},
-                 {"note", jsonList(annotations)},
-                 {"bodySite", side},
-                 {"method", measure.position.isEmpty() ? QByteArray() : conceptOf({}, measure.position)},
-                 {"component", jsonList(components(visit, finding, measure))}})));
-        return id;
+        return {id, jsonObject({{"resourceType", "\"Observation\""},
+                                {"id", jsonText(id)},
+                                {"extension", jsonList({ours.extension()})},
+                                {"status", jsonText(statusOf(visit))},
+                                {"category", jsonList({exam()})},
+                                {"code", testCode(measure)},
+                                {"subject", reference(patientId())},
+                                {"encounter", encounter},
+                                {"effectiveDateTime", dayText(visit.day)},
+                                {"issued", instantText(visit.signedAt)},
+                                {"performer", jsonList({reference(author)})},
+                                {"valueQuantity", number},
+                                {"valueCodeableConcept", word},
+                                {"dataAbsentReason", why},
+                                {"note", jsonList({reason, note})},
+                                {"bodySite", side},
+                                {"method",
+                                 measure.position.isEmpty() ? QByteArray() : conceptOf({}, measure.position)},
+                                {"component", jsonList(components(visit, finding, measure))}})};
+    }
+
+    static QByteArray exam()
+    {
+        return conceptOf({coding(u"http://terminology.hl7.org/CodeSystem/observation-category"_s, u"exam"_s)},
+                         {});
+    }
+
+    catalogue::Measure measureOf(const QString& id) const
+    {
+        if (const catalogue::Measure* known = m_catalogue.measure(id))
+            return *known;
+        catalogue::Measure unknown;
+        unknown.id = unknown.title = id;
+        return unknown;
+    }
+
+    /// An answer to a question about a red flag; what was done about a yes is its note.
+    std::pair<QString, QByteArray> redFlag(const Visit& visit, const QString& flag,
+                                           const records::RedFlagAnswer& answer,
+                                           const QByteArray& encounter) const
+    {
+        const QString id = idOf(u"red-flag"_s, visit.id.text + u'/' + flag);
+        const catalogue::RedFlag* known = m_catalogue.redFlag(flag);
+        const QString question = known == nullptr ? flag : known->question;
+        QByteArray note;
+        Ours ours;
+        if (const auto& done = answer.acknowledged) {
+            note = jsonObject({{"text", jsonText(done->action)}});
+            ours.put(u"date"_s, done->day).put(u"time"_s, done->time.toString(u"HH:mm"_s));
+        }
+        return {id, jsonObject({{"resourceType", "\"Observation\""},
+                                {"id", jsonText(id)},
+                                {"extension", jsonList({ours.extension()})},
+                                {"status", jsonText(statusOf(visit))},
+                                {"category", jsonList({exam()})},
+                                {"code", conceptOf({coding(flagSystem, flag, question)}, question)},
+                                {"subject", reference(patientId())},
+                                {"encounter", encounter},
+                                {"effectiveDateTime", dayText(visit.day)},
+                                {"valueBoolean", answer.isYes ? "true" : "false"},
+                                {"note", jsonList({note})}})};
+    }
+
+    QByteArray happening(const records::Happening& event, const QString& id,
+                         const std::vector<QByteArray>& contained,
+                         const std::vector<QByteArray>& earlier) const
+    {
+        const Ours ours = Ours()
+                              .put(u"version"_s, QString::number(event.version))
+                              .put(u"injury"_s, code(event.injury))
+                              .put(u"reason"_s, event.takenBackFor);
+        std::vector<QByteArray> extensions = {ours.extension()};
+        extensions.insert(extensions.end(), earlier.begin(), earlier.end());
+        const QString status = !event.takenBackFor.isEmpty() ? u"entered-in-error"_s
+                               : event.version > 1           ? u"amended"_s
+                                                             : u"final"_s;
+        const QByteArray span =
+            event.until ? jsonObject({{"start", dayText(event.from)}, {"end", dayText(event.until)}})
+                        : QByteArray();
+        return jsonObject({{"resourceType", "\"Observation\""},
+                           {"id", jsonText(id)},
+                           {"contained", jsonList(contained)},
+                           {"extension", jsonList(extensions)},
+                           {"status", jsonText(status)},
+                           {"code", conceptOf({coding(happeningSystem, code(event.kind))}, code(event.kind))},
+                           {"subject", reference(patientId())},
+                           {"effectiveDateTime", event.until ? QByteArray() : dayText(event.from)},
+                           {"effectivePeriod", span},
+                           {"issued", instantText(event.enteredAt)},
+                           {"performer", jsonList({named(event.who)})},
+                           {"valueString", jsonText(event.words)}});
+    }
+
+    /// What happened between visits, as it stands; in it what it replaced.
+    void addHappenings()
+    {
+        for (const records::Happening& newest : records::newest(m_record.happenings)) {
+            std::vector<QByteArray> contained, earlier;
+            for (const records::Happening& before : m_record.happenings) {
+                if (before.id != newest.id || before.version == newest.version)
+                    continue;
+                const QString id = u"v%1"_s.arg(before.version);
+                contained.push_back(happening(before, id, {}, {}));
+                earlier.push_back(
+                    jsonObject({{"url", jsonText(earlierExtension)}, {"valueReference", within(id)}}));
+            }
+            add(newest.id.text, happening(newest, newest.id.text, contained, earlier));
+            m_events.push_back(reference(newest.id.text));
+        }
+    }
+
+    /// Every target ever agreed; of one measure and side the newest alone is in force.
+    void addTargets()
+    {
+        for (size_t place = 0; place < m_record.targets.size(); ++place) {
+            const records::Target& target = m_record.targets[place];
+            const QString id = idOf(u"target"_s, patientId() + u'/' + QString::number(place));
+            const bool isInForce =
+                target.droppedFor.isEmpty() &&
+                records::newestOf(m_record.targets, target.measure, target.side) == &target;
+            const catalogue::Measure measure = measureOf(target.measure);
+            const Ours ours =
+                Ours()
+                    .put(u"side"_s, target.side == records::Side::None ? QString() : code(target.side))
+                    .put(u"words"_s, target.words)
+                    .put(u"at"_s, target.enteredAt);
+            const QByteArray aim =
+                jsonObject({{"measure", testCode(measure)},
+                            {"detailQuantity", quantity(target.value, measure.unit, measure.step)},
+                            {"dueDate", dayText(target.by)}});
+            add(id, jsonObject({{"resourceType", "\"Goal\""},
+                                {"id", jsonText(id)},
+                                {"extension", jsonList({ours.extension()})},
+                                {"lifecycleStatus", isInForce ? "\"active\"" : "\"cancelled\""},
+                                {"description",
+                                 conceptOf({}, target.words.isEmpty() ? measure.title : target.words)},
+                                {"subject", reference(patientId())},
+                                {"startDate", dayText(target.agreedOn)},
+                                {"target", jsonList({aim})},
+                                {"statusReason", jsonText(target.droppedFor)},
+                                {"expressedBy", named(target.who)}}));
+            m_targets.push_back(reference(id));
+        }
+    }
+
+    /// What says how the patient is judged, for which R4 has no resource.
+    void addBasic(const QString& kind, qsizetype place, const Ours& ours)
+    {
+        const QString id = idOf(kind, patientId() + u'/' + QString::number(place));
+        add(id, jsonObject({{"resourceType", "\"Basic\""},
+                            {"id", jsonText(id)},
+                            {"extension", jsonList({ours.extension()})},
+                            {"code", conceptOf({coding(kindSystem, kind)}, kind)},
+                            {"subject", reference(patientId())}}));
+        m_background.push_back(reference(id));
+    }
+
+    void addChoices()
+    {
+        qsizetype place = 0;
+        for (const records::EvidenceChoice& choice : m_record.patient.choices)
+            addBasic(u"choice"_s, place++,
+                     Ours()
+                         .put(u"measure"_s, choice.measure)
+                         .put(u"threshold"_s, choice.threshold)
+                         .put(u"reason"_s, choice.reason)
+                         .put(u"who"_s, choice.who)
+                         .put(u"at"_s, choice.chosenAt));
+        for (const records::DeclaredEqual& word : m_record.patient.declared)
+            addBasic(u"declared"_s, place++,
+                     Ours()
+                         .put(u"measure"_s, word.measure)
+                         .put(u"earlier"_s, word.earlier.text)
+                         .put(u"later"_s, word.later.text)
+                         .put(u"taken_back"_s, word.isTakenBack ? u"yes"_s : QString())
+                         .put(u"reason"_s, word.reason)
+                         .put(u"who"_s, word.who)
+                         .put(u"at"_s, word.declaredAt));
     }
 
     void addLetter(const records::Letter& letter, const std::vector<records::Letter>& all)
@@ -372,7 +587,7 @@ private:
                                         {"type", type},
                                         {"subject", reference(patientId())},
                                         {"date", instantText(letter.signedAt)},
-                                        {"author", jsonList({referenceTo(author)})},
+                                        {"author", jsonList({reference(author)})},
                                         {"relatesTo", isThere ? jsonList({relation}) : QByteArray()},
                                         {"content", jsonList({jsonObject({{"attachment", document(true)}})})},
                                         {"context", jsonObject({{"encounter", jsonList({encounter})}})}})));
@@ -384,7 +599,7 @@ private:
                                                       {"subject", reference(patientId())},
                                                       {"encounter", encounter},
                                                       {"issued", instantText(letter.signedAt)},
-                                                      {"resultsInterpreter", jsonList({referenceTo(author)})},
+                                                      {"resultsInterpreter", jsonList({reference(author)})},
                                                       {"presentedForm", jsonList({document(false)})}})));
         m_letters.push_back(reference(letter.id.text));
         m_letters.push_back(reference(report));
@@ -399,13 +614,20 @@ private:
         if (authors.empty()) // nobody has signed yet
             authors.push_back(jsonObject({{"display", "\"Aplomb\""}}));
         std::vector<QByteArray> sections = m_sections;
-        if (!m_letters.empty())
-            sections.push_back(jsonObject({{"title", "\"Letters\""}, {"entry", jsonList(m_letters)}}));
+        const std::pair<const char*, const std::vector<QByteArray>&> more[] = {
+            {"\"Events\"", m_events},
+            {"\"Targets\"", m_targets},
+            {"\"Letters\"", m_letters},
+            {"\"Background\"", m_background}};
+        for (const auto& [title, list] : more) {
+            if (!list.empty())
+                sections.push_back(jsonObject({{"title", title}, {"entry", jsonList(list)}}));
+        }
         const QString title = u"Coordination, balance and gait"_s;
         return entry(id, jsonObject({{"resourceType", "\"Composition\""},
                                      {"id", jsonText(id)},
                                      {"status", m_isPreliminary ? "\"preliminary\"" : "\"final\""},
-                                     {"type", conceptOf({coding(loinc, u"11488-4"_s)}, title)},
+                                     {"type", conceptOf({coding(loincSystem, u"11488-4"_s)}, title)},
                                      {"subject", reference(patientId())},
                                      {"date", instantText(m_now)},
                                      {"author", jsonList(authors)},
@@ -419,6 +641,10 @@ private:
     std::vector<QByteArray> m_entries;
     std::vector<QByteArray> m_sections;
     std::vector<QByteArray> m_letters;
+    std::vector<QByteArray> m_events;
+    std::vector<QByteArray> m_targets;
+    std::vector<QByteArray> m_background;
+    QSet<QString> m_forms;
     QStringList m_practitioners;
     QStringList m_authors;
     bool m_isPreliminary = false;
@@ -426,23 +652,37 @@ private:
 
 } // namespace
 
+} // namespace exchange::fhir
+
+namespace exchange
+{
+
+using namespace Qt::StringLiterals;
+
 QByteArray fhirDocument(const records::WholeRecord& record, const std::vector<records::Letter>& letters,
                         const catalogue::Catalogue& catalogue, const QDateTime& now)
 {
-    return Document(record, catalogue, now).made(letters);
+    return fhir::Document(record, catalogue, now).made(letters);
 }
 
-QByteArray fhirCollection(const std::vector<QByteArray>& documents, const QDateTime& now)
+QByteArray fhirCollection(const std::vector<QByteArray>& documents, const catalogue::Own& own,
+                          const QDateTime& now)
 {
-    if (documents.size() == 1)
+    const QByteArray ours = catalogue::written(own);
+    const bool isOwn = ours != catalogue::written(catalogue::Own());
+    if (documents.size() == 1 && !isOwn)
         return documents.front();
     std::vector<QByteArray> entries;
-    entries.reserve(documents.size());
+    entries.reserve(documents.size() + 1);
+    if (isOwn)
+        entries.push_back(
+            fhir::keptDocument(fhir::idOf(u"catalogue"_s, QString::fromUtf8(ours)), u"catalogue"_s, ours));
     for (const QByteArray& document : documents)
         entries.push_back(jsonObject({{"resource", document}}));
     return jsonObject({{"resourceType", "\"Bundle\""},
+                       {"meta", fhir::tagged()},
                        {"type", "\"collection\""},
-                       {"timestamp", instantText(now)},
+                       {"timestamp", fhir::instantText(now)},
                        {"entry", jsonList(entries)}});
 }
 

@@ -83,7 +83,7 @@ private Q_SLOTS:
         for (const char* next :
              {"exportPatients", "exportPatientsAll", "exportPatientsNone", "exportMeasuresFind",
               "exportMeasures", "exportMeasuresAll", "exportMeasuresNone", "exportFrom", "exportUntil",
-              "exportLetters", "cancelExport", "writeExport"}) {
+              "exportLetters", "exportFhir", "cancelExport", "writeExport"}) {
             QTest::keyClick(QApplication::focusWidget(), Qt::Key_Tab);
             QCOMPARE(QApplication::focusWidget()->objectName(), QString::fromLatin1(next));
         }

@@ -95,6 +95,14 @@ void eachObject(const QJsonValue& value, const std::function<void(const QJsonObj
     }
 }
 
+QSet<QString> idsIn(const QJsonObject& resource)
+{
+    QSet<QString> ids;
+    for (const QJsonValue& contained : resource[u"contained"_s].toArray())
+        ids += contained[u"id"_s].toString();
+    return ids;
+}
+
 /// HL7 FHIR R4 (4.0.1): what may not be missing, and the codes of a status (hl7.org/fhir/R4, the pages of the
 /// resources; from memory).
 struct Rule {
@@ -110,7 +118,12 @@ const std::vector<Rule> rules = {
     {u"Patient"_s, {}, {}},
     {u"Practitioner"_s, {}, {}},
     {u"Encounter"_s, {u"status"_s, u"class"_s}, {u"in-progress"_s, u"finished"_s, u"entered-in-error"_s}},
-    {u"Observation"_s, {u"status"_s, u"code"_s}, {u"preliminary"_s, u"final"_s, u"amended"_s}},
+    {u"Observation"_s,
+     {u"status"_s, u"code"_s},
+     {u"preliminary"_s, u"final"_s, u"amended"_s, u"entered-in-error"_s}},
+    {u"Condition"_s, {u"subject"_s}, {}},
+    {u"Goal"_s, {u"lifecycleStatus"_s, u"description"_s, u"subject"_s}, {}},
+    {u"Basic"_s, {u"code"_s}, {}},
     {u"DiagnosticReport"_s, {u"status"_s, u"code"_s}, {u"final"_s}},
     {u"DocumentReference"_s, {u"status"_s, u"content"_s}, {u"current"_s, u"superseded"_s}},
     {u"Provenance"_s, {u"target"_s, u"recorded"_s, u"agent"_s}, {}}};
@@ -159,7 +172,10 @@ private Q_SLOTS:
                 QVERIFY2(rule->statuses.contains(resource[u"status"_s].toString()), qPrintable(type));
             eachObject(resource, [&](const QJsonObject& object) {
                 QVERIFY(!object.isEmpty());
-                if (const QString to = object[u"reference"_s].toString(); !to.isEmpty())
+                const QString to = object[u"reference"_s].toString();
+                if (to.startsWith(u'#')) // to what it contains, or to itself
+                    QVERIFY2(to == u"#" || idsIn(resource).contains(to.mid(1)), qPrintable(type + to));
+                else if (!to.isEmpty())
                     QVERIFY2(urls.contains(to), qPrintable(type + to));
                 int values = 0;
                 for (auto member = object.begin(); member != object.end(); ++member) {
@@ -176,7 +192,8 @@ private Q_SLOTS:
         }
         size_t findings = 0;
         for (const records::Visit& visit : records::current(record.visits, true))
-            findings += visit.findings.size();
+            findings += visit.findings.size() + visit.redFlags.size();
+        findings += records::newest(record.happenings).size();
         QCOMPARE(resources(bytes, u"Observation"_s).size(), findings);
         QCOMPARE(resources(bytes, u"Encounter"_s).size(), records::onRecord(record.visits).size());
         QVERIFY(documentOf(record) == bytes); // the same at the same instant
@@ -304,12 +321,12 @@ private Q_SLOTS:
     void severalPatientsAreACollectionOfDocuments()
     {
         const QByteArray one = documentOf(falk());
-        QCOMPARE(exchange::fhirCollection({one}, now), one);
-        const QByteArray two = exchange::fhirCollection({one, documentOf(falk())}, now);
+        QCOMPARE(exchange::fhirCollection({one}, {}, now), one);
+        const QByteArray two = exchange::fhirCollection({one, documentOf(falk())}, {}, now);
         const QJsonObject bundle = QJsonDocument::fromJson(two).object();
         QCOMPARE(bundle[u"type"_s].toString(), u"collection"_s);
         QCOMPARE(resources(two, u"Bundle"_s).size(), size_t(2));
-        QVERIFY(!QJsonDocument::fromJson(exchange::fhirCollection({}, now)).isNull());
+        QVERIFY(!QJsonDocument::fromJson(exchange::fhirCollection({}, {}, now)).isNull());
     }
 };
 
