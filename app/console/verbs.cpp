@@ -73,7 +73,7 @@ const std::vector<Verb>& verbs()
         {.name = u"import"_s,
          .what =
              u"Brings a findings file, or a FHIR R4 bundle (.json), into the records, whole or not at all"_s,
-         .positionals = {u"RECORDS"_s, u"FILE.csv"_s},
+         .positionals = {u"RECORDS"_s, u"FILE.csv|.json"_s},
          .allowed = {u"by"_s},
          .work = importFile},
         {.name = u"export"_s,

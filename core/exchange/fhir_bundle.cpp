@@ -1,8 +1,8 @@
 #include "core/exchange/fhir_bundle.h"
 
 #include "core/exchange/fhir_codes.h"
+#include "core/exchange/fhir_observation.h"
 #include "core/exchange/fhir_parts.h"
-#include "core/exchange/whole_columns.h"
 
 #include <QSet>
 
@@ -47,8 +47,8 @@ public:
     QByteArray made(const std::vector<records::Letter>& letters)
     {
         addPatient();
-        for (const Visit& visit : records::onRecord(m_record.visits))
-            addVisit(visit);
+        for (const Visit& newest : records::onRecord(m_record.visits))
+            addVisit(standing(newest));
         for (const records::Asked& asked : m_record.asked)
             addWord(u"asked"_s, asked.visit, {}, asked.at, named(asked.who));
         addHappenings();
@@ -184,19 +184,31 @@ private:
     }
 
     /// What was found and asked at a visit: ids and resources.
-    std::vector<std::pair<QString, QByteArray>> observations(const Visit& visit, const QByteArray& encounter)
+    std::vector<Made> observations(const Visit& visit, const QByteArray& encounter)
     {
         const QString author = practitioner(visit.author);
-        std::vector<std::pair<QString, QByteArray>> all;
+        std::vector<Made> all;
         for (const records::Finding& finding : visit.findings)
-            all.push_back(observation(visit, finding, author, encounter));
+            all.push_back(observation(visit, finding, author, encounter, m_catalogue));
         for (const auto& [id, answer] : visit.redFlags)
-            all.push_back(redFlag(visit, id, answer, encounter));
+            all.push_back(redFlag(visit, id, answer, encounter, m_catalogue));
         return all;
     }
 
-    /// The Encounter of the version that stands, and in it what it replaced: who reads the entries of the
-    /// Bundle meets no visit twice, and none that was entered in error.
+    /// What was signed last stands while its amendment is a draft.
+    const Visit& standing(const Visit& newest) const
+    {
+        const Visit* signedLast = &newest;
+        for (const Visit& version : m_record.visits) {
+            const bool isBefore = version.series == newest.series && version.version == newest.version - 1;
+            if (newest.state == records::VisitState::Draft && isBefore)
+                signedLast = &version;
+        }
+        return *signedLast;
+    }
+
+    /// The Encounter of the version that stands, and in it the others: who reads the entries of the Bundle
+    /// meets no visit twice, and nothing that was found at one entered in error.
     void addVisit(const Visit& visit)
     {
         std::vector<QByteArray> contained, earlier;
@@ -285,161 +297,6 @@ private:
                                                   {"entity", jsonList({replaced})}})));
     }
 
-    QByteArray testCode(const catalogue::Measure& measure) const
-    {
-        std::vector<QByteArray> codings = {coding(measureSystem, measure.id, measure.title)};
-        if (const QString known = loincOf(measure.id); !known.isEmpty())
-            codings.push_back(coding(loincSystem, known));
-        return conceptOf(codings, measure.title);
-    }
-
-    QByteArray component(const QString& system, const QString& code, const QString& title, const char* kind,
-                         const QByteArray& value) const
-    {
-        return jsonObject({{"code", conceptOf({coding(system, code, title)}, title)}, {kind, value}});
-    }
-
-    std::vector<QByteArray> components(const Visit& visit, const records::Finding& finding,
-                                       const catalogue::Measure& measure) const
-    {
-        std::vector<QByteArray> all;
-        for (size_t place = 0; place < finding.trials.size(); ++place) {
-            const QString number = QString::number(records::trialNumber(finding, place));
-            all.push_back(component(measureSystem, u"trial-"_s + number, u"Trial "_s + number,
-                                    "valueQuantity",
-                                    quantity(finding.trials[place], measure.unit, measure.step)));
-        }
-        if (finding.capReached)
-            all.push_back(
-                component(measureSystem, u"cap-reached"_s, u"Stopped at the cap"_s, "valueBoolean", "true"));
-        for (const QString& sign : finding.signs) {
-            const catalogue::Option* option = catalogue::optionOf(measure.watchFor, sign);
-            all.push_back(component(optionSystem, measure.id + u'.' + sign,
-                                    option == nullptr ? sign : option->title, "valueBoolean", "true"));
-        }
-        for (const auto& [id, value] :
-             records::withExceptions(visit.conditions, finding.exceptions).asKeyValueRange()) {
-            const catalogue::Condition* condition = m_catalogue.condition(id);
-            if (condition == nullptr || value.isEmpty())
-                continue;
-            if (condition->isNumber)
-                all.push_back(component(conditionSystem, id, condition->title, "valueQuantity",
-                                        quantity(value.toDouble(), condition->unit, std::nullopt)));
-            else
-                all.push_back(
-                    component(conditionSystem, id, condition->title, "valueString", jsonText(value)));
-        }
-        return all;
-    }
-
-    static QString statusOf(const Visit& visit)
-    {
-        if (visit.withdrawn)
-            return u"entered-in-error"_s;
-        return visit.state == records::VisitState::Draft     ? u"preliminary"_s
-               : visit.state == records::VisitState::Amended ? u"amended"_s
-                                                             : u"final"_s;
-    }
-
-    std::pair<QString, QByteArray> observation(const Visit& visit, const records::Finding& finding,
-                                               const QString& author, const QByteArray& encounter) const
-    {
-        const QString id =
-            idOf(u"observation"_s, visit.id.text + u'/' + finding.measure + u'/' + code(finding.side));
-        const catalogue::Measure measure = measureOf(finding.measure);
-        QByteArray number, word, why, reason;
-        if (const auto* missing = std::get_if<values::Missing>(&finding.value)) {
-            if (missing->why == values::Absence::Unable)
-                word = conceptOf({coding(stateSystem, u"unable"_s, u"tried and unable"_s)},
-                                 u"tried and unable"_s);
-            else
-                why = conceptOf({coding(absentSystem, absentCode(missing->why))}, {});
-            if (!missing->reason.isEmpty())
-                reason = jsonObject(
-                    {{"extension",
-                      jsonList({jsonObject({{"url", jsonText(ourExtension)}, {"valueCode", "\"reason\""}})})},
-                     {"text", jsonText(missing->reason)}});
-        } else if (const auto* value = std::get_if<values::Quantity>(&finding.value)) {
-            number = quantity(value->number, value->unit, measure.step);
-        } else {
-            const auto* grade = std::get_if<values::Grade>(&finding.value);
-            const QString key =
-                grade != nullptr ? QString::number(grade->step) : std::get<values::Choice>(finding.value).key;
-            const catalogue::Option* option = catalogue::optionOf(measure.options, key);
-            const QString title = option == nullptr ? key : option->title;
-            word = conceptOf({coding(optionSystem, measure.id + u'.' + key, title)}, title);
-        }
-        QStringList taps;
-        for (const double tap : finding.taps)
-            taps += numeral(tap);
-        const Ours ours = Ours().put(u"taps"_s, taps.join(u' ')).put(finding.exceptions);
-        const QByteArray note =
-            finding.note.isEmpty() ? QByteArray() : jsonObject({{"text", jsonText(finding.note)}});
-        const QByteArray side =
-            finding.side == records::Side::None ? QByteArray() : conceptOf({}, code(finding.side));
-        return {id, jsonObject({{"resourceType", "\"Observation\""},
-                                {"id", jsonText(id)},
-                                {"extension", jsonList({ours.extension()})},
-                                {"status", jsonText(statusOf(visit))},
-                                {"category", jsonList({exam()})},
-                                {"code", testCode(measure)},
-                                {"subject", reference(patientId())},
-                                {"encounter", encounter},
-                                {"effectiveDateTime", dayText(visit.day)},
-                                {"issued", instantText(visit.signedAt)},
-                                {"performer", jsonList({reference(author)})},
-                                {"valueQuantity", number},
-                                {"valueCodeableConcept", word},
-                                {"dataAbsentReason", why},
-                                {"note", jsonList({reason, note})},
-                                {"bodySite", side},
-                                {"method",
-                                 measure.position.isEmpty() ? QByteArray() : conceptOf({}, measure.position)},
-                                {"component", jsonList(components(visit, finding, measure))}})};
-    }
-
-    static QByteArray exam()
-    {
-        return conceptOf({coding(u"http://terminology.hl7.org/CodeSystem/observation-category"_s, u"exam"_s)},
-                         {});
-    }
-
-    catalogue::Measure measureOf(const QString& id) const
-    {
-        if (const catalogue::Measure* known = m_catalogue.measure(id))
-            return *known;
-        catalogue::Measure unknown;
-        unknown.id = unknown.title = id;
-        return unknown;
-    }
-
-    /// An answer to a question about a red flag; what was done about a yes is its note.
-    std::pair<QString, QByteArray> redFlag(const Visit& visit, const QString& flag,
-                                           const records::RedFlagAnswer& answer,
-                                           const QByteArray& encounter) const
-    {
-        const QString id = idOf(u"red-flag"_s, visit.id.text + u'/' + flag);
-        const catalogue::RedFlag* known = m_catalogue.redFlag(flag);
-        const QString question = known == nullptr ? flag : known->question;
-        QByteArray note;
-        Ours ours;
-        if (const auto& done = answer.acknowledged) {
-            note = jsonObject({{"text", jsonText(done->action)}});
-            ours.put(u"date"_s, done->day).put(u"time"_s, done->time.toString(u"HH:mm"_s));
-        }
-        return {id, jsonObject({{"resourceType", "\"Observation\""},
-                                {"id", jsonText(id)},
-                                {"extension", jsonList({ours.extension()})},
-                                {"status", jsonText(statusOf(visit))},
-                                {"category", jsonList({exam()})},
-                                {"code", conceptOf({coding(flagSystem, flag, question)}, question)},
-                                {"subject", reference(patientId())},
-                                {"encounter", encounter},
-                                {"effectiveDateTime", dayText(visit.day)},
-                                {"valueBoolean", answer.isYes ? "true" : "false"},
-                                {"note", jsonList({note})}})};
-    }
-
     QByteArray happening(const records::Happening& event, const QString& id,
                          const std::vector<QByteArray>& contained,
                          const std::vector<QByteArray>& earlier) const
@@ -497,7 +354,7 @@ private:
             const bool isInForce =
                 target.droppedFor.isEmpty() &&
                 records::newestOf(m_record.targets, target.measure, target.side) == &target;
-            const catalogue::Measure measure = measureOf(target.measure);
+            const catalogue::Measure measure = measureOf(target.measure, m_catalogue);
             const Ours ours =
                 Ours()
                     .put(u"side"_s, target.side == records::Side::None ? QString() : code(target.side))

@@ -9,11 +9,11 @@ namespace exchange
 
 /// What the records hold of a patient, and their signed letters, as one document of HL7 FHIR R4
 /// (hl7.org/fhir/R4, version 4.0.1): a Bundle whose first entry is its Composition. bundleFrom reads it back
-/// value for value, but for the letters. Of a visit the version that stands is an Encounter with
-/// Observations; what it replaced, and all that was found at a visit entered in error, is contained in it, so
-/// that nobody counts it. Units are codes of UCUM, a bare number is 1. A test has a code of our own, beside
-/// it that of LOINC where its wording was seen. `letters` come with their documents, `now` is the instant of
-/// the document.
+/// value for value, but for the letters. Of a visit the version that counts is an Encounter with
+/// Observations; its other versions, and all that was found at a visit entered in error, are contained in it,
+/// so that nobody counts them. Units are codes of UCUM, a bare number is 1. A test has a code of our own,
+/// beside it that of LOINC where its wording was seen. `letters` come with their documents, `now` is the
+/// instant of the document.
 QByteArray fhirDocument(const records::WholeRecord& record, const std::vector<records::Letter>& letters,
                         const catalogue::Catalogue& catalogue, const QDateTime& now);
 

@@ -139,6 +139,26 @@ private Q_SLOTS:
         QVERIFY(QFile::exists(desk.folder.filePath(u"records-letters/letters.csv"_s)));
     }
 
+    void theBundleStandsBesideItAndReplacesNothingUnasked()
+    {
+        DialogDesk desk;
+        const QString bundle = desk.folder.filePath(u"records.json"_s);
+        QFile there(bundle);
+        QVERIFY(there.open(QIODevice::WriteOnly) && there.write("other") == 5);
+        there.close();
+        desk.part<QCheckBox>("exportFhir").setChecked(true);
+        desk.answers.isConfirmed = false;
+        desk.write();
+        QCOMPARE(desk.answers.risked, 1);
+        QCOMPARE(QFileInfo(bundle).size(), 5);
+        QVERIFY(!QFile::exists(*desk.answers.file) && !desk.dialog->isHidden());
+        desk.answers.isConfirmed = true;
+        desk.write();
+        QVERIFY(QFile::exists(*desk.answers.file) && desk.dialog->isHidden());
+        desk.answers.file = bundle;
+        QCOMPARE(desk.written(), std::pair(size_t(2), size_t(4)));
+    }
+
     void whatIsLeftToDoIsSaid()
     {
         widgets::LongWork work(u"Writing …"_s, nullptr);

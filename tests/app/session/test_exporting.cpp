@@ -346,6 +346,25 @@ private Q_SLOTS:
         QCOMPARE(QDir(desk.folder.path()).entryList({u"*unfinished*"_s}, QDir::AllEntries).size(), 0);
     }
 
+    /// All is on the disk before the first takes its place.
+    void whereOneFileCannotBeWrittenTheOtherStaysAsItWas()
+    {
+        ExportDesk desk;
+        QVERIFY(desk.write());
+        const QByteArray file = bytesOf(desk.file);
+        const QByteArray bundle = bytesOf(desk.fhir);
+        desk.fill();
+        const QString nowhere = desk.folder.filePath(u"no/such/folder"_s);
+        QVERIFY(!session::exportRecords(*desk.session, {}, nowhere, {desk.letters, desk.fhir}));
+        QCOMPARE(bytesOf(desk.fhir), bundle);
+        QVERIFY(!session::exportRecords(*desk.session, {}, desk.file, {desk.letters, nowhere}));
+        QCOMPARE(bytesOf(desk.file), file);
+        QVERIFY(!QFileInfo::exists(desk.letters));
+        QCOMPARE(QDir(desk.folder.path()).entryList({u"records.*.*"_s}, QDir::Files), QStringList());
+        QVERIFY(desk.write());
+        QVERIFY(bytesOf(desk.file) != file && bytesOf(desk.fhir) != bundle);
+    }
+
     void signedLettersComeAsTheyWereSigned()
     {
         ExportDesk desk;

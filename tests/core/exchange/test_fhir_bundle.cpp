@@ -191,7 +191,7 @@ private Q_SLOTS:
             });
         }
         size_t findings = 0;
-        for (const records::Visit& visit : records::current(record.visits, true))
+        for (const records::Visit& visit : records::current(record.visits))
             findings += visit.findings.size() + visit.redFlags.size();
         findings += records::newest(record.happenings).size();
         QCOMPARE(resources(bytes, u"Observation"_s).size(), findings);
@@ -286,6 +286,83 @@ private Q_SLOTS:
                  u"wrong side"_s);
         QCOMPARE(signatures[0][u"recorded"_s].toString(), u"2026-03-02T10:00:00.000Z"_s);
         QVERIFY(document.contains("urn:uuid:" + record.visits[0].id.text.toLatin1() + "\"}}}"));
+    }
+
+    /// What a colleague reads of it is what counts here, until the amendment is signed.
+    void anAmendmentThatIsADraftDoesNotHideWhatWasSigned()
+    {
+        records::WholeRecord record = falk();
+        record.visits[0].findings = {found(u"toe-tapping"_s, values::Grade{2}, records::Side::Right)};
+        records::Visit draft = record.visits[0];
+        draft.id = records::VisitId::make();
+        draft.version = 2;
+        draft.state = records::VisitState::Draft;
+        draft.author = {};
+        draft.signedAt = {};
+        draft.findings[0].value = values::Grade{3};
+        record.visits.push_back(draft);
+        const QByteArray document = documentOf(record);
+        const auto seen = resources(document, u"Observation"_s);
+        QCOMPARE(seen.size(), size_t(1));
+        QCOMPARE(seen[0][u"status"_s].toString(), u"final"_s);
+        QCOMPARE(codeIn(seen[0], u"valueCodeableConcept"_s), u"toe-tapping.2"_s);
+        const auto visits = resources(document, u"Encounter"_s);
+        QCOMPARE(visits.size(), size_t(1));
+        QCOMPARE(visits[0][u"status"_s].toString(), u"finished"_s);
+        QCOMPARE(visits[0][u"contained"_s].toArray().size(), 2); // the draft and its finding
+    }
+
+    /// Superseded versions, and what was found at a visit entered in error, stand in the Encounter alone.
+    void whatDoesNotStandIsNoEntry()
+    {
+        records::WholeRecord record = falk();
+        record.visits[0].findings = {found(u"toe-tapping"_s, values::Grade{2}, records::Side::Right)};
+        record.visits[0].withdrawn = records::Withdrawal{u"other person"_s, record.visits[0].author, now};
+        const QByteArray document = documentOf(record);
+        QCOMPARE(resources(document, u"Observation"_s).size(), size_t(0));
+        const QJsonObject visit = resources(document, u"Encounter"_s).at(0);
+        QCOMPARE(visit[u"status"_s].toString(), u"entered-in-error"_s);
+        const QJsonValue inside = visit[u"contained"_s].toArray().at(0);
+        QCOMPARE(inside[u"status"_s].toString(), u"entered-in-error"_s);
+        QCOMPARE(inside[u"encounter"_s][u"reference"_s].toString(), u"#"_s);
+    }
+
+    void eventsTargetsAndRedFlagsComeWithIt()
+    {
+        records::WholeRecord record = falk();
+        record.visits[0].redFlags = {{book().redFlags[0].id, {true, {{u"sent on"_s, now.date(), {10, 5}}}}}};
+        records::Happening fall{records::HappeningId::make(),
+                                1,
+                                record.patient.id,
+                                records::HappeningKind::Fall,
+                                QDate(2026, 2, 1),
+                                {},
+                                records::Injury::Yes,
+                                u"on the stairs"_s,
+                                {},
+                                u"A. Tester"_s,
+                                now};
+        record.happenings = {fall};
+        records::Target walk;
+        walk.measure = u"timed-up-and-go"_s;
+        walk.value = 12;
+        walk.agreedOn = QDate(2026, 1, 5);
+        walk.enteredAt = now;
+        records::Target faster = walk;
+        faster.value = 10;
+        record.targets = {walk, faster};
+        const QByteArray document = documentOf(record);
+        const auto seen = resources(document, u"Observation"_s);
+        QCOMPARE(seen.size(), size_t(2));
+        QCOMPARE(seen[0][u"valueBoolean"_s].toBool(), true);
+        QCOMPARE(seen[0][u"note"_s][0][u"text"_s].toString(), u"sent on"_s);
+        QCOMPARE(codeIn(seen[1], u"code"_s), u"fall"_s);
+        QCOMPARE(seen[1][u"valueString"_s].toString(), u"on the stairs"_s);
+        const auto goals = resources(document, u"Goal"_s);
+        QCOMPARE(goals.size(), size_t(2));
+        QCOMPARE(goals[0][u"lifecycleStatus"_s].toString(), u"cancelled"_s);
+        QCOMPARE(goals[1][u"lifecycleStatus"_s].toString(), u"active"_s);
+        QCOMPARE(goals[1][u"target"_s][0][u"detailQuantity"_s][u"value"_s].toDouble(), 10.0);
     }
 
     void aSignedLetterIsADocumentAndAReport()
