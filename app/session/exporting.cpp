@@ -3,9 +3,9 @@
 #include "core/base/csv.h"
 #include "core/base/file.h"
 #include "core/catalogue/own.h"
-#include "core/exchange/fhir_bundle.h"
 #include "core/exchange/findings_file.h"
 #include "core/exchange/whole_writing.h"
+#include "core/fhir/bundle.h"
 #include "core/records/letter.h"
 #include "core/storage/letters.h"
 #include "core/storage/whole_records.h"
@@ -188,8 +188,7 @@ base::Result<ExportSummary> exportRecords(Session& session, const records::Exten
         if (!letters)
             return letters.error();
         if (!beside.fhir.isEmpty())
-            documents.push_back(
-                exchange::fhirDocument(*record, *letters, session.catalogue(), session.now()));
+            documents.push_back(fhir::document(*record, *letters, session.catalogue(), session.now()));
         for (const records::Letter& letter : *letters) {
             if (auto taken = folder.isWanted() ? folder.take(letter, *record) : Outcome(); !taken)
                 return taken;
@@ -202,9 +201,8 @@ base::Result<ExportSummary> exportRecords(Session& session, const records::Exten
         return listed.error();
     if (progress && !progress(100))
         return base::stopped();
-    const QByteArray bundle = beside.fhir.isEmpty()
-                                  ? QByteArray()
-                                  : exchange::fhirCollection(documents, session.own(), session.now());
+    const QByteArray bundle =
+        beside.fhir.isEmpty() ? QByteArray() : fhir::collection(documents, session.own(), session.now());
     if (auto placed = placeAll(bytes, file, bundle, beside.fhir); !placed)
         return placed.error();
     if (auto kept = folder.keep(); !kept)

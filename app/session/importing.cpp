@@ -2,6 +2,8 @@
 
 #include "core/base/text.h"
 #include "core/catalogue/own.h"
+#include "core/exchange/findings_csv.h"
+#include "core/fhir/reading.h"
 #include "core/records/check.h"
 #include "core/storage/audit_trail.h"
 #include "core/storage/imports.h"
@@ -257,8 +259,10 @@ base::Result<exchange::Plan> plannedImport(Session& session, const exchange::Fin
 base::Result<exchange::FindingsFile> findingsFile(const Session& session, const QByteArray& bytes,
                                                   const records::Progress& progress)
 {
-    return exchange::fileFrom(bytes, session.catalogue(), session.today(), progress,
-                              {&session.released(), &session.own()});
+    const exchange::OwnPart own{&session.released(), &session.own()};
+    return fhir::isJson(bytes)
+               ? fhir::bundleFrom(bytes, session.catalogue(), session.today(), progress, own)
+               : exchange::findingsFrom(bytes, session.catalogue(), session.today(), progress, own);
 }
 
 base::Result<ImportSummary> importPatients(Session& session,

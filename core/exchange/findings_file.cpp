@@ -1,23 +1,11 @@
 #include "core/exchange/findings_file.h"
 
-#include "core/exchange/fhir_reading.h"
-#include "core/exchange/findings_csv.h"
 #include "core/exchange/whole_merge.h"
 
 namespace exchange
 {
 
 using namespace Qt::StringLiterals;
-
-base::Result<FindingsFile> fileFrom(const QByteArray& bytes, const catalogue::Catalogue& catalogue,
-                                    QDate today, const records::Progress& progress, const OwnPart& ownPart)
-{
-    const bool isMarked = bytes.startsWith("\xEF\xBB\xBF");
-    const QByteArray start = bytes.mid(isMarked ? 3 : 0, 100).trimmed();
-    return start.startsWith('{') || start.startsWith('[')
-               ? bundleFrom(bytes, catalogue, today, progress, ownPart)
-               : findingsFrom(bytes, catalogue, today, progress, ownPart);
-}
 
 base::Result<FindingsFile> wholeFileFrom(const std::vector<base::CsvRow>& rows,
                                          const catalogue::Catalogue& catalogue, QDate today,

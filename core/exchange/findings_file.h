@@ -42,12 +42,6 @@ struct OwnPart {
     const catalogue::Own* own = nullptr;
 };
 
-/// Reads what an import takes: a Bundle of FHIR where the file begins as JSON (bundleFrom), else a findings
-/// file (findingsFrom).
-base::Result<FindingsFile> fileFrom(const QByteArray& bytes, const catalogue::Catalogue& catalogue,
-                                    QDate today, const records::Progress& progress = {},
-                                    const OwnPart& ownPart = {});
-
 /// Whole records out of rows that begin with their header; `faults` are those that the rows had before.
 base::Result<FindingsFile> wholeFileFrom(const std::vector<base::CsvRow>& rows,
                                          const catalogue::Catalogue& catalogue, QDate today,

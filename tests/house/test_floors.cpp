@@ -33,6 +33,7 @@ const std::map<QString, int> floors = {
     {u"app/session"_qs, 8},
     {u"core/paper"_qs, 7},
     {u"core/letters"_qs, 6},
+    {u"core/fhir"_qs, 6},
     {u"core/telling"_qs, 5},
     {u"core/storage"_qs, 5},
     {u"core/exchange"_qs, 5},

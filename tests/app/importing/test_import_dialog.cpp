@@ -37,8 +37,7 @@ struct ImportDesk : clinic_desk::Desk {
     explicit ImportDesk(const std::vector<Cells>& rows, const QByteArray& bytes = {})
     {
         session->setPerson(*answers.atKeyboard);
-        file = *exchange::fileFrom(bytes.isEmpty() ? findings_file::file(rows) : bytes, clinic_desk::book(),
-                                   clinic_desk::today);
+        file = *session::findingsFile(*session, bytes.isEmpty() ? findings_file::file(rows) : bytes);
         preview = session::plannedImport(*session, file)->preview;
         dialog = std::make_unique<importing::ImportDialog>(*session, answers, u"march.csv"_s, file, preview,
                                                            nullptr);

@@ -1,13 +1,13 @@
 #pragma once
 
-#include "core/exchange/json_text.h"
+#include "core/fhir/json_text.h"
 #include "core/records/author.h"
 #include "core/records/conditions.h"
 #include "core/values/unit.h"
 
 #include <QDateTime>
 
-namespace exchange::fhir
+namespace fhir
 {
 
 // The data types of R4 as text. What is empty is left out.
@@ -43,4 +43,4 @@ private:
     std::vector<QByteArray> m_parts;
 };
 
-} // namespace exchange::fhir
+} // namespace fhir

@@ -8,7 +8,7 @@
 #include <utility>
 #include <vector>
 
-namespace exchange::fhir
+namespace fhir
 {
 
 // Code systems of our own: fixed UUIDs, so that no address need be promised.
@@ -43,4 +43,4 @@ std::optional<values::Absence> absenceOf(const QString& absentCode);
 /// An id that is the same whenever the same thing is exported.
 QString idOf(const QString& kind, const QString& whose);
 
-} // namespace exchange::fhir
+} // namespace fhir

@@ -1,8 +1,8 @@
-#include "core/exchange/fhir_parts.h"
+#include "core/fhir/parts.h"
 
-#include "core/exchange/fhir_codes.h"
+#include "core/fhir/codes.h"
 
-namespace exchange::fhir
+namespace fhir
 {
 
 using namespace Qt::StringLiterals;
@@ -112,4 +112,4 @@ QByteArray Ours::extension() const
                            : jsonObject({{"url", jsonText(ourExtension)}, {"extension", jsonList(m_parts)}});
 }
 
-} // namespace exchange::fhir
+} // namespace fhir

@@ -1,8 +1,8 @@
-#include "core/exchange/fhir_reading.h"
+#include "core/fhir/reading.h"
 
 #include "core/base/file.h"
 #include "core/catalogue/reader.h"
-#include "core/exchange/fhir_bundle.h"
+#include "core/fhir/bundle.h"
 #include "tests/support/made_up_record.h"
 #include "tests/support/test_support.h"
 
@@ -13,7 +13,7 @@
 
 using namespace Qt::StringLiterals;
 
-namespace test_fhir_reading
+namespace test_reading
 {
 
 const QDate today(2026, 3, 12);
@@ -27,7 +27,7 @@ const catalogue::Catalogue& book()
 
 base::Result<exchange::FindingsFile> readBack(const QByteArray& bytes)
 {
-    return exchange::fileFrom(bytes, book(), today);
+    return fhir::bundleFrom(bytes, book(), today);
 }
 
 /// A Bundle as another program may write it, of these resources.
@@ -78,7 +78,7 @@ QString wordsOf(const exchange::LeftOut& left)
     return u"%1 %2 %3 %4"_s.arg(left.type, left.code, QString::number(left.count), left.why.english());
 }
 
-class TestFhirReading : public HouseTest
+class TestReading : public HouseTest
 {
     Q_OBJECT
 
@@ -96,9 +96,9 @@ private Q_SLOTS:
         letter.pdf = "%PDF as signed";
         for (quint32 number = 1; number <= 60; ++number) {
             made.push_back(madeUpRecord(number, book()));
-            documents.push_back(exchange::fhirDocument(made.back(), {letter}, book(), now));
+            documents.push_back(fhir::document(made.back(), {letter}, book(), now));
         }
-        const QByteArray bytes = exchange::fhirCollection(documents, {}, now);
+        const QByteArray bytes = fhir::collection(documents, {}, now);
         if (const QString path = qEnvironmentVariable("APLOMB_BUNDLE");
             !path.isEmpty()) // tests/published/fhir
             QVERIFY(base::write(bytes, path));
@@ -246,7 +246,7 @@ private Q_SLOTS:
         walk.value = values::Quantity{12.5, values::Unit::Second};
         visit.findings = {walk};
         record.visits = {visit};
-        QByteArray bytes = exchange::fhirDocument(record, {}, book(), now);
+        QByteArray bytes = fhir::document(record, {}, book(), now);
         QVERIFY(readBack(bytes)->faults.isNone());
         QVERIFY2(bytes.contains(from), bytes.constData());
         bytes.replace(from, to);
@@ -261,7 +261,7 @@ private Q_SLOTS:
     {
         std::vector<QByteArray> bundles;
         for (const quint32 number : {3U, 4U, 8U})
-            bundles.push_back(exchange::fhirDocument(madeUpRecord(number, book()), {}, book(), now));
+            bundles.push_back(fhir::document(madeUpRecord(number, book()), {}, book(), now));
         bundles.push_back(foreign({ida, seen(u"89423-8"_s, 12, u"s"_s), seen(u"8302-2"_s, 171, u"cm"_s)}));
         const QByteArray pieces[] = {"null",          "[]",     "{}", "\"\"", "-1e400", "true",
                                      "\"urn:uuid:\"", "{\"a\":"};
@@ -308,15 +308,15 @@ private Q_SLOTS:
 
     void aStoppedReadingSaysSo()
     {
-        const QByteArray bytes = exchange::fhirDocument(madeUpRecord(4, book()), {}, book(), now);
-        const auto stopped = exchange::fileFrom(bytes, book(), today, [](int) { return false; });
+        const QByteArray bytes = fhir::document(madeUpRecord(4, book()), {}, book(), now);
+        const auto stopped = fhir::bundleFrom(bytes, book(), today, [](int) { return false; });
         QVERIFY(!stopped);
         QVERIFY(stopped.error() == base::stopped());
     }
 };
 
-HOUSE_TEST(TestFhirReading)
+HOUSE_TEST(TestReading)
 
-} // namespace test_fhir_reading
+} // namespace test_reading
 
-#include "test_fhir_reading.moc"
+#include "test_reading.moc"

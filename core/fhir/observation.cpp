@@ -1,10 +1,10 @@
-#include "core/exchange/fhir_observation.h"
+#include "core/fhir/observation.h"
 
-#include "core/exchange/fhir_codes.h"
-#include "core/exchange/fhir_parts.h"
 #include "core/exchange/whole_columns.h"
+#include "core/fhir/codes.h"
+#include "core/fhir/parts.h"
 
-namespace exchange::fhir
+namespace fhir
 {
 
 using namespace Qt::StringLiterals;
@@ -113,7 +113,7 @@ Made observation(const records::Visit& visit, const records::Finding& finding, c
     }
     QStringList taps;
     for (const double tap : finding.taps)
-        taps += numeral(tap);
+        taps += exchange::numeral(tap);
     const Ours ours = Ours().put(u"taps"_s, taps.join(u' ')).put(finding.exceptions);
     const QByteArray note =
         finding.note.isEmpty() ? QByteArray() : jsonObject({{"text", jsonText(finding.note)}});
@@ -165,4 +165,4 @@ Made redFlag(const records::Visit& visit, const QString& flag, const records::Re
                             {"note", jsonList({note})}})};
 }
 
-} // namespace exchange::fhir
+} // namespace fhir

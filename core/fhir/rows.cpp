@@ -1,15 +1,15 @@
-#include "core/exchange/fhir_rows.h"
+#include "core/fhir/rows.h"
 
-#include "core/exchange/fhir_codes.h"
-#include "core/exchange/fhir_parts.h"
 #include "core/exchange/whole_columns.h"
+#include "core/fhir/codes.h"
+#include "core/fhir/parts.h"
 
 #include <QHash>
 #include <QJsonArray>
 
 #include <algorithm>
 
-namespace exchange::fhir
+namespace fhir
 {
 
 using namespace Qt::StringLiterals;
@@ -39,7 +39,7 @@ public:
     {
         m_row.line = number;
         m_row.cells.resize(places.size());
-        put(rowColumn, kind);
+        put(exchange::rowColumn, kind);
     }
 
     Row& put(const QString& column, const QString& text)
@@ -52,7 +52,7 @@ public:
         else if (!m_row.cells[*place].isEmpty())
             m_parts.refuse(column, base::said("It is said twice."));
         else
-            m_row.cells[*place] = guarded(text);
+            m_row.cells[*place] = exchange::guarded(text);
         return *this;
     }
 
@@ -68,11 +68,12 @@ private:
 class Rows
 {
 public:
-    Rows(const catalogue::Catalogue& catalogue, Faults& faults, std::vector<LeftOut>& leftOut)
+    Rows(const catalogue::Catalogue& catalogue, exchange::Faults& faults,
+         std::vector<exchange::LeftOut>& leftOut)
         : m_catalogue(catalogue), m_faults(faults), m_leftOut(leftOut)
     {
         base::CsvRow header;
-        header.cells = wholeColumns(catalogue);
+        header.cells = exchange::wholeColumns(catalogue);
         for (qsizetype place = 0; place < header.cells.size(); ++place)
             m_places[header.cells.at(place)] = place;
         m_rows.push_back(std::move(header));
@@ -112,7 +113,7 @@ private:
                                parts.text(part, "valueInstant") +
                                idIn(parts.reference(part, "valueReference"));
                 if (const auto number = parts.number(part, "valueDecimal"))
-                    text += numeral(*number);
+                    text += exchange::numeral(*number);
                 row.put(parts.text(part, "url"), text);
             }
         }
@@ -363,7 +364,7 @@ private:
         const QJsonObject quantity = parts.object(observation, "valueQuantity");
         if (const auto number = parts.number(quantity, "value"))
             row.put(u"state"_s, u"done"_s)
-                .put(u"value"_s, numeral(*number))
+                .put(u"value"_s, exchange::numeral(*number))
                 .put(u"unit"_s, unitIn(quantity, parts));
         if (const QString option = parts.code(observation, "valueCodeableConcept", optionSystem);
             !option.isEmpty())
@@ -402,7 +403,7 @@ private:
                 }
                 while (trials.size() + 1 < place)
                     trials += u"-"_s;
-                trials += numeral(*number);
+                trials += exchange::numeral(*number);
             } else if (parts.code(component, "code", conditionSystem).isEmpty()) {
                 parts.refuse(u"component"_s,
                              base::said("Allowed are trials, signs, the cap and conditions."));
@@ -440,7 +441,7 @@ private:
         row.put(u"of"_s, patient)
             .put(u"patient"_s, m_numbers.value(patient))
             .put(u"measure"_s, parts.code(aim, "measure", measureSystem))
-            .put(u"value"_s, number ? numeral(*number) : QString())
+            .put(u"value"_s, number ? exchange::numeral(*number) : QString())
             .put(u"date"_s, parts.text(entry.resource, "startDate"))
             .put(u"until"_s, parts.text(aim, "dueDate"))
             .put(u"reason"_s, parts.text(entry.resource, "statusReason"))
@@ -458,8 +459,8 @@ private:
     }
 
     const catalogue::Catalogue& m_catalogue;
-    Faults& m_faults;
-    std::vector<LeftOut>& m_leftOut;
+    exchange::Faults& m_faults;
+    std::vector<exchange::LeftOut>& m_leftOut;
     QHash<QString, qsizetype> m_places;
     std::vector<base::CsvRow> m_rows;
     QHash<QString, records::Author> m_authors;
@@ -471,15 +472,16 @@ private:
 
 } // namespace
 
-std::vector<base::CsvRow> rowsOf(const Bundle& bundle, const catalogue::Catalogue& catalogue, Faults& faults,
-                                 std::vector<LeftOut>& leftOut)
+std::vector<base::CsvRow> rowsOf(const Bundle& bundle, const catalogue::Catalogue& catalogue,
+                                 exchange::Faults& faults, std::vector<exchange::LeftOut>& leftOut)
 {
     return Rows(catalogue, faults, leftOut).taken(bundle);
 }
 
-void leaveOut(std::vector<LeftOut>& all, const QString& type, const QString& code, const base::Message& why)
+void leaveOut(std::vector<exchange::LeftOut>& all, const QString& type, const QString& code,
+              const base::Message& why)
 {
-    const auto there = std::ranges::find_if(all, [&](const LeftOut& known) {
+    const auto there = std::ranges::find_if(all, [&](const exchange::LeftOut& known) {
         return known.type == type && known.code == code && known.why == why;
     });
     if (there == all.end())
@@ -488,4 +490,4 @@ void leaveOut(std::vector<LeftOut>& all, const QString& type, const QString& cod
         ++there->count;
 }
 
-} // namespace exchange::fhir
+} // namespace fhir

@@ -7,7 +7,7 @@
 
 #include <vector>
 
-namespace exchange::fhir
+namespace fhir
 {
 
 /// One resource of a Bundle.
@@ -32,7 +32,7 @@ base::Result<Bundle> bundleOf(const QByteArray& bytes);
 class Parts
 {
 public:
-    Parts(int number, Faults& faults) : m_number(number), m_faults(faults) {}
+    Parts(int number, exchange::Faults& faults) : m_number(number), m_faults(faults) {}
 
     QString text(const QJsonObject& object, const char* name) const;
     QJsonObject object(const QJsonObject& object, const char* name) const;
@@ -49,7 +49,7 @@ public:
 
 private:
     int m_number;
-    Faults& m_faults;
+    exchange::Faults& m_faults;
 };
 
-} // namespace exchange::fhir
+} // namespace fhir

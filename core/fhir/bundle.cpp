@@ -1,14 +1,14 @@
-#include "core/exchange/fhir_bundle.h"
+#include "core/fhir/bundle.h"
 
-#include "core/exchange/fhir_codes.h"
-#include "core/exchange/fhir_observation.h"
-#include "core/exchange/fhir_parts.h"
+#include "core/fhir/codes.h"
+#include "core/fhir/observation.h"
+#include "core/fhir/parts.h"
 
 #include <QSet>
 
 #include <algorithm>
 
-namespace exchange::fhir
+namespace fhir
 {
 
 using namespace Qt::StringLiterals;
@@ -509,21 +509,14 @@ private:
 
 } // namespace
 
-} // namespace exchange::fhir
-
-namespace exchange
+QByteArray document(const records::WholeRecord& record, const std::vector<records::Letter>& letters,
+                    const catalogue::Catalogue& catalogue, const QDateTime& now)
 {
-
-using namespace Qt::StringLiterals;
-
-QByteArray fhirDocument(const records::WholeRecord& record, const std::vector<records::Letter>& letters,
-                        const catalogue::Catalogue& catalogue, const QDateTime& now)
-{
-    return fhir::Document(record, catalogue, now).made(letters);
+    return Document(record, catalogue, now).made(letters);
 }
 
-QByteArray fhirCollection(const std::vector<QByteArray>& documents, const catalogue::Own& own,
-                          const QDateTime& now)
+QByteArray collection(const std::vector<QByteArray>& documents, const catalogue::Own& own,
+                      const QDateTime& now)
 {
     const QByteArray ours = catalogue::written(own);
     const bool isOwn = ours != catalogue::written(catalogue::Own());
@@ -532,15 +525,14 @@ QByteArray fhirCollection(const std::vector<QByteArray>& documents, const catalo
     std::vector<QByteArray> entries;
     entries.reserve(documents.size() + 1);
     if (isOwn)
-        entries.push_back(
-            fhir::keptDocument(fhir::idOf(u"catalogue"_s, QString::fromUtf8(ours)), u"catalogue"_s, ours));
+        entries.push_back(keptDocument(idOf(u"catalogue"_s, QString::fromUtf8(ours)), u"catalogue"_s, ours));
     for (const QByteArray& document : documents)
         entries.push_back(jsonObject({{"resource", document}}));
     return jsonObject({{"resourceType", "\"Bundle\""},
-                       {"meta", fhir::tagged()},
+                       {"meta", tagged()},
                        {"type", "\"collection\""},
-                       {"timestamp", fhir::instantText(now)},
+                       {"timestamp", instantText(now)},
                        {"entry", jsonList(entries)}});
 }
 
-} // namespace exchange
+} // namespace fhir

@@ -1,6 +1,6 @@
 #include "core/catalogue/reader.h"
-#include "core/exchange/fhir_bundle.h"
-#include "core/exchange/json_text.h"
+#include "core/fhir/bundle.h"
+#include "core/fhir/json_text.h"
 #include "tests/support/made_up_record.h"
 #include "tests/support/test_support.h"
 
@@ -12,7 +12,7 @@
 
 using namespace Qt::StringLiterals;
 
-namespace test_fhir_bundle
+namespace test_bundle
 {
 
 const QDateTime now(QDate(2026, 3, 12), QTime(9, 30), Qt::UTC);
@@ -65,7 +65,7 @@ std::vector<QJsonObject> resources(const QByteArray& document, const QString& ty
 
 QByteArray documentOf(const records::WholeRecord& record, const std::vector<records::Letter>& letters = {})
 {
-    return exchange::fhirDocument(record, letters, book(), now);
+    return fhir::document(record, letters, book(), now);
 }
 
 /// The one Observation of a finding.
@@ -128,7 +128,7 @@ const std::vector<Rule> rules = {
     {u"DocumentReference"_s, {u"status"_s, u"content"_s}, {u"current"_s, u"superseded"_s}},
     {u"Provenance"_s, {u"target"_s, u"recorded"_s, u"agent"_s}, {}}};
 
-class TestFhirBundle : public HouseTest
+class TestBundle : public HouseTest
 {
     Q_OBJECT
 
@@ -202,11 +202,11 @@ private Q_SLOTS:
     /// http://hl7.org/fhir/R4/datatypes.html#decimal: the precision of a decimal has meaning.
     void decimalsKeepTheirPrecision()
     {
-        QCOMPARE(exchange::jsonNumber(12.5, 0.01), QByteArray("12.50"));
-        QCOMPARE(exchange::jsonNumber(12.5, 0.1), QByteArray("12.5"));
-        QCOMPARE(exchange::jsonNumber(12, 1), QByteArray("12"));
-        QCOMPARE(exchange::jsonNumber(12.375, 0.1), QByteArray("12.375"));
-        QCOMPARE(exchange::jsonNumber(0.1 + 0.2, std::nullopt), QByteArray("0.30000000000000004"));
+        QCOMPARE(fhir::jsonNumber(12.5, 0.01), QByteArray("12.50"));
+        QCOMPARE(fhir::jsonNumber(12.5, 0.1), QByteArray("12.5"));
+        QCOMPARE(fhir::jsonNumber(12, 1), QByteArray("12"));
+        QCOMPARE(fhir::jsonNumber(12.375, 0.1), QByteArray("12.375"));
+        QCOMPARE(fhir::jsonNumber(0.1 + 0.2, std::nullopt), QByteArray("0.30000000000000004"));
         records::WholeRecord record = falk();
         record.visits[0].findings = {
             found(u"ten-metre-walk-time-comfortable"_s, values::Quantity{12.5, values::Unit::Second})};
@@ -398,17 +398,17 @@ private Q_SLOTS:
     void severalPatientsAreACollectionOfDocuments()
     {
         const QByteArray one = documentOf(falk());
-        QCOMPARE(exchange::fhirCollection({one}, {}, now), one);
-        const QByteArray two = exchange::fhirCollection({one, documentOf(falk())}, {}, now);
+        QCOMPARE(fhir::collection({one}, {}, now), one);
+        const QByteArray two = fhir::collection({one, documentOf(falk())}, {}, now);
         const QJsonObject bundle = QJsonDocument::fromJson(two).object();
         QCOMPARE(bundle[u"type"_s].toString(), u"collection"_s);
         QCOMPARE(resources(two, u"Bundle"_s).size(), size_t(2));
-        QVERIFY(!QJsonDocument::fromJson(exchange::fhirCollection({}, {}, now)).isNull());
+        QVERIFY(!QJsonDocument::fromJson(fhir::collection({}, {}, now)).isNull());
     }
 };
 
-HOUSE_TEST(TestFhirBundle)
+HOUSE_TEST(TestBundle)
 
-} // namespace test_fhir_bundle
+} // namespace test_bundle
 
-#include "test_fhir_bundle.moc"
+#include "test_bundle.moc"

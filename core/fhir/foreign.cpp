@@ -1,9 +1,9 @@
-#include "core/exchange/fhir_foreign.h"
+#include "core/fhir/foreign.h"
 
 #include "core/base/text.h"
 #include "core/exchange/columns.h"
-#include "core/exchange/fhir_codes.h"
-#include "core/exchange/fhir_rows.h"
+#include "core/fhir/codes.h"
+#include "core/fhir/rows.h"
 #include "core/records/check.h"
 #include "core/records/visit_form.h"
 
@@ -11,11 +11,10 @@
 #include <QJsonArray>
 
 #include <algorithm>
-#include <cmath>
 #include <map>
 #include <tuple>
 
-namespace exchange::fhir
+namespace fhir
 {
 
 using namespace Qt::StringLiterals;
@@ -36,7 +35,7 @@ QDate dayOf(const QString& written)
 {
     constexpr int date = 10;
     const bool isWhole = written.size() == date || (written.size() > date && written.at(date) == u'T');
-    return isWhole ? isoDay(written.left(date)).value_or(QDate()) : QDate();
+    return isWhole ? exchange::isoDay(written.left(date)).value_or(QDate()) : QDate();
 }
 
 /// The one record number among the identifiers: ours, the one marked as such, or the only one there is.
@@ -67,7 +66,7 @@ class Foreign
 public:
     Foreign(const catalogue::Catalogue& catalogue, QDate today) : m_catalogue(catalogue), m_today(today) {}
 
-    FindingsFile taken(const Bundle& bundle)
+    exchange::FindingsFile taken(const Bundle& bundle)
     {
         for (const Entry& entry : bundle.entries) {
             if (entry.type() == u"Patient")
@@ -87,7 +86,7 @@ public:
 private:
     void leave(const Entry& entry, const base::Message& why)
     {
-        Faults nobody; // what is left out is named as far as it can be
+        exchange::Faults nobody; // what is left out is named as far as it can be
         const Parts parts(entry.number, nobody);
         leaveOut(m_file.leftOut, entry.type(),
                  parts.text(parts.first(parts.object(entry.resource, "code"), "coding"), "code"), why);
@@ -96,8 +95,8 @@ private:
     void takePatient(const Entry& entry)
     {
         const Parts parts(entry.number, m_file.faults);
-        ImportedPatient read;
-        read.place = entryOf(entry.number);
+        exchange::ImportedPatient read;
+        read.place = exchange::entryOf(entry.number);
         records::Patient& patient = read.patient;
         patient.recordNumber = base::tidied(numberOf(entry.resource, parts));
         if (patient.recordNumber.isEmpty()) {
@@ -110,17 +109,18 @@ private:
         for (const QJsonValue& part : name[u"given"_s].toArray())
             given += base::tidied(part.toString());
         patient.given = given.join(u' ');
-        patient.born = isoDay(parts.text(entry.resource, "birthDate"));
+        patient.born = exchange::isoDay(parts.text(entry.resource, "birthDate"));
         patient.sex =
             records::sexFromCode(parts.text(entry.resource, "gender")).value_or(records::Sex::Unknown);
-        const bool isKnown = std::ranges::any_of(m_file.patients, [&](const ImportedPatient& other) {
-            return other.patient.recordNumber == patient.recordNumber;
-        });
+        const bool isKnown =
+            std::ranges::any_of(m_file.patients, [&](const exchange::ImportedPatient& other) {
+                return other.patient.recordNumber == patient.recordNumber;
+            });
         m_file.faults.about(patient.recordNumber, {});
         if (isKnown)
             parts.refuse(u"identifier"_s, base::said("It stands twice; every patient has one of their own."));
         else if (const auto wrong = records::wrongWith(patient, m_catalogue, m_today))
-            m_file.faults.add(read.place, wrongAt(read.place, *wrong));
+            m_file.faults.add(read.place, exchange::wrongAt(read.place, *wrong));
         for (const QString& url : {entry.url, u"Patient/"_s + entry.id(), u"urn:uuid:"_s + entry.id()}) {
             if (!url.isEmpty())
                 m_places[url] = m_file.patients.size();
@@ -172,7 +172,7 @@ private:
             records::sideFromCode(parts.text(parts.object(entry.resource, "bodySite"), "text"))
                 .value_or(records::Side::None);
         told.finding.value = *value;
-        const ImportedPatient& whose = m_file.patients[*patient];
+        const exchange::ImportedPatient& whose = m_file.patients[*patient];
         m_file.faults.about(whose.patient.recordNumber, day);
         if (const auto wrong = records::wrongWith(told.finding, m_catalogue)) {
             parts.refuse(u"value"_s, wrong->what);
@@ -201,24 +201,24 @@ private:
 
     void makeVisits(size_t place)
     {
-        ImportedPatient& read = m_file.patients[place];
-        std::map<QDate, ImportedVisit> days;
+        exchange::ImportedPatient& read = m_file.patients[place];
+        std::map<QDate, exchange::ImportedVisit> days;
         for (const auto& [which, told] : m_told[place]) {
             if (told.size() > 1) { // which of them is meant nobody can say
                 for (const Told& one : told)
                     leave(*one.entry, base::said("The same test stands twice on one day."));
                 continue;
             }
-            ImportedVisit& visit = days[std::get<QDate>(which)];
+            exchange::ImportedVisit& visit = days[std::get<QDate>(which)];
             visit.visit.day = std::get<QDate>(which);
             visit.visit.findings.push_back(told.front().finding);
-            visit.origins.push_back({1, {entryOf(told.front().entry->number)}});
+            visit.origins.push_back({1, {exchange::entryOf(told.front().entry->number)}});
         }
         for (auto& [day, visit] : days) {
-            const Place& first = visit.origins.front().places.front();
+            const exchange::Place& first = visit.origins.front().places.front();
             m_file.faults.about(read.patient.recordNumber, day);
             if (const auto wrong = records::wrongWith(visit.visit, read.patient, m_catalogue, m_today))
-                m_file.faults.add(first, wrongAt(first, *wrong));
+                m_file.faults.add(first, exchange::wrongAt(first, *wrong));
             if (const catalogue::Form* form = records::formFitting(visit.visit, m_catalogue))
                 visit.visit.form = form->id;
             read.visits.push_back(std::move(visit));
@@ -229,16 +229,16 @@ private:
 
     const catalogue::Catalogue& m_catalogue;
     QDate m_today;
-    FindingsFile m_file{{}, Faults(&entryOf)};
+    exchange::FindingsFile m_file{{}, exchange::Faults(&exchange::entryOf)};
     QHash<QString, size_t> m_places;                        ///< of patients, by what refers to them
     std::vector<std::map<Which, std::vector<Told>>> m_told; ///< of each patient
 };
 
 } // namespace
 
-FindingsFile foreignFrom(const Bundle& bundle, const catalogue::Catalogue& catalogue, QDate today)
+exchange::FindingsFile foreignFrom(const Bundle& bundle, const catalogue::Catalogue& catalogue, QDate today)
 {
     return Foreign(catalogue, today).taken(bundle);
 }
 
-} // namespace exchange::fhir
+} // namespace fhir

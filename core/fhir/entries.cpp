@@ -1,13 +1,13 @@
-#include "core/exchange/fhir_entries.h"
+#include "core/fhir/entries.h"
 
-#include "core/exchange/fhir_codes.h"
+#include "core/fhir/codes.h"
 
 #include <QJsonArray>
 #include <QJsonDocument>
 
 #include <algorithm>
 
-namespace exchange::fhir
+namespace fhir
 {
 
 using namespace Qt::StringLiterals;
@@ -33,16 +33,19 @@ base::Result<void> addEntries(const QJsonObject& bundle, Bundle& all)
 {
     const QJsonValue list = bundle[u"entry"_s];
     if (!list.isUndefined() && !list.isArray())
-        return wrongAt(entryOf(int(all.entries.size()) + 1), u"entry"_s, base::said("Allowed is a list."));
+        return exchange::wrongAt(exchange::entryOf(int(all.entries.size()) + 1), u"entry"_s,
+                                 base::said("Allowed is a list."));
     for (const QJsonValue& entry : list.toArray()) {
         const int number = int(all.entries.size()) + 1;
         if (!entry.isObject())
-            return wrongAt(entryOf(number), u"entry"_s, base::said("Allowed is an object."));
+            return exchange::wrongAt(exchange::entryOf(number), u"entry"_s,
+                                     base::said("Allowed is an object."));
         const QJsonValue resource = entry[u"resource"_s];
         if (resource.isUndefined()) // a request, or a link
             continue;
         if (!resource.isObject() || !resource[u"resourceType"_s].isString())
-            return wrongAt(entryOf(number), u"resource"_s, base::said("Allowed is a resource of FHIR."));
+            return exchange::wrongAt(exchange::entryOf(number), u"resource"_s,
+                                     base::said("Allowed is a resource of FHIR."));
         if (isBundle(resource.toObject())) {
             if (auto added = addEntries(resource.toObject(), all); !added)
                 return added;
@@ -81,7 +84,7 @@ base::Result<Bundle> bundleOf(const QByteArray& bytes)
 
 void Parts::refuse(const QString& part, const base::Message& allowed) const
 {
-    m_faults.add(m_number, wrongAt(m_faults.place(m_number), part, allowed));
+    m_faults.add(m_number, exchange::wrongAt(m_faults.place(m_number), part, allowed));
 }
 
 QString Parts::text(const QJsonObject& object, const char* name) const
@@ -151,4 +154,4 @@ QString Parts::reference(const QJsonObject& whole, const char* name) const
     return text(object(whole, name), "reference");
 }
 
-} // namespace exchange::fhir
+} // namespace fhir

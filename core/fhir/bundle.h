@@ -4,7 +4,7 @@
 #include "core/records/letter.h"
 #include "core/records/whole_record.h"
 
-namespace exchange
+namespace fhir
 {
 
 /// What the records hold of a patient, and their signed letters, as one document of HL7 FHIR R4
@@ -14,12 +14,12 @@ namespace exchange
 /// so that nobody counts them. Units are codes of UCUM, a bare number is 1. A test has a code of our own,
 /// beside it that of LOINC where its wording was seen. `letters` come with their documents, `now` is the
 /// instant of the document.
-QByteArray fhirDocument(const records::WholeRecord& record, const std::vector<records::Letter>& letters,
-                        const catalogue::Catalogue& catalogue, const QDateTime& now);
+QByteArray document(const records::WholeRecord& record, const std::vector<records::Letter>& letters,
+                    const catalogue::Catalogue& catalogue, const QDateTime& now);
 
 /// Several documents in one Bundle, a collection, with what the clinic added to the catalogue before them;
 /// one without such stays what it is.
-QByteArray fhirCollection(const std::vector<QByteArray>& documents, const catalogue::Own& own,
-                          const QDateTime& now);
+QByteArray collection(const std::vector<QByteArray>& documents, const catalogue::Own& own,
+                      const QDateTime& now);
 
-} // namespace exchange
+} // namespace fhir

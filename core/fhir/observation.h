@@ -3,7 +3,7 @@
 #include "core/catalogue/catalogue.h"
 #include "core/records/visit.h"
 
-namespace exchange::fhir
+namespace fhir
 {
 
 /// The id of a resource and the resource.
@@ -23,4 +23,4 @@ Made observation(const records::Visit& visit, const records::Finding& finding, c
 Made redFlag(const records::Visit& visit, const QString& flag, const records::RedFlagAnswer& answer,
              const QByteArray& encounter, const catalogue::Catalogue& catalogue);
 
-} // namespace exchange::fhir
+} // namespace fhir

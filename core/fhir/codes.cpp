@@ -1,10 +1,10 @@
-#include "core/exchange/fhir_codes.h"
+#include "core/fhir/codes.h"
 
 #include <QUuid>
 
 #include <algorithm>
 
-namespace exchange::fhir
+namespace fhir
 {
 
 using namespace Qt::StringLiterals;
@@ -56,4 +56,4 @@ QString idOf(const QString& kind, const QString& whose)
     return QUuid::createUuidV5(space, kind + u'/' + whose).toString(QUuid::WithoutBraces);
 }
 
-} // namespace exchange::fhir
+} // namespace fhir
