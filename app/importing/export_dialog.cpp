@@ -28,7 +28,7 @@ namespace importing
 namespace
 {
 
-constexpr QSize exportSize(900, 620);
+constexpr QSize exportSize(900, 680);
 
 /// "Brindlewick, Tovar · DEMO-002"
 QString titleOf(const records::PatientSummary& patient)
