@@ -22,8 +22,8 @@ using namespace Qt::StringLiterals;
 namespace
 {
 
-/// Whether the code is of the unity, which a note in braces does not change (UCUM 2.1, § 6 and § 12;
-/// ucum.org/ucum).
+/// Whether the code is of the unity, which a note in braces does not change (UCUM, ucum.org/ucum, on
+/// curly braces; from memory).
 bool isUnity(const QString& ucum)
 {
     return ucum.isEmpty() || ucum == u"1" ||
@@ -39,7 +39,7 @@ QDate dayOf(const QString& written)
 }
 
 /// The one record number among the identifiers: ours, the one marked as such, or the only one there is.
-/// MR: http://terminology.hl7.org/CodeSystem/v2-0203, medical record number.
+/// MR: http://terminology.hl7.org/CodeSystem/v2-0203, medical record number (from memory).
 QString numberOf(const QJsonObject& patient, const Parts& parts)
 {
     const std::vector<QJsonObject> identifiers = parts.objects(patient, "identifier");
