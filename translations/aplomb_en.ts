@@ -225,6 +225,20 @@
             <numerusform>%n lines are refused</numerusform>
         </translation>
     </message>
+    <message numerus="yes">
+        <source>%n fault(s) refuse the bundle</source>
+        <translation>
+            <numerusform>%n fault refuses the bundle</numerusform>
+            <numerusform>%n faults refuse the bundle</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n resource(s) are left out</source>
+        <translation>
+            <numerusform>%n resource is left out</numerusform>
+            <numerusform>%n resources are left out</numerusform>
+        </translation>
+    </message>
 </context>
 <context>
     <name>own::FormPreview</name>

@@ -6,7 +6,7 @@
 #include "core/catalogue/audit.h"
 #include "core/catalogue/own.h"
 #include "core/catalogue/reader.h"
-#include "core/exchange/findings_csv.h"
+#include "core/exchange/findings_file.h"
 #include "core/exchange/happenings_csv.h"
 #include "core/records/summary.h"
 #include "core/storage/soundness.h"
@@ -88,6 +88,16 @@ QString inWords(const session::ImportSummary& summary)
     return words;
 }
 
+/// "Left out: Observation 8302-2 (3)", with the reason where there is one.
+QString inWords(const exchange::LeftOut& left)
+{
+    const QString what = left.code.isEmpty() ? left.type : left.type + u' ' + left.code;
+    QString words = u"Left out: %1 (%2)"_s.arg(what, QString::number(left.count));
+    if (left.why != base::Message())
+        words += u". "_s + left.why.in(session::screenPhrases());
+    return words + u'\n';
+}
+
 } // namespace
 
 base::Result<void> makeDemo(const Request& request)
@@ -104,7 +114,7 @@ base::Result<void> makeDemo(const Request& request)
 
 base::Result<void> importFile(const Request& request)
 {
-    const auto bytes = base::read(request.file, exchange::largestFindingsFile);
+    const auto bytes = base::read(request.file, exchange::largestBundle);
     if (!bytes)
         return bytes.error();
     return inRecords(request, [&](session::Session& session) -> base::Result<QString> {
@@ -115,6 +125,8 @@ base::Result<void> importFile(const Request& request)
                                                  QFileInfo(request.file).fileName());
         if (!summary)
             return summary.error();
+        for (const exchange::LeftOut& left : read->leftOut)
+            request.err << inWords(left);
         return inWords(*summary);
     });
 }

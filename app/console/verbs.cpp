@@ -26,7 +26,7 @@ const std::vector<Word>& options()
         {u"from"_s, u"DAY"_s, u"the first day, written as 2024-03-01"_s},
         {u"until"_s, u"DAY"_s, u"the last day, written as 2024-03-01"_s},
         {u"letters"_s, u"FOLDER"_s, u"where signed letters go, each a file"_s},
-        {u"fhir"_s, u"FILE.json"_s, u"a FHIR R4 document of each patient besides"_s},
+        {u"fhir"_s, u"FILE.json"_s, u"the same as a FHIR R4 bundle besides"_s},
         {u"paper"_s, u"a4|letter"_s, u"the size of the paper; else as the clinic has it"_s},
         {u"records"_s, u"RECORDS"_s, u"the records file"_s},
         {u"password-file"_s, u"FILE"_s,
@@ -71,13 +71,15 @@ const std::vector<Verb>& verbs()
          .allowed = {u"by"_s},
          .work = makeDemo},
         {.name = u"import"_s,
-         .what = u"Brings a findings file into the records, whole or not at all"_s,
-         .positionals = {u"RECORDS"_s, u"FILE.csv"_s},
+         .what =
+             u"Brings a findings file, or a FHIR R4 bundle (.json), into the records, whole or not at all"_s,
+         .positionals = {u"RECORDS"_s, u"FILE.csv|.json"_s},
          .allowed = {u"by"_s},
          .work = importFile},
         {.name = u"export"_s,
-         .what = u"Writes whole records to one file that import reads back value for value, and signed "
-                 "letters beside it"_s,
+         .what =
+             u"Writes whole records to one file that import reads back value for value, and beside it the "
+             "same as a FHIR R4 bundle and signed letters"_s,
          .positionals = {u"RECORDS"_s, u"FILE.csv"_s},
          .allowed = {u"patient"_s, u"measure"_s, u"from"_s, u"until"_s, u"letters"_s, u"fhir"_s},
          .work = exportRecords},

@@ -7,6 +7,7 @@
 #include "app/widgets/notice.h"
 #include "app/widgets/scroll_room.h"
 #include "app/widgets/theme.h"
+#include "app/widgets/window_place.h"
 #include "core/base/text.h"
 #include "core/records/patient.h"
 
@@ -16,7 +17,6 @@
 #include <QLabel>
 #include <QLineEdit>
 #include <QPushButton>
-#include <QScreen>
 #include <QTableWidget>
 #include <QVBoxLayout>
 
@@ -101,7 +101,7 @@ HappeningsDialog::HappeningsDialog(session::Session& session, session::Prompts& 
     for (QPushButton* each : {close, next, m_store})
         answers->addWidget(each);
     column->addLayout(answers);
-    resize(wishedSize.boundedTo(screen()->availableGeometry().size()));
+    widgets::resizeTo(wishedSize, *this);
 
     connect(m_store, &QPushButton::clicked, this, [this] {
         if (store())

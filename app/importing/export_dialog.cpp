@@ -9,14 +9,15 @@
 #include "app/widgets/notice.h"
 #include "app/widgets/scroll_room.h"
 #include "app/widgets/theme.h"
+#include "app/widgets/window_place.h"
 #include "core/catalogue/catalogue.h"
 #include "core/records/summary.h"
 
 #include <QCheckBox>
+#include <QFileInfo>
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QPushButton>
-#include <QScreen>
 #include <QVBoxLayout>
 
 using namespace Qt::StringLiterals;
@@ -27,7 +28,7 @@ namespace importing
 namespace
 {
 
-constexpr QSize exportSize(900, 620);
+constexpr QSize exportSize(900, 680);
 
 /// "Brindlewick, Tovar · DEMO-002"
 QString titleOf(const records::PatientSummary& patient)
@@ -63,6 +64,10 @@ ExportDialog::ExportDialog(session::Session& session, session::Prompts& prompts,
     QWidget* days = madeDays();
     m_letters = new QCheckBox(tr("With signed &letters, as files in a folder beside it"), this);
     m_letters->setObjectName(u"exportLetters"_s);
+    m_fhir = new QCheckBox(tr("The same as a FHIR &bundle, in a .json file beside it"), this);
+    m_fhir->setObjectName(u"exportFhir"_s);
+    m_fhir->setToolTip(
+        tr("HL7 FHIR R4: what other programs read of it; an import here reads it back value for value"));
     auto* notice = new widgets::Notice(this);
     notice->setObjectName(u"exportNotice"_s);
     notice->say(widgets::Notice::Kind::Caution,
@@ -76,14 +81,14 @@ ExportDialog::ExportDialog(session::Session& session, session::Prompts& prompts,
     parts->addWidget(lists, 1);
     parts->addWidget(days);
     parts->addWidget(m_letters);
+    parts->addWidget(m_fhir);
     parts->addWidget(notice);
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(widgets::space6, widgets::space4, widgets::space6, widgets::space4);
     column->setSpacing(widgets::space3);
     column->addWidget(new widgets::ScrollRoom(middle, this), 1);
     column->addWidget(madeFoot());
-    const QSize room = screen()->availableGeometry().size() - QSize(8, 38); // less a title and a border
-    resize(exportSize.boundedTo(room));
+    widgets::resizeTo(exportSize, *this);
 }
 
 QWidget* ExportDialog::madeLists(const std::vector<records::PatientSummary>& patients)
@@ -170,6 +175,14 @@ std::optional<records::Extent> ExportDialog::extent()
     return areDays ? std::optional(extent) : std::nullopt;
 }
 
+/// The file beside the one that was chosen is in nobody's sight; what stands there is not lost unasked.
+bool ExportDialog::mayReplace(const QString& file) const
+{
+    return file.isEmpty() || !QFileInfo::exists(file) ||
+           m_prompts.mayLose(tr("Replace the file beside it?"),
+                             tr("%1 is there already.").arg(QFileInfo(file).fileName()), tr("Replace"));
+}
+
 void ExportDialog::write()
 {
     const auto wished = extent();
@@ -179,11 +192,13 @@ void ExportDialog::write()
     const auto path = m_prompts.fileToWrite(tr("Export records"), suggested, tr("Records (*.csv)"));
     if (!path)
         return;
-    QString folder;
-    if (m_letters->isChecked())
-        folder = (path->endsWith(u".csv"_s, Qt::CaseInsensitive) ? path->chopped(4) : *path) + u"-letters"_s;
+    const QString plain = path->endsWith(u".csv"_s, Qt::CaseInsensitive) ? path->chopped(4) : *path;
+    const QString folder = m_letters->isChecked() ? plain + u"-letters"_s : QString();
+    const QString fhir = m_fhir->isChecked() ? plain + u".json"_s : QString();
+    if (!mayReplace(fhir))
+        return;
     widgets::LongWork work(tr("Writing the records …"), this);
-    const auto written = session::exportRecords(m_session, *wished, *path, {folder, {}},
+    const auto written = session::exportRecords(m_session, *wished, *path, {folder, fhir},
                                                 [&work](int percent) { return work.went(percent); });
     const bool isStopped = work.wasCanceled();
     work.reset();

@@ -35,6 +35,7 @@ private:
     QWidget* madeDays();
     QWidget* madeFoot();
     std::optional<records::Extent> extent();
+    bool mayReplace(const QString& file) const;
     void write();
 
     session::Session& m_session;
@@ -44,6 +45,7 @@ private:
     widgets::FormField* m_from;
     widgets::FormField* m_until;
     QCheckBox* m_letters;
+    QCheckBox* m_fhir;
     QPushButton* m_write;
 };
 

@@ -35,12 +35,15 @@ struct Read {
 
 base::Result<Read> read(const QString& path, session::Session& session, QWidget* window)
 {
-    if (QFileInfo(path).suffix().compare(u"csv"_s, Qt::CaseInsensitive) != 0)
-        return base::Error{base::ErrorKind::Foreign,
-                           base::verbatim(ImportWords::tr(
-                               "Findings come from a .csv file; nothing was taken from this one.")),
-                           {}};
-    const auto bytes = base::read(path, exchange::largestFindingsFile);
+    const QString suffix = QFileInfo(path).suffix().toLower();
+    if (suffix != u"csv" && suffix != u"json")
+        return base::Error{
+            base::ErrorKind::Foreign,
+            base::verbatim(ImportWords::tr(
+                "Findings come from a .csv file, or from a FHIR bundle in a .json file; nothing was "
+                "taken from this one.")),
+            {}};
+    const auto bytes = base::read(path, exchange::largestBundle);
     if (!bytes)
         return bytes.error();
     widgets::LongWork work(ImportWords::tr("Reading the findings …"), window);
@@ -80,7 +83,7 @@ QString inWords(const session::TakenBack& done)
 void importFindings(session::Session& session, session::Prompts& prompts, QWidget* window)
 {
     const auto path =
-        prompts.fileToRead(ImportWords::tr("Import findings"), ImportWords::tr("Findings (*.csv)"));
+        prompts.fileToRead(ImportWords::tr("Import findings"), ImportWords::tr("Findings (*.csv *.json)"));
     if (path)
         importFindings(*path, session, prompts, window);
 }

@@ -9,7 +9,7 @@ namespace importing
 /// Asks for a findings file, shows what would become of it, and takes it if that is wished.
 void importFindings(session::Session& session, session::Prompts& prompts, QWidget* window);
 
-/// The same with a file that is known. Anything but a .csv file is refused.
+/// The same with a file that is known. Anything but a .csv or .json file is refused.
 void importFindings(const QString& path, session::Session& session, session::Prompts& prompts,
                     QWidget* window);
 

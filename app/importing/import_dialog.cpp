@@ -8,6 +8,7 @@
 #include "app/widgets/table_menu.h"
 #include "app/widgets/theme.h"
 #include "app/widgets/wide_column.h"
+#include "app/widgets/window_place.h"
 
 #include <QApplication>
 #include <QClipboard>
@@ -16,7 +17,6 @@
 #include <QLabel>
 #include <QProgressBar>
 #include <QPushButton>
-#include <QScreen>
 #include <QTableView>
 #include <QVBoxLayout>
 
@@ -34,8 +34,8 @@ constexpr QSize usualSize(1100, 620);
 constexpr int leastWhat = 260;
 
 /// The choices of the filter, in its order.
-constexpr std::optional<Becomes> kinds[] = {std::nullopt, Becomes::New, Becomes::Changed, Becomes::Refused,
-                                            Becomes::AsRecorded};
+constexpr std::optional<Becomes> kinds[] = {std::nullopt,     Becomes::New,        Becomes::Changed,
+                                            Becomes::Refused, Becomes::AsRecorded, Becomes::LeftOut};
 
 } // namespace
 
@@ -48,7 +48,8 @@ ImportDialog::ImportDialog(session::Session& session, session::Prompts& prompts,
       m_name(name),
       m_file(file),
       m_preview(preview),
-      m_model(new PreviewTable(previewRows(preview, session.catalogue()), this)),
+      m_model(
+          new PreviewTable(previewRows(preview, session.catalogue()), preview.faults.isOfEntries(), this)),
       m_notice(new widgets::Notice(this))
 {
     setWindowTitle(tr("Import findings"));
@@ -85,8 +86,7 @@ ImportDialog::ImportDialog(session::Session& session, session::Prompts& prompts,
     column->setSpacing(widgets::space3);
     column->addWidget(new widgets::ScrollRoom(middle, this), 1);
     column->addWidget(madeFoot());
-    const QSize room = screen()->availableGeometry().size() - QSize(8, 38); // less a title and a border
-    resize(usualSize.boundedTo(room));
+    widgets::resizeTo(usualSize, *this);
     showDetail();
     work(false);
     m_table->setFocus();
@@ -98,10 +98,16 @@ QWidget* ImportDialog::madeFilter()
     m_filter = new widgets::ComboBox(bar);
     m_filter->setObjectName(u"importFilter"_s);
     m_filter->setAccessibleName(tr("Which lines are shown"));
-    const QString words[] = {tr("All lines (%1)"), tr("New (%1)"), tr("Changed (%1)"), tr("Refused (%1)"),
-                             tr("As the records hold it (%1)")};
-    for (size_t i = 0; i < std::size(kinds); ++i)
-        m_filter->addItem(words[i].arg(m_model->count(kinds[i])));
+    const QString words[] = {tr("All lines (%1)"),
+                             tr("New (%1)"),
+                             tr("Changed (%1)"),
+                             tr("Refused (%1)"),
+                             tr("As the records hold it (%1)"),
+                             tr("Left out (%1)")};
+    for (size_t i = 0; i < std::size(kinds); ++i) {
+        if (kinds[i] != Becomes::LeftOut || !m_preview.leftOut.empty())
+            m_filter->addItem(words[i].arg(m_model->count(kinds[i])));
+    }
     auto* label = new QLabel(tr("&Show"), bar);
     label->setBuddy(m_filter);
     auto* row = new QHBoxLayout(bar);

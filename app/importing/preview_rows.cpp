@@ -63,6 +63,17 @@ QString whatOf(const exchange::VisitPreview& visit, const catalogue::Catalogue& 
     return session::joined("%1; %2", words);
 }
 
+/// "Left out: Observation 8302-2 (3)"
+QString leftOutWords(const exchange::LeftOut& left)
+{
+    const QString what = left.code.isEmpty() ? left.type : left.type + u' ' + left.code;
+    const QString words =
+        PreviewWords::tr("Left out: %1 (%2)", "Observation 8302-2 (3)").arg(what).arg(left.count);
+    return left.why == base::Message()
+               ? words
+               : session::joined("%1; %2", {words, session::sentence({{}, left.why, {}})});
+}
+
 } // namespace
 
 std::vector<PreviewRow> previewRows(const exchange::Preview& preview, const catalogue::Catalogue& catalogue)
@@ -77,6 +88,8 @@ std::vector<PreviewRow> previewRows(const exchange::Preview& preview, const cata
         rows.push_back({Becomes::Refused, fault.line, fault.patient, fault.day, PreviewWords::tr("Refused"),
                         session::sentence(fault.error)});
     std::ranges::stable_sort(rows, {}, &PreviewRow::line);
+    for (const exchange::LeftOut& left : preview.leftOut)
+        rows.push_back({Becomes::LeftOut, 0, {}, {}, leftOutWords(left), QString()});
     return rows;
 }
 
@@ -92,7 +105,14 @@ QString headline(const exchange::Preview& preview)
     if (preview.changedVisits > 0)
         parts += PreviewWords::tr("%n visit(s) change", nullptr, int(preview.changedVisits));
     if (!preview.faults.isNone())
-        parts += PreviewWords::tr("%n line(s) are refused", nullptr, int(preview.faults.count()));
+        parts += preview.faults.isOfEntries()
+                     ? PreviewWords::tr("%n fault(s) refuse the bundle", nullptr, int(preview.faults.count()))
+                     : PreviewWords::tr("%n line(s) are refused", nullptr, int(preview.faults.count()));
+    int left = 0;
+    for (const exchange::LeftOut& kind : preview.leftOut)
+        left += kind.count;
+    if (left > 0)
+        parts += PreviewWords::tr("%n resource(s) are left out", nullptr, left);
     if (parts.isEmpty())
         return preview.isNothingNew()
                    ? PreviewWords::tr("Nothing is new; the records hold all of it already.")
@@ -105,6 +125,9 @@ QString headline(const exchange::Preview& preview)
 
 QString hindrance(const exchange::Preview& preview)
 {
+    if (!preview.faults.isNone() && preview.faults.isOfEntries())
+        return PreviewWords::tr("A bundle is taken whole or not at all: what is refused is mended where it "
+                                "was written, and the bundle read again.");
     if (!preview.faults.isNone())
         return PreviewWords::tr("A file is taken whole or not at all: mend the lines that are refused, and "
                                 "read it again.");

@@ -9,8 +9,8 @@ namespace importing
 
 using exchange::Becomes;
 
-PreviewTable::PreviewTable(std::vector<PreviewRow> rows, QObject* parent)
-    : QAbstractTableModel(parent), m_all(std::move(rows))
+PreviewTable::PreviewTable(std::vector<PreviewRow> rows, bool isOfEntries, QObject* parent)
+    : QAbstractTableModel(parent), m_all(std::move(rows)), m_isOfEntries(isOfEntries)
 {
     showOnly({});
 }
@@ -59,7 +59,7 @@ QVariant PreviewTable::data(const QModelIndex& index, int role) const
     const PreviewRow& shown = row(index.row());
     switch (index.column()) {
     case Line:
-        return shown.line;
+        return shown.line > 0 ? QVariant(shown.line) : QVariant();
     case Patient:
         return shown.patient;
     case Day:
@@ -79,7 +79,7 @@ QVariant PreviewTable::headerData(int section, Qt::Orientation orientation, int 
         return {};
     switch (section) {
     case Line:
-        return tr("Line");
+        return m_isOfEntries ? tr("Entry") : tr("Line");
     case Patient:
         return tr("Record number");
     case Day:

@@ -17,7 +17,8 @@ class PreviewTable : public QAbstractTableModel
 public:
     enum Column { Line, Patient, Day, What, Fault, columns };
 
-    PreviewTable(std::vector<PreviewRow> rows, QObject* parent);
+    /// `isOfEntries`: the places of the rows are entries of a Bundle, else lines of a file.
+    PreviewTable(std::vector<PreviewRow> rows, bool isOfEntries, QObject* parent);
 
     /// What was entered in error is among what is as recorded.
     static bool isShown(const PreviewRow& row, std::optional<exchange::Becomes> only);
@@ -31,6 +32,7 @@ public:
 
 private:
     std::vector<PreviewRow> m_all;
+    bool m_isOfEntries;
     std::vector<size_t> m_shown;
 };
 

@@ -2,6 +2,7 @@
 
 #include "app/session/importing.h"
 #include "core/base/csv.h"
+#include "core/exchange/findings_csv.h"
 #include "core/records/check.h"
 #include "core/storage/happenings.h"
 #include "core/storage/patients.h"

@@ -3,9 +3,9 @@
 #include "core/base/csv.h"
 #include "core/base/file.h"
 #include "core/catalogue/own.h"
-#include "core/exchange/fhir_bundle.h"
-#include "core/exchange/findings_csv.h"
+#include "core/exchange/findings_file.h"
 #include "core/exchange/whole_writing.h"
+#include "core/fhir/bundle.h"
 #include "core/records/letter.h"
 #include "core/storage/letters.h"
 #include "core/storage/whole_records.h"
@@ -141,6 +141,22 @@ base::Result<std::vector<records::Letter>> lettersOf(Session& session, const rec
     return whole;
 }
 
+/// Both files are safely on the disk before the first takes its place.
+Outcome placeAll(const QByteArray& bytes, const QString& file, const QByteArray& bundle, const QString& fhir)
+{
+    auto rows = base::writeBeside(bytes, file);
+    if (!rows)
+        return rows.error();
+    if (fhir.isEmpty())
+        return rows->place();
+    auto documents = base::writeBeside(bundle, fhir);
+    if (!documents)
+        return documents.error();
+    if (auto placed = rows->place(); !placed)
+        return placed;
+    return documents->place();
+}
+
 } // namespace
 
 base::Result<ExportSummary> exportRecords(Session& session, const records::Extent& extent,
@@ -172,8 +188,7 @@ base::Result<ExportSummary> exportRecords(Session& session, const records::Exten
         if (!letters)
             return letters.error();
         if (!beside.fhir.isEmpty())
-            documents.push_back(
-                exchange::fhirDocument(*record, *letters, session.catalogue(), session.now()));
+            documents.push_back(fhir::document(*record, *letters, session.catalogue(), session.now()));
         for (const records::Letter& letter : *letters) {
             if (auto taken = folder.isWanted() ? folder.take(letter, *record) : Outcome(); !taken)
                 return taken;
@@ -185,18 +200,16 @@ base::Result<ExportSummary> exportRecords(Session& session, const records::Exten
     if (auto listed = folder.writeList(); !listed)
         return listed.error();
     if (progress && !progress(100))
-        return exchange::stopped();
-    if (auto written = beside.fhir.isEmpty()
-                           ? Outcome()
-                           : base::write(exchange::fhirCollection(documents, session.now()), beside.fhir);
-        !written)
-        return written.error();
-    if (auto written = base::write(bytes, file); !written)
-        return written.error();
+        return base::stopped();
+    const QByteArray bundle =
+        beside.fhir.isEmpty() ? QByteArray() : fhir::collection(documents, session.own(), session.now());
+    if (auto placed = placeAll(bytes, file, bundle, beside.fhir); !placed)
+        return placed.error();
     if (auto kept = folder.keep(); !kept)
         return kept.error();
     summary.letters = folder.count();
-    summary.isBeyondImport = bytes.size() > exchange::largestFindingsFile;
+    summary.isBeyondImport =
+        bytes.size() > exchange::largestFindingsFile || bundle.size() > exchange::largestBundle;
     return summary;
 }
 

@@ -2,6 +2,8 @@
 
 #include "core/base/text.h"
 #include "core/catalogue/own.h"
+#include "core/exchange/findings_csv.h"
+#include "core/fhir/reading.h"
 #include "core/records/check.h"
 #include "core/storage/audit_trail.h"
 #include "core/storage/imports.h"
@@ -64,7 +66,7 @@ Outcome planRecords(Session& session, const exchange::FindingsFile& file, const 
     size_t done = 0;
     for (const exchange::ReadRecord& read : file.records) {
         if (!goesOn(progress, 0, share, done++, file.records.size()))
-            return exchange::stopped();
+            return base::stopped();
         const records::Patient& patient = read.record.patient;
         const auto stored = storage::wholeRecord(session.store(), patient.id);
         const auto namesake = patients.withRecordNumber(patient.recordNumber);
@@ -86,6 +88,7 @@ base::Result<exchange::Plan> planned(Session& session, const exchange::FindingsF
     const storage::Imports imports(session.store());
     exchange::Plan plan;
     plan.preview.faults = file.faults;
+    plan.preview.leftOut = file.leftOut;
     if (auto records = planRecords(session, file, progress, share, plan); !records)
         return records.error();
     if (file.own && catalogue::written(*file.own) != catalogue::written(session.own())) {
@@ -94,7 +97,7 @@ base::Result<exchange::Plan> planned(Session& session, const exchange::FindingsF
     }
     for (const exchange::ImportedPatient& imported : file.patients) {
         if (!goesOn(progress, 0, share, plan.additions.size(), file.patients.size()))
-            return exchange::stopped();
+            return base::stopped();
         const auto stored = patients.withRecordNumber(imported.patient.recordNumber);
         if (!stored)
             return stored.error();
@@ -256,8 +259,10 @@ base::Result<exchange::Plan> plannedImport(Session& session, const exchange::Fin
 base::Result<exchange::FindingsFile> findingsFile(const Session& session, const QByteArray& bytes,
                                                   const records::Progress& progress)
 {
-    return exchange::findingsFrom(bytes, session.catalogue(), session.today(), progress,
-                                  {&session.released(), &session.own()});
+    const exchange::OwnPart own{&session.released(), &session.own()};
+    return fhir::isJson(bytes)
+               ? fhir::bundleFrom(bytes, session.catalogue(), session.today(), progress, own)
+               : exchange::findingsFrom(bytes, session.catalogue(), session.today(), progress, own);
 }
 
 base::Result<ImportSummary> importPatients(Session& session,
@@ -286,13 +291,13 @@ base::Result<ImportSummary> importFile(Session& session, const exchange::Finding
         size_t done = 0;
         for (const exchange::WholeAddition& addition : plan->records) {
             if (!goesOn(progress, shareOfPlan, 100, done++, pieces))
-                return exchange::stopped();
+                return base::stopped();
             if (auto taken = importing.take(addition); !taken)
                 return taken;
         }
         for (exchange::Addition& addition : plan->additions) {
             if (!goesOn(progress, shareOfPlan, 100, done++, pieces))
-                return exchange::stopped();
+                return base::stopped();
             if (auto taken = importing.take(addition); !taken)
                 return taken;
         }

@@ -1,7 +1,7 @@
 #pragma once
 
 #include "app/session/session.h"
-#include "core/exchange/findings_csv.h"
+#include "core/exchange/findings_file.h"
 #include "core/exchange/preview.h"
 
 namespace session
@@ -22,7 +22,8 @@ struct ImportSummary {
 /// Who signs what is imported by this name.
 records::Author importingAuthor(const QString& name);
 
-/// Reads a findings file, or one of whole records, with what the clinic added to the catalogue.
+/// Reads a findings file, one of whole records, or a Bundle of FHIR, with what the clinic added to the
+/// catalogue.
 base::Result<exchange::FindingsFile> findingsFile(const Session& session, const QByteArray& bytes,
                                                   const records::Progress& progress = {});
 

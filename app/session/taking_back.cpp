@@ -286,7 +286,7 @@ base::Result<TakenBack> takeBackImport(Session& session, const records::Author& 
         size_t taken = 0;
         for (const auto& [patient, writes] : *all) {
             if (progress && !progress(int(100 * taken++ / all->size())))
-                return exchange::stopped();
+                return base::stopped();
             if (auto back = takingBack.takeBackOf(patient, writes); !back)
                 return back;
         }

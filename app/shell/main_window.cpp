@@ -14,8 +14,8 @@
 #include "app/shell/top_bar.h"
 #include "app/shell/visit_actions.h"
 #include "app/shell/visit_ribbon.h"
-#include "app/shell/window_place.h"
 #include "app/widgets/page_stack.h"
+#include "app/widgets/window_place.h"
 #include "app/writing/author_setting.h"
 #include "app/writing/batch_dialog.h"
 
@@ -192,7 +192,7 @@ void MainWindow::fitScreen()
     m_screenChange = connect(screen(), &QScreen::availableGeometryChanged, this, &MainWindow::fitScreen);
     if (windowState().testAnyFlags(Qt::WindowMaximized | Qt::WindowFullScreen | Qt::WindowMinimized))
         return;
-    setGeometry(fitted(geometry(), screen()->availableGeometry()));
+    setGeometry(widgets::fitted(geometry(), screen()->availableGeometry()));
 }
 
 void MainWindow::showEvent(QShowEvent* event)

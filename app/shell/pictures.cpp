@@ -12,6 +12,7 @@
 #include "app/widgets/dialogs.h"
 #include "app/widgets/theme.h"
 #include "core/base/file.h"
+#include "core/exchange/findings_csv.h"
 #include "core/records/red_flags.h"
 #include "core/records/summary.h"
 #include "core/records/visit.h"

@@ -3,8 +3,8 @@
 #include "app/session/messages.h"
 #include "app/shell/version_rows.h"
 #include "app/shell/visit_words.h"
-#include "app/shell/window_place.h"
 #include "app/widgets/theme.h"
+#include "app/widgets/window_place.h"
 
 #include <QCheckBox>
 #include <QHBoxLayout>
@@ -126,7 +126,7 @@ VersionsDialog::VersionsDialog(const std::vector<records::Visit>& versions,
     column->addWidget(reasons);
     column->addWidget(table, 1);
     column->addLayout(foot);
-    resize(fitted({0, 0, 1000, 620}, screen()->availableGeometry()).size());
+    widgets::resizeTo({1000, 620}, *this);
 }
 
 } // namespace shell

@@ -2,10 +2,10 @@
 
 #include "app/keys/new_password.h"
 #include "app/session/session.h"
-#include "app/shell/window_place.h"
 #include "app/widgets/form_field.h"
 #include "app/widgets/scroll_room.h"
 #include "app/widgets/theme.h"
+#include "app/widgets/window_place.h"
 #include "core/base/text.h"
 
 #include <QDir>
@@ -76,7 +76,7 @@ Welcome::Welcome(const QString& path, QWidget* parent) : QDialog(parent)
     auto* whole = new QVBoxLayout(this);
     whole->setContentsMargins(0, 0, 0, 0);
     whole->addWidget(new widgets::ScrollRoom(m_page, this));
-    resize(fitted({0, 0, widgets::grown(900), 520}, screen()->availableGeometry()).size());
+    widgets::resizeTo({widgets::grown(900), 520}, *this);
     m_name->setFocus();
 }
 
@@ -85,7 +85,7 @@ void Welcome::showEvent(QShowEvent* event)
 {
     QDialog::showEvent(event);
     const int tall = std::max(height(), m_page->heightForWidth(width()));
-    resize(fitted({pos(), QSize(width(), tall)}, screen()->availableGeometry()).size());
+    resize(widgets::fitted({pos(), QSize(width(), tall)}, screen()->availableGeometry()).size());
 }
 
 QWidget* Welcome::madeEmptyCard()

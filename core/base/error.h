@@ -27,4 +27,7 @@ struct Error {
     bool operator==(const Error&) const = default;
 };
 
+/// What a long work gives back that was stopped on the way, with what the layer below said of it.
+Error stopped(const QString& detail = {});
+
 } // namespace base

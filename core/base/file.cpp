@@ -77,7 +77,7 @@ Result<QByteArray> read(const QString& path, qint64 most)
     return bytes;
 }
 
-Result<void> write(const QByteArray& bytes, const QString& path)
+Result<WrittenFile> writeBeside(const QByteArray& bytes, const QString& path)
 {
     const QFileInfo named(plainPath(path));
     const bool isNew = !named.exists();
@@ -85,15 +85,34 @@ Result<void> write(const QByteArray& bytes, const QString& path)
     if (belongsToRecords(target))
         return Error{
             ErrorKind::Refused, said("A records file is there, and nothing is written over it."), {}};
-    QSaveFile file(target.filePath());
+    WrittenFile written;
+    written.m_file = std::make_unique<QSaveFile>(target.filePath());
+    QSaveFile& file = *written.m_file;
     const bool isWritten = (isNew || target.isFile()) && file.open(QIODevice::WriteOnly) &&
                            (!isNew || file.setPermissions(QFile::ReadOwner | QFile::WriteOwner)) &&
-                           file.write(bytes) == bytes.size() && file.flush() && fsync(file.handle()) == 0 &&
-                           file.commit();
+                           file.write(bytes) == bytes.size() && file.flush() && fsync(file.handle()) == 0;
     if (!isWritten)
         return Error{ErrorKind::Unwritable, said("The file cannot be written there."), file.errorString()};
-    (void)isOnDisk(target.absolutePath()); // its name; the bytes are there
+    return written;
+}
+
+WrittenFile::WrittenFile() = default;
+WrittenFile::WrittenFile(WrittenFile&&) noexcept = default;
+WrittenFile& WrittenFile::operator=(WrittenFile&&) noexcept = default;
+WrittenFile::~WrittenFile() = default;
+
+Result<void> WrittenFile::place()
+{
+    if (!m_file->commit())
+        return Error{ErrorKind::Unwritable, said("The file cannot be written there."), m_file->errorString()};
+    (void)isOnDisk(QFileInfo(m_file->fileName()).absolutePath()); // its name; the bytes are there
     return {};
+}
+
+Result<void> write(const QByteArray& bytes, const QString& path)
+{
+    auto written = writeBeside(bytes, path);
+    return written ? written->place() : Result<void>(written.error());
 }
 
 Result<void> moveOver(const QString& from, const QString& to)

@@ -4,8 +4,30 @@
 
 #include <QByteArray>
 
+#include <memory>
+
+class QSaveFile;
+
 namespace base
 {
+
+/// A file whose bytes are safely on the disk, beside its place. It is gone again where it is not put there.
+class WrittenFile
+{
+public:
+    WrittenFile(WrittenFile&&) noexcept;
+    WrittenFile& operator=(WrittenFile&&) noexcept;
+    ~WrittenFile();
+
+    /// In the place of what was there, in one step.
+    Result<void> place();
+
+private:
+    friend Result<WrittenFile> writeBeside(const QByteArray& bytes, const QString& path);
+    WrittenFile();
+
+    std::unique_ptr<QSaveFile> m_file;
+};
 
 /// The path as that of a file, whatever it begins with: Qt looks for what begins with a colon in its
 /// resources.
@@ -19,6 +41,9 @@ Result<QByteArray> read(const QString& path, qint64 most);
 /// new file is readable by its owner only. Unwritable where it cannot be; Refused where it would take the
 /// place of a records file or of what belongs to one.
 Result<void> write(const QByteArray& bytes, const QString& path);
+
+/// The same but for the last step, so that several files can be put in their places together.
+Result<WrittenFile> writeBeside(const QByteArray& bytes, const QString& path);
 
 /// Puts a finished file in the place of another, in one step, once it is safely on the disk.
 Result<void> moveOver(const QString& from, const QString& to);

@@ -41,7 +41,13 @@ QStringList conditionColumns(const catalogue::Catalogue& catalogue)
 
 Place lineOf(int number)
 {
-    return {QT_TRANSLATE_NOOP("core", "Line %1, column %2: %3"), number};
+    return {QT_TRANSLATE_NOOP("core", "Line %1, column %2: %3"), number,
+            QT_TRANSLATE_NOOP("core", "Line %1: %2")};
+}
+
+Place entryOf(int number)
+{
+    return {QT_TRANSLATE_NOOP("core", "Entry %1, %2: %3"), number, QT_TRANSLATE_NOOP("core", "Entry %1: %2")};
 }
 
 base::Error wrongAt(const Place& place, const QString& part, const base::Message& allowed)
@@ -49,6 +55,11 @@ base::Error wrongAt(const Place& place, const QString& part, const base::Message
     return {base::ErrorKind::Invalid,
             base::Message(place.words).arg(QString::number(place.number), part, allowed),
             {}};
+}
+
+base::Error wrongAt(const Place& place, const base::Error& wrong)
+{
+    return {wrong.kind, base::Message(place.whole).arg(QString::number(place.number), wrong.what), {}};
 }
 
 base::Error wrongAt(int line, const QString& column, const base::Message& allowed)

@@ -19,9 +19,6 @@ const QStringList& findingColumns();
 /// catalogue, which a file may have or not.
 QStringList conditionColumns(const catalogue::Catalogue& catalogue);
 
-/// The place of a line of a CSV file.
-Place lineOf(int number);
-
 /// "Line 14, column value: …" with what is allowed as a sentence.
 base::Error wrongAt(int line, const QString& column, const base::Message& allowed);
 

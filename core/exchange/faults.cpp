@@ -5,11 +5,6 @@
 namespace exchange
 {
 
-base::Error stopped()
-{
-    return {base::ErrorKind::Refused, base::said("This was stopped; the records are as they were."), {}};
-}
-
 void Faults::about(const QString& patient, QDate day)
 {
     m_patient = patient;

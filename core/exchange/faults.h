@@ -5,9 +5,6 @@
 namespace exchange
 {
 
-/// What a long work gives back where records::Progress stopped it.
-base::Error stopped();
-
 /// One thing that is wrong with what is read, and where it stands.
 struct Fault {
     int line = 0;
@@ -24,6 +21,12 @@ class Faults
 public:
     static constexpr size_t most = 1000;
 
+    Faults() = default;
+    explicit Faults(Place (*places)(int)) : m_places(places) {}
+
+    /// The place of this number in what is read.
+    Place place(int number) const { return m_places(number); }
+    bool isOfEntries() const { return m_places == &entryOf; }
     /// Whose visit the next ones are about.
     void about(const QString& patient, QDate day);
     void add(int line, const base::Error& error);
@@ -38,6 +41,7 @@ public:
     bool operator==(const Faults&) const = default;
 
 private:
+    Place (*m_places)(int) = &lineOf;
     std::vector<Fault> m_first;
     qint64 m_count = 0;
     QString m_patient;

@@ -211,7 +211,7 @@ base::Result<std::vector<RowsOfPatient>> readRows(std::vector<base::CsvRow> rows
     constexpr size_t between = 500;
     for (size_t i = 1; i < rows.size(); ++i) {
         if (progress && i % between == 0 && !progress(int(100 * i / rows.size())))
-            return stopped();
+            return base::stopped();
         auto row = reading.read(rows[i]);
         if (!row) {
             const QString patient = base::tidied(rows[i].cells.value(header[u"patient"_s]));
@@ -237,33 +237,6 @@ base::Result<std::vector<RowsOfPatient>> readRows(std::vector<base::CsvRow> rows
     for (RowsOfPatient& read : byPatient)
         read.faulty = faultyDays.value(numberOf(read));
     return byPatient;
-}
-
-base::Result<FindingsFile> wholeFileFrom(const std::vector<base::CsvRow>& rows,
-                                         const catalogue::Catalogue& catalogue, QDate today,
-                                         const records::Progress& progress, const OwnPart& part)
-{
-    FindingsFile file;
-    const auto document = ownDocumentIn(rows);
-    if (!document)
-        return document.error();
-    catalogue::Catalogue both;
-    if (!document->isEmpty()) {
-        const catalogue::Catalogue& released = part.released == nullptr ? catalogue : *part.released;
-        const auto theirs = catalogue::ownFrom(*document, u"catalogue"_s, released);
-        if (!theirs)
-            return theirs.error();
-        auto own = bothParts(part.own == nullptr ? catalogue::Own() : *part.own, *theirs);
-        if (!own)
-            return own.error();
-        both = catalogue::withOwn(released, *own);
-        file.own = std::move(*own);
-    }
-    auto records = recordsFrom(rows, file.own ? both : catalogue, today, file.faults, progress);
-    if (!records)
-        return records.error();
-    file.records = std::move(*records);
-    return file;
 }
 
 } // namespace

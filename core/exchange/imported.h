@@ -10,13 +10,20 @@ namespace exchange
 struct Place {
     const char* words =
         ""; ///< of the format, marked for translators, with %1 the number, %2 the part and %3 what is allowed
-    int number = 0; ///< of a line, an entry …
+    int number = 0;         ///< of a line, an entry …
+    const char* whole = ""; ///< the same of all that stands there, with %1 the number and %2 what is wrong
 
     bool operator==(const Place&) const = default;
 };
 
+/// The place of a line of a CSV file, and of a resource in a Bundle of FHIR, counted from 1.
+Place lineOf(int number);
+Place entryOf(int number);
+
 /// A fault at a part of what stands there: "Line 14, column value: …" with what is allowed as a sentence.
 base::Error wrongAt(const Place& place, const QString& part, const base::Message& allowed);
+/// A fault of all of it, as a sentence.
+base::Error wrongAt(const Place& place, const base::Error& wrong);
 
 /// Where a finding stands: the places of its trials, one after another from the first.
 struct Origin {

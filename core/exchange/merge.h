@@ -7,8 +7,9 @@ namespace exchange
 {
 
 /// What becomes of a visit that was read: it is new, it adds to one that is in the records, the records hold
-/// all of it already, it was entered in error and is not brought back, or it cannot be taken.
-enum class Becomes { New, Changed, AsRecorded, InError, Refused };
+/// all of it already, it was entered in error and is not brought back, it cannot be taken, or (of what is no
+/// visit) it is left out.
+enum class Becomes { New, Changed, AsRecorded, InError, Refused, LeftOut };
 
 /// Findings for a visit that is already in the records.
 struct FurtherFindings {

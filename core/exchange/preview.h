@@ -1,6 +1,7 @@
 #pragma once
 
 #include "core/catalogue/own.h"
+#include "core/exchange/findings_file.h"
 #include "core/exchange/merge.h"
 #include "core/exchange/whole_merge.h"
 
@@ -26,6 +27,7 @@ struct VisitPreview {
 struct Preview {
     std::vector<VisitPreview> visits; ///< patient by patient, without those that are refused
     Faults faults;
+    std::vector<LeftOut> leftOut = {};
     qsizetype newPatients = 0;
     qsizetype newVisits = 0;
     qsizetype changedVisits = 0; ///< by an amendment or as a draft

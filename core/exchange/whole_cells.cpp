@@ -18,7 +18,7 @@ QString WholeCells::at(qsizetype place) const
 
 void WholeCells::refuse(const QString& column, const base::Message& allowed) const
 {
-    m_faults.add(line(), wrongAt(line(), column, allowed));
+    m_faults.add(line(), wrongAt(m_faults.place(line()), column, allowed));
 }
 
 std::optional<QDate> WholeCells::dayIfAny(const QString& column) const

@@ -3,6 +3,8 @@
 #include "core/base/text.h"
 #include "core/exchange/columns.h"
 
+#include <QLocale>
+
 namespace exchange
 {
 
@@ -57,6 +59,11 @@ base::Result<QHash<QString, qsizetype>> wholeHeaderFrom(const base::CsvRow& row,
             return wrongAt(row.line, name, base::said("The header must name this column."));
     }
     return header;
+}
+
+QString numeral(double number)
+{
+    return QString::number(number, 'g', QLocale::FloatingPointShortest);
 }
 
 QString guarded(const QString& text)

@@ -24,6 +24,9 @@ bool isOfWholeRecords(const base::CsvRow& header);
 base::Result<QHash<QString, qsizetype>> wholeHeaderFrom(const base::CsvRow& row,
                                                         const catalogue::Catalogue& catalogue);
 
+/// As many digits as make the same number when it is read.
+QString numeral(double number);
+
 /// A text behind an apostrophe where a spreadsheet would take it for a formula, or where it begins with one;
 /// and back, to the letter.
 QString guarded(const QString& text);

@@ -37,7 +37,7 @@ struct WholeMerging {
 
     void refuse(int line, const base::Message& why)
     {
-        faults.add(line, {base::ErrorKind::Refused, base::said("Line %1: %2").arg(line).arg(why), {}});
+        faults.add(line, wrongAt(faults.place(line), {base::ErrorKind::Refused, why, {}}));
     }
 
     void takeVisits()

@@ -483,7 +483,7 @@ void RecordsReading::takeDeclared(const WholeCells& cells)
 
 void RecordsReading::refuse(int line, const base::Error& wrong)
 {
-    m_faults.add(line, {wrong.kind, base::said("Line %1: %2").arg(line).arg(wrong.what), {}});
+    m_faults.add(line, wrongAt(m_faults.place(line), wrong));
 }
 
 /// Versions follow one another from the first, each signed before the next, and only the last may be a draft.
@@ -500,7 +500,7 @@ void RecordsReading::checkSeries(const ReadRecord& read)
             const bool isFirst = i == 0;
             const bool isLast = i + 1 == versions.size();
             const auto wrongIn = [&](const QString& column, const base::Message& allowed) {
-                m_faults.add(line, wrongAt(line, column, allowed));
+                m_faults.add(line, wrongAt(m_faults.place(line), column, allowed));
             };
             m_faults.about(read.record.patient.recordNumber, visit.day);
             if (visit.version != int(i) + 1 || (visit.id == id) != isFirst)
@@ -532,7 +532,7 @@ void RecordsReading::checkHappenings(const ReadRecord& read)
             const bool isLast = i + 1 == versions.size();
             if (versions[i]->version != int(i) + 1 || (!isLast && !versions[i]->takenBackFor.isEmpty()))
                 m_faults.add(line,
-                             wrongAt(line, u"version"_s,
+                             wrongAt(m_faults.place(line), u"version"_s,
                                      base::said("The versions of an event are numbered from 1 without a "
                                                 "gap, and what took it back is the last.")));
         }
@@ -591,7 +591,7 @@ base::Result<std::vector<ReadRecord>> recordsFrom(const std::vector<base::CsvRow
         for (size_t i = 1; i < rows.size(); ++i) {
             const size_t done = size_t(turn) * rows.size() + i;
             if (progress && i % between == 0 && !progress(int(100 * done / (turns * rows.size()))))
-                return stopped();
+                return base::stopped();
             const base::CsvRow& row = rows[i];
             const QString kind = row.cells.value(kindPlace);
             if (row.cells.size() != header->size()) {

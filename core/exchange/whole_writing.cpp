@@ -2,8 +2,6 @@
 
 #include "core/exchange/columns.h"
 
-#include <QLocale>
-
 namespace exchange
 {
 
@@ -12,13 +10,7 @@ using namespace Qt::StringLiterals;
 namespace
 {
 
-/// As many digits as make the same number when it is read.
-QString numeral(double number)
-{
-    return QString::number(number, 'g', QLocale::FloatingPointShortest);
-}
-
-QString numeral(std::optional<double> number)
+QString numeralIfAny(std::optional<double> number)
 {
     return number ? numeral(*number) : QString();
 }
@@ -175,7 +167,7 @@ base::Result<void> WholeWriting::putFinding(const records::Finding& finding, con
     else if (const auto* choice = std::get_if<values::Choice>(&finding.value))
         row.put(u"value"_s, choice->key);
     else
-        row.put(u"value"_s, numeral(values::number(finding.value)));
+        row.put(u"value"_s, numeralIfAny(values::number(finding.value)));
     if (const auto* quantity = std::get_if<values::Quantity>(&finding.value))
         row.put(u"unit"_s, values::code(quantity->unit));
     auto put = putConditions(row, finding.exceptions);
@@ -235,8 +227,8 @@ base::Result<QByteArray> WholeWriting::rows(const records::WholeRecord& record)
                            .put(u"sex"_s, code(patient.sex))
                            .put(u"population"_s, patient.population)
                            .put(u"hand"_s, code(patient.dominantHand))
-                           .put(u"height_cm"_s, numeral(patient.heightCm))
-                           .put(u"weight_kg"_s, numeral(patient.weightKg))
+                           .put(u"height_cm"_s, numeralIfAny(patient.heightCm))
+                           .put(u"weight_kg"_s, numeralIfAny(patient.weightKg))
                            .put(u"diagnosis"_s, patient.diagnosis)
                            .put(u"onset"_s, dayCell(patient.onset))
                            .put(u"referrer"_s, patient.referrer)

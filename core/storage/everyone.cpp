@@ -28,8 +28,7 @@ base::Result<void> eachPatient(Store& store, const TakeRecord& take, const recor
     for (const records::PatientId& id : people) {
         const int percent = int(100 * taken++ / qint64(people.size()));
         if (std::exchange(told, percent) != percent && progress && !progress(percent))
-            return base::Error{
-                base::ErrorKind::Refused, base::said("This was stopped; the records are as they were."), {}};
+            return base::stopped();
         const auto patient = Patients(store).withId(id);
         if (!patient)
             return patient.error();

@@ -116,7 +116,7 @@ Error errorOf(int extendedCode, const QString& words)
         return {ErrorKind::Invalid, base::said("The records do not allow this entry, so nothing was saved."),
                 words};
     case SQLITE_INTERRUPT:
-        return {ErrorKind::Refused, base::said("This was stopped; the records are as they were."), words};
+        return base::stopped(words);
     default:
         return {ErrorKind::Unreadable, base::said("The records file does not hold what it should."), words};
     }

@@ -93,8 +93,7 @@ base::Result<void> eachWholeRecord(Store& store, const std::optional<std::vector
     qint64 taken = 0;
     for (const PatientId& id : *ids) {
         if (progress && !progress(int(100 * taken++ / qint64(ids->size()))))
-            return base::Error{
-                base::ErrorKind::Refused, base::said("This was stopped; the records are as they were."), {}};
+            return base::stopped();
         auto record = recordOf(store, reader, id);
         if (!record)
             return record.error();

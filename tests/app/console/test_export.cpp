@@ -99,6 +99,27 @@ private Q_SLOTS:
                      .code,
                  0);
         QCOMPARE(QJsonDocument::fromJson(contentOf(fhir)).object()[u"type"_s].toString(), u"document"_s);
+        const Place other;
+        const Outcome taken = program::run({u"import"_s, other.records, fhir});
+        QCOMPARE(taken.out, u"Imported: 1 new patient, 1 new visit, 0 amendments and 1 finding.\n"_s);
+        QCOMPARE(program::run({u"export"_s, other.records, other.path(u"out.csv"_s)}).code, 0);
+        QCOMPARE(contentOf(other.path(u"out.csv"_s)), contentOf(place.path(u"out.csv"_s)));
+    }
+
+    void whatABundleHoldsBesideIsNamed()
+    {
+        const Place place;
+        QFile file(place.path(u"other.json"_s));
+        QVERIFY(file.open(QIODevice::WriteOnly));
+        file.write(R"({"resourceType":"Bundle","entry":[{"resource":{"resourceType":"Slot"}},)"
+                   R"({"resource":{"resourceType":"Patient"}}]})");
+        file.close();
+        const Outcome taken = program::run({u"import"_s, place.records, file.fileName()});
+        QCOMPARE(taken.code, 0);
+        QCOMPARE(taken.out, u"Nothing is new; the records hold all of it already.\n"_s);
+        QVERIFY2(taken.err.startsWith(u"Left out: Patient (1). It has no record number, or several.\n"
+                                      "Left out: Slot (1)\n"_s),
+                 qPrintable(taken.err));
     }
 
     void aFolderThatIsThereIsLeftAlone()

@@ -83,7 +83,7 @@ private Q_SLOTS:
         for (const char* next :
              {"exportPatients", "exportPatientsAll", "exportPatientsNone", "exportMeasuresFind",
               "exportMeasures", "exportMeasuresAll", "exportMeasuresNone", "exportFrom", "exportUntil",
-              "exportLetters", "cancelExport", "writeExport"}) {
+              "exportLetters", "exportFhir", "cancelExport", "writeExport"}) {
             QTest::keyClick(QApplication::focusWidget(), Qt::Key_Tab);
             QCOMPARE(QApplication::focusWidget()->objectName(), QString::fromLatin1(next));
         }
@@ -137,6 +137,26 @@ private Q_SLOTS:
         QVERIFY(QDir(desk.folder.path()).rmdir(u"records-letters"_s));
         desk.write();
         QVERIFY(QFile::exists(desk.folder.filePath(u"records-letters/letters.csv"_s)));
+    }
+
+    void theBundleStandsBesideItAndReplacesNothingUnasked()
+    {
+        DialogDesk desk;
+        const QString bundle = desk.folder.filePath(u"records.json"_s);
+        QFile there(bundle);
+        QVERIFY(there.open(QIODevice::WriteOnly) && there.write("other") == 5);
+        there.close();
+        desk.part<QCheckBox>("exportFhir").setChecked(true);
+        desk.answers.isConfirmed = false;
+        desk.write();
+        QCOMPARE(desk.answers.risked, 1);
+        QCOMPARE(QFileInfo(bundle).size(), 5);
+        QVERIFY(!QFile::exists(*desk.answers.file) && !desk.dialog->isHidden());
+        desk.answers.isConfirmed = true;
+        desk.write();
+        QVERIFY(QFile::exists(*desk.answers.file) && desk.dialog->isHidden());
+        desk.answers.file = bundle;
+        QCOMPARE(desk.written(), std::pair(size_t(2), size_t(4)));
     }
 
     void whatIsLeftToDoIsSaid()

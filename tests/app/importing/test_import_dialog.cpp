@@ -33,10 +33,11 @@ struct ImportDesk : clinic_desk::Desk {
     exchange::Preview preview;
     std::unique_ptr<importing::ImportDialog> dialog;
 
-    explicit ImportDesk(const std::vector<Cells>& rows)
+    /// A findings file of these rows, or what is given instead.
+    explicit ImportDesk(const std::vector<Cells>& rows, const QByteArray& bytes = {})
     {
         session->setPerson(*answers.atKeyboard);
-        file = *exchange::findingsFrom(findings_file::file(rows), clinic_desk::book(), clinic_desk::today);
+        file = *session::findingsFile(*session, bytes.isEmpty() ? findings_file::file(rows) : bytes);
         preview = session::plannedImport(*session, file)->preview;
         dialog = std::make_unique<importing::ImportDialog>(*session, answers, u"march.csv"_s, file, preview,
                                                            nullptr);
@@ -60,6 +61,27 @@ struct ImportDesk : clinic_desk::Desk {
                                                                                           : QString();
     }
 };
+
+/// An invented patient with a walk that took these seconds, one that is not final, and two heights.
+QByteArray bundle(double seconds)
+{
+    const QByteArray shared = R"("subject":{"reference":"Patient/p"},"effectiveDateTime":"2024-03-01")";
+    const QByteArray walked = R"({"resource":{"resourceType":"Observation","status":"%1","code":{"coding":[)"
+                              R"({"system":"http://loinc.org","code":"89423-8"}]},)" +
+                              shared +
+                              R"(,"valueQuantity":{"value":%2,"system":"http://unitsofmeasure.org",)"
+                              R"("code":"s"}}})";
+    const QByteArray height = R"({"resource":{"resourceType":"Observation","status":"final","code":)"
+                              R"({"coding":[{"system":"http://loinc.org","code":"8302-2"}]},)" +
+                              shared + "}}";
+    const auto walk = [&](const char* status, double value) {
+        return QString::fromLatin1(walked).arg(QLatin1String(status)).arg(value).toLatin1();
+    };
+    return R"({"resourceType":"Bundle","type":"searchset","entry":[{"resource":{"resourceType":"Patient",)"
+           R"("id":"p","identifier":[{"value":"N-7"}],"name":[{"family":"Varnhem"}],)"
+           R"("birthDate":"1950-02-03"}},)" +
+           QByteArrayList{walk("final", seconds), height, height, walk("preliminary", 14)}.join(',') + "]}";
+}
 
 /// Presses Tab until this widget has the keyboard; whether it came there.
 bool tabTo(Pace& pace, QWidget& window, const QWidget& wished)
@@ -128,6 +150,37 @@ private Q_SLOTS:
         }
         filter.setCurrentIndex(3);
         QVERIFY(desk.part<QLabel>("importDetail").text().startsWith(u"Line 3, column value: "_s));
+    }
+
+    /// A Bundle of another program: what is understood stands in the table, the rest below it.
+    void whatIsLeftOutOfABundleIsNamed()
+    {
+        const ImportDesk desk({}, bundle(12.5));
+        QCOMPARE(desk.part<QLabel>("importHeadline").text(),
+                 u"1 patient and 1 visit are new, 3 resources are left out."_s);
+        QCOMPARE(desk.table().headerData(0, Qt::Horizontal).toString(), u"Entry"_s);
+        QCOMPARE(desk.table().rowCount(), 3);
+        QCOMPARE(desk.table().index(0, 0).data().toString(), u"2"_s);
+        QCOMPARE(desk.table().index(0, 3).data().toString(), u"New patient; New visit with 1 finding"_s);
+        QCOMPARE(desk.table().index(1, 0).data().toString(), QString());
+        QCOMPARE(desk.table().index(1, 3).data().toString(), u"Left out: Observation 8302-2 (2)"_s);
+        QCOMPARE(desk.table().index(2, 3).data().toString(),
+                 u"Left out: Observation 89423-8 (1); It is not final."_s);
+        auto& filter = desk.part<QComboBox>("importFilter");
+        QCOMPARE(filter.itemText(filter.count() - 1), u"Left out (2)"_s);
+        filter.setCurrentIndex(filter.count() - 1);
+        QCOMPARE(desk.table().rowCount(), 2);
+        desk.part<QPushButton>("takeAll").click();
+        QCOMPARE(desk.patients(), size_t(1));
+    }
+
+    void aFaultOfABundleNamesItsEntry()
+    {
+        const ImportDesk desk({}, bundle(-3));
+        QVERIFY(!desk.part<QPushButton>("takeAll").isEnabled());
+        QCOMPARE(desk.part<QLabel>("importHeadline").text(),
+                 u"1 fault refuses the bundle, 3 resources are left out."_s);
+        QVERIFY(desk.table().index(0, 4).data().toString().startsWith(u"Entry 2, value: "_s));
     }
 
     void theKeyboardTakesAll()
@@ -251,10 +304,11 @@ private Q_SLOTS:
     {
         QTest::addColumn<QString>("name");
         QTest::addColumn<QString>("begins");
-        QTest::newRow("another kind") << u"march.xlsx"_s << u"Findings come from a .csv file; "_s;
-        QTest::newRow("a folder") << u"march"_s << u"Findings come from a .csv file; "_s;
+        QTest::newRow("another kind") << u"march.xlsx"_s << u"Findings come from a .csv file, or"_s;
+        QTest::newRow("a folder") << u"march"_s << u"Findings come from a .csv file, or"_s;
         QTest::newRow("not there") << u"gone.csv"_s << u"The file cannot be read."_s;
         QTest::newRow("another table") << u"other.csv"_s << u"Line 1, column 1: "_s;
+        QTest::newRow("no bundle") << u"other.json"_s << u"The file is JSON, but no Bundle of FHIR; "_s;
     }
 
     void whatIsNoFindingsFileIsRefusedInOneSentence()
@@ -265,6 +319,9 @@ private Q_SLOTS:
         QFile other(desk.folder.filePath(u"other.csv"_s));
         QVERIFY(other.open(QIODevice::WriteOnly) && other.write("a,b\n1,2\n") > 0);
         other.close();
+        QFile json(desk.folder.filePath(u"other.json"_s));
+        QVERIFY(json.open(QIODevice::WriteOnly) && json.write("{\"a\":1}") > 0);
+        json.close();
         importing::importFindings(desk.folder.filePath(name), *desk.session, desk.answers, nullptr);
         QCOMPARE(desk.answers.told.size(), 1);
         QVERIFY2(desk.answers.told.front().startsWith(begins), qPrintable(desk.answers.told.front()));

@@ -13,6 +13,7 @@
 #include "tests/support/test_support.h"
 
 #include <QDir>
+#include <QElapsedTimer>
 
 #include <algorithm>
 
@@ -61,13 +62,14 @@ QByteArray bytesOf(const QString& path)
 struct ExportDesk : Desk {
     QString file = folder.filePath(u"records.csv"_s);
     QString letters = folder.filePath(u"letters"_s);
+    QString fhir = folder.filePath(u"records.json"_s);
 
     ExportDesk() { session->setPerson(*answers.atKeyboard); }
 
     base::Result<session::ExportSummary> write(const records::Extent& extent = {},
                                                const records::Progress& progress = {}) const
     {
-        return session::exportRecords(*session, extent, file, {}, progress);
+        return session::exportRecords(*session, extent, file, {{}, fhir}, progress);
     }
 
     base::Result<session::ImportSummary> take(const QByteArray& bytes) const
@@ -157,6 +159,29 @@ private Q_SLOTS:
         const auto again = other.take(bytes);
         QVERIFY2(again, again ? "" : qPrintable(words(again.error())));
         QCOMPARE(*again, session::ImportSummary());
+
+        const QByteArray bundle = bytesOf(desk.fhir);
+        const ExportDesk third;
+        QElapsedTimer clock;
+        clock.start();
+        const auto fromFhir = third.take(bundle);
+        QVERIFY2(fromFhir, fromFhir ? "" : qPrintable(words(fromFhir.error())));
+        QCOMPARE(*fromFhir, *taken);
+        const auto read = recordsIn(*third.session);
+        QCOMPARE(read.size(), made.size());
+        int differing = 0;
+        for (size_t i = 0; i < made.size(); ++i)
+            differing += read[i] == made[i] ? 0 : 1;
+        qInfo("%d records of %zu differ; CSV %lld bytes, FHIR %lld bytes, read in %lld ms", differing,
+              made.size(), qlonglong(bytes.size()), qlonglong(bundle.size()), qlonglong(clock.elapsed()));
+        QCOMPARE(differing, 0);
+        QCOMPARE(catalogue::written(third.session->own()), catalogue::written(desk.session->own()));
+        QVERIFY(third.write());
+        QVERIFY(bytesOf(third.file) == bytes);
+        QVERIFY(bytesOf(third.fhir) == bundle);
+        const auto onceMore = other.take(bundle); // what came as CSV is there already
+        QVERIFY2(onceMore, onceMore ? "" : qPrintable(words(onceMore.error())));
+        QCOMPARE(*onceMore, session::ImportSummary());
     }
 
     /// What people do in the window, as the demo clinic does it.
@@ -165,11 +190,13 @@ private Q_SLOTS:
         const ExportDesk desk;
         QVERIFY(session::makeDemoClinic(*desk.session));
         QVERIFY(desk.write());
-        const ExportDesk other;
+        const ExportDesk other, third;
         QVERIFY(other.take(bytesOf(desk.file)));
         const auto all = recordsIn(*desk.session);
         QVERIFY(all.size() > 5);
         QVERIFY(recordsIn(*other.session) == all);
+        QVERIFY(third.take(bytesOf(desk.fhir)));
+        QVERIFY(recordsIn(*third.session) == all);
     }
 
     /// Formulas: OWASP, "CSV Injection" (owasp.org/www-community/attacks/CSV_Injection): =, +, -, @, tab and
@@ -319,6 +346,25 @@ private Q_SLOTS:
         QCOMPARE(QDir(desk.folder.path()).entryList({u"*unfinished*"_s}, QDir::AllEntries).size(), 0);
     }
 
+    /// All is on the disk before the first takes its place.
+    void whereOneFileCannotBeWrittenTheOtherStaysAsItWas()
+    {
+        ExportDesk desk;
+        QVERIFY(desk.write());
+        const QByteArray file = bytesOf(desk.file);
+        const QByteArray bundle = bytesOf(desk.fhir);
+        desk.fill();
+        const QString nowhere = desk.folder.filePath(u"no/such/folder"_s);
+        QVERIFY(!session::exportRecords(*desk.session, {}, nowhere, {desk.letters, desk.fhir}));
+        QCOMPARE(bytesOf(desk.fhir), bundle);
+        QVERIFY(!session::exportRecords(*desk.session, {}, desk.file, {desk.letters, nowhere}));
+        QCOMPARE(bytesOf(desk.file), file);
+        QVERIFY(!QFileInfo::exists(desk.letters));
+        QCOMPARE(QDir(desk.folder.path()).entryList({u"records.*.*"_s}, QDir::Files), QStringList());
+        QVERIFY(desk.write());
+        QVERIFY(bytesOf(desk.file) != file && bytesOf(desk.fhir) != bundle);
+    }
+
     void signedLettersComeAsTheyWereSigned()
     {
         ExportDesk desk;
@@ -402,10 +448,12 @@ private Q_SLOTS:
         }
         QVERIFY(!due.empty());
         QVERIFY(desk.write(extent));
-        const ExportDesk other;
-        const auto taken = other.take(bytesOf(desk.file));
-        QVERIFY2(taken, taken ? "" : qPrintable(words(taken.error())));
-        QVERIFY(recordsIn(*other.session) == due);
+        for (const QString& file : {desk.file, desk.fhir}) {
+            const ExportDesk other;
+            const auto taken = other.take(bytesOf(file));
+            QVERIFY2(taken, taken ? "" : qPrintable(words(taken.error())));
+            QVERIFY(recordsIn(*other.session) == due);
+        }
     }
 
     void aWindowBesideItReadsOn()

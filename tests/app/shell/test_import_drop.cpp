@@ -46,7 +46,8 @@ private Q_SLOTS:
         drop(window, {desk.folder.filePath(u"letter.pdf"_s)});
         drop(window, {desk.folder.filePath(u"a.csv"_s), desk.folder.filePath(u"b.csv"_s)});
         QCOMPARE(desk.answers.told.size(), 2);
-        QVERIFY(desk.answers.told[0].startsWith(u"Findings come from a .csv file; "_s));
+        QVERIFY(desk.answers.told[0].startsWith(
+            u"Findings come from a .csv file, or from a FHIR bundle in a .json file; "_s));
         QVERIFY(desk.answers.told[1].startsWith(u"Findings are imported one file at a time; "_s));
     }
 

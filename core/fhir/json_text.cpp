@@ -1,4 +1,4 @@
-#include "core/exchange/json_text.h"
+#include "core/fhir/json_text.h"
 
 #include <QJsonArray>
 #include <QJsonDocument>
@@ -6,7 +6,7 @@
 
 #include <cmath>
 
-namespace exchange
+namespace fhir
 {
 
 QByteArray jsonText(const QString& text)
@@ -50,4 +50,4 @@ QByteArray jsonList(const std::vector<QByteArray>& values)
     return list.isEmpty() ? list : list + ']';
 }
 
-} // namespace exchange
+} // namespace fhir

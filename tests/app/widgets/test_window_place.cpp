@@ -1,4 +1,4 @@
-#include "app/shell/window_place.h"
+#include "app/widgets/window_place.h"
 
 #include "tests/support/test_support.h"
 
@@ -31,7 +31,7 @@ void TestWindowPlace::aWindowStandsWithinItsScreen()
     QFETCH(const QRect, room);
     for (const QRect wished :
          {QRect(0, 0, 1280, 860), QRect(-50, -80, 3000, 2000), QRect(2500, 900, 700, 500)}) {
-        const QRect found = shell::fitted(wished, room);
+        const QRect found = widgets::fitted(wished, room);
         QVERIFY(room.contains(found));
         QVERIFY(found.top() - room.top() >= 30); // its title can be reached
         QVERIFY(found.width() >= std::min(wished.width(), room.width() - 10));
@@ -42,7 +42,7 @@ void TestWindowPlace::aWindowStandsWithinItsScreen()
 void TestWindowPlace::whereItFitsItStaysAsWished()
 {
     const QRect wished(200, 100, 1280, 860);
-    QCOMPARE(shell::fitted(wished, QRect(0, 0, 1920, 1080)), wished);
+    QCOMPARE(widgets::fitted(wished, QRect(0, 0, 1920, 1080)), wished);
 }
 
 HOUSE_TEST(TestWindowPlace)

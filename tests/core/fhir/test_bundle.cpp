@@ -1,6 +1,6 @@
 #include "core/catalogue/reader.h"
-#include "core/exchange/fhir_bundle.h"
-#include "core/exchange/json_text.h"
+#include "core/fhir/bundle.h"
+#include "core/fhir/json_text.h"
 #include "tests/support/made_up_record.h"
 #include "tests/support/test_support.h"
 
@@ -12,7 +12,7 @@
 
 using namespace Qt::StringLiterals;
 
-namespace test_fhir_bundle
+namespace test_bundle
 {
 
 const QDateTime now(QDate(2026, 3, 12), QTime(9, 30), Qt::UTC);
@@ -65,7 +65,7 @@ std::vector<QJsonObject> resources(const QByteArray& document, const QString& ty
 
 QByteArray documentOf(const records::WholeRecord& record, const std::vector<records::Letter>& letters = {})
 {
-    return exchange::fhirDocument(record, letters, book(), now);
+    return fhir::document(record, letters, book(), now);
 }
 
 /// The one Observation of a finding.
@@ -95,6 +95,14 @@ void eachObject(const QJsonValue& value, const std::function<void(const QJsonObj
     }
 }
 
+QSet<QString> idsIn(const QJsonObject& resource)
+{
+    QSet<QString> ids;
+    for (const QJsonValue& contained : resource[u"contained"_s].toArray())
+        ids += contained[u"id"_s].toString();
+    return ids;
+}
+
 /// HL7 FHIR R4 (4.0.1): what may not be missing, and the codes of a status (hl7.org/fhir/R4, the pages of the
 /// resources; from memory).
 struct Rule {
@@ -110,12 +118,17 @@ const std::vector<Rule> rules = {
     {u"Patient"_s, {}, {}},
     {u"Practitioner"_s, {}, {}},
     {u"Encounter"_s, {u"status"_s, u"class"_s}, {u"in-progress"_s, u"finished"_s, u"entered-in-error"_s}},
-    {u"Observation"_s, {u"status"_s, u"code"_s}, {u"preliminary"_s, u"final"_s, u"amended"_s}},
+    {u"Observation"_s,
+     {u"status"_s, u"code"_s},
+     {u"preliminary"_s, u"final"_s, u"amended"_s, u"entered-in-error"_s}},
+    {u"Condition"_s, {u"subject"_s}, {}},
+    {u"Goal"_s, {u"lifecycleStatus"_s, u"description"_s, u"subject"_s}, {}},
+    {u"Basic"_s, {u"code"_s}, {}},
     {u"DiagnosticReport"_s, {u"status"_s, u"code"_s}, {u"final"_s}},
     {u"DocumentReference"_s, {u"status"_s, u"content"_s}, {u"current"_s, u"superseded"_s}},
     {u"Provenance"_s, {u"target"_s, u"recorded"_s, u"agent"_s}, {}}};
 
-class TestFhirBundle : public HouseTest
+class TestBundle : public HouseTest
 {
     Q_OBJECT
 
@@ -159,7 +172,10 @@ private Q_SLOTS:
                 QVERIFY2(rule->statuses.contains(resource[u"status"_s].toString()), qPrintable(type));
             eachObject(resource, [&](const QJsonObject& object) {
                 QVERIFY(!object.isEmpty());
-                if (const QString to = object[u"reference"_s].toString(); !to.isEmpty())
+                const QString to = object[u"reference"_s].toString();
+                if (to.startsWith(u'#')) // to what it contains, or to itself
+                    QVERIFY2(to == u"#" || idsIn(resource).contains(to.mid(1)), qPrintable(type + to));
+                else if (!to.isEmpty())
                     QVERIFY2(urls.contains(to), qPrintable(type + to));
                 int values = 0;
                 for (auto member = object.begin(); member != object.end(); ++member) {
@@ -175,8 +191,9 @@ private Q_SLOTS:
             });
         }
         size_t findings = 0;
-        for (const records::Visit& visit : records::current(record.visits, true))
-            findings += visit.findings.size();
+        for (const records::Visit& visit : records::current(record.visits))
+            findings += visit.findings.size() + visit.redFlags.size();
+        findings += records::newest(record.happenings).size();
         QCOMPARE(resources(bytes, u"Observation"_s).size(), findings);
         QCOMPARE(resources(bytes, u"Encounter"_s).size(), records::onRecord(record.visits).size());
         QVERIFY(documentOf(record) == bytes); // the same at the same instant
@@ -185,11 +202,11 @@ private Q_SLOTS:
     /// http://hl7.org/fhir/R4/datatypes.html#decimal: the precision of a decimal has meaning.
     void decimalsKeepTheirPrecision()
     {
-        QCOMPARE(exchange::jsonNumber(12.5, 0.01), QByteArray("12.50"));
-        QCOMPARE(exchange::jsonNumber(12.5, 0.1), QByteArray("12.5"));
-        QCOMPARE(exchange::jsonNumber(12, 1), QByteArray("12"));
-        QCOMPARE(exchange::jsonNumber(12.375, 0.1), QByteArray("12.375"));
-        QCOMPARE(exchange::jsonNumber(0.1 + 0.2, std::nullopt), QByteArray("0.30000000000000004"));
+        QCOMPARE(fhir::jsonNumber(12.5, 0.01), QByteArray("12.50"));
+        QCOMPARE(fhir::jsonNumber(12.5, 0.1), QByteArray("12.5"));
+        QCOMPARE(fhir::jsonNumber(12, 1), QByteArray("12"));
+        QCOMPARE(fhir::jsonNumber(12.375, 0.1), QByteArray("12.375"));
+        QCOMPARE(fhir::jsonNumber(0.1 + 0.2, std::nullopt), QByteArray("0.30000000000000004"));
         records::WholeRecord record = falk();
         record.visits[0].findings = {
             found(u"ten-metre-walk-time-comfortable"_s, values::Quantity{12.5, values::Unit::Second})};
@@ -271,6 +288,83 @@ private Q_SLOTS:
         QVERIFY(document.contains("urn:uuid:" + record.visits[0].id.text.toLatin1() + "\"}}}"));
     }
 
+    /// What a colleague reads of it is what counts here, until the amendment is signed.
+    void anAmendmentThatIsADraftDoesNotHideWhatWasSigned()
+    {
+        records::WholeRecord record = falk();
+        record.visits[0].findings = {found(u"toe-tapping"_s, values::Grade{2}, records::Side::Right)};
+        records::Visit draft = record.visits[0];
+        draft.id = records::VisitId::make();
+        draft.version = 2;
+        draft.state = records::VisitState::Draft;
+        draft.author = {};
+        draft.signedAt = {};
+        draft.findings[0].value = values::Grade{3};
+        record.visits.push_back(draft);
+        const QByteArray document = documentOf(record);
+        const auto seen = resources(document, u"Observation"_s);
+        QCOMPARE(seen.size(), size_t(1));
+        QCOMPARE(seen[0][u"status"_s].toString(), u"final"_s);
+        QCOMPARE(codeIn(seen[0], u"valueCodeableConcept"_s), u"toe-tapping.2"_s);
+        const auto visits = resources(document, u"Encounter"_s);
+        QCOMPARE(visits.size(), size_t(1));
+        QCOMPARE(visits[0][u"status"_s].toString(), u"finished"_s);
+        QCOMPARE(visits[0][u"contained"_s].toArray().size(), 2); // the draft and its finding
+    }
+
+    /// Superseded versions, and what was found at a visit entered in error, stand in the Encounter alone.
+    void whatDoesNotStandIsNoEntry()
+    {
+        records::WholeRecord record = falk();
+        record.visits[0].findings = {found(u"toe-tapping"_s, values::Grade{2}, records::Side::Right)};
+        record.visits[0].withdrawn = records::Withdrawal{u"other person"_s, record.visits[0].author, now};
+        const QByteArray document = documentOf(record);
+        QCOMPARE(resources(document, u"Observation"_s).size(), size_t(0));
+        const QJsonObject visit = resources(document, u"Encounter"_s).at(0);
+        QCOMPARE(visit[u"status"_s].toString(), u"entered-in-error"_s);
+        const QJsonValue inside = visit[u"contained"_s].toArray().at(0);
+        QCOMPARE(inside[u"status"_s].toString(), u"entered-in-error"_s);
+        QCOMPARE(inside[u"encounter"_s][u"reference"_s].toString(), u"#"_s);
+    }
+
+    void eventsTargetsAndRedFlagsComeWithIt()
+    {
+        records::WholeRecord record = falk();
+        record.visits[0].redFlags = {{book().redFlags[0].id, {true, {{u"sent on"_s, now.date(), {10, 5}}}}}};
+        records::Happening fall{records::HappeningId::make(),
+                                1,
+                                record.patient.id,
+                                records::HappeningKind::Fall,
+                                QDate(2026, 2, 1),
+                                {},
+                                records::Injury::Yes,
+                                u"on the stairs"_s,
+                                {},
+                                u"A. Tester"_s,
+                                now};
+        record.happenings = {fall};
+        records::Target walk;
+        walk.measure = u"timed-up-and-go"_s;
+        walk.value = 12;
+        walk.agreedOn = QDate(2026, 1, 5);
+        walk.enteredAt = now;
+        records::Target faster = walk;
+        faster.value = 10;
+        record.targets = {walk, faster};
+        const QByteArray document = documentOf(record);
+        const auto seen = resources(document, u"Observation"_s);
+        QCOMPARE(seen.size(), size_t(2));
+        QCOMPARE(seen[0][u"valueBoolean"_s].toBool(), true);
+        QCOMPARE(seen[0][u"note"_s][0][u"text"_s].toString(), u"sent on"_s);
+        QCOMPARE(codeIn(seen[1], u"code"_s), u"fall"_s);
+        QCOMPARE(seen[1][u"valueString"_s].toString(), u"on the stairs"_s);
+        const auto goals = resources(document, u"Goal"_s);
+        QCOMPARE(goals.size(), size_t(2));
+        QCOMPARE(goals[0][u"lifecycleStatus"_s].toString(), u"cancelled"_s);
+        QCOMPARE(goals[1][u"lifecycleStatus"_s].toString(), u"active"_s);
+        QCOMPARE(goals[1][u"target"_s][0][u"detailQuantity"_s][u"value"_s].toDouble(), 10.0);
+    }
+
     void aSignedLetterIsADocumentAndAReport()
     {
         const records::WholeRecord record = falk();
@@ -304,17 +398,17 @@ private Q_SLOTS:
     void severalPatientsAreACollectionOfDocuments()
     {
         const QByteArray one = documentOf(falk());
-        QCOMPARE(exchange::fhirCollection({one}, now), one);
-        const QByteArray two = exchange::fhirCollection({one, documentOf(falk())}, now);
+        QCOMPARE(fhir::collection({one}, {}, now), one);
+        const QByteArray two = fhir::collection({one, documentOf(falk())}, {}, now);
         const QJsonObject bundle = QJsonDocument::fromJson(two).object();
         QCOMPARE(bundle[u"type"_s].toString(), u"collection"_s);
         QCOMPARE(resources(two, u"Bundle"_s).size(), size_t(2));
-        QVERIFY(!QJsonDocument::fromJson(exchange::fhirCollection({}, now)).isNull());
+        QVERIFY(!QJsonDocument::fromJson(fhir::collection({}, {}, now)).isNull());
     }
 };
 
-HOUSE_TEST(TestFhirBundle)
+HOUSE_TEST(TestBundle)
 
-} // namespace test_fhir_bundle
+} // namespace test_bundle
 
-#include "test_fhir_bundle.moc"
+#include "test_bundle.moc"

@@ -1,10 +1,12 @@
-#include "app/shell/window_place.h"
+#include "app/widgets/window_place.h"
 
 #include <QMargins>
+#include <QScreen>
+#include <QWidget>
 
 #include <algorithm>
 
-namespace shell
+namespace widgets
 {
 
 namespace
@@ -23,4 +25,9 @@ QRect fitted(QRect wished, const QRect& room)
     return wished;
 }
 
-} // namespace shell
+void resizeTo(QSize wished, QWidget& window)
+{
+    window.resize(fitted({{0, 0}, wished}, window.screen()->availableGeometry()).size());
+}
+
+} // namespace widgets

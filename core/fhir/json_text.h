@@ -8,7 +8,7 @@
 #include <utility>
 #include <vector>
 
-namespace exchange
+namespace fhir
 {
 
 // JSON as text (RFC 8259), because the order of its members and the decimals of its numbers are to stay as
@@ -20,4 +20,4 @@ QByteArray jsonNumber(double number, std::optional<double> step);
 QByteArray jsonObject(std::initializer_list<std::pair<const char*, QByteArray>> members);
 QByteArray jsonList(const std::vector<QByteArray>& values);
 
-} // namespace exchange
+} // namespace fhir
