@@ -147,7 +147,9 @@ QWidget* ChangePage::makeTable()
     m_table = makeView(*m_model, halves);
     m_table->setAccessibleName(tr("Changes"));
     new widgets::TableMenu(*m_table, [this] {
-        return records::identityLine(m_session.patientInFocus(), m_session.today(), session::screenPhrases());
+        return widgets::sheetOf(
+            records::identityLine(m_session.patientInFocus(), m_session.today(), session::screenPhrases()),
+            m_session.clinic());
     });
     m_table->installEventFilter(this);
     m_detail = new QTextBrowser(halves);

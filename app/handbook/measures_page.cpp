@@ -4,6 +4,7 @@
 #include "app/handbook/measure_view.h"
 #include "app/handbook/section_delegate.h"
 #include "app/widgets/empty_state.h"
+#include "app/widgets/table_menu.h"
 #include "app/widgets/theme.h"
 
 #include <QHBoxLayout>
@@ -119,6 +120,7 @@ QWidget* MeasuresPage::madeList()
     m_list->horizontalHeader()->setSectionResizeMode(MeasureList::ShortForm, QHeaderView::ResizeToContents);
     m_list->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     m_list->installEventFilter(this);
+    new widgets::TableMenu(*m_list, {}); // the page has what is printed
     m_empty = new widgets::EmptyState({}, {}, {}, side);
     auto* column = new QVBoxLayout(side);
     column->setContentsMargins(0, 0, widgets::space2, 0);

@@ -86,7 +86,7 @@ QWidget* FormsPage::madeLists()
 
 OwnList* FormsPage::madeForms()
 {
-    auto* list = new OwnList(tr("Forms"), u"forms"_s, {tr("Form"), tr("Tests"), tr("From")}, this);
+    auto* list = new OwnList(m_session, tr("Forms"), u"forms"_s, {tr("Form"), tr("Tests"), tr("From")}, this);
     auto* copy =
         list->addButton(tr("Copy"), u"copyForm"_s, tr("Make a form of the clinic's own from this one"));
     m_editForm = list->addButton(tr("Edit"), u"editForm"_s, {});
@@ -115,7 +115,7 @@ OwnList* FormsPage::madeForms()
 
 OwnList* FormsPage::madeMeasures()
 {
-    auto* list = new OwnList(tr("Own tests"), u"ownMeasures"_s,
+    auto* list = new OwnList(m_session, tr("Own tests"), u"ownMeasures"_s,
                              {tr("Test"), tr("Scale"), tr("Section"), tr("State")}, this);
     list->setEmpty(tr("No test of the clinic's own"),
                    tr("What the clinic records beyond the catalogue will be listed here."), tr("New test"));
@@ -137,7 +137,7 @@ OwnList* FormsPage::madeMeasures()
 OwnList* FormsPage::madeThresholds()
 {
     auto* list = new OwnList(
-        tr("Own thresholds"), u"ownThresholds"_s,
+        m_session, tr("Own thresholds"), u"ownThresholds"_s,
         {tr("Test"), tr("Change"), tr("Says"), tr("Population"), tr("Source"), tr("Number")}, this);
     list->setEmpty(tr("No threshold of the clinic's own"),
                    tr("Published or local numbers that the catalogue does not hold will be listed here, each "

@@ -6,6 +6,7 @@
 #include "app/widgets/empty_state.h"
 #include "app/widgets/icons.h"
 #include "app/widgets/notice.h"
+#include "app/widgets/table_menu.h"
 #include "app/widgets/theme.h"
 
 #include <QAction>
@@ -135,7 +136,6 @@ void PatientsPage::madeTable(QWidget* parent)
         m_table->setColumnWidth(column, widths[column]);
     header->setSectionResizeMode(PatientTable::Diagnosis, QHeaderView::Stretch);
     header->setMinimumSectionSize(60);
-    m_table->setContextMenuPolicy(Qt::ActionsContextMenu);
     const auto offer = [this](const QString& words, auto act) {
         auto* action = new QAction(words, m_table);
         connect(action, &QAction::triggered, this, act);
@@ -144,6 +144,11 @@ void PatientsPage::madeTable(QWidget* parent)
     offer(tr("&Open"), &PatientsPage::openCurrent);
     offer(tr("&Edit"), &PatientsPage::editCurrent);
     offer(tr("&New patient"), &PatientsPage::newPatient);
+    new widgets::TableMenu(*m_table, [this] {
+        return widgets::sheetOf(
+            tr("Patients on %1: %2").arg(session::dayInWords(m_session.today()), m_count->text()),
+            m_session.clinic());
+    });
     m_table->installEventFilter(this);
     connect(m_table, &QTableView::doubleClicked, this, &PatientsPage::openCurrent);
 }

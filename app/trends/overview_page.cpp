@@ -117,7 +117,9 @@ void OverviewPage::makeTable()
     m_table->verticalHeader()->setSectionResizeMode(QHeaderView::Fixed);
     m_table->verticalHeader()->setDefaultSectionSize(overviewHeight(m_table->font()));
     new widgets::TableMenu(*m_table, [this] {
-        return records::identityLine(m_session.patientInFocus(), m_session.today(), session::screenPhrases());
+        return widgets::sheetOf(
+            records::identityLine(m_session.patientInFocus(), m_session.today(), session::screenPhrases()),
+            m_session.clinic());
     });
     m_table->installEventFilter(this);
     connect(m_table, &QTableView::doubleClicked, this, &OverviewPage::askForCharts);

@@ -506,12 +506,12 @@ void LettersPage::print()
         return;
     }
     QPrinter printer(QPrinter::HighResolution);
-    printer.setPageSize(QPageSize(paper::sizeMm(composition->paper), QPageSize::Millimeter));
     printer.setFullPage(true);
     printer.setDocName(m_draft.documentName()); // also the name of a file printed to
     base::Result<void> printed;
     widgets::showOnPaper(
-        printer, [&](QPrinter& paper) { printed = paper::print(*composition, paper); }, window());
+        printer, composition->paper, [&](QPrinter& paper) { printed = paper::print(*composition, paper); },
+        window());
     if (!printed)
         m_prompts.tell(printed.error());
 }
