@@ -8,6 +8,7 @@
 #include "app/shell/main_window.h"
 #include "app/shell/opening.h"
 #include "app/shell/pictures.h"
+#include "app/shell/settings.h"
 #include "app/widgets/dialogs.h"
 #include "app/widgets/return_key.h"
 #include "core/base/text.h"
@@ -18,6 +19,7 @@
 #include <QIcon>
 #include <QLocale>
 #include <QLoggingCategory>
+#include <QProcess>
 #include <QSessionManager>
 #include <QTextStream>
 
@@ -155,6 +157,14 @@ int window(const QString& named, const catalogue::Catalogue& catalogue, QApplica
                                                     QFileInfo(path).absoluteFilePath(), u"-session"_s,
                                                     desktop.sessionId() + u'_' + desktop.sessionKey()});
                      });
+    QObject::connect(&window, &shell::MainWindow::recordsAsked, &window, [&dialogs](const QString& records) {
+        const QStringList words = {records, u"--language"_s, session::spoken()};
+        if (!QProcess::startDetached(QApplication::applicationFilePath(), words))
+            dialogs.tell({base::ErrorKind::Unreadable,
+                          base::said("A window for these records could not be opened."),
+                          {}});
+    });
+    shell::rememberRecords(path);
     window.show();
     return QApplication::exec();
 }

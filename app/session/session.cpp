@@ -334,8 +334,10 @@ base::Result<void> Session::takeVisits(const std::optional<records::VisitId>& wi
 base::Result<void> Session::readAgain()
 {
     m_store->settle();
-    forgetEdits();
+    const auto versionsBefore = versions();
     const auto taken = takeVisits(m_focus.visit);
+    if (versions() != versionsBefore)
+        forgetEdits();
     Q_EMIT patientChanged(fact());
     return taken;
 }

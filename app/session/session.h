@@ -249,8 +249,8 @@ public:
     base::Result<void> saveTarget(const records::Target& target);
     base::Result<void> dropTarget(const QString& measure, records::Side side, const QString& reason);
 
-    /// Reads the patient in focus again after many records were written at once, and says that any may have
-    /// changed. What was edited before cannot be undone any more.
+    /// Reads the patient in focus again, as after many records were written at once, and says that any may
+    /// have changed. Where this one did, what was edited before cannot be undone any more.
     base::Result<void> readAgain();
 
     const Undo& edits() const { return m_undo; }
