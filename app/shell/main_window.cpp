@@ -236,9 +236,9 @@ void MainWindow::bindKeys()
     bindAtPatient(u"Ctrl+PgDown"_s, [this] { openNeighbour(1); });
     bindAtPatient(u"Ctrl+PgUp"_s, [this] { openNeighbour(-1); });
     bindAtPatient(u"F6"_s, [this] { m_patient->ribbon().setFocus(Qt::ShortcutFocusReason); });
-    bindAtPatient(u"Ctrl+Z"_s, [this] { m_patient->status().undo(); });
-    bindAtPatient(u"Ctrl+Shift+Z"_s, [this] { m_patient->status().redo(); });
-    bindAtPatient(u"Ctrl+Y"_s, [this] { m_patient->status().redo(); });
+    bind(u"Ctrl+Z"_s, [this] { undo(); });
+    bind(u"Ctrl+Shift+Z"_s, [this] { redo(); });
+    bind(u"Ctrl+Y"_s, [this] { redo(); });
     bind(u"Ctrl+Q"_s, [this] { close(); });
     bind(u"Ctrl+W"_s, [this] { close(); });
     bind(u"Ctrl+O"_s, [this] { m_top->askRecords(); });
@@ -249,6 +249,26 @@ void MainWindow::bindKeys()
 bool MainWindow::isAtPatient() const
 {
     return m_patient != nullptr && m_stack->currentWidget() == m_patient;
+}
+
+void MainWindow::undo()
+{
+    if (isAtPatient())
+        m_patient->status().undo();
+    else if (m_stack->currentWidget() == m_forms)
+        m_forms->undo();
+    else if (m_stack->currentWidget() == m_patients)
+        m_patients->undo();
+}
+
+void MainWindow::redo()
+{
+    if (isAtPatient())
+        m_patient->status().redo();
+    else if (m_stack->currentWidget() == m_forms)
+        m_forms->redo();
+    else if (m_stack->currentWidget() == m_patients)
+        m_patients->redo();
 }
 
 void MainWindow::takeKeyboard()

@@ -80,6 +80,8 @@ private:
     own::OwnErrorPage& ownErrorPage();
     void openNeighbour(int step); ///< in the caseload
     void bindKeys();
+    void undo();
+    void redo();
     void refresh(); ///< from the records file
     void take(const QList<QUrl>& dropped);
     void fitScreen();
