@@ -10,6 +10,7 @@
 #include "app/shell/pictures.h"
 #include "app/shell/settings.h"
 #include "app/widgets/dialogs.h"
+#include "app/widgets/mnemonics.h"
 #include "app/widgets/return_key.h"
 #include "core/base/text.h"
 #include "core/catalogue/reader.h"
@@ -129,6 +130,7 @@ int window(const QString& named, const catalogue::Catalogue& catalogue, QApplica
     shell::applyWishedLook(application);
     QApplication::setWindowIcon(QIcon::fromTheme(u"aplomb"_s, QIcon(u":/desktop/aplomb.svg"_s)));
     const widgets::ReturnPresses returnKey(application);
+    const widgets::Mnemonics mnemonics(application);
     widgets::Dialogs dialogs;
     const QString path = named.isEmpty() ? shell::usualRecordsPath() : named;
     if (shell::Doorbell::isAnswered(path))
