@@ -1,6 +1,7 @@
 #include "app/writing/letters_page.h"
 
 #include "app/session/messages.h"
+#include "app/widgets/button_action.h"
 #include "app/widgets/empty_state.h"
 #include "app/widgets/icons.h"
 #include "app/widgets/notice.h"
@@ -197,6 +198,8 @@ QWidget* LettersPage::makeActions()
     connect(m_correct, &QPushButton::clicked, this, &LettersPage::correct);
     connect(m_handedOver, &QPushButton::clicked, this, &LettersPage::noteHandover);
     connect(m_signOff, &QPushButton::clicked, this, &LettersPage::signOff);
+    for (QPushButton* act : {m_toPdf, m_toOdt, m_onPaper, m_copy, m_correct, m_handedOver, m_signOff})
+        m_list->addAction(new widgets::ButtonAction(*act, *m_list));
     tintIcons();
     return m_actions;
 }
