@@ -1,6 +1,7 @@
 #include "app/widgets/button_action.h"
 
 #include <QAbstractButton>
+#include <QAbstractScrollArea>
 #include <QEvent>
 
 namespace widgets
@@ -10,7 +11,9 @@ ButtonAction::ButtonAction(QAbstractButton& button, QWidget& list) : QAction(&li
 {
     setObjectName(button.objectName());
     list.setContextMenuPolicy(Qt::ActionsContextMenu);
-    list.installEventFilter(this);
+    list.installEventFilter(this); // of the Menu key
+    if (auto* area = qobject_cast<QAbstractScrollArea*>(&list))
+        area->viewport()->installEventFilter(this); // of the mouse
     connect(this, &QAction::triggered, &button, &QAbstractButton::click);
     follow();
 }

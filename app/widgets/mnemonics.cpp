@@ -5,6 +5,7 @@
 #include <QApplication>
 #include <QEvent>
 #include <QGroupBox>
+#include <QHash>
 #include <QLabel>
 #include <QMenu>
 #include <QTabBar>
@@ -67,21 +68,28 @@ std::vector<qsizetype> candidates(const QString& text)
 class Choice
 {
 public:
-    explicit Choice(const QStringList& texts) : m_texts(texts) {}
+    explicit Choice(const QStringList& texts) : m_texts(texts)
+    {
+        for (const QString& text : texts)
+            m_places.push_back(candidates(text));
+    }
 
     void take(qsizetype text, QChar letter, bool isFixed) { m_owners[letter] = {text, isFixed}; }
     bool isTaken(QChar letter) const { return m_owners.contains(letter); }
     bool choose(qsizetype text)
     {
-        QSet<QChar> tried;
-        return choose(text, tried);
+        QSet<QChar> tried = m_dead;
+        const bool isChosen = choose(text, tried);
+        if (!isChosen)
+            m_dead = tried;
+        return isChosen;
     }
     /// Where the & of each text goes; −1: nowhere.
     std::vector<qsizetype> marks() const
     {
         std::vector<qsizetype> marks(size_t(m_texts.size()), -1);
         for (const auto& [letter, owner] : m_owners) {
-            for (const qsizetype at : candidates(m_texts[owner.text])) {
+            for (const qsizetype at : m_places[size_t(owner.text)]) {
                 if (m_texts[owner.text][at].toUpper() == letter && marks[size_t(owner.text)] < 0)
                     marks[size_t(owner.text)] = at;
             }
@@ -98,7 +106,7 @@ private:
     bool choose(qsizetype text, QSet<QChar>& tried)
     {
         const QString& words = m_texts[text];
-        const std::vector<qsizetype> places = candidates(words);
+        const std::vector<qsizetype>& places = m_places[size_t(text)];
         for (const bool isFree : {true, false}) {
             for (const qsizetype at : places) {
                 const QChar letter = words[at].toUpper();
@@ -117,8 +125,12 @@ private:
     }
 
     QStringList m_texts;
+    std::vector<std::vector<qsizetype>> m_places;
+    QSet<QChar> m_dead; ///< letters from which no free one is reached, and never will be
     std::map<QChar, Owner> m_owners;
 };
+
+constexpr const char* lastGiven = "lastMnemonics"; ///< a property of the window
 
 QByteArray nameOf(int place)
 {
@@ -130,7 +142,10 @@ std::vector<Place> placesIn(QWidget& window)
 {
     std::vector<Place> places;
     for (QWidget* each : window.findChildren<QWidget*>()) {
-        if (each->window() != &window || !each->isVisibleTo(&window))
+        const bool mayBe =
+            qobject_cast<QAbstractButton*>(each) != nullptr || qobject_cast<QLabel*>(each) != nullptr ||
+            qobject_cast<QTabBar*>(each) != nullptr || qobject_cast<QGroupBox*>(each) != nullptr;
+        if (!mayBe || each->window() != &window || !each->isVisibleTo(&window))
             continue;
         if (auto* button = qobject_cast<QAbstractButton*>(each)) {
             if (!button->text().isEmpty())
@@ -180,7 +195,10 @@ QStringList withMnemonics(std::vector<Labelled> texts)
     for (const Labelled& each : texts)
         bare += unmarked(each.text);
     Choice choice(bare);
-    const auto firstOf = [&](qsizetype place) { return bare.indexOf(bare[place]); };
+    QHash<QString, qsizetype> firsts;
+    for (qsizetype place = bare.size() - 1; place >= 0; --place)
+        firsts[bare[place]] = place;
+    const auto firstOf = [&](qsizetype place) { return firsts.value(bare[place]); };
     std::vector<bool> isFixed(texts.size());
     for (qsizetype place = 0; place < bare.size(); ++place) {
         const Labelled& each = texts[size_t(place)];
@@ -218,12 +236,18 @@ void giveMnemonics(QWidget& window)
 {
     auto* menu = qobject_cast<QMenu*>(&window);
     const std::vector<Place> places = menu != nullptr ? placesIn(*menu) : placesIn(window);
+    QStringList shown;
+    for (const Place& place : places)
+        shown += place.text;
+    if (shown == window.property(lastGiven).toStringList())
+        return; // nothing has changed since
     std::vector<Labelled> texts;
     for (const Place& place : places) {
         const bool isGiven = place.owner->property(place.given.constData()).toString() == place.text;
         texts.push_back({place.text, !isGiven});
     }
     const QStringList made = withMnemonics(texts);
+    window.setProperty(lastGiven, made);
     for (size_t each = 0; each < places.size(); ++each) {
         const QString& text = made[qsizetype(each)];
         if (text == places[each].text)

@@ -6,6 +6,7 @@
 #include <QAction>
 #include <QApplication>
 #include <QClipboard>
+#include <QContextMenuEvent>
 #include <QHeaderView>
 #include <QKeyEvent>
 #include <QMimeData>
@@ -148,8 +149,20 @@ void TableMenu::print() const
         printer, m_sheet().paper, [&document](QPrinter& paper) { document.print(&paper); }, m_table.window());
 }
 
+/// By key the menu opens below the current row, wherever the header leaves it.
 bool TableMenu::eventFilter(QObject* watched, QEvent* event)
 {
+    if (event->type() == QEvent::ContextMenu) {
+        const auto* asked = static_cast<QContextMenuEvent*>(event);
+        const QModelIndex current = m_table.currentIndex();
+        if (asked->reason() != QContextMenuEvent::Keyboard || !current.isValid())
+            return QObject::eventFilter(watched, event);
+        const QPoint below = m_table.visualRect(current).bottomLeft();
+        QWidget* rows = m_table.viewport();
+        QContextMenuEvent atRow(QContextMenuEvent::Other, below, rows->mapToGlobal(below));
+        QApplication::sendEvent(rows, &atRow); // as a click there would be
+        return true;
+    }
     const bool isOverride = event->type() == QEvent::ShortcutOverride; // before a key of the page
     if (!isOverride && event->type() != QEvent::KeyPress)
         return QObject::eventFilter(watched, event);

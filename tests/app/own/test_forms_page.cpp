@@ -155,8 +155,8 @@ void TestFormsPage::theActsOfAListStandOnItsMenu()
     });
     QTest::ignoreMessage(QtWarningMsg, "This plugin does not support raise()");
     QTest::ignoreMessage(QtWarningMsg, "This plugin does not support grabbing the keyboard");
-    QContextMenuEvent byKey(QContextMenuEvent::Keyboard, {}, {});
-    QApplication::sendEvent(table, &byKey);
+    QContextMenuEvent byMouse(QContextMenuEvent::Mouse, {5, 5}, {5, 5});
+    QApplication::sendEvent(table->viewport(), &byMouse);
     QCOMPARE(offered, QStringList({u"Copy"_s, {}, {}, u"New form"_s, u"&Copy rows"_s, u"&Print table…"_s}));
     table->findChild<QAction*>(u"copyForm"_s)->trigger();
     QVERIFY(desk.widget<QPushButton>(u"saveEntry"_s) != nullptr);

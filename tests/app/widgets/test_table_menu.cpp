@@ -5,6 +5,7 @@
 #include <QAction>
 #include <QApplication>
 #include <QClipboard>
+#include <QContextMenuEvent>
 #include <QMimeData>
 #include <QPointer>
 #include <QPrintPreviewDialog>
@@ -118,6 +119,27 @@ private Q_SLOTS:
         QApplication::clipboard()->clear();
         table.view.actions().first()->trigger();
         QVERIFY(QApplication::clipboard()->text().contains(u"Gait speed"_s));
+    }
+
+    /// Not at the place of the header.
+    void byKeyTheMenuOpensBelowTheRow()
+    {
+        Table table;
+        QPoint at;
+        QTimer::singleShot(0, &table.view, [&at] {
+            QWidget* menu = QApplication::activePopupWidget();
+            QVERIFY(menu != nullptr);
+            at = menu->pos();
+            menu->close();
+        });
+        QTest::ignoreMessage(QtWarningMsg, "This plugin does not support raise()");
+        QTest::ignoreMessage(QtWarningMsg, "This plugin does not support grabbing the keyboard");
+        table.view.setCurrentIndex(table.model.index(0, 0));
+        table.view.move(100, 200);
+        QContextMenuEvent byKey(QContextMenuEvent::Keyboard, {}, {});
+        QApplication::sendEvent(&table.view, &byKey);
+        const QRect row = table.view.visualRect(table.model.index(0, 0));
+        QCOMPARE(at.y(), table.view.viewport()->mapToGlobal(row.bottomLeft()).y());
     }
 
     /// On the paper of the clinic, and after choosing it on A4.
