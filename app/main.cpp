@@ -10,6 +10,7 @@
 #include "app/shell/pictures.h"
 #include "app/shell/settings.h"
 #include "app/widgets/dialogs.h"
+#include "app/widgets/menu_key.h"
 #include "app/widgets/mnemonics.h"
 #include "app/widgets/return_key.h"
 #include "core/base/text.h"
@@ -131,6 +132,7 @@ int window(const QString& named, const catalogue::Catalogue& catalogue, QApplica
     QApplication::setWindowIcon(QIcon::fromTheme(u"aplomb"_s, QIcon(u":/desktop/aplomb.svg"_s)));
     const widgets::ReturnPresses returnKey(application);
     const widgets::Mnemonics mnemonics(application);
+    const widgets::MenuKey menuKey(application);
     widgets::Dialogs dialogs;
     const QString path = named.isEmpty() ? shell::usualRecordsPath() : named;
     if (shell::Doorbell::isAnswered(path))

@@ -1,5 +1,6 @@
 #include "app/widgets/table_menu.h"
 
+#include "app/widgets/menu_key.h"
 #include "tests/support/test_support.h"
 
 #include <QAction>
@@ -140,6 +141,21 @@ private Q_SLOTS:
         QApplication::sendEvent(&table.view, &byKey);
         const QRect row = table.view.visualRect(table.model.index(0, 0));
         QCOMPARE(at.y(), table.view.viewport()->mapToGlobal(row.bottomLeft()).y());
+    }
+
+    void shiftF10OpensItToo()
+    {
+        const widgets::MenuKey menuKey(*qApp);
+        Table table;
+        bool isOpen = false;
+        QTimer::singleShot(0, &table.view, [&isOpen] {
+            QWidget* menu = QApplication::activePopupWidget();
+            isOpen = menu != nullptr && menu->close();
+        });
+        QTest::ignoreMessage(QtWarningMsg, "This plugin does not support raise()");
+        QTest::ignoreMessage(QtWarningMsg, "This plugin does not support grabbing the keyboard");
+        QTest::keyClick(&table.view, Qt::Key_F10, Qt::ShiftModifier);
+        QVERIFY(isOpen);
     }
 
     /// On the paper of the clinic, and after choosing it on A4.
