@@ -5,7 +5,8 @@ target_compile_definitions(house_rules INTERFACE
   QT_NO_CAST_FROM_ASCII QT_NO_CAST_TO_ASCII QT_NO_CAST_FROM_BYTEARRAY QT_NO_URL_CAST_FROM_STRING
   QT_NO_KEYWORDS QT_NO_FOREACH QT_NO_NARROWING_CONVERSIONS_IN_CONNECT QT_DEPRECATED_WARNINGS)
 target_compile_options(house_rules INTERFACE
-  -Wall -Wextra -Wpedantic $<$<NOT:$<BOOL:$<TARGET_PROPERTY:UNITY_BUILD>>>:-Wshadow> -Wconversion -Wold-style-cast -Wnon-virtual-dtor -Woverloaded-virtual
+  -Wall -Wextra -Wpedantic $<$<NOT:$<BOOL:$<TARGET_PROPERTY:UNITY_BUILD>>>:-Wshadow>
+  $<$<AND:$<CXX_COMPILER_ID:Clang>,$<NOT:$<BOOL:$<TARGET_PROPERTY:UNITY_BUILD>>>>:-Wshadow-all> -Wconversion -Wold-style-cast -Wnon-virtual-dtor -Woverloaded-virtual
   -Wswitch-enum -fpch-preprocess $<$<BOOL:${APLOMB_WARNINGS_AS_ERRORS}>:-Werror>)
 # Compiles several files as one where that is asked for. One file's helper is then no
 # business of another's names, so -Wshadow is left to the ordinary build.

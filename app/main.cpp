@@ -8,7 +8,10 @@
 #include "app/shell/main_window.h"
 #include "app/shell/opening.h"
 #include "app/shell/pictures.h"
+#include "app/shell/settings.h"
 #include "app/widgets/dialogs.h"
+#include "app/widgets/menu_key.h"
+#include "app/widgets/mnemonics.h"
 #include "app/widgets/return_key.h"
 #include "core/base/text.h"
 #include "core/catalogue/reader.h"
@@ -18,6 +21,7 @@
 #include <QIcon>
 #include <QLocale>
 #include <QLoggingCategory>
+#include <QProcess>
 #include <QSessionManager>
 #include <QTextStream>
 
@@ -135,6 +139,8 @@ int window(const QString& named, const catalogue::Catalogue& catalogue, QApplica
     shell::applyWishedLook(application);
     QApplication::setWindowIcon(QIcon::fromTheme(u"aplomb"_s, QIcon(u":/desktop/aplomb.svg"_s)));
     const widgets::ReturnPresses returnKey(application);
+    const widgets::Mnemonics mnemonics(application);
+    const widgets::MenuKey menuKey(application);
     widgets::Dialogs dialogs;
     const QString path = named.isEmpty() ? shell::usualRecordsPath() : named;
     if (shell::Doorbell::isAnswered(path))
@@ -163,6 +169,14 @@ int window(const QString& named, const catalogue::Catalogue& catalogue, QApplica
                                                     QFileInfo(path).absoluteFilePath(), u"-session"_s,
                                                     desktop.sessionId() + u'_' + desktop.sessionKey()});
                      });
+    QObject::connect(&window, &shell::MainWindow::recordsAsked, &window, [&dialogs](const QString& records) {
+        const QStringList words = {records, u"--language"_s, session::spoken()};
+        if (!QProcess::startDetached(QApplication::applicationFilePath(), words))
+            dialogs.tell({base::ErrorKind::Unreadable,
+                          base::said("A window for these records could not be opened."),
+                          {}});
+    });
+    shell::rememberRecords(path);
     window.show();
     return QApplication::exec();
 }

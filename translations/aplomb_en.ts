@@ -261,6 +261,16 @@
     </message>
 </context>
 <context>
+    <name>own::OwnEditWords</name>
+    <message numerus="yes">
+        <source>%n entry(s) of the clinic&apos;s own</source>
+        <translation>
+            <numerusform>%n entry of the clinic&apos;s own</numerusform>
+            <numerusform>%n entries of the clinic&apos;s own</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>own::OwnError</name>
     <message numerus="yes">
         <source>Bland–Altman plot of %n person(s): %1, limits of agreement %2 to %3.</source>

@@ -9,7 +9,6 @@
 #include "app/widgets/empty_state.h"
 #include "app/widgets/group_bar.h"
 #include "app/widgets/notice.h"
-#include "app/widgets/on_paper.h"
 #include "app/widgets/scroll_room.h"
 #include "app/widgets/summary_card.h"
 #include "app/widgets/table_menu.h"
@@ -17,7 +16,6 @@
 #include "app/widgets/wide_column.h"
 #include "core/base/file.h"
 #include "core/catalogue/catalogue.h"
-#include "core/paper/paper.h"
 #include "core/records/patient.h"
 #include "core/telling/summary.h"
 
@@ -28,7 +26,6 @@
 #include <QKeyEvent>
 #include <QLabel>
 #include <QLineEdit>
-#include <QPrinter>
 #include <QPushButton>
 #include <QSet>
 #include <QShortcut>
@@ -207,7 +204,7 @@ QWidget* CaseloadPage::madeTop()
     connect(names, &QShortcut::activated, m_withoutNames, &QCheckBox::toggle);
     connect(due, &QPushButton::clicked, this, &CaseloadPage::setReviews);
     connect(csv, &QPushButton::clicked, this, &CaseloadPage::writeCsv);
-    connect(paper, &QPushButton::clicked, this, &CaseloadPage::print);
+    connect(paper, &QPushButton::clicked, this, [this] { m_menu->print(); });
     return top;
 }
 
@@ -273,7 +270,8 @@ QWidget* CaseloadPage::madeTable()
     auto* open = new QAction(tr("&Open"), m_table);
     connect(open, &QAction::triggered, this, &CaseloadPage::openCurrent);
     m_table->addAction(open);
-    new widgets::TableMenu(*m_table, [this] { return titleOnPaper(); });
+    m_menu = new widgets::TableMenu(*m_table,
+                                    [this] { return widgets::sheetOf(titleOnPaper(), m_session.clinic()); });
     m_table->installEventFilter(this);
     connect(m_table->selectionModel(), &QItemSelectionModel::currentRowChanged, this,
             &CaseloadPage::showLines);
@@ -491,15 +489,6 @@ void CaseloadPage::writeCsv()
     else
         m_notice->say(widgets::Notice::Kind::Info,
                       tr("The list is saved. It holds personal data: keep it as safe as the records."));
-}
-
-void CaseloadPage::print()
-{
-    QPrinter printer(QPrinter::HighResolution);
-    printer.setPageSize(QPageSize(paper::sizeMm(m_session.clinic().paper), QPageSize::Millimeter));
-    printer.setPageOrientation(QPageLayout::Landscape);
-    widgets::showOnPaper(
-        printer, [this](QPrinter& paper) { caseload::print(*m_cases, titleOnPaper(), paper); }, window());
 }
 
 QString CaseloadPage::titleOnPaper() const

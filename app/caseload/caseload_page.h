@@ -19,6 +19,7 @@ class EmptyState;
 class GroupBar;
 class Notice;
 class SummaryCard;
+class TableMenu;
 } // namespace widgets
 
 namespace caseload
@@ -66,7 +67,6 @@ private:
     void setReviews();
     void askLetters();
     void writeCsv();
-    void print();
     QString titleOnPaper() const;
 
     session::Session& m_session;
@@ -87,6 +87,7 @@ private:
     QComboBox* m_saved = nullptr;
     QCheckBox* m_withoutNames = nullptr;
     QTableView* m_table = nullptr;
+    widgets::TableMenu* m_menu = nullptr;
     widgets::Notice* m_notice = nullptr;
     QLabel* m_who = nullptr;
     widgets::SummaryCard* m_lines = nullptr;

@@ -59,7 +59,7 @@ qsizetype testsOf(const std::vector<Row>& rows, const std::vector<size_t>& place
 class Arranging
 {
 public:
-    Arranging(const std::vector<Row>& rows, const Asked& asked) : m_rows(rows), m_asked(asked) {}
+    explicit Arranging(const Asked& asked) : m_asked(asked) {}
 
     void add(size_t place) { m_lines.push_back({Line::Kind::Row, place, {}, {}, false}); }
 
@@ -78,7 +78,6 @@ public:
     std::vector<Line> lines() const { return m_lines; }
 
 private:
-    const std::vector<Row>& m_rows;
     const Asked& m_asked;
     std::vector<Line> m_lines;
 };
@@ -140,7 +139,7 @@ qsizetype countOf(const std::vector<Row>& rows, Group group)
 std::vector<Line> arranged(const std::vector<Row>& rows, const std::vector<size_t>& byWeight,
                            const Asked& asked)
 {
-    Arranging arranging(rows, asked);
+    Arranging arranging(asked);
     const bool isBySection = asked.order == Order::Section;
     std::vector<size_t> folded;
     const auto isFolded = [&](size_t place) { return isFolding(asked) && isAsBefore(rows[place]); };

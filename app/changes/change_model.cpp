@@ -1,6 +1,7 @@
 #include "app/changes/change_model.h"
 
 #include "app/session/messages.h"
+#include "app/widgets/table_menu.h"
 
 #include <algorithm>
 
@@ -8,6 +9,19 @@ using namespace Qt::StringLiterals;
 
 namespace changes
 {
+
+namespace
+{
+
+/// The number alone where the words are a number and the unit, and nothing more.
+QString bare(const QString& words, values::Unit unit)
+{
+    const QString number = words.section(u' ', 0, 0);
+    const bool isBare = values::withUnit(number, unit, session::screenPhrases()) == words;
+    return isBare ? QString(number).replace(u'−', u'-') : words;
+}
+
+} // namespace
 
 void ChangeModel::take(std::vector<Row> rows, Against against, const charts::Axis& time)
 {
@@ -98,6 +112,23 @@ QString ChangeModel::text(const Row& row, int column) const
     }
 }
 
+/// The unit stands with the test, so that its numbers are bare.
+QString ChangeModel::plain(const Row& row, int column) const
+{
+    const QString unit = values::unitWords(row.unit, session::screenPhrases());
+    switch (column) {
+    case Measure:
+        return unit.isEmpty() ? row.measure : tr("%1 (%2)", "test, unit").arg(row.measure, unit);
+    case Reference:
+    case Previous:
+    case Now:
+    case Difference:
+        return bare(text(row, column), row.unit);
+    default:
+        return text(row, column);
+    }
+}
+
 QVariant ChangeModel::data(const QModelIndex& index, int role) const
 {
     if (!checkIndex(index, CheckIndexOption::IndexIsValid))
@@ -111,6 +142,8 @@ QVariant ChangeModel::data(const QModelIndex& index, int role) const
         return shown->referenceDay;
     if (role == Qt::DisplayRole || role == Qt::ToolTipRole)
         return text(*shown, index.column());
+    if (role == widgets::PlainRole)
+        return plain(*shown, index.column());
     if (role == Qt::AccessibleTextRole) {
         const QString words = text(*shown, index.column());
         return words.isEmpty() ? tr("none") : words;

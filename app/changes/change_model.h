@@ -51,6 +51,7 @@ public:
 
 private:
     QString text(const Row& row, int column) const;
+    QString plain(const Row& row, int column) const; ///< for a spreadsheet
 
     std::vector<Row> m_rows;
     std::vector<Line> m_lines;

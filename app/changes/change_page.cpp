@@ -10,6 +10,7 @@
 #include "app/changes/table_bar.h"
 #include "app/changes/target_dialog.h"
 #include "app/session/messages.h"
+#include "app/widgets/button_action.h"
 #include "app/widgets/empty_state.h"
 #include "app/widgets/notice.h"
 #include "app/widgets/summary_card.h"
@@ -147,7 +148,9 @@ QWidget* ChangePage::makeTable()
     m_table = makeView(*m_model, halves);
     m_table->setAccessibleName(tr("Changes"));
     new widgets::TableMenu(*m_table, [this] {
-        return records::identityLine(m_session.patientInFocus(), m_session.today(), session::screenPhrases());
+        return widgets::sheetOf(
+            records::identityLine(m_session.patientInFocus(), m_session.today(), session::screenPhrases()),
+            m_session.clinic());
     });
     m_table->installEventFilter(this);
     m_detail = new QTextBrowser(halves);
@@ -185,6 +188,8 @@ QWidget* ChangePage::makeSentence()
     m_target->setObjectName(u"target"_s);
     m_target->setToolTip(tr("What the person wants to reach in this test. Key in the table: Insert"));
     connect(m_target, &QPushButton::clicked, this, &ChangePage::openTarget);
+    for (QPushButton* act : {m_more, m_target})
+        m_table->insertAction(m_table->actions().value(0), new widgets::ButtonAction(*act, *m_table));
     auto* keys = new QHBoxLayout;
     keys->setSpacing(widgets::space2);
     keys->addStretch();

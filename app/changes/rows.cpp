@@ -170,6 +170,7 @@ public:
         made.sectionId = measure.section;
         made.section = section != nullptr ? section->title : QString();
         made.measure = records::titled(measure, m_phrases);
+        made.unit = measure.unit;
         made.side = records::written(change.side, m_phrases);
         made.now = records::written(change.now.finding.value, measure, m_phrases);
         made.occasion = change.now;

@@ -14,8 +14,9 @@ enum class Against { Course, Previous, Baseline, Best, LastConfirmed, Chosen };
 /// One measure on one side, in words.
 struct Row {
     QString sectionId;
-    QString section; ///< its title
-    QString measure; ///< its title
+    QString section;                       ///< its title
+    QString measure;                       ///< its title
+    values::Unit unit = values::Unit::One; ///< of its numbers
     QString side;
     QString reference;    ///< the result held against; empty where there is none
     QString referenceDay; ///< its day

@@ -5,6 +5,7 @@
 #include "app/widgets/form_field.h"
 #include "app/widgets/notice.h"
 #include "app/widgets/scroll_room.h"
+#include "app/widgets/table_menu.h"
 #include "app/widgets/theme.h"
 #include "core/base/text.h"
 #include "core/records/reading.h"
@@ -91,6 +92,9 @@ TargetDialog::TargetDialog(session::Session& session, session::Prompts& prompts,
     m_history->setTabKeyNavigation(false);
     m_history->horizontalHeader()->setSectionResizeMode(QHeaderView::ResizeToContents);
     m_history->setFixedHeight(widgets::grown(historyHeight));
+    new widgets::TableMenu(*m_history, [this, title, whose] {
+        return widgets::sheetOf(whose->text() + u'\n' + title->text(), m_session.clinic());
+    });
 
     auto* fields = new QWidget(this);
     auto* rows = new QVBoxLayout(fields);

@@ -1,5 +1,6 @@
 #include "app/charts/chart_files.h"
 
+#include "app/charts/agreement_chart.h"
 #include "app/charts/scene_drawing.h"
 #include "app/charts/trend_chart.h"
 #include "app/charts/trend_words.h"
@@ -8,9 +9,12 @@
 
 #include <QBuffer>
 #include <QImage>
+#include <QMimeData>
 #include <QPainter>
 #include <QPdfWriter>
 #include <QSvgGenerator>
+
+#include <functional>
 
 namespace charts
 {
@@ -19,7 +23,61 @@ namespace
 {
 
 constexpr double fileWidth = 1000;
+constexpr double agreementHeight = 600;
 constexpr int pictureScale = 2;
+
+/// What is drawn into a file or copied.
+struct Drawing {
+    QSizeF size;
+    QString title;
+    QString spoken; ///< for someone who cannot see it
+    QColor ground;
+    std::function<void(QPainter& painter, const QRectF& area)> draw;
+};
+
+Drawing drawingOf(const TrendPoints& points, const ChartLook& look, const base::Phrasebook& phrases)
+{
+    return {QSizeF(fileWidth, heightFor(points, look.note)), points.title, spoken(points, phrases),
+            look.colours.panel, [&](QPainter& painter, const QRectF& area) {
+                draw(points, look, phrases, painter, area, fileWidth);
+            }};
+}
+
+QImage pictureOf(const Drawing& drawing)
+{
+    QImage picture((drawing.size * pictureScale).toSize(), QImage::Format_RGB32);
+    picture.fill(drawing.ground);
+    picture.setText(QStringLiteral("Title"), drawing.title);
+    picture.setText(QStringLiteral("Description"), drawing.spoken);
+    QPainter painter(&picture);
+    drawing.draw(painter, picture.rect());
+    return picture;
+}
+
+QByteArray svgOf(const Drawing& drawing)
+{
+    const QRectF area(QPointF(), drawing.size);
+    QBuffer bytes;
+    QSvgGenerator generator;
+    generator.setOutputDevice(&bytes);
+    generator.setSize(area.size().toSize());
+    generator.setViewBox(area);
+    generator.setTitle(drawing.title);
+    generator.setDescription(drawing.spoken);
+    QPainter painter(&generator);
+    drawing.draw(painter, area);
+    painter.end();
+    // What XML cannot hold, in a title of old records, would leave a file that no program opens.
+    return base::withoutControlsButIsolates(QString::fromUtf8(bytes.data())).toUtf8();
+}
+
+std::unique_ptr<QMimeData> copiedOf(const Drawing& drawing)
+{
+    auto both = std::make_unique<QMimeData>();
+    both->setImageData(pictureOf(drawing));
+    both->setData(QStringLiteral("image/svg+xml"), svgOf(drawing));
+    return both;
+}
 
 base::Error undrawn()
 {
@@ -41,14 +99,7 @@ double heightForWidth(const TrendPoints& points, const ChartLook& look, double w
 
 QImage picture(const TrendPoints& points, const ChartLook& look, const base::Phrasebook& phrases)
 {
-    const QSizeF size(fileWidth, heightFor(points, look.note));
-    QImage picture((size * pictureScale).toSize(), QImage::Format_RGB32);
-    picture.fill(look.colours.panel);
-    picture.setText(QStringLiteral("Title"), points.title);
-    picture.setText(QStringLiteral("Description"), spoken(points, phrases));
-    QPainter painter(&picture);
-    draw(points, look, phrases, painter, picture.rect(), fileWidth);
-    return picture;
+    return pictureOf(drawingOf(points, look, phrases));
 }
 
 base::Result<void> writePng(const TrendPoints& points, const ChartLook& look, const base::Phrasebook& phrases,
@@ -80,22 +131,28 @@ base::Result<void> writePdf(const TrendPoints& points, const ChartLook& look, co
     return base::write(bytes.data(), path);
 }
 
+QByteArray svg(const TrendPoints& points, const ChartLook& look, const base::Phrasebook& phrases)
+{
+    return svgOf(drawingOf(points, look, phrases));
+}
+
 base::Result<void> writeSvg(const TrendPoints& points, const ChartLook& look, const base::Phrasebook& phrases,
                             const QString& path)
 {
-    const QRectF area(0, 0, fileWidth, heightFor(points, look.note));
-    QBuffer bytes;
-    QSvgGenerator generator;
-    generator.setOutputDevice(&bytes);
-    generator.setSize(area.size().toSize());
-    generator.setViewBox(area);
-    generator.setTitle(points.title);
-    generator.setDescription(spoken(points, phrases));
-    QPainter painter(&generator);
-    draw(points, look, phrases, painter, area, fileWidth);
-    painter.end();
-    // What XML cannot hold, in a title of old records, would leave a file that no program opens.
-    return base::write(base::withoutControlsButIsolates(QString::fromUtf8(bytes.data())).toUtf8(), path);
+    return base::write(svg(points, look, phrases), path);
+}
+
+std::unique_ptr<QMimeData> copied(const TrendPoints& points, const ChartLook& look,
+                                  const base::Phrasebook& phrases)
+{
+    return copiedOf(drawingOf(points, look, phrases));
+}
+
+std::unique_ptr<QMimeData> copied(const AgreementPoints& points, const ChartLook& look)
+{
+    return copiedOf(
+        {QSizeF(fileWidth, agreementHeight), points.differenceWords, points.spoken, look.colours.panel,
+         [&](QPainter& painter, const QRectF& area) { draw(points, look, painter, area, fileWidth); }});
 }
 
 } // namespace charts

@@ -10,8 +10,8 @@
 #include "app/widgets/style_sheet.h"
 #include "app/widgets/table_menu.h"
 #include "app/widgets/theme.h"
-#include "core/paper/paper.h"
 
+#include <QAction>
 #include <QDesktopServices>
 #include <QHBoxLayout>
 #include <QHeaderView>
@@ -108,13 +108,12 @@ void MeasureView::print()
     if (measure == nullptr)
         return;
     QPrinter printer(QPrinter::HighResolution);
-    printer.setPageSize(QPageSize(paper::sizeMm(m_session.clinic().paper), QPageSize::Millimeter));
     printer.setDocName(m_measure);
     QTextDocument page; // in the colours of paper, whatever the screen's are
     page.setHtml(
         html(handbook(*measure, catalogue, session::screenPhrases()), catalogue, widgets::paperPalette()));
     widgets::showOnPaper(
-        printer, [&page](QPrinter& paper) { page.print(&paper); }, window());
+        printer, m_session.clinic().paper, [&page](QPrinter& paper) { page.print(&paper); }, window());
 }
 
 QTextBrowser* MeasureView::madeBrowser(const QString& name, const QString& accessibleName)
@@ -148,7 +147,7 @@ QWidget* MeasureView::madeEvidence()
     header->setSectionResizeMode(EvidenceTable::People, QHeaderView::Stretch);
     new widgets::TableMenu(*m_evidenceView, [this] {
         const catalogue::Measure* measure = m_session.catalogue().measure(m_measure);
-        return measure == nullptr ? QString() : measure->title;
+        return widgets::sheetOf(measure == nullptr ? QString() : measure->title, m_session.clinic());
     });
     m_detail = madeBrowser(u"evidenceDetail"_s, tr("The selected evidence in full"));
     m_detail->setFixedHeight(widgets::grown(detailHeight));
@@ -178,6 +177,15 @@ QWidget* MeasureView::madeUses()
     m_usesView->setColumnWidth(UsesTable::Day, 140);
     m_usesView->setColumnWidth(UsesTable::RecordNumber, 160);
     m_usesView->installEventFilter(this);
+    auto* open = new QAction(tr("&Open visit"), m_usesView);
+    connect(open, &QAction::triggered, this, &MeasureView::openUse);
+    m_usesView->addAction(open);
+    new widgets::TableMenu(*m_usesView, [this] {
+        const catalogue::Measure* measure = m_session.catalogue().measure(m_measure);
+        return widgets::sheetOf(
+            tr("Visits that used this test: %1").arg(measure == nullptr ? QString() : measure->title),
+            m_session.clinic());
+    });
     auto* column = bare(page);
     column->addWidget(m_usesFault);
     column->addWidget(m_noUses, 1);

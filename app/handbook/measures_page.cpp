@@ -3,7 +3,9 @@
 #include "app/handbook/measure_list.h"
 #include "app/handbook/measure_view.h"
 #include "app/handbook/section_delegate.h"
+#include "app/widgets/button_action.h"
 #include "app/widgets/empty_state.h"
+#include "app/widgets/table_menu.h"
 #include "app/widgets/theme.h"
 
 #include <QHBoxLayout>
@@ -47,6 +49,8 @@ MeasuresPage::MeasuresPage(session::Session& session, QWidget* parent)
     column->addWidget(halves, 1);
     setFocusProxy(m_search);
     bindKeys();
+    for (const QString& act : {u"printMeasure"_s, u"ownThreshold"_s, u"ownError"_s})
+        m_list->addAction(new widgets::ButtonAction(*findChild<QPushButton*>(act), *m_list));
     connect(m_view, &MeasureView::measureAsked, this, &MeasuresPage::showMeasure);
     connect(m_view, &MeasureView::visitAsked, this, &MeasuresPage::visitAsked);
     connect(&m_session, &session::Session::catalogueChanged, this, &MeasuresPage::fill);
@@ -119,6 +123,7 @@ QWidget* MeasuresPage::madeList()
     m_list->horizontalHeader()->setSectionResizeMode(MeasureList::ShortForm, QHeaderView::ResizeToContents);
     m_list->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     m_list->installEventFilter(this);
+    new widgets::TableMenu(*m_list, {}); // the page has what is printed
     m_empty = new widgets::EmptyState({}, {}, {}, side);
     auto* column = new QVBoxLayout(side);
     column->setContentsMargins(0, 0, widgets::space2, 0);

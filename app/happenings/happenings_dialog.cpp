@@ -2,10 +2,12 @@
 
 #include "app/session/messages.h"
 #include "app/session/typed_day.h"
+#include "app/widgets/button_action.h"
 #include "app/widgets/form_field.h"
 #include "app/widgets/key_row.h"
 #include "app/widgets/notice.h"
 #include "app/widgets/scroll_room.h"
+#include "app/widgets/table_menu.h"
 #include "app/widgets/theme.h"
 #include "app/widgets/window_place.h"
 #include "core/base/text.h"
@@ -158,6 +160,13 @@ QWidget* HappeningsDialog::madeList()
     m_table->installEventFilter(this);
     m_edit = button(tr("&Edit"), u"editHappening"_s, half);
     m_takeBack = button(tr("&Take back…"), u"takeBackHappening"_s, half);
+    for (QPushButton* act : {m_edit, m_takeBack})
+        m_table->addAction(new widgets::ButtonAction(*act, *m_table));
+    new widgets::TableMenu(*m_table, [this] {
+        return widgets::sheetOf(
+            records::identityLine(m_session.patientInFocus(), m_session.today(), session::screenPhrases()),
+            m_session.clinic());
+    });
     auto* acts = new QHBoxLayout;
     acts->setSpacing(widgets::space2);
     acts->addWidget(m_edit);

@@ -161,7 +161,9 @@ std::optional<records::Extent> ExportDialog::extent()
                                       : tr("Type a day of the calendar as 2026-03-01 or 01-Mar-2026."));
         return isEmpty || day;
     };
-    const bool areDays = take(*m_from, extent.from) & take(*m_until, extent.until);
+    const bool isFirstDay = take(*m_from, extent.from);
+    const bool isLastDay = take(*m_until, extent.until); // what is wrong is said of both
+    const bool areDays = isFirstDay && isLastDay;
     if (areDays && extent.from && extent.until && *extent.until < *extent.from) {
         m_until->setWrong(tr("The last day cannot be before the first."));
         return std::nullopt;

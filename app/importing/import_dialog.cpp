@@ -132,7 +132,7 @@ QTableView* ImportDialog::madeTable()
     widgets::dress(*m_table);
     m_table->setTabKeyNavigation(false);
     m_table->setMinimumHeight(3 * widgets::rowHeight());
-    new widgets::TableMenu(*m_table, [this] { return windowTitle(); });
+    new widgets::TableMenu(*m_table, [this] { return widgets::sheetOf(windowTitle(), m_session.clinic()); });
     for (const int column : {PreviewTable::Line, PreviewTable::Patient, PreviewTable::Day})
         m_table->resizeColumnToContents(column);
     m_table->setColumnWidth(PreviewTable::What, leastWhat);

@@ -5,6 +5,7 @@
 #include "app/own/measure_picker.h"
 #include "app/own/own_edits.h"
 #include "app/own/panels.h"
+#include "app/widgets/button_action.h"
 #include "app/widgets/form_field.h"
 #include "app/widgets/theme.h"
 
@@ -95,6 +96,8 @@ QWidget* FormEditor::madeButtons()
     m_up = add(tr("Up"), u"moveUp"_s, tr("Alt+Up"), [this] { move(-1); });
     m_down = add(tr("Down"), u"moveDown"_s, tr("Alt+Down"), [this] { move(1); });
     m_remove = add(tr("Remove"), u"removeRow"_s, tr("Delete"), [this] { removeCurrent(); });
+    for (QPushButton* act : buttons->findChildren<QPushButton*>())
+        m_list->addAction(new widgets::ButtonAction(*act, *m_list));
     row->addStretch();
     return buttons;
 }

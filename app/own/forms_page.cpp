@@ -4,12 +4,14 @@
 #include "app/own/form_preview.h"
 #include "app/own/list_rows.h"
 #include "app/own/measure_editor.h"
+#include "app/own/own_edit_words.h"
 #include "app/own/own_edits.h"
 #include "app/own/panels.h"
 #include "app/own/threshold_editor.h"
 #include "app/session/messages.h"
 #include "app/widgets/notice.h"
 #include "app/widgets/theme.h"
+#include "app/widgets/undo_buttons.h"
 
 #include <QFrame>
 #include <QHBoxLayout>
@@ -80,13 +82,19 @@ QWidget* FormsPage::madeLists()
     column->addWidget(m_notice);
     column->addWidget(m_tabs);
     column->addWidget(m_lists, 1);
+    m_undo = new widgets::UndoButtons(u"Own"_s, page);
+    column->addWidget(m_undo, 0, Qt::AlignLeading);
+    connect(m_undo, &widgets::UndoButtons::undoAsked, this, &FormsPage::undo);
+    connect(m_undo, &widgets::UndoButtons::redoAsked, this, &FormsPage::redo);
+    connect(&m_session, &session::Session::editsChanged, this, &FormsPage::sayWhatWasEdited);
+    sayWhatWasEdited();
     connect(m_tabs, &QTabBar::currentChanged, m_lists, &QStackedWidget::setCurrentIndex);
     return page;
 }
 
 OwnList* FormsPage::madeForms()
 {
-    auto* list = new OwnList(tr("Forms"), u"forms"_s, {tr("Form"), tr("Tests"), tr("From")}, this);
+    auto* list = new OwnList(m_session, tr("Forms"), u"forms"_s, {tr("Form"), tr("Tests"), tr("From")}, this);
     auto* copy =
         list->addButton(tr("Copy"), u"copyForm"_s, tr("Make a form of the clinic's own from this one"));
     m_editForm = list->addButton(tr("Edit"), u"editForm"_s, {});
@@ -115,7 +123,7 @@ OwnList* FormsPage::madeForms()
 
 OwnList* FormsPage::madeMeasures()
 {
-    auto* list = new OwnList(tr("Own tests"), u"ownMeasures"_s,
+    auto* list = new OwnList(m_session, tr("Own tests"), u"ownMeasures"_s,
                              {tr("Test"), tr("Scale"), tr("Section"), tr("State")}, this);
     list->setEmpty(tr("No test of the clinic's own"),
                    tr("What the clinic records beyond the catalogue will be listed here."), tr("New test"));
@@ -137,7 +145,7 @@ OwnList* FormsPage::madeMeasures()
 OwnList* FormsPage::madeThresholds()
 {
     auto* list = new OwnList(
-        tr("Own thresholds"), u"ownThresholds"_s,
+        m_session, tr("Own thresholds"), u"ownThresholds"_s,
         {tr("Test"), tr("Change"), tr("Says"), tr("Population"), tr("Source"), tr("Number")}, this);
     list->setEmpty(tr("No threshold of the clinic's own"),
                    tr("Published or local numbers that the catalogue does not hold will be listed here, each "
@@ -337,6 +345,36 @@ void FormsPage::keep(const catalogue::Own& own)
     else
         m_notice->say(widgets::Notice::Kind::Danger,
                       tr("Not saved. %1").arg(session::sentence(kept.error())));
+}
+
+void FormsPage::undo()
+{
+    if (m_stack->currentIndex() == 0)
+        tell(m_session.undoOwn());
+}
+
+void FormsPage::redo()
+{
+    if (m_stack->currentIndex() == 0)
+        tell(m_session.redoOwn());
+}
+
+void FormsPage::tell(const base::Result<void>& done)
+{
+    if (done)
+        m_notice->clear();
+    else
+        m_notice->say(widgets::Notice::Kind::Danger,
+                      tr("Not taken back. %1").arg(session::sentence(done.error())));
+}
+
+void FormsPage::sayWhatWasEdited()
+{
+    const auto words = [](const session::OwnEdit* edit) {
+        return edit == nullptr ? QString() : ownEditWords(edit->before, edit->after);
+    };
+    m_undo->say(words(m_session.lastOwnEdit()), words(m_session.lastOwnUndone()));
+    m_undo->setVisible(m_session.lastOwnEdit() != nullptr || m_session.lastOwnUndone() != nullptr);
 }
 
 // What is shown

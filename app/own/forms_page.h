@@ -20,7 +20,8 @@ struct Threshold;
 namespace widgets
 {
 class Notice;
-}
+class UndoButtons;
+} // namespace widgets
 
 namespace own
 {
@@ -48,6 +49,9 @@ public:
     void showList();
     bool hasUnsavedEntry() const;
     void takeKeyboard();
+    /// Take back, or make again, what was saved last of the clinic's own.
+    void undo();
+    void redo();
 
 private:
     QWidget* madeLists();
@@ -71,6 +75,8 @@ private:
     void editThreshold();
     void deleteThreshold();
     void keep(const catalogue::Own& own);
+    void tell(const base::Result<void>& done);
+    void sayWhatWasEdited();
     void reload();
     void settle();
 
@@ -87,6 +93,7 @@ private:
     QTabBar* m_tabs;
     QStackedWidget* m_lists;
     widgets::Notice* m_notice;
+    widgets::UndoButtons* m_undo = nullptr;
     FormPreview* m_preview;
     OwnList* m_forms;
     OwnList* m_measures;

@@ -5,6 +5,7 @@
 #include "core/base/text.h"
 #include "core/catalogue/catalogue.h"
 
+#include <QAction>
 #include <QKeyEvent>
 #include <QLineEdit>
 #include <QListWidget>
@@ -55,6 +56,10 @@ MeasurePicker::MeasurePicker(const session::Session& session, QWidget* parent)
     column->addWidget(m_found, 1);
     connect(m_search, &QLineEdit::textChanged, this, &MeasurePicker::fill);
     connect(m_search, &QLineEdit::returnPressed, this, &MeasurePicker::pick);
+    auto* add = new QAction(tr("&Add to the form"), m_found);
+    connect(add, &QAction::triggered, this, &MeasurePicker::pick);
+    m_found->addAction(add);
+    m_found->setContextMenuPolicy(Qt::ActionsContextMenu);
     connect(m_found, &QListWidget::itemActivated, this, &MeasurePicker::pick);
     fill();
 }

@@ -1,5 +1,6 @@
 #include "app/own/own_error_page.h"
 
+#include "app/charts/chart_files.h"
 #include "app/own/own_error_report.h"
 #include "app/own/own_error_words.h"
 #include "app/session/messages.h"
@@ -11,12 +12,16 @@
 #include "core/exchange/repeats_csv.h"
 #include "core/paper/pages.h"
 
+#include <QAction>
+#include <QApplication>
 #include <QChartView>
 #include <QCheckBox>
+#include <QClipboard>
 #include <QFileInfo>
 #include <QGridLayout>
 #include <QHBoxLayout>
 #include <QLabel>
+#include <QMimeData>
 #include <QPushButton>
 #include <QShortcut>
 #include <QSignalBlocker>
@@ -142,6 +147,16 @@ QWidget* OwnErrorPage::madeResult()
     m_plot->setFrameShape(QFrame::NoFrame);
     m_plot->setRenderHint(QPainter::Antialiasing);
     m_plot->setMinimumWidth(narrowestPlot);
+    m_plot->setContextMenuPolicy(Qt::ActionsContextMenu);
+    auto* copy = new QAction(tr("&Copy as picture"), m_plot);
+    copy->setObjectName(u"copyPlot"_s);
+    copy->setShortcut(QKeySequence::Copy);
+    copy->setShortcutContext(Qt::WidgetShortcut);
+    m_plot->addAction(copy);
+    connect(copy, &QAction::triggered, this, [this] {
+        QApplication::clipboard()->setMimeData(
+            charts::copied(agreementPoints(m_error), charts::paperLook()).release());
+    });
     auto* halves = new QHBoxLayout;
     halves->setSpacing(widgets::space4);
     halves->addWidget(m_figures, 1);

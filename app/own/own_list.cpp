@@ -1,6 +1,8 @@
 #include "app/own/own_list.h"
 
+#include "app/widgets/button_action.h"
 #include "app/widgets/empty_state.h"
+#include "app/widgets/table_menu.h"
 #include "app/widgets/theme.h"
 
 #include <QHBoxLayout>
@@ -16,7 +18,8 @@ using namespace Qt::StringLiterals;
 namespace own
 {
 
-OwnList::OwnList(const QString& title, const QString& name, const QStringList& columns, QWidget* parent)
+OwnList::OwnList(session::Session& session, const QString& title, const QString& name,
+                 const QStringList& columns, QWidget* parent)
     : QWidget(parent),
       m_model(new QStandardItemModel(0, int(columns.size()), this)),
       m_table(new QTableView(this)),
@@ -33,6 +36,7 @@ OwnList::OwnList(const QString& title, const QString& name, const QStringList& c
     m_table->horizontalHeader()->setSectionResizeMode(QHeaderView::ResizeToContents);
     m_table->horizontalHeader()->setSectionResizeMode(0, QHeaderView::Stretch);
     m_table->installEventFilter(this);
+    new widgets::TableMenu(*m_table, [title, &session] { return widgets::sheetOf(title, session.clinic()); });
     m_empty->hide();
     setFocusProxy(m_table);
 
@@ -62,6 +66,8 @@ QPushButton* OwnList::addButton(const QString& words, const QString& name, const
     auto* button = new QPushButton(words, this);
     button->setObjectName(name);
     button->setToolTip(hint);
+    m_table->insertAction(m_table->actions().at(m_table->actions().size() - 2),
+                          new widgets::ButtonAction(*button, *m_table));
     m_buttons->insertWidget(m_buttons->count() - 1, button);
     return button;
 }

@@ -1,5 +1,7 @@
 #pragma once
 
+#include "app/session/session.h"
+
 #include <QWidget>
 
 class QHBoxLayout;
@@ -28,7 +30,8 @@ class OwnList : public QWidget
 
 public:
     /// `name` names the table for tests: "<name>Table".
-    OwnList(const QString& title, const QString& name, const QStringList& columns, QWidget* parent);
+    OwnList(session::Session& session, const QString& title, const QString& name, const QStringList& columns,
+            QWidget* parent);
 
     /// Shown while there is nothing.
     void setEmpty(const QString& title, const QString& explanation, const QString& step);

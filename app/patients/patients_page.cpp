@@ -1,12 +1,16 @@
 #include "app/patients/patients_page.h"
 
+#include "app/patients/detail_words.h"
 #include "app/patients/patient_form.h"
 #include "app/patients/patient_table.h"
 #include "app/session/messages.h"
 #include "app/widgets/empty_state.h"
 #include "app/widgets/icons.h"
+#include "app/widgets/let_undo_past.h"
 #include "app/widgets/notice.h"
+#include "app/widgets/table_menu.h"
 #include "app/widgets/theme.h"
+#include "app/widgets/undo_buttons.h"
 
 #include <QAction>
 #include <QHBoxLayout>
@@ -69,6 +73,12 @@ QWidget* PatientsPage::madeList()
     madeTable(list);
     column->addWidget(m_table, 1);
     column->addWidget(m_empty, 1);
+    m_undo = new widgets::UndoButtons(u"Details"_s, list);
+    column->addWidget(m_undo, 0, Qt::AlignLeading);
+    connect(m_undo, &widgets::UndoButtons::undoAsked, this, &PatientsPage::undo);
+    connect(m_undo, &widgets::UndoButtons::redoAsked, this, &PatientsPage::redo);
+    connect(&m_session, &session::Session::editsChanged, this, &PatientsPage::sayWhatWasEdited);
+    sayWhatWasEdited();
     connect(m_empty, &widgets::EmptyState::stepTaken, this, [this] {
         if (m_patients->rowCount() == 0)
             newPatient();
@@ -93,6 +103,7 @@ QWidget* PatientsPage::madeTop(QWidget* parent)
     m_search->setAccessibleName(tr("Search patients"));
     m_search->setClearButtonEnabled(true);
     m_search->setMinimumWidth(320);
+    widgets::letUndoPast(m_search);
     m_search->installEventFilter(this);
     m_edit = new QPushButton(tr("Edit"), top);
     m_edit->setObjectName(u"editPatient"_s);
@@ -135,7 +146,6 @@ void PatientsPage::madeTable(QWidget* parent)
         m_table->setColumnWidth(column, widths[column]);
     header->setSectionResizeMode(PatientTable::Diagnosis, QHeaderView::Stretch);
     header->setMinimumSectionSize(60);
-    m_table->setContextMenuPolicy(Qt::ActionsContextMenu);
     const auto offer = [this](const QString& words, auto act) {
         auto* action = new QAction(words, m_table);
         connect(action, &QAction::triggered, this, act);
@@ -144,6 +154,11 @@ void PatientsPage::madeTable(QWidget* parent)
     offer(tr("&Open"), &PatientsPage::openCurrent);
     offer(tr("&Edit"), &PatientsPage::editCurrent);
     offer(tr("&New patient"), &PatientsPage::newPatient);
+    new widgets::TableMenu(*m_table, [this] {
+        return widgets::sheetOf(
+            tr("Patients on %1: %2").arg(session::dayInWords(m_session.today()), m_count->text()),
+            m_session.clinic());
+    });
     m_table->installEventFilter(this);
     connect(m_table, &QTableView::doubleClicked, this, &PatientsPage::openCurrent);
 }
@@ -243,6 +258,34 @@ void PatientsPage::throwAwayEntry()
 QString PatientsPage::unsavedWords() const
 {
     return m_form->unsavedWords();
+}
+
+/// Among many nobody is in focus, so that nothing else was edited.
+void PatientsPage::sayWhatWasEdited()
+{
+    const auto words = [](const std::vector<session::Edit>& edits) {
+        return edits.empty() || !edits.front().patientAfter
+                   ? QString()
+                   : detailWords(*edits.front().patientBefore, *edits.front().patientAfter);
+    };
+    m_undo->say(words(m_session.edits().last()), words(m_session.edits().lastUndone()));
+    m_undo->setVisible(!m_session.edits().last().empty() || !m_session.edits().lastUndone().empty());
+}
+
+void PatientsPage::undo()
+{
+    if (m_stack->currentWidget() != m_list)
+        return;
+    if (const auto done = m_session.undo(); !done)
+        m_prompts.tell(done.error());
+}
+
+void PatientsPage::redo()
+{
+    if (m_stack->currentWidget() != m_list)
+        return;
+    if (const auto done = m_session.redo(); !done)
+        m_prompts.tell(done.error());
 }
 
 void PatientsPage::openCurrent()

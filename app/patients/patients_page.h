@@ -15,6 +15,7 @@ namespace widgets
 {
 class EmptyState;
 class Notice;
+class UndoButtons;
 } // namespace widgets
 
 namespace patients
@@ -37,6 +38,9 @@ public:
     /// The list, unless an entry is still in the form.
     void showList();
     void search(const QString& typed);
+    /// Take back, or make again, what was saved last in a patient's details.
+    void undo();
+    void redo();
     bool hasUnsavedEntry() const;
     /// Goes on with the entry that was being typed when the program ended, where there is one.
     void takeUpEntry();
@@ -59,6 +63,7 @@ private:
     void begin(const records::Patient& patient);
     void reload();
     void settle();
+    void sayWhatWasEdited();
     void openCurrent();
     void editCurrent();
     void formSaved(const records::PatientId& id, bool isNew);
@@ -73,6 +78,7 @@ private:
     QLineEdit* m_search = nullptr;
     QPushButton* m_edit = nullptr;
     QTableView* m_table = nullptr;
+    widgets::UndoButtons* m_undo = nullptr;
     widgets::Notice* m_notice = nullptr;
     widgets::EmptyState* m_empty = nullptr;
     QWidget* m_list = nullptr;

@@ -136,11 +136,10 @@ void PatternsPage::print()
 {
     const letters::Composition page = pageOf(m_session);
     QPrinter printer(QPrinter::HighResolution);
-    printer.setPageSize(QPageSize(paper::sizeMm(page.paper), QPageSize::Millimeter));
     printer.setFullPage(true);
     base::Result<void> printed;
     widgets::showOnPaper(
-        printer, [&](QPrinter& paper) { printed = paper::print(page, paper); }, window());
+        printer, page.paper, [&](QPrinter& paper) { printed = paper::print(page, paper); }, window());
     if (!printed)
         m_prompts.tell(printed.error());
 }

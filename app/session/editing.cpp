@@ -2,6 +2,7 @@
 #include "app/session/session.h"
 #include "core/catalogue/catalogue.h"
 #include "core/records/check.h"
+#include "core/storage/patients.h"
 #include "core/storage/visits.h"
 
 #include <algorithm>
@@ -150,12 +151,36 @@ base::Result<void> Session::removeFinding(const records::VisitId& visit, const Q
     return edit({visit, measure, side, findingIn(visits(), visit, measure, side), std::nullopt}, typing);
 }
 
+/// What was changed since by another hand is not overwritten.
+base::Result<void> Session::exchangePatient(const records::Patient& from, const records::Patient& to)
+{
+    const auto now = patient(to.id);
+    if (!now)
+        return now.error();
+    const auto asNow = [&](records::Patient details) {
+        details.revision = now->revision;
+        details.choices = now->choices;
+        details.declared = now->declared;
+        return details;
+    };
+    if (asNow(from) != *now)
+        return base::Error{
+            base::ErrorKind::Conflict,
+            base::said("The details of this patient were changed since, so nothing was taken back."),
+            {}};
+    const auto written = writePatient(asNow(to));
+    return written ? base::Result<void>() : written.error();
+}
+
 base::Result<void> Session::undo()
 {
     std::vector<Edit> edits = m_undo.last();
     std::ranges::reverse(edits); // the newest first
     for (const Edit& edit : edits) {
-        if (auto stored = store(edit, edit.before, edit.conditionsBefore, edit.flagsBefore); !stored)
+        const auto stored = edit.patientAfter
+                                ? exchangePatient(*edit.patientAfter, *edit.patientBefore)
+                                : store(edit, edit.before, edit.conditionsBefore, edit.flagsBefore);
+        if (!stored)
             return stored;
         m_undo.takenBack();
         Q_EMIT editsChanged();
@@ -166,7 +191,10 @@ base::Result<void> Session::undo()
 base::Result<void> Session::redo()
 {
     for (const Edit& edit : m_undo.lastUndone()) {
-        if (auto stored = store(edit, edit.after, edit.conditionsAfter, edit.flagsAfter); !stored)
+        const auto stored = edit.patientAfter
+                                ? exchangePatient(*edit.patientBefore, *edit.patientAfter)
+                                : store(edit, edit.after, edit.conditionsAfter, edit.flagsAfter);
+        if (!stored)
             return stored;
         m_undo.madeAgain();
         Q_EMIT editsChanged();

@@ -173,9 +173,51 @@ base::Result<void> Session::keepOwn(const catalogue::Own& own, const QString& pl
     return {};
 }
 
+base::Result<void> Session::editOwn(const catalogue::Own& own, const QString& place)
+{
+    const catalogue::Own before = *m_own;
+    auto kept = keepOwn(own, place);
+    if (!kept)
+        return kept;
+    m_ownUndone.clear();
+    const bool hasNewTest = std::ranges::any_of(m_own->measures, [&](const catalogue::Measure& each) {
+        return found(before.measures, each.id) == nullptr;
+    });
+    if (hasNewTest)
+        m_ownDone.clear();
+    else
+        m_ownDone.push_back({before, *m_own});
+    Q_EMIT editsChanged();
+    return kept;
+}
+
+base::Result<void> Session::undoOwn()
+{
+    if (m_ownDone.empty())
+        return {};
+    if (auto kept = keepOwn(m_ownDone.back().before, tr("The clinic's own catalogue")); !kept)
+        return kept;
+    m_ownUndone.push_back(m_ownDone.back());
+    m_ownDone.pop_back();
+    Q_EMIT editsChanged();
+    return {};
+}
+
+base::Result<void> Session::redoOwn()
+{
+    if (m_ownUndone.empty())
+        return {};
+    if (auto kept = keepOwn(m_ownUndone.back().after, tr("The clinic's own catalogue")); !kept)
+        return kept;
+    m_ownDone.push_back(m_ownUndone.back());
+    m_ownUndone.pop_back();
+    Q_EMIT editsChanged();
+    return {};
+}
+
 base::Result<void> Session::saveOwn(const catalogue::Own& own)
 {
-    return keepOwn(own, tr("The clinic's own catalogue"));
+    return editOwn(own, tr("The clinic's own catalogue"));
 }
 
 base::Result<void> Session::readOwn(const QString& path)
@@ -193,7 +235,7 @@ base::Result<void> Session::readOwn(const QString& path)
     lay(own.thresholds, read->thresholds);
     lay(own.forms, read->forms);
     lay(own.patterns, read->patterns);
-    return keepOwn(own, place);
+    return editOwn(own, place);
 }
 
 base::Result<void> Session::writeOwn(const QString& path) const

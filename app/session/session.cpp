@@ -219,6 +219,21 @@ base::Result<records::Patient> Session::patient(const records::PatientId& id) co
 
 base::Result<records::Patient> Session::savePatient(const records::Patient& patient)
 {
+    const auto before = patient.revision > 0 ? storage::Patients(*m_store).withId(patient.id)
+                                             : base::Result<records::Patient>(records::Patient());
+    auto saved = writePatient(patient);
+    if (!saved || !before || before->revision == 0)
+        return saved;
+    Edit edit;
+    edit.patientBefore = *before;
+    edit.patientAfter = *saved;
+    m_undo.remember(edit, Typing::Anew);
+    Q_EMIT editsChanged();
+    return saved;
+}
+
+base::Result<records::Patient> Session::writePatient(const records::Patient& patient)
+{
     if (const auto wrong = records::wrongWith(patient, *m_catalogue, today()))
         return *wrong;
     auto saved = storage::Patients(*m_store).save(patient);
@@ -334,8 +349,10 @@ base::Result<void> Session::takeVisits(const std::optional<records::VisitId>& wi
 base::Result<void> Session::readAgain()
 {
     m_store->settle();
-    forgetEdits();
+    const auto versionsBefore = versions();
     const auto taken = takeVisits(m_focus.visit);
+    if (versions() != versionsBefore)
+        forgetEdits();
     Q_EMIT patientChanged(fact());
     return taken;
 }

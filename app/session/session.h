@@ -249,13 +249,19 @@ public:
     base::Result<void> saveTarget(const records::Target& target);
     base::Result<void> dropTarget(const QString& measure, records::Side side, const QString& reason);
 
-    /// Reads the patient in focus again after many records were written at once, and says that any may have
-    /// changed. What was edited before cannot be undone any more.
+    /// Reads the patient in focus again, as after many records were written at once, and says that any may
+    /// have changed. Where this one did, what was edited before cannot be undone any more.
     base::Result<void> readAgain();
 
     const Undo& edits() const { return m_undo; }
     base::Result<void> undo();
     base::Result<void> redo();
+    /// The same for the clinic's own part of the catalogue, since the records were opened; nullptr: nothing.
+    /// A new test cannot be taken back, since one that was kept is never removed.
+    const OwnEdit* lastOwnEdit() const { return m_ownDone.empty() ? nullptr : &m_ownDone.back(); }
+    const OwnEdit* lastOwnUndone() const { return m_ownUndone.empty() ? nullptr : &m_ownUndone.back(); }
+    base::Result<void> undoOwn();
+    base::Result<void> redoOwn();
 
     base::Result<std::vector<records::Letter>>
     letters() const; ///< of the patient in focus, without documents
@@ -303,6 +309,8 @@ private:
             records::Clinic clinic, const QString& who);
     base::Result<void> takeNewestOwn();
     base::Result<void> keepOwn(const catalogue::Own& own, const QString& place);
+    /// The same, which can be taken back.
+    base::Result<void> editOwn(const catalogue::Own& own, const QString& place);
     void layOver(const catalogue::Own& own);
     base::Result<void> addDeclaration(records::DeclaredEqual word);
     /// Reads them of the patient in focus again, and says that those of this patient changed.
@@ -318,6 +326,9 @@ private:
     base::Result<void> refuseWrong(const records::VisitId& visit, const records::Finding& finding) const;
     base::Result<void> refuseWrong(const records::VisitId& visit) const;
     base::Result<void> edit(const Edit& edit, Typing typing);
+    base::Result<records::Patient> writePatient(const records::Patient& patient);
+    /// Puts one side of an edit of a patient's details in the place of the other.
+    base::Result<void> exchangePatient(const records::Patient& from, const records::Patient& to);
     /// Reads the record again after a visit came, went or changed its state, and says so.
     base::Result<void> takeVisits(const std::optional<records::VisitId>& wished);
     void forgetEdits();
@@ -341,6 +352,8 @@ private:
     Focus m_focus;
     std::unique_ptr<PatientRecord> m_record;
     Undo m_undo;
+    std::vector<OwnEdit> m_ownDone;
+    std::vector<OwnEdit> m_ownUndone;
     quint64 m_token = 0;
 };
 

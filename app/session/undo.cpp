@@ -13,7 +13,7 @@ bool isOfSame(const Edit& a, const Edit& b)
 {
     return a.visit == b.visit && a.measure == b.measure && a.side == b.side &&
            a.conditionsAfter.has_value() == b.conditionsAfter.has_value() &&
-           a.flagsAfter.has_value() == b.flagsAfter.has_value();
+           a.flagsAfter.has_value() == b.flagsAfter.has_value() && !a.patientAfter && !b.patientAfter;
 }
 
 /// The newest edit, and those of its group before it, in the order they stand.

@@ -1,7 +1,9 @@
 #pragma once
 
+#include "core/catalogue/own.h"
 #include "core/records/finding.h"
 #include "core/records/ids.h"
+#include "core/records/patient.h"
 #include "core/records/red_flags.h"
 
 #include <optional>
@@ -21,7 +23,7 @@ struct VisitConditions {
     bool operator==(const VisitConditions&) const = default;
 };
 
-/// One edit of a draft as before and after, so that it can be taken back.
+/// One edit of a draft, or of the details of a patient, as before and after, so that it can be taken back.
 struct Edit {
     records::VisitId visit;
     QString measure;
@@ -34,6 +36,14 @@ struct Edit {
     std::optional<VisitConditions> conditionsAfter = {};
     std::optional<records::RedFlags> flagsBefore = {}; ///< of an edit of the answers about red flags
     std::optional<records::RedFlags> flagsAfter = {};
+    std::optional<records::Patient> patientBefore = {}; ///< of an edit of a patient's details
+    std::optional<records::Patient> patientAfter = {};
+};
+
+/// One edit of the clinic's own part of the catalogue.
+struct OwnEdit {
+    catalogue::Own before;
+    catalogue::Own after;
 };
 
 /// What was edited since the patient was chosen, and what of it was taken back.

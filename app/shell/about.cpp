@@ -45,7 +45,13 @@ void showKeyboard(QWidget* window)
     const QStringList lines = {
         AboutWords::tr(
             "Ctrl+K or Ctrl+F: find a patient or a test; F10: the menu; Ctrl+P: print what is shown"),
-        AboutWords::tr("In a table the Menu key or Shift+F10: what can be done with it; Ctrl+C: copy rows"),
+        AboutWords::tr(
+            "In a table, a list, a field or the ribbon the Menu key or Shift+F10: what can be done "
+            "there; Ctrl+C: copy the rows, or a chart"),
+        AboutWords::tr("Alt and the letter that is underlined: the button, tab or field it stands in"),
+        AboutWords::tr(
+            "Ctrl+O: open other records; Ctrl+R, and F5 but in the examination: read again what is "
+            "shown"),
         AboutWords::tr("Ctrl+0: patients"),
         AboutWords::tr("Ctrl+7: caseload; Ctrl+PgDown, Ctrl+PgUp: the next and the previous patient of it"),
         AboutWords::tr("Ctrl+8: forms and the clinic's own tests and thresholds"),
@@ -55,7 +61,8 @@ void showKeyboard(QWidget* window)
         AboutWords::tr("Ctrl+Shift+N: new visit today; Ctrl+Alt+N: with another form"),
         AboutWords::tr("Ctrl+Shift+S: sign the visit, or the letter on its page"),
         AboutWords::tr("On the page of letters Ctrl+Shift+C: copy the letter"),
-        AboutWords::tr("Ctrl+Z, Ctrl+Shift+Z or Ctrl+Y: undo and redo in a draft"),
+        AboutWords::tr("Ctrl+Z, Ctrl+Shift+Z or Ctrl+Y: undo and redo in a draft, of a patient's details and "
+                       "of the clinic's own forms"),
         AboutWords::tr(
             "F6: the ribbon of visits, Escape: back; there Left and Right: this visit, with Shift: the "
             "reference visit, Delete: without one"),

@@ -7,6 +7,7 @@
 #include "app/own/own_error_page.h"
 #include "app/patients/patients_page.h"
 #include "app/session/messages.h"
+#include "app/shell/dropped.h"
 #include "app/shell/find_field.h"
 #include "app/shell/patient_page.h"
 #include "app/shell/settings.h"
@@ -21,6 +22,9 @@
 
 #include <QApplication>
 #include <QCloseEvent>
+#include <QDir>
+#include <QFileInfo>
+#include <QKeyEvent>
 #include <QMimeData>
 #include <QScreen>
 #include <QShortcut>
@@ -63,6 +67,7 @@ MainWindow::MainWindow(session::Session& session, session::Prompts& prompts, QWi
     connect(m_top, &TopBar::patientsAsked, this, &MainWindow::showPatients);
     connect(m_top, &TopBar::caseloadAsked, this, &MainWindow::showCaseload);
     connect(m_top, &TopBar::formsAsked, this, &MainWindow::showForms);
+    connect(m_top, &TopBar::recordsAsked, this, &MainWindow::openRecords);
     connect(&m_top->find(), &FindField::patientChosen, this, &MainWindow::openPatient);
     connect(&m_top->find(), &FindField::testChosen, this, [this](const QString& measure) {
         showPage(&patientPage());
@@ -231,17 +236,39 @@ void MainWindow::bindKeys()
     bindAtPatient(u"Ctrl+PgDown"_s, [this] { openNeighbour(1); });
     bindAtPatient(u"Ctrl+PgUp"_s, [this] { openNeighbour(-1); });
     bindAtPatient(u"F6"_s, [this] { m_patient->ribbon().setFocus(Qt::ShortcutFocusReason); });
-    bindAtPatient(u"Ctrl+Z"_s, [this] { m_patient->status().undo(); });
-    bindAtPatient(u"Ctrl+Shift+Z"_s, [this] { m_patient->status().redo(); });
-    bindAtPatient(u"Ctrl+Y"_s, [this] { m_patient->status().redo(); });
+    bind(u"Ctrl+Z"_s, [this] { undo(); });
+    bind(u"Ctrl+Shift+Z"_s, [this] { redo(); });
+    bind(u"Ctrl+Y"_s, [this] { redo(); });
     bind(u"Ctrl+Q"_s, [this] { close(); });
     bind(u"Ctrl+W"_s, [this] { close(); });
+    bind(u"Ctrl+O"_s, [this] { m_top->askRecords(); });
+    bind(u"Ctrl+R"_s, [this] { refresh(); });
     bind(u"F10"_s, [this] { m_top->openMenu(); });
 }
 
 bool MainWindow::isAtPatient() const
 {
     return m_patient != nullptr && m_stack->currentWidget() == m_patient;
+}
+
+void MainWindow::undo()
+{
+    if (isAtPatient())
+        m_patient->status().undo();
+    else if (m_stack->currentWidget() == m_forms)
+        m_forms->undo();
+    else if (m_stack->currentWidget() == m_patients)
+        m_patients->undo();
+}
+
+void MainWindow::redo()
+{
+    if (isAtPatient())
+        m_patient->status().redo();
+    else if (m_stack->currentWidget() == m_forms)
+        m_forms->redo();
+    else if (m_stack->currentWidget() == m_patients)
+        m_patients->redo();
 }
 
 void MainWindow::takeKeyboard()
@@ -420,23 +447,67 @@ void MainWindow::dragEnterEvent(QDragEnterEvent* event)
         event->acceptProposedAction();
 }
 
-/// Findings that are dropped are shown once whoever let them go has been answered.
+/// What is dropped is looked at once whoever let it go has been answered.
 void MainWindow::dropEvent(QDropEvent* event)
 {
     event->acceptProposedAction();
     const QList<QUrl> dropped = event->mimeData()->urls();
     QMetaObject::invokeMethod(
-        this,
-        [this, dropped] {
-            if (dropped.size() == 1)
-                importing::importFindings(dropped.front().toLocalFile(), m_session, m_prompts, this);
-            else
-                m_prompts.tell({base::ErrorKind::Refused,
-                                base::verbatim(tr("Findings are imported one file at a time; nothing was "
-                                                  "taken.")),
-                                {}});
-        },
-        Qt::QueuedConnection);
+        this, [this, dropped] { take(dropped); }, Qt::QueuedConnection);
+}
+
+void MainWindow::take(const QList<QUrl>& dropped)
+{
+    const auto refuse = [this](const QString& why) {
+        m_prompts.tell({base::ErrorKind::Refused, base::verbatim(why), {}});
+    };
+    switch (whatIsDropped(dropped)) {
+    case Dropped::Findings:
+        importing::importFindings(dropped.front().toLocalFile(), m_session, m_prompts, this);
+        break;
+    case Dropped::Records:
+        openRecords(dropped.front().toLocalFile());
+        break;
+    case Dropped::Several:
+        refuse(tr("One file at a time can be dropped here; nothing was taken."));
+        break;
+    case Dropped::Unknown:
+        refuse(tr("A file of findings (.csv), a FHIR bundle (.json) or records (.aplomb) can be dropped "
+                  "here; nothing was taken."));
+        break;
+    }
+}
+
+void MainWindow::openRecords(const QString& path)
+{
+    const QFileInfo file(path);
+    if (!file.isFile()) {
+        forgetRecords(path);
+        m_prompts.tell({base::ErrorKind::NotFound,
+                        base::verbatim(tr("%1 is no longer there, so it is taken off the list.")
+                                           .arg(QDir::toNativeSeparators(path))),
+                        {}});
+    } else if (file.canonicalFilePath() == QFileInfo(m_session.path()).canonicalFilePath()) {
+        m_prompts.tell(
+            {base::ErrorKind::Refused, base::verbatim(tr("These records are open in this window.")), {}});
+    } else {
+        Q_EMIT recordsAsked(file.absoluteFilePath());
+    }
+}
+
+void MainWindow::refresh()
+{
+    if (const auto read = m_session.readAgain(); !read)
+        m_prompts.tell(read.error());
+}
+
+/// F5 reaches the window wherever no page has another use for it.
+void MainWindow::keyPressEvent(QKeyEvent* event)
+{
+    if (event->key() == Qt::Key_F5 && event->modifiers() == Qt::NoModifier)
+        refresh();
+    else
+        QMainWindow::keyPressEvent(event);
 }
 
 } // namespace shell

@@ -58,13 +58,19 @@ public:
     void endUnasked();
     /// 0 Examination, 1 Change, 2 Trend, 3 Letters; of the patient who is open.
     void showTab(int tab);
+    /// Records of another file, in a window of their own; what cannot be opened is said.
+    void openRecords(const QString& path);
     /// The form of the patient, with the way back to where one was.
     void editPatient(const records::PatientId& id);
+
+Q_SIGNALS:
+    void recordsAsked(const QString& path); ///< a whole path of a file that is there
 
 protected:
     void closeEvent(QCloseEvent* event) override;
     void dragEnterEvent(QDragEnterEvent* event) override;
     void dropEvent(QDropEvent* event) override;
+    void keyPressEvent(QKeyEvent* event) override;
     void showEvent(QShowEvent* event) override;
 
 private:
@@ -74,6 +80,10 @@ private:
     own::OwnErrorPage& ownErrorPage();
     void openNeighbour(int step); ///< in the caseload
     void bindKeys();
+    void undo();
+    void redo();
+    void refresh(); ///< from the records file
+    void take(const QList<QUrl>& dropped);
     void fitScreen();
     void editEnded();
     void takeKeyboard(); ///< into the page that is shown

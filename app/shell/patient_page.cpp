@@ -325,7 +325,10 @@ void PatientPage::showVersions()
     const records::Visit* visit = m_session.visitInFocus();
     if (visit == nullptr)
         return;
-    VersionsDialog dialog(versionsOf(visit->series, m_session.versions()), m_session.catalogue(), this);
+    const QString whose =
+        records::identityLine(m_session.patientInFocus(), m_session.today(), session::screenPhrases());
+    VersionsDialog dialog(versionsOf(visit->series, m_session.versions()), m_session.catalogue(),
+                          widgets::sheetOf(whose, m_session.clinic()), this);
     dialog.exec();
 }
 

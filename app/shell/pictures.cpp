@@ -10,6 +10,7 @@
 #include "app/shell/visit_actions.h"
 #include "app/shell/welcome.h"
 #include "app/widgets/dialogs.h"
+#include "app/widgets/mnemonics.h"
 #include "app/widgets/theme.h"
 #include "core/base/file.h"
 #include "core/exchange/findings_csv.h"
@@ -335,6 +336,7 @@ base::Result<QStringList> takePictures(session::Session& session, const QString&
         widgets::applyLook(*qApp, look);
         const auto walked = walkScreens(session, [&, name = name](QWidget& widget, const QString& screen) {
             const QString file = QDir(folder).filePath(u"%1-%2.png"_s.arg(name, screen));
+            widgets::giveMnemonics(*widget.window());
             QBuffer bytes;
             const bool isDrawn = bytes.open(QIODevice::WriteOnly) && widget.grab().save(&bytes, "PNG");
             (isDrawn && base::write(bytes.data(), file) ? written : failed) += file;

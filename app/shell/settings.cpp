@@ -1,5 +1,6 @@
 #include "app/shell/settings.h"
 
+#include <QFileInfo>
 #include <QSettings>
 
 #include <algorithm>
@@ -8,6 +9,14 @@ using namespace Qt::StringLiterals;
 
 namespace shell
 {
+
+namespace
+{
+
+const QString recordsKey = u"records/recent"_s;
+constexpr qsizetype mostRecords = 8;
+
+} // namespace
 
 WishedLook wishedLook()
 {
@@ -38,6 +47,32 @@ QString rememberedForm()
 void rememberForm(const QString& id)
 {
     QSettings().setValue(u"visit/form"_s, id);
+}
+
+QStringList recentRecords()
+{
+    return QSettings().value(recordsKey).toStringList().mid(0, mostRecords);
+}
+
+void rememberRecords(const QString& path)
+{
+    const QString whole = QFileInfo(path).absoluteFilePath();
+    QStringList all = recentRecords();
+    all.removeAll(whole);
+    all.prepend(whole);
+    QSettings().setValue(recordsKey, all.mid(0, mostRecords));
+}
+
+void forgetRecords(const QString& path)
+{
+    QStringList all = recentRecords();
+    all.removeAll(QFileInfo(path).absoluteFilePath());
+    QSettings().setValue(recordsKey, all);
+}
+
+void forgetAllRecords()
+{
+    QSettings().remove(recordsKey);
 }
 
 } // namespace shell

@@ -21,4 +21,10 @@ void rememberGeometry(const QByteArray& geometry);
 QString rememberedForm();
 void rememberForm(const QString& id);
 
+/// The records that were open most recently, the last first; whole paths, at most eight.
+QStringList recentRecords();
+void rememberRecords(const QString& path);
+void forgetRecords(const QString& path);
+void forgetAllRecords();
+
 } // namespace shell

@@ -6,12 +6,12 @@
 #include "app/widgets/elided_label.h"
 #include "app/widgets/icons.h"
 #include "app/widgets/theme.h"
+#include "app/widgets/undo_buttons.h"
 #include "core/catalogue/catalogue.h"
 #include "core/records/visit.h"
 
 #include <QHBoxLayout>
 #include <QLabel>
-#include <QPushButton>
 
 using namespace Qt::StringLiterals;
 
@@ -29,14 +29,6 @@ QString signedWords(const records::Visit& visit)
     return StatusLine::tr("Signed by %1, %2, on %3").arg(visit.author.name, visit.author.role, at);
 }
 
-/// What stands on a button, without the "&" that would underline, and cut short where a reason is long.
-QString onButton(const QString& words)
-{
-    constexpr int most = 40;
-    const QString shown = words.size() > most ? words.left(most - 1) + u'…' : words;
-    return QString(shown).replace(u'&', u"&&"_s);
-}
-
 } // namespace
 
 StatusLine::StatusLine(session::Session& session, session::Prompts& prompts, QWidget* parent)
@@ -45,8 +37,7 @@ StatusLine::StatusLine(session::Session& session, session::Prompts& prompts, QWi
       m_prompts(prompts),
       m_words(new widgets::ElidedLabel(this)),
       m_lines(new widgets::ElidedLabel(this)),
-      m_undo(new QPushButton(this)),
-      m_redo(new QPushButton(this))
+      m_undo(new widgets::UndoButtons({}, this))
 {
     setProperty("role", u"foot"_s);
     m_words->setObjectName(u"statusWords"_s);
@@ -59,17 +50,12 @@ StatusLine::StatusLine(session::Session& session, session::Prompts& prompts, QWi
     row->setContentsMargins(widgets::space6, widgets::space1, widgets::space4, widgets::space1);
     row->setSpacing(widgets::space2);
     row->addWidget(m_words);
-    for (QPushButton* button : {m_undo, m_redo}) {
-        button->setProperty("kind", u"quiet"_s);
-        row->addWidget(button);
-    }
+    row->addWidget(m_undo);
     row->addStretch();
     row->addWidget(m_lines);
-    m_undo->setObjectName(u"undo"_s);
-    m_redo->setObjectName(u"redo"_s);
 
-    connect(m_undo, &QPushButton::clicked, this, &StatusLine::undo);
-    connect(m_redo, &QPushButton::clicked, this, &StatusLine::redo);
+    connect(m_undo, &widgets::UndoButtons::undoAsked, this, &StatusLine::undo);
+    connect(m_undo, &widgets::UndoButtons::redoAsked, this, &StatusLine::redo);
     for (const auto changed : {&session::Session::focusChanged, &session::Session::editsChanged})
         connect(&m_session, changed, this, &StatusLine::settle);
     connect(&m_session, &session::Session::visitsChanged, this, &StatusLine::settle);
@@ -140,14 +126,8 @@ void StatusLine::settle()
     m_words->setMinimumWidth(isDraft ? m_words->sizeHint().width() : leastWidth);
     m_lines->setText(linesInWords(m_session, m_comparedWith));
 
-    const QString done = editWords(m_session.edits().last(), m_session.catalogue());
-    const QString undone = editWords(m_session.edits().lastUndone(), m_session.catalogue());
-    m_undo->setVisible(!done.isEmpty());
-    m_redo->setVisible(!undone.isEmpty());
-    m_undo->setText(tr("Undo “%1”").arg(onButton(done)));
-    m_redo->setText(tr("Redo “%1”").arg(onButton(undone)));
-    m_undo->setToolTip(tr("%1. Key: Ctrl+Z").arg(done));
-    m_redo->setToolTip(tr("%1. Key: Ctrl+Shift+Z").arg(undone));
+    m_undo->say(editWords(m_session.edits().last(), m_session.catalogue()),
+                editWords(m_session.edits().lastUndone(), m_session.catalogue()));
 }
 
 } // namespace shell

@@ -8,7 +8,6 @@
 #include <map>
 
 class QLabel;
-class QPushButton;
 
 namespace shell
 {
@@ -43,8 +42,7 @@ private:
     std::map<records::VisitId, QDateTime> m_savedAt; ///< of the drafts changed since the window opened
     QLabel* m_words;
     QLabel* m_lines;
-    QPushButton* m_undo;
-    QPushButton* m_redo;
+    widgets::UndoButtons* m_undo;
 };
 
 } // namespace shell

@@ -8,6 +8,7 @@
 #include "app/shell/find_field.h"
 #include "app/shell/look.h"
 #include "app/shell/own_files.h"
+#include "app/shell/recent_menu.h"
 #include "app/shell/report_dialog.h"
 #include "app/shell/settings.h"
 #include "app/widgets/elided_label.h"
@@ -115,6 +116,12 @@ QPushButton* TopBar::madePlace(const QString& words, const QString& name, const 
 QMenu* TopBar::madeMenu()
 {
     auto* menu = new QMenu(this);
+    menu->addAction(tr("&Open records…") + u'\t' + tr("Ctrl+O"), this, &TopBar::askRecords)
+        ->setObjectName(u"openRecords"_s);
+    auto* recent = new RecentMenu(m_session.path(), menu);
+    menu->addMenu(recent);
+    connect(recent, &RecentMenu::chosen, this, &TopBar::recordsAsked);
+    menu->addSeparator();
     menu->addAction(tr("Clinic details"), this, &TopBar::editClinic);
     addOwnFiles(*menu->addMenu(tr("The clinic's own catalogue")));
     addLooks(*menu->addMenu(tr("Look")));
@@ -208,6 +215,12 @@ void TopBar::addLooks(QMenu& menu)
             applyWishedLook(*qApp);
         });
     }
+}
+
+void TopBar::askRecords()
+{
+    if (const auto path = m_prompts.fileToRead(tr("Open records"), tr("Records (*.aplomb)")))
+        Q_EMIT recordsAsked(*path);
 }
 
 void TopBar::openMenu()

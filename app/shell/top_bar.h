@@ -31,12 +31,14 @@ public:
     FindField& find() { return *m_find; }
     void showPlace(Place place);
     void openMenu();
+    void askRecords(); ///< which are to be opened
 
 Q_SIGNALS:
     void patientsAsked();
     void caseloadAsked();
     void formsAsked();
     void measuresAsked();
+    void recordsAsked(const QString& path);
 
 protected:
     void changeEvent(QEvent* event) override;

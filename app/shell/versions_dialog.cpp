@@ -3,6 +3,7 @@
 #include "app/session/messages.h"
 #include "app/shell/version_rows.h"
 #include "app/shell/visit_words.h"
+#include "app/widgets/table_menu.h"
 #include "app/widgets/theme.h"
 #include "app/widgets/window_place.h"
 
@@ -90,7 +91,8 @@ QTableWidget* madeTable(const std::vector<records::Visit>& versions, const std::
 } // namespace
 
 VersionsDialog::VersionsDialog(const std::vector<records::Visit>& versions,
-                               const catalogue::Catalogue& catalogue, QWidget* parent)
+                               const catalogue::Catalogue& catalogue, const widgets::Sheet& sheet,
+                               QWidget* parent)
     : QDialog(parent)
 {
     setWindowTitle(tr("Versions"));
@@ -104,6 +106,7 @@ VersionsDialog::VersionsDialog(const std::vector<records::Visit>& versions,
     reasons->setTextFormat(Qt::PlainText);
     const std::vector<VersionRow> rows = versionRows(versions, catalogue);
     QTableWidget* table = madeTable(versions, rows, this);
+    new widgets::TableMenu(*table, [sheet] { return sheet; });
     auto* onlyChanged = new QCheckBox(tr("Only what differs"), this);
     onlyChanged->setObjectName(u"onlyChanged"_s);
     connect(onlyChanged, &QCheckBox::toggled, table, [table, rows](bool isOn) {

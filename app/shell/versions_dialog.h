@@ -1,5 +1,6 @@
 #pragma once
 
+#include "app/widgets/on_paper.h"
 #include "core/catalogue/catalogue.h"
 #include "core/records/visit.h"
 
@@ -16,7 +17,7 @@ class VersionsDialog : public QDialog
 
 public:
     VersionsDialog(const std::vector<records::Visit>& versions, const catalogue::Catalogue& catalogue,
-                   QWidget* parent);
+                   const widgets::Sheet& sheet, QWidget* parent);
 };
 
 } // namespace shell

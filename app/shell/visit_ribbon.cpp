@@ -9,8 +9,10 @@
 #include "core/records/visit.h"
 
 #include <QAccessible>
+#include <QContextMenuEvent>
 #include <QHelpEvent>
 #include <QKeyEvent>
+#include <QMenu>
 #include <QPainter>
 #include <QToolTip>
 
@@ -67,7 +69,6 @@ VisitRibbon::VisitRibbon(session::Session& session, QWidget* parent) : QWidget(p
     setObjectName(QStringLiteral("visitRibbon"));
     setFocusPolicy(Qt::StrongFocus);
     setMouseTracking(true);
-    setContextMenuPolicy(Qt::PreventContextMenu);
     setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
     setAccessibleName(tr("Visits"));
     connect(&m_session, &session::Session::focusChanged, this, &VisitRibbon::settle);
@@ -391,6 +392,34 @@ void VisitRibbon::keyPressEvent(QKeyEvent* event)
     }
     const records::Visit* visit = m_session.visitInFocus();
     Q_EMIT happeningAsked(kind, visit == nullptr ? m_session.today() : visit->day);
+}
+
+/// By key at this visit; the right button of the mouse chooses the reference visit.
+void VisitRibbon::contextMenuEvent(QContextMenuEvent* event)
+{
+    const records::Visit* visit = m_session.visitInFocus();
+    if (event->reason() == QContextMenuEvent::Mouse || !m_session.focus().patient)
+        return;
+    QMenu menu(this);
+    const QDate day = visit == nullptr ? m_session.today() : visit->day;
+    menu.addAction(tr("&New event…\t%1").arg(QKeySequence(Qt::Key_Insert).toString(QKeySequence::NativeText)),
+                   this, [this, day] { Q_EMIT happeningAsked({}, day); })
+        ->setObjectName(QStringLiteral("newEvent"));
+    menu.addSeparator();
+    const auto add = [&](const QString& words, bool isPossible, auto act) {
+        menu.addAction(words, this, act)->setEnabled(isPossible);
+    };
+    const auto& all = m_session.onRecord();
+    const auto& reference = m_session.focus().reference;
+    add(tr("&Visit before"), visit != nullptr && visit->id != all.front().id,
+        [this] { m_session.moveVisit(-1); });
+    add(tr("Visit &after"), visit != nullptr && visit->id != all.back().id,
+        [this] { m_session.moveVisit(1); });
+    add(tr("&Reference visit one back"), visit != nullptr && visit->id != all.front().id,
+        [this] { m_session.moveReference(-1); });
+    add(tr("&Without a reference visit"), reference.has_value(),
+        [this] { m_session.chooseReference(std::nullopt); });
+    menu.exec(visit == nullptr ? event->globalPos() : mapToGlobal(placeOf(visit->id).toPoint()));
 }
 
 bool VisitRibbon::event(QEvent* event)

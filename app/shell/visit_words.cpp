@@ -1,5 +1,6 @@
 #include "app/shell/visit_words.h"
 
+#include "app/patients/detail_words.h"
 #include "app/session/messages.h"
 #include "app/visits/conditions_editor.h"
 #include "core/records/normal.h"
@@ -160,6 +161,8 @@ QString editWords(const std::vector<session::Edit>& edits, const catalogue::Cata
     if (edits.size() > 1)
         return VisitWords::tr("%n finding(s): %1 to %2", nullptr, int(edits.size()))
             .arg(nameOf(edit, catalogue), nameOf(edits.back(), catalogue));
+    if (edit.patientAfter)
+        return patients::detailWords(*edit.patientBefore, *edit.patientAfter);
     if (edit.flagsAfter)
         return flagWords(edit, catalogue);
     if (edit.conditionsAfter)

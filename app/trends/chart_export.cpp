@@ -8,8 +8,8 @@
 
 #include <QApplication>
 #include <QClipboard>
-#include <QImage>
 #include <QMenu>
+#include <QMimeData>
 #include <QPainter>
 #include <QPrinter>
 
@@ -30,6 +30,11 @@ ChartExport::ChartExport(session::Prompts& prompts, QWidget* parent)
     setMenu(menu);
 }
 
+void copyPicture(const charts::TrendPoints& points, const charts::ChartLook& paper)
+{
+    QApplication::clipboard()->setMimeData(charts::copied(points, paper, session::screenPhrases()).release());
+}
+
 void ChartExport::addWays(QMenu& menu)
 {
     const std::tuple<QString, QString, QString> files[] = {
@@ -45,11 +50,7 @@ void ChartExport::addWays(QMenu& menu)
     print->setShortcut(QKeySequence::Print);
     addAction(print); // so that the key is heard while the menu is closed
     menu.addSeparator();
-    menu.addAction(tr("Copy as p&icture"), this,
-                   [this] {
-                       QApplication::clipboard()->setImage(
-                           charts::picture(m_points, m_paper, session::screenPhrases()));
-                   })
+    menu.addAction(tr("Copy as p&icture"), this, [this] { copyPicture(m_points, m_paper); })
         ->setObjectName(u"copyPicture"_s);
     menu.addAction(tr("Copy as &table"), this,
                    [this] { QApplication::clipboard()->setText(charts::tabbed(m_points)); })
@@ -57,8 +58,9 @@ void ChartExport::addWays(QMenu& menu)
 }
 
 void ChartExport::offer(const charts::TrendPoints& points, const charts::ChartLook& paper,
-                        const QString& whose)
+                        const QString& whose, records::PaperSize size)
 {
+    m_size = size;
     m_points = points;
     m_paper = paper;
     m_whose = whose;
@@ -92,7 +94,7 @@ void ChartExport::print()
         charts::draw(m_points, m_paper, session::screenPhrases(), painter,
                      {0, head, room.width() * fitted, tall * fitted});
     };
-    widgets::showOnPaper(printer, drawn, window());
+    widgets::showOnPaper(printer, m_size, drawn, window());
 }
 
 base::Result<void> ChartExport::write(const QString& suffix, const QString& path) const

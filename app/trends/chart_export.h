@@ -4,6 +4,7 @@
 #include "app/charts/trend_points.h"
 #include "app/session/prompts.h"
 #include "core/base/result.h"
+#include "core/records/clinic.h"
 
 #include <QPushButton>
 
@@ -11,6 +12,9 @@ class QMenu;
 
 namespace trends
 {
+
+/// Puts a chart onto the clipboard as it stands on paper, as picture and as vectors.
+void copyPicture(const charts::TrendPoints& points, const charts::ChartLook& paper);
 
 /// A button whose menu takes one chart out of the program: into a file, or onto the clipboard.
 class ChartExport : public QPushButton
@@ -20,8 +24,9 @@ class ChartExport : public QPushButton
 public:
     explicit ChartExport(session::Prompts& prompts, QWidget* parent = nullptr);
 
-    /// The chart as it is to stand on paper, and whose it is, which is printed with it.
-    void offer(const charts::TrendPoints& points, const charts::ChartLook& paper, const QString& whose);
+    /// The chart as it is to stand on paper of this size, and whose it is, which is printed with it.
+    void offer(const charts::TrendPoints& points, const charts::ChartLook& paper, const QString& whose,
+               records::PaperSize size);
 
 private:
     void addWays(QMenu& menu);
@@ -33,6 +38,7 @@ private:
     charts::TrendPoints m_points;
     charts::ChartLook m_paper;
     QString m_whose;
+    records::PaperSize m_size = records::PaperSize::A4;
 };
 
 } // namespace trends

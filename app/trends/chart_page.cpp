@@ -157,6 +157,8 @@ QWidget* ChartPage::makeCharts()
     column->addLayout(line);
     connect(m_charts, &ChartStack::visitPicked, this, &ChartPage::pick);
     connect(m_charts, &ChartStack::stepped, this, &ChartPage::step);
+    connect(m_charts, &ChartStack::copyAsked, this,
+            [this](const QString& measure) { copyPicture(pointsOf(measure), paper()); });
     connect(m_charts, &ChartStack::measureFocused, this, &ChartPage::lookAt);
     connect(m_charts, &ChartStack::hasRead, m_reading, [this](const QString& words) {
         m_reading->setText(
@@ -205,9 +207,10 @@ QWidget* ChartPage::makeTrends()
     column->addWidget(m_tableTitle);
     column->addWidget(m_table, 1);
     new widgets::TableMenu(*m_table, [this] {
-        return records::identityLine(m_session.patientInFocus(), m_session.today(),
-                                     session::screenPhrases()) +
-               u'\n' + m_tableTitle->text();
+        return widgets::sheetOf(
+            records::identityLine(m_session.patientInFocus(), m_session.today(), session::screenPhrases()) +
+                u'\n' + m_tableTitle->text(),
+            m_session.clinic());
     });
     connect(m_table, &QTableView::activated, this, [this](const QModelIndex& index) {
         if (const auto visit = m_figures->visit(index.row()))
@@ -297,7 +300,8 @@ void ChartPage::tabulate()
     m_table->resizeColumnsToContents();
     m_export->offer(
         points, paper(),
-        records::identityLine(m_session.patientInFocus(), m_session.today(), session::screenPhrases()));
+        records::identityLine(m_session.patientInFocus(), m_session.today(), session::screenPhrases()),
+        m_session.clinic().paper);
 }
 
 void ChartPage::lookAt(const QString& measure)

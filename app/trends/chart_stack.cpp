@@ -55,6 +55,7 @@ void ChartStack::connectTo(ChartView& view)
         m_window.move(days);
         showWindow();
     });
+    connect(&view, &ChartView::copyAsked, this, [this, &view] { Q_EMIT copyAsked(view.points().measure); });
     connect(&view, &ChartView::wholeAsked, this, &ChartStack::showWholeTime);
 }
 

@@ -31,6 +31,7 @@ Q_SIGNALS:
     void measureFocused(const QString& measure);
     void hasRead(const QString& words); ///< what a chart holds of the visit under the cursor
     void windowChanged();
+    void copyAsked(const QString& measure);
 
 private:
     ChartView* viewOf(const QString& measure);

@@ -3,6 +3,7 @@
 #include "app/charts/trend_words.h"
 #include "app/widgets/spoken_role.h"
 
+#include <QAction>
 #include <QApplication>
 #include <QGestureEvent>
 #include <QKeyEvent>
@@ -37,6 +38,13 @@ ChartView::ChartView(QWidget* parent) : QChartView(parent)
     viewport()->setAttribute(Qt::WA_AcceptTouchEvents);
     for (const Qt::GestureType gesture : {Qt::PinchGesture, Qt::PanGesture})
         viewport()->grabGesture(gesture);
+    setContextMenuPolicy(Qt::ActionsContextMenu);
+    auto* copy = new QAction(tr("&Copy as picture"), this);
+    copy->setObjectName(u"copyChart"_s);
+    copy->setShortcut(QKeySequence::Copy);
+    copy->setShortcutContext(Qt::WidgetShortcut);
+    connect(copy, &QAction::triggered, this, &ChartView::copyAsked);
+    addAction(copy);
 }
 
 void ChartView::show(const charts::TrendPoints& points, const charts::ChartLook& look,

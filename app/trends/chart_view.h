@@ -34,6 +34,7 @@ Q_SIGNALS:
     void stretched(double times, double about); ///< the time shown, about a day
     void moved(double days);
     void wholeAsked();
+    void copyAsked();
     void focused();
 
 protected:

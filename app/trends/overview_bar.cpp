@@ -127,7 +127,7 @@ void OverviewBar::countRows(const std::vector<OverviewRow>& rows)
     for (const Group group : overviewGroups) {
         OverviewAsked asked = m_asked;
         asked.group = group;
-        count(int(group), shownOf(rows, asked).size());
+        count(int(group), qsizetype(shownOf(rows, asked).size()));
     }
 }
 

@@ -12,6 +12,7 @@
 #include "app/widgets/wide_column.h"
 #include "core/records/visit.h"
 
+#include <QAction>
 #include <QKeyEvent>
 #include <QLabel>
 #include <QStackedWidget>
@@ -117,8 +118,18 @@ void OverviewPage::makeTable()
     m_table->verticalHeader()->setSectionResizeMode(QHeaderView::Fixed);
     m_table->verticalHeader()->setDefaultSectionSize(overviewHeight(m_table->font()));
     new widgets::TableMenu(*m_table, [this] {
-        return records::identityLine(m_session.patientInFocus(), m_session.today(), session::screenPhrases());
+        return widgets::sheetOf(
+            records::identityLine(m_session.patientInFocus(), m_session.today(), session::screenPhrases()),
+            m_session.clinic());
     });
+    auto* charts = new QAction(tr("Show c&harts"), m_table);
+    connect(charts, &QAction::triggered, this, &OverviewPage::askForCharts);
+    auto* tick = new QAction(tr("&Tick"), m_table);
+    connect(tick, &QAction::triggered, this, [this] {
+        if (m_table->currentIndex().isValid())
+            m_model->toggle(m_table->currentIndex().row());
+    });
+    m_table->insertActions(m_table->actions().value(0), {charts, tick});
     m_table->installEventFilter(this);
     connect(m_table, &QTableView::doubleClicked, this, &OverviewPage::askForCharts);
     connect(m_table->selectionModel(), &QItemSelectionModel::currentRowChanged, this,

@@ -1,6 +1,7 @@
 #include "app/trends/trend_table.h"
 
 #include "app/session/messages.h"
+#include "app/widgets/table_menu.h"
 #include "core/base/text.h"
 
 #include <algorithm>
@@ -17,6 +18,15 @@ const charts::TrendEntry* entryAt(const charts::TrendLine& line, const records::
 {
     const auto found = std::ranges::find(line.entries, visit, &charts::TrendEntry::visit);
     return found == line.entries.end() ? nullptr : &*found;
+}
+
+/// Bare under a title that says the unit; a trial that was stopped at the cap keeps its words.
+QString plainOf(const charts::TrendEntry* entry, const charts::TrendPoints& points)
+{
+    if (entry == nullptr)
+        return {};
+    const bool isNumber = !points.isOrdinal && entry->number && !entry->isAtCap;
+    return isNumber ? entry->plain : entry->words;
 }
 
 QStringList eventsAt(const charts::TrendPoints& points, const records::VisitId& visit)
@@ -36,11 +46,15 @@ void TrendTable::show(const charts::TrendPoints& points)
     beginResetModel();
     m_rows.clear();
     m_titles = {tr("Date")};
+    m_plainTitles = m_titles;
     for (const charts::TrendLine& line : points.lines) {
         m_titles << (line.name.isEmpty() ? tr("Value") : base::capitalised(line.name));
+        m_plainTitles << (points.unitWords.isEmpty() || points.isOrdinal
+                              ? m_titles.last()
+                              : tr("%1 (%2)", "side or value, unit").arg(m_titles.last(), points.unitWords));
         for (const charts::TrendEntry& entry : line.entries) {
             if (std::ranges::find(m_rows, entry.visit, &Row::visit) == m_rows.end())
-                m_rows.push_back({entry.visit, entry.day, {}});
+                m_rows.push_back({entry.visit, entry.day, {}, {}});
         }
     }
     for (const charts::TrendLine& line : points.lines) {
@@ -60,9 +74,11 @@ void TrendTable::show(const charts::TrendPoints& points)
         QStringList changes;
         bool isDraft = false;
         row.cells << session::dayInWords(row.day);
+        row.plain << row.day.toString(Qt::ISODate);
         for (const charts::TrendLine& line : points.lines) {
             const charts::TrendEntry* entry = entryAt(line, row.visit);
             row.cells << (entry != nullptr ? entry->words : QString());
+            row.plain << plainOf(entry, points);
             const bool isReference = entry != nullptr && entry->isReference;
             verdicts << (isReference        ? (points.isBaseline ? tr("baseline") : tr("reference visit"))
                          : entry != nullptr ? entry->verdictWords
@@ -102,7 +118,10 @@ QVariant TrendTable::data(const QModelIndex& index, int role) const
 {
     if (!checkIndex(index, CheckIndexOption::IndexIsValid))
         return {};
-    const QString& words = m_rows[size_t(index.row())].cells[index.column()];
+    const Row& row = m_rows[size_t(index.row())];
+    if (role == widgets::PlainRole)
+        return index.column() < row.plain.size() ? QVariant(row.plain[index.column()]) : QVariant();
+    const QString& words = row.cells[index.column()];
     if (role == Qt::DisplayRole || (role == Qt::ToolTipRole && !words.isEmpty()))
         return words;
     if (role == Qt::AccessibleTextRole)
@@ -112,9 +131,11 @@ QVariant TrendTable::data(const QModelIndex& index, int role) const
 
 QVariant TrendTable::headerData(int section, Qt::Orientation orientation, int role) const
 {
-    if (orientation != Qt::Horizontal || role != Qt::DisplayRole || section < 0 || section >= columnCount())
+    if (orientation != Qt::Horizontal || section < 0 || section >= columnCount())
         return {};
-    return m_titles[section];
+    if (role == widgets::PlainRole)
+        return m_plainTitles.value(section, m_titles[section]);
+    return role == Qt::DisplayRole ? QVariant(m_titles[section]) : QVariant();
 }
 
 } // namespace trends

@@ -28,9 +28,11 @@ private:
         records::VisitId visit;
         QDate day;
         QStringList cells;
+        QStringList plain; ///< the same for a spreadsheet
     };
 
     QStringList m_titles;
+    QStringList m_plainTitles; ///< of values with their unit
     std::vector<Row> m_rows;
 };
 

@@ -10,6 +10,7 @@
 #include "core/records/wording.h"
 #include "core/telling/terms.h"
 
+#include <QContextMenuEvent>
 #include <QEvent>
 #include <QHBoxLayout>
 #include <QKeyEvent>
@@ -83,7 +84,8 @@ SideField::SideField(const catalogue::Measure& measure, records::Side side,
     QSizePolicy room = m_state->sizePolicy();
     room.setRetainSizeWhenHidden(true);
     m_state->setSizePolicy(room);
-    connect(m_state, &QToolButton::clicked, this, &SideField::showMenu);
+    connect(m_state, &QToolButton::clicked, this,
+            [this] { showMenu(m_state->mapToGlobal(QPoint(0, m_state->height()))); });
     line->addWidget(m_state, 0, Qt::AlignTop);
 
     m_message->setWordWrap(true);
@@ -555,10 +557,21 @@ QString SideField::trialInUse() const
     return m_trials[size_t(m_trial)]->text();
 }
 
-void SideField::showMenu()
+/// In a number, what can be done with its text stands below.
+void SideField::contextMenuEvent(QContextMenuEvent* event)
+{
+    if (m_readOnly || isHidden())
+        return;
+    showMenu(event->reason() == QContextMenuEvent::Mouse
+                 ? event->globalPos()
+                 : m_state->mapToGlobal(QPoint(0, m_state->height())));
+}
+
+void SideField::showMenu(const QPoint& at)
 {
     editor()->setFocus(Qt::MouseFocusReason);
     QMenu menu(this);
+    menu.setObjectName(u"findingMenu"_s);
     for (const Absence absence : absences) {
         const QString words =
             tr("%1\t%2", "state, its key")
@@ -567,7 +580,18 @@ void SideField::showMenu()
     }
     menu.addSeparator();
     menu.addAction(tr("Clear (not asked)"), this, &SideField::cleared);
-    menu.exec(m_state->mapToGlobal(QPoint(0, m_state->height())));
+    std::unique_ptr<QMenu> ofText;
+    if (!m_trials.empty()) {
+        ofText.reset(m_trials[size_t(m_trial)]->createStandardContextMenu());
+        menu.addSeparator();
+        for (QAction* act : ofText->actions()) {
+            const QString keys = act->text().section(u'\t', 1); // what it takes back is the session's
+            if (keys != QKeySequence(QKeySequence::Undo).toString(QKeySequence::NativeText) &&
+                keys != QKeySequence(QKeySequence::Redo).toString(QKeySequence::NativeText))
+                menu.addAction(act);
+        }
+    }
+    menu.exec(at);
 }
 
 bool SideField::eventFilter(QObject* watched, QEvent* event)

@@ -100,6 +100,7 @@ Q_SIGNALS:
 
 protected:
     bool eventFilter(QObject* watched, QEvent* event) override;
+    void contextMenuEvent(QContextMenuEvent* event) override;
 
 private:
     void makeKeys(QHBoxLayout* line);
@@ -117,7 +118,7 @@ private:
     bool isEmpty() const; ///< no value, and nothing typed
     void toggleCap(bool reached);
     void goOn();
-    void showMenu();
+    void showMenu(const QPoint& at); ///< on the screen
     void describe();
     QStringList texts() const;
     QString objectName(const char* part) const;

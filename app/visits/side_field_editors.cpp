@@ -108,6 +108,7 @@ void SideField::addTrial()
     field->setAccessibleDescription(records::allowedWords(m_measure).in(session::screenPhrases()));
     field->setToolTip(records::allowedWords(m_measure).in(session::screenPhrases()));
     field->setFixedWidth(trialWidth(std::max(1, m_measure.trials)));
+    field->setContextMenuPolicy(Qt::NoContextMenu); // the finding has one
     field->installEventFilter(this);
     connect(field, &NumberField::textChanged, this, &SideField::typed); // by a key, or by a screen reader
     connect(field, &NumberField::left, this, &SideField::flush);

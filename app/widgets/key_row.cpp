@@ -103,7 +103,8 @@ void Key::paintEvent(QPaintEvent*)
                          tr("%1  %2", "grade, its word").arg(text(), m_word));
         return;
     }
-    painter.drawText(room, m_typed.isEmpty() ? Qt::AlignCenter : Qt::AlignVCenter | Qt::AlignLeading, text());
+    const Qt::Alignment place = m_typed.isEmpty() ? Qt::AlignCenter : Qt::AlignVCenter | Qt::AlignLeading;
+    painter.drawText(room, int(place), text());
 }
 
 KeyRow::KeyRow(const std::vector<KeyFace>& faces, Down down, QWidget* parent)

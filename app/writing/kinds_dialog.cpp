@@ -1,6 +1,7 @@
 #include "app/writing/kinds_dialog.h"
 
 #include "app/session/messages.h"
+#include "app/widgets/button_action.h"
 #include "app/widgets/combo_box.h"
 #include "app/widgets/notice.h"
 #include "app/widgets/theme.h"
@@ -146,6 +147,8 @@ QWidget* KindsDialog::makeKinds()
     m_retire = button(tr("Retire…"), u"kindRetire"_s, kinds);
     m_save = button(tr("Save kind"), u"kindSave"_s, kinds);
     m_save->setProperty("kind", u"primary"_s);
+    for (QPushButton* act : {m_copy, m_retire})
+        m_list->addAction(new widgets::ButtonAction(*act, *m_list));
     auto* acts = new QHBoxLayout;
     acts->addWidget(m_copy);
     acts->addWidget(m_retire);

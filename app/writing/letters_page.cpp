@@ -1,6 +1,7 @@
 #include "app/writing/letters_page.h"
 
 #include "app/session/messages.h"
+#include "app/widgets/button_action.h"
 #include "app/widgets/empty_state.h"
 #include "app/widgets/flow_layout.h"
 #include "app/widgets/icons.h"
@@ -197,6 +198,8 @@ QWidget* LettersPage::makeActions()
     connect(m_correct, &QPushButton::clicked, this, &LettersPage::correct);
     connect(m_handedOver, &QPushButton::clicked, this, &LettersPage::noteHandover);
     connect(m_signOff, &QPushButton::clicked, this, &LettersPage::signOff);
+    for (QPushButton* act : {m_toPdf, m_toOdt, m_onPaper, m_copy, m_correct, m_handedOver, m_signOff})
+        m_list->addAction(new widgets::ButtonAction(*act, *m_list));
     tintIcons();
     return m_actions;
 }
@@ -506,12 +509,12 @@ void LettersPage::print()
         return;
     }
     QPrinter printer(QPrinter::HighResolution);
-    printer.setPageSize(QPageSize(paper::sizeMm(composition->paper), QPageSize::Millimeter));
     printer.setFullPage(true);
     printer.setDocName(m_draft.documentName()); // also the name of a file printed to
     base::Result<void> printed;
     widgets::showOnPaper(
-        printer, [&](QPrinter& paper) { printed = paper::print(*composition, paper); }, window());
+        printer, composition->paper, [&](QPrinter& paper) { printed = paper::print(*composition, paper); },
+        window());
     if (!printed)
         m_prompts.tell(printed.error());
 }

@@ -18,6 +18,7 @@ QByteArray findingsRows(int rows)
         "orthosis,footwear,assistance,start,distance_m,medication\n";
     const char* const sided[] = {"finger-tapping", "toe-tapping", "heel-tapping"};
     constexpr int visits = 10;
+    int written = 0;
     const auto add = [&](int visit, const QString& what) {
         const int patient = visit / visits;
         const QDate day = QDate(2020, 1, 6).addDays(90 * (visit % visits));
@@ -25,9 +26,9 @@ QByteArray findingsRows(int rows)
             u"B-%1,Bench%1,Test,1950-02-03,female,stroke-chronic,%2,%3,done,,stick,none,shoes,none,static,10,on\n"_s
                 .arg(QString::number(patient), day.toString(Qt::ISODate), what)
                 .toUtf8();
-        --rows;
+        ++written;
     };
-    for (int visit = 0; rows > 0; ++visit) {
+    for (int visit = 0; written < rows; ++visit) {
         for (const char* measure : sided) {
             for (const char* side : {"right", "left"})
                 add(visit, u"%1,%2,1,%3,"_s.arg(QLatin1String(measure), QLatin1String(side)).arg(visit % 4));

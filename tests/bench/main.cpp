@@ -435,11 +435,11 @@ void registerPairs(const Ground& ground)
             for (auto _ : state)
                 must(bare.readPatient(ground.patient.text) > 1000, "too few rows");
         });
-    for (const auto& [patients, session] : ground.smaller) {
+    for (const auto& smaller : ground.smaller) {
         pair(
-            "first list of " + std::to_string(patients) + " patients (bare: read all patients)",
-            [&](State& state) { firstList(state, *session); },
-            [&](State& state) { readPatients(state, *session); });
+            "first list of " + std::to_string(smaller.first) + " patients (bare: read all patients)",
+            [&](State& state) { firstList(state, *smaller.second); },
+            [&](State& state) { readPatients(state, *smaller.second); });
     }
     pair(
         "first list of 10000 patients (bare: read all patients)",

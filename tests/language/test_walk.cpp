@@ -3,6 +3,7 @@
 #include "app/session/languages.h"
 #include "app/session/messages.h"
 #include "app/shell/pictures.h"
+#include "app/widgets/mnemonics.h"
 #include "app/widgets/theme.h"
 #include "core/judging/service_report.h"
 #include "core/letters/composer.h"
@@ -15,9 +16,12 @@
 #include "tests/support/made_language.h"
 #include "tests/support/test_support.h"
 
+#include <QAbstractButton>
 #include <QApplication>
+#include <QLabel>
 #include <QSqlDatabase>
 #include <QSqlQuery>
+#include <QTabBar>
 #include <QTextDocument>
 
 #include <algorithm>
@@ -97,6 +101,7 @@ private Q_SLOTS:
     void everyScreen();
     void everyLetterWhileTheScreenIsEnglish();
     void everyServiceReport();
+    void everyScreenHasALetterForEveryAct();
     void cleanupTestCase() { session::speak(session::english); }
 
 private:
@@ -217,6 +222,61 @@ void TestWalk::everyServiceReport()
     }
     faults.removeDuplicates();
     QVERIFY2(isNone(faults), "named above");
+}
+
+/// What of a screen Alt and a letter do not reach though a letter was free, and letters that lead to two.
+QStringList unreached(QWidget& screen)
+{
+    QStringList shown;
+    for (const QAbstractButton* button : screen.findChildren<QAbstractButton*>()) {
+        if (button->isVisibleTo(&screen) && !button->text().isEmpty())
+            shown += button->text();
+    }
+    for (const QTabBar* tabs : screen.findChildren<QTabBar*>()) {
+        for (int tab = 0; tabs->isVisibleTo(&screen) && tab < tabs->count(); ++tab)
+            shown += tabs->tabText(tab);
+    }
+    for (const QLabel* label : screen.findChildren<QLabel*>()) {
+        if (label->isVisibleTo(&screen) && label->buddy() != nullptr && !label->text().isEmpty())
+            shown += label->text();
+    }
+    QMap<QChar, QString> owners;
+    QStringList faults;
+    for (const QString& text : shown) {
+        const QChar letter = widgets::mnemonicOf(text);
+        if (!letter.isNull() && owners.contains(letter) && owners[letter] != text)
+            faults += u"%1: %2 and %3"_s.arg(letter).arg(owners[letter], text);
+        if (!letter.isNull())
+            owners[letter] = text;
+    }
+    for (const QString& text : shown) {
+        const bool couldHave = std::ranges::any_of(
+            text, [&](QChar each) { return each.isLetter() && !owners.contains(each.toUpper()); });
+        if (couldHave && widgets::mnemonicOf(text).isNull())
+            faults += u"none: "_s + text;
+    }
+    return faults;
+}
+
+/// In English and right to left; without what gives the letters there are hundreds of faults.
+void TestWalk::everyScreenHasALetterForEveryAct()
+{
+    for (const QString& language : {made, session::english}) {
+        session::speak(language);
+        m_desk.session->speakAsScreen();
+        QStringList faults;
+        qsizetype without = 0;
+        const auto walked = shell::walkScreens(*m_desk.session, [&](QWidget& screen, const QString& name) {
+            QWidget& window = *screen.window();
+            without += unreached(window).size();
+            widgets::giveMnemonics(window);
+            for (const QString& fault : unreached(window))
+                faults += name + u" · "_s + fault;
+        });
+        QVERIFY(walked);
+        QVERIFY(without > 100);
+        QVERIFY2(isNone(faults), "named above");
+    }
 }
 
 HOUSE_TEST(TestWalk)

@@ -10,15 +10,19 @@
 #include "tests/support/test_support.h"
 
 #include <QAbstractItemModelTester>
+#include <QAction>
 #include <QApplication>
 #include <QComboBox>
+#include <QContextMenuEvent>
 #include <QLabel>
 #include <QLineEdit>
 #include <QListView>
+#include <QMenu>
 #include <QPlainTextEdit>
 #include <QPushButton>
 #include <QTabBar>
 #include <QTableView>
+#include <QTimer>
 
 using namespace Qt::StringLiterals;
 
@@ -85,6 +89,9 @@ class TestFormsPage : public HouseTest
     Q_OBJECT
 
 private Q_SLOTS:
+    void whatWasSavedIsTakenBackAndMadeAgain();
+    void aNewTestIsNotTakenBack();
+    void theActsOfAListStandOnItsMenu();
     void formsSayWhoseTheyAre();
     void aFormIsCopiedAndEditedFromTheKeyboard();
     void aTestIsFoundByItsShortFormOrSection();
@@ -98,6 +105,62 @@ private Q_SLOTS:
     void aThresholdIsMadeAndDeleted();
     void onlyFieldsThatMatterAreShown();
 };
+
+void TestFormsPage::whatWasSavedIsTakenBackAndMadeAgain()
+{
+    const Page desk;
+    catalogue::Own own = own_example::own();
+    QVERIFY(desk.session->saveOwn(own));
+    own.forms.front().title = u"Morning round"_s;
+    QVERIFY(desk.session->saveOwn(own));
+    const QString id = own.forms.front().id;
+    const auto title = [&] { return desk.session->catalogue().form(id)->title; };
+    const QString before = own_example::own().forms.front().title;
+    FormsPage page(*desk.session, const_cast<Answers&>(desk.answers), nullptr);
+    page.show();
+    auto* undo = page.findChild<QPushButton*>(u"undoOwn"_s);
+    QCOMPARE(undo->text(), u"Undo “form “Morning round””"_s);
+    undo->click();
+    QCOMPARE(title(), before);
+    QVERIFY(undo->isHidden()); // the own test that came before stays
+    page.findChild<QPushButton*>(u"redoOwn"_s)->click();
+    QCOMPARE(title(), u"Morning round"_s);
+}
+
+/// A test that was kept is never removed, so nothing before it can be taken back either.
+void TestFormsPage::aNewTestIsNotTakenBack()
+{
+    const Page desk;
+    QVERIFY(desk.session->saveOwn(own_example::own()));
+    QVERIFY(!desk.session->own().measures.empty());
+    QVERIFY(desk.session->lastOwnEdit() == nullptr);
+    QVERIFY(desk.session->undoOwn());
+    QVERIFY(!desk.session->own().measures.empty());
+}
+
+/// Each while its button is: a form that comes with the program is copied and not edited.
+void TestFormsPage::theActsOfAListStandOnItsMenu()
+{
+    Page desk;
+    QVERIFY(desk.isShown());
+    auto* table = desk.page.findChild<QTableView*>(u"formsTable"_s);
+    QCOMPARE(table->contextMenuPolicy(), Qt::ActionsContextMenu);
+    QStringList offered;
+    QTimer::singleShot(0, table, [&offered] {
+        auto* menu = qobject_cast<QMenu*>(QApplication::activePopupWidget());
+        QVERIFY(menu != nullptr);
+        for (const QAction* action : menu->actions())
+            offered += action->isEnabled() ? action->text().section(u'\t', 0, 0) : QString();
+        menu->close();
+    });
+    QTest::ignoreMessage(QtWarningMsg, "This plugin does not support raise()");
+    QTest::ignoreMessage(QtWarningMsg, "This plugin does not support grabbing the keyboard");
+    QContextMenuEvent byMouse(QContextMenuEvent::Mouse, {5, 5}, {5, 5});
+    QApplication::sendEvent(table->viewport(), &byMouse);
+    QCOMPARE(offered, QStringList({u"Copy"_s, {}, {}, u"New form"_s, u"&Copy rows"_s, u"&Print table…"_s}));
+    table->findChild<QAction*>(u"copyForm"_s)->trigger();
+    QVERIFY(desk.widget<QPushButton>(u"saveEntry"_s) != nullptr);
+}
 
 void TestFormsPage::formsSayWhoseTheyAre()
 {

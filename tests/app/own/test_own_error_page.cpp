@@ -5,8 +5,13 @@
 #include "tests/support/places.h"
 #include "tests/support/test_support.h"
 
+#include <QAction>
+#include <QApplication>
 #include <QCheckBox>
+#include <QClipboard>
 #include <QComboBox>
+#include <QImage>
+#include <QMimeData>
 #include <QPushButton>
 #include <QSignalSpy>
 #include <QTableView>
@@ -128,6 +133,10 @@ private Q_SLOTS:
         QVERIFY(shown.figures().contains(u"MDC95"_s));
         QVERIFY(shown.find<QWidget>(u"studyPlot"_s).accessibleDescription().contains(u"21 people"_s));
         QVERIFY(shown.find<QPushButton>(u"studyUse"_s).isEnabled());
+        QApplication::clipboard()->clear();
+        shown.find<QAction>(u"copyPlot"_s).trigger();
+        QCOMPARE(QApplication::clipboard()->image().size(), QSize(2000, 1200));
+        QVERIFY(QApplication::clipboard()->mimeData()->data(u"image/svg+xml"_s).contains("<polyline"));
 
         shown.choose(u"studySide"_s, 1);
         QVERIFY(!shown.study().error().study);

@@ -8,6 +8,8 @@
 #include "tests/support/clinic_desk.h"
 #include "tests/support/test_support.h"
 
+#include <QApplication>
+#include <QClipboard>
 #include <QComboBox>
 #include <QLabel>
 #include <QLineEdit>
@@ -57,6 +59,9 @@ class TestPatientsPage : public HouseTest
     Q_OBJECT
 
 private Q_SLOTS:
+    void savedDetailsAreTakenBackAndMadeAgain();
+    void whatAnotherHandChangedIsNotTakenBack();
+    void theListIsCopied();
     void anEmptyClinicOffersTheFirstPatient();
     void typingFindsAndEnterOpens();
     void nobodyFoundOffersEveryone();
@@ -72,6 +77,54 @@ private Q_SLOTS:
     void whatIsHalfTypedIsThereAtTheNextStart();
     void aChangeOfAKnownPatientIsTakenUpToo();
 };
+
+void TestPatientsPage::savedDetailsAreTakenBackAndMadeAgain()
+{
+    Desk desk;
+    records::Patient halden = desk.add(u"Halden"_s, u"Mirrit"_s, QDate(1951, 3, 4));
+    PatientsPage page(*desk.session, desk.answers, nullptr);
+    QVERIFY(isShown(page));
+    auto* undo = widget<QPushButton>(page, u"undoDetails"_s);
+    QVERIFY(!undo->isVisible()); // a new patient is not taken back
+    page.edit(halden.id);
+    type(page, u"diagnosis"_s, u"ataxia"_s);
+    QTest::keyClick(widget<QPushButton>(page, u"savePatient"_s), Qt::Key_Space);
+    QCOMPARE(desk.session->patient(halden.id)->diagnosis, u"ataxia"_s);
+    QVERIFY(undo->isVisible());
+    QVERIFY2(undo->text().contains(u": diagnosis”"_s), qPrintable(undo->text()));
+    QTest::keyClick(undo, Qt::Key_Space);
+    QCOMPARE(desk.session->patient(halden.id)->diagnosis, QString());
+    QTest::keyClick(widget<QPushButton>(page, u"redoDetails"_s), Qt::Key_Space);
+    QCOMPARE(desk.session->patient(halden.id)->diagnosis, u"ataxia"_s);
+}
+
+void TestPatientsPage::whatAnotherHandChangedIsNotTakenBack()
+{
+    Desk desk;
+    records::Patient halden = desk.add(u"Halden"_s, u"Mirrit"_s, QDate(1951, 3, 4));
+    halden.diagnosis = u"ataxia"_s;
+    QVERIFY(desk.session->savePatient(halden));
+    records::Patient theirs = *desk.session->patient(halden.id);
+    theirs.weightKg = 64;
+    QVERIFY(storage::Patients(desk.session->store()).save(theirs)); // behind the session's back
+    const auto undone = desk.session->undo();
+    QVERIFY(!undone);
+    QCOMPARE(undone.error().kind, base::ErrorKind::Conflict);
+    QCOMPARE(desk.session->patient(halden.id)->weightKg, std::optional(64.0));
+    QCOMPARE(desk.session->patient(halden.id)->diagnosis, u"ataxia"_s);
+}
+
+void TestPatientsPage::theListIsCopied()
+{
+    Desk desk;
+    desk.add(u"Halden"_s, u"Mirrit"_s, QDate(1951, 3, 4), u"L-0042"_s);
+    PatientsPage page(*desk.session, desk.answers, nullptr);
+    QVERIFY(isShown(page));
+    QTest::keyClick(widget<QTableView>(page, u"patientTable"_s), Qt::Key_C, Qt::ControlModifier);
+    const QStringList lines = QApplication::clipboard()->text().split(u'\n');
+    QVERIFY2(lines[1].startsWith(u"Halden\tMirrit\t"_s) && lines[1].contains(u"\tL-0042\t"_s),
+             qPrintable(lines[1]));
+}
 
 void TestPatientsPage::anEmptyClinicOffersTheFirstPatient()
 {

@@ -9,6 +9,7 @@
 #include <QDropEvent>
 #include <QLabel>
 #include <QMimeData>
+#include <QSignalSpy>
 #include <QTimer>
 
 using namespace Qt::StringLiterals;
@@ -32,23 +33,51 @@ void drop(QWidget& window, const QStringList& paths)
     QApplication::processEvents();
 }
 
-/// Findings files that are dropped on the window.
+QString made(const clinic_desk::Desk& desk, const QString& name)
+{
+    QFile file(desk.folder.filePath(name));
+    return file.open(QIODevice::WriteOnly) ? file.fileName() : QString();
+}
+
+/// Files that are dropped on the window.
 class TestImportDrop : public HouseTest
 {
     Q_OBJECT
 
 private Q_SLOTS:
-    void whatIsNoSingleFindingsFileIsRefusedInOneSentence()
+    void whatIsNoSingleFileOfOursIsRefusedInOneSentence()
     {
         clinic_desk::Desk desk;
         shell::MainWindow window(*desk.session, desk.answers);
+        QSignalSpy records(&window, &shell::MainWindow::recordsAsked);
         window.show();
-        drop(window, {desk.folder.filePath(u"letter.pdf"_s)});
-        drop(window, {desk.folder.filePath(u"a.csv"_s), desk.folder.filePath(u"b.csv"_s)});
-        QCOMPARE(desk.answers.told.size(), 2);
-        QVERIFY(desk.answers.told[0].startsWith(
-            u"Findings come from a .csv file, or from a FHIR bundle in a .json file; "_s));
-        QVERIFY(desk.answers.told[1].startsWith(u"Findings are imported one file at a time; "_s));
+        drop(window, {made(desk, u"letter.pdf"_s)});
+        drop(window, {desk.folder.path()});
+        drop(window, {desk.folder.filePath(u"not there.csv"_s)});
+        drop(window, {made(desk, u"a.csv"_s), made(desk, u"b.aplomb"_s)});
+        QCOMPARE(desk.answers.told.size(), 4);
+        for (int each = 0; each < 3; ++each)
+            QVERIFY(desk.answers.told[each].startsWith(u"A file of findings (.csv), a FHIR bundle "_s));
+        QVERIFY(desk.answers.told[3].startsWith(u"One file at a time "_s));
+        QCOMPARE(records.count(), 0);
+        QVERIFY(desk.session->patients()->empty());
+    }
+
+    void recordsAreOpenedInAWindowOfTheirOwn()
+    {
+        clinic_desk::Desk desk;
+        shell::MainWindow window(*desk.session, desk.answers);
+        QSignalSpy records(&window, &shell::MainWindow::recordsAsked);
+        window.show();
+        const QString others = made(desk, u"Others.APLOMB"_s);
+        drop(window, {others});
+        QCOMPARE(records.count(), 1);
+        QCOMPARE(records.first().first().toString(), others);
+        QVERIFY(desk.answers.told.isEmpty());
+
+        drop(window, {desk.path()}); // those that are open
+        QCOMPARE(records.count(), 1);
+        QCOMPARE(desk.answers.told, QStringList(u"These records are open in this window."_s));
     }
 
     void aFindingsFileIsShownBeforeItIsTaken()

@@ -10,6 +10,7 @@
 #include "core/catalogue/own.h"
 #include "core/records/happening.h"
 #include "core/storage/audit_trail.h"
+#include "core/storage/patients.h"
 #include "tests/support/clinic_desk.h"
 #include "tests/support/paces.h"
 #include "tests/support/test_support.h"
@@ -64,6 +65,8 @@ class TestMainWindow : public HouseTest
     Q_OBJECT
 
 private Q_SLOTS:
+    void refreshReadsTheFileAgainAndKeepsUndo();
+    void detailsOfThePatientInFocusAreTakenBack();
     void enterOnAPatientShowsTheirIdentity();
     void findGoesToAPatientFromAnywhere();
     void findLeadsToATestOfTheOpenExamination();
@@ -115,6 +118,50 @@ private Q_SLOTS:
     void keysDoWhatTheyDoElsewhere();
     void theMenuOpensByItsKey();
 };
+
+/// By either key; in the examination F5 is the next open test.
+void TestMainWindow::refreshReadsTheFileAgainAndKeepsUndo()
+{
+    AtWork desk;
+    QVERIFY(desk.isShown());
+    const auto rename = [&](const QString& family) {
+        records::Patient other = *desk.session->patient(desk.halden.id);
+        other.family = family;
+        QVERIFY(storage::Patients(desk.session->store()).save(other)); // behind the session's back
+    };
+    rename(u"Vendel"_s);
+    auto* table = desk.widget<QTableView>(u"patientTable"_s);
+    const auto first = [&] { return table->model()->index(0, 0).data().toString(); };
+    QCOMPARE(first(), u"Halden"_s);
+    desk.key(Qt::Key_F5, Qt::NoModifier);
+    QCOMPARE(first(), u"Vendel"_s);
+
+    desk.window.openPatient(desk.halden.id);
+    desk.addVisit(clinic_desk::today, false);
+    QVERIFY(!desk.session->edits().last().empty());
+    rename(u"Quorn"_s);
+    desk.key(Qt::Key_R, Qt::ControlModifier);
+    QCOMPARE(desk.session->patientInFocus().family, u"Quorn"_s);
+    QVERIFY(!desk.session->edits().last().empty());
+    QVERIFY(desk.answers.told.isEmpty());
+}
+
+void TestMainWindow::detailsOfThePatientInFocusAreTakenBack()
+{
+    AtWork desk;
+    QVERIFY(desk.isShown());
+    desk.window.openPatient(desk.halden.id);
+    records::Patient taller = desk.session->patientInFocus();
+    taller.heightCm = 171;
+    QVERIFY(desk.session->savePatient(taller));
+    QVERIFY2(desk.widget<QPushButton>(u"undo"_s)->text().contains(u": height”"_s),
+             qPrintable(desk.widget<QPushButton>(u"undo"_s)->text()));
+    desk.window.setFocus();
+    desk.key(Qt::Key_Z, Qt::ControlModifier);
+    QVERIFY(!desk.session->patientInFocus().heightCm);
+    desk.key(Qt::Key_Y, Qt::ControlModifier);
+    QCOMPARE(desk.session->patientInFocus().heightCm, std::optional(171.0));
+}
 
 /// Presses keys into the dialog that comes up next, whatever in it has the keyboard.
 void atNextDialog(const std::function<void(QWidget&)>& act)

@@ -59,7 +59,7 @@ void TestVersionRows::aVisitEnteredInErrorIsReadableStruckOut()
     AmendedVisit desk;
     QVERIFY(desk.session->withdrawVisit(desk.versions.back().id, u"wrong person"_s));
     const auto versions = shell::versionsOf(desk.versions.back().series, desk.session->versions());
-    shell::VersionsDialog dialog(versions, clinic_desk::book(), nullptr);
+    shell::VersionsDialog dialog(versions, clinic_desk::book(), {}, nullptr);
     auto* table = dialog.findChild<QTableWidget*>(u"versionTable"_s);
     QVERIFY(table->item(0, 1)->text().contains(u"(2)"_s));
     QVERIFY(table->item(0, 1)->font().strikeOut());
@@ -97,7 +97,7 @@ void TestVersionRows::whatDiffersIsMarked()
 void TestVersionRows::theDialogShowsWhatDiffersAndAllOnDemand()
 {
     const AmendedVisit desk;
-    shell::VersionsDialog dialog(desk.versions, clinic_desk::book(), nullptr);
+    shell::VersionsDialog dialog(desk.versions, clinic_desk::book(), {}, nullptr);
     auto* table = dialog.findChild<QTableWidget*>(u"versionTable"_s);
     QCOMPARE(table->rowCount(), 3);
     QVERIFY(!table->isRowHidden(0));

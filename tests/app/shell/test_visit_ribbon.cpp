@@ -4,7 +4,11 @@
 #include "tests/support/clinic_desk.h"
 #include "tests/support/test_support.h"
 
+#include <QApplication>
+#include <QContextMenuEvent>
+#include <QMenu>
 #include <QSignalSpy>
+#include <QTimer>
 
 using namespace Qt::StringLiterals;
 
@@ -31,6 +35,7 @@ class TestVisitRibbon : public HouseTest
     Q_OBJECT
 
 private Q_SLOTS:
+    void theMenuKeyOffersWhatTheKeysDo();
     void arrowsMoveThisVisit();
     void arrowsWithShiftMoveTheReference();
     void homeAndEndGoToTheEnds();
@@ -170,6 +175,33 @@ void TestVisitRibbon::aVisitEnteredInErrorIsDrawnCrossedOutAndSaid()
     QTest::keyClick(&ribbon, Qt::Key_Right);
     QTest::keyClick(&ribbon, Qt::Key_Left);
     QCOMPARE(desk.session->focus().visit, std::optional(desk.ids[1]));
+}
+
+/// The Menu key, as Qt hands it on; the mouse has another use for its right button.
+void TestVisitRibbon::theMenuKeyOffersWhatTheKeysDo()
+{
+    ThreeVisits desk;
+    VisitRibbon ribbon(*desk.session, nullptr);
+    ribbon.show();
+    QSignalSpy asked(&ribbon, &VisitRibbon::happeningAsked);
+    QStringList offered;
+    QTimer::singleShot(0, &ribbon, [&offered] {
+        auto* menu = qobject_cast<QMenu*>(QApplication::activePopupWidget());
+        QVERIFY(menu != nullptr);
+        for (const QAction* action : menu->actions())
+            offered += action->isEnabled() && !action->isSeparator() ? action->text() : QString();
+        menu->findChild<QAction*>(u"newEvent"_s)->trigger();
+        menu->close();
+    });
+    QTest::ignoreMessage(QtWarningMsg, "This plugin does not support raise()");
+    QTest::ignoreMessage(QtWarningMsg, "This plugin does not support grabbing the keyboard");
+    QContextMenuEvent byKey(QContextMenuEvent::Keyboard, {}, {});
+    QApplication::sendEvent(&ribbon, &byKey);
+    offered.removeAll(QString());
+    QCOMPARE(offered,
+             QStringList({u"&New event…\tIns"_s, u"&Visit before"_s, u"&Reference visit one back"_s}));
+    QCOMPARE(asked.count(), 1);
+    QCOMPARE(asked.first()[1].toDate(), QDate(2025, 12, 1));
 }
 
 void TestVisitRibbon::arrowsMoveThisVisit()

@@ -19,9 +19,11 @@
 #include <QLineEdit>
 #include <QLineSeries>
 #include <QListView>
+#include <QMimeData>
 #include <QPointingDevice>
 #include <QPushButton>
 #include <QSortFilterProxyModel>
+#include <QSvgRenderer>
 #include <QTableView>
 
 using namespace Qt::StringLiterals;
@@ -147,6 +149,8 @@ private Q_SLOTS:
     void joinsAreSwitchedOff();
     void aChartIsSavedInEachForm();
     void aChartIsCopied();
+    void theChartInFocusIsCopied();
+    void theTableIsCopiedForReckoning();
     void aFileThatCannotBeWrittenIsTold();
     void nothingIsWrittenWhenThePersonTurnsBack();
     void theMouseReadsAVisit();
@@ -288,7 +292,7 @@ void TestChartPage::rowsAreCopiedWithTabs()
     QTest::keyClick(&table, Qt::Key_C, Qt::ControlModifier);
     const QStringList lines = QApplication::clipboard()->text().split(u'\n', Qt::SkipEmptyParts);
     QCOMPARE(lines.size(), 7);
-    QVERIFY2(lines[6].startsWith(u"07-Sep-2026\tunable: needed help to rise\t"_s), qPrintable(lines[6]));
+    QVERIFY2(lines[6].startsWith(u"2026-09-07\tunable: needed help to rise\t"_s), qPrintable(lines[6]));
 }
 
 void TestChartPage::joinsAreSwitchedOff()
@@ -329,9 +333,44 @@ void TestChartPage::aChartIsCopied()
     Shown shown;
     shown.choose(u"copyPicture"_s);
     QCOMPARE(QApplication::clipboard()->image().width(), 2000);
+    const QByteArray vectors = QApplication::clipboard()->mimeData()->data(u"image/svg+xml"_s);
+    QVERIFY(QSvgRenderer(vectors).isValid());
     shown.choose(u"copyTable"_s);
     QVERIFY2(QApplication::clipboard()->text().startsWith(u"measure\tday\tside\tvalue\tunit\t"_s),
              qPrintable(QApplication::clipboard()->text()));
+}
+
+/// In the chart itself, by key and on its menu.
+void TestChartPage::theChartInFocusIsCopied()
+{
+    Shown shown;
+    ChartView& view = shown.withinReach();
+    QCOMPARE(view.contextMenuPolicy(), Qt::ActionsContextMenu);
+    view.setFocus();
+    QApplication::clipboard()->clear();
+    QTest::keyClick(&view, Qt::Key_C, Qt::ControlModifier);
+    const QMimeData& taken = *QApplication::clipboard()->mimeData();
+    QVERIFY(taken.hasImage());
+    const QByteArray vectors = taken.data(u"image/svg+xml"_s);
+    QVERIFY2(vectors.contains(view.points().title.toHtmlEscaped().toUtf8()), vectors.left(600).constData());
+}
+
+/// Numbers of one unit stand bare under a title that names it, on days that every spreadsheet knows.
+void TestChartPage::theTableIsCopiedForReckoning()
+{
+    Shown shown;
+    auto& table = shown.find<QTableView>(u"trendTable"_s);
+    table.selectAll();
+    QTest::keyClick(&table, Qt::Key_C, Qt::ControlModifier);
+    const QStringList lines = QApplication::clipboard()->text().split(u'\n', Qt::SkipEmptyParts);
+    QVERIFY2(lines[0].startsWith(u"Date\t"_s) && lines[0].contains(u" (s)\t"_s), qPrintable(lines[0]));
+    for (const QString& line : lines.mid(1)) {
+        const QStringList cells = line.split(u'\t');
+        QVERIFY2(QDate::fromString(cells[0], Qt::ISODate).isValid(), qPrintable(line));
+        bool isNumber = false;
+        cells[1].toDouble(&isNumber);
+        QVERIFY2(isNumber || cells[1].isEmpty() || cells[1].startsWith(u"unable"_s), qPrintable(line));
+    }
 }
 
 void TestChartPage::aFileThatCannotBeWrittenIsTold()

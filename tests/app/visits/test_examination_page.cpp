@@ -6,10 +6,14 @@
 #include "tests/support/test_support.h"
 
 #include <QAbstractButton>
+#include <QApplication>
+#include <QContextMenuEvent>
 #include <QLabel>
 #include <QLineEdit>
+#include <QMenu>
 #include <QPushButton>
 #include <QSignalSpy>
+#include <QTimer>
 
 using namespace Qt::StringLiterals;
 
@@ -69,6 +73,7 @@ class TestExaminationPage : public HouseTest
     Q_OBJECT
 
 private Q_SLOTS:
+    void theMenuKeyOffersTheStatesOfAFinding();
     void aTypedGradeIsSaved();
     void aTypedWordIsSaved();
     void aNumberIsSavedAsItIsTyped();
@@ -112,6 +117,29 @@ private Q_SLOTS:
     void aVisitKeepsItsFormWhenTheClinicEditsIt();
     void sectionsFold();
 };
+
+void TestExaminationPage::theMenuKeyOffersTheStatesOfAFinding()
+{
+    const Open open;
+    QWidget* field = open.at("ten-metre-walk-time-comfortable.trial.1");
+    field->setFocus();
+    QStringList offered;
+    QTimer::singleShot(0, field, [&offered] {
+        auto* menu = qobject_cast<QMenu*>(QApplication::activePopupWidget());
+        QVERIFY(menu != nullptr);
+        for (const QAction* action : menu->actions())
+            offered += action->text();
+        menu->close();
+    });
+    QTest::ignoreMessage(QtWarningMsg, "This plugin does not support raise()");
+    QTest::ignoreMessage(QtWarningMsg, "This plugin does not support grabbing the keyboard");
+    QContextMenuEvent byKey(QContextMenuEvent::Keyboard, {}, {});
+    QApplication::sendEvent(field, &byKey);
+    QVERIFY2(offered.contains(u"tried and unable\tu"_s) && offered.contains(u"Clear (not asked)"_s),
+             qPrintable(offered.join(u'\n')));
+    QVERIFY(offered.join(u' ').contains(u"Paste"_s)); // of the text of the number
+    QVERIFY(!offered.join(u' ').contains(u"Undo"_s));
+}
 
 void TestExaminationPage::aTypedGradeIsSaved()
 {
