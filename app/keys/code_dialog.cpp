@@ -1,6 +1,5 @@
 #include "app/keys/code_dialog.h"
 
-#include "app/widgets/scroll_room.h"
 #include "app/widgets/theme.h"
 
 #include <QCheckBox>
@@ -80,20 +79,16 @@ CodeDialog::CodeDialog(const QStringList& code, const QString& records, Kind kin
     answers->addStretch();
     answers->addWidget(back);
     answers->addWidget(go);
-    auto* page = new QWidget(this);
-    auto* column = new QVBoxLayout(page);
-    column->setContentsMargins(0, 0, 0, 0);
+    auto* column = new QVBoxLayout(this);
+    column->setContentsMargins(widgets::space6, widgets::space6, widgets::space6, widgets::space4);
     column->setSpacing(widgets::space3);
     column->addWidget(title);
     column->addWidget(words);
     column->addWidget(shown);
     column->addWidget(print, 0, Qt::AlignHCenter);
     column->addWidget(printed);
-    auto* whole = new QVBoxLayout(this);
-    whole->setContentsMargins(widgets::space6, widgets::space6, widgets::space6, widgets::space4);
-    whole->setSpacing(widgets::space6);
-    whole->addWidget(new widgets::ScrollRoom(page, this), 1);
-    whole->addLayout(answers);
+    column->addSpacing(widgets::space3);
+    column->addLayout(answers);
     setMinimumWidth(560);
     connect(printed, &QCheckBox::toggled, go, &QWidget::setEnabled);
     connect(print, &QPushButton::clicked, this, &CodeDialog::print);

@@ -3,7 +3,6 @@
 #include "app/keys/waiting.h"
 #include "app/session/messages.h"
 #include "app/widgets/form_field.h"
-#include "app/widgets/scroll_room.h"
 #include "app/widgets/theme.h"
 
 #include <QDir>
@@ -46,19 +45,15 @@ PasswordDialog::PasswordDialog(const QString& records, QWidget* parent)
     answers->addStretch();
     answers->addWidget(cancel);
     answers->addWidget(open);
-    auto* page = new QWidget(this);
-    auto* column = new QVBoxLayout(page);
-    column->setContentsMargins(0, 0, 0, 0);
+    auto* column = new QVBoxLayout(this);
+    column->setContentsMargins(widgets::space6, widgets::space6, widgets::space6, widgets::space4);
     column->setSpacing(widgets::space3);
     column->addWidget(title);
     column->addWidget(place);
     column->addWidget(m_password);
     column->addWidget(m_code);
-    auto* whole = new QVBoxLayout(this);
-    whole->setContentsMargins(widgets::space6, widgets::space6, widgets::space6, widgets::space4);
-    whole->setSpacing(widgets::space6);
-    whole->addWidget(new widgets::ScrollRoom(page, this), 1);
-    whole->addLayout(answers);
+    column->addSpacing(widgets::space3);
+    column->addLayout(answers);
     setMinimumWidth(560);
     connect(m_other, &QPushButton::clicked, this, [this] { askForCode(!m_isCode); });
     connect(open, &QPushButton::clicked, this, &PasswordDialog::tryToOpen);

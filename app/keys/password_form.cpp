@@ -3,7 +3,6 @@
 #include "app/keys/new_password.h"
 #include "app/session/messages.h"
 #include "app/widgets/form_field.h"
-#include "app/widgets/scroll_room.h"
 #include "app/widgets/theme.h"
 
 #include <QHBoxLayout>
@@ -26,9 +25,8 @@ PasswordForm::PasswordForm(const QString& title, const QString& explanation, con
     auto* words = new QLabel(explanation, this);
     words->setWordWrap(true);
     words->setVisible(!explanation.isEmpty());
-    auto* page = new QWidget(this);
-    auto* column = new QVBoxLayout(page);
-    column->setContentsMargins(0, 0, 0, 0);
+    auto* column = new QVBoxLayout(this);
+    column->setContentsMargins(widgets::space6, widgets::space6, widgets::space6, widgets::space4);
     column->setSpacing(widgets::space3);
     column->addWidget(heading);
     column->addWidget(words);
@@ -50,11 +48,8 @@ PasswordForm::PasswordForm(const QString& title, const QString& explanation, con
     answers->addStretch();
     answers->addWidget(cancel);
     answers->addWidget(accept);
-    auto* whole = new QVBoxLayout(this);
-    whole->setContentsMargins(widgets::space6, widgets::space6, widgets::space6, widgets::space4);
-    whole->setSpacing(widgets::space6);
-    whole->addWidget(new widgets::ScrollRoom(page, this), 1);
-    whole->addLayout(answers);
+    column->addSpacing(widgets::space3);
+    column->addLayout(answers);
     setMinimumWidth(560);
     connect(accept, &QPushButton::clicked, this, &PasswordForm::act);
     connect(cancel, &QPushButton::clicked, this, &QDialog::reject);

@@ -63,7 +63,7 @@ void TestFiles::noFileDialogOnTheRecordsFolderLetsAnotherWriterIn()
     QVERIFY(person.registerPatient());
     for (int round = 0; round < 2; ++round) {
         QVERIFY2(person.click(u"button menu"_s, u"More"_s), qPrintable(person.whatShows()));
-        person.keys({u"Down"_s, u"Down"_s, u"Right"_s, u"Down"_s, u"Return"_s});
+        person.keys({u"Down"_s, u"Down"_s, u"Down"_s, u"Down"_s, u"Right"_s, u"Down"_s, u"Return"_s});
         QVERIFY2(person.comesToShow(u"dialog"_s, u"Write the clinic's own catalogue"_s),
                  qPrintable(person.whatShows()));
         person.keys({u"ctrl+a"_s});
