@@ -5,6 +5,7 @@
 #include "app/happenings/happenings_dialog.h"
 #include "app/reading/patterns_page.h"
 #include "app/reading/red_flags_page.h"
+#include "app/session/messages.h"
 #include "app/shell/identity_banner.h"
 #include "app/shell/status_line.h"
 #include "app/shell/version_rows.h"

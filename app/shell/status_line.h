@@ -9,6 +9,11 @@
 
 class QLabel;
 
+namespace widgets
+{
+class UndoButtons;
+}
+
 namespace shell
 {
 

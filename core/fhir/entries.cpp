@@ -35,7 +35,7 @@ base::Result<void> addEntries(const QJsonObject& bundle, Bundle& all)
     if (!list.isUndefined() && !list.isArray())
         return exchange::wrongAt(exchange::entryOf(int(all.entries.size()) + 1), u"entry"_s,
                                  base::said("Allowed is a list."));
-    for (const QJsonValue& entry : list.toArray()) {
+    for (const QJsonValue entry : list.toArray()) {
         const int number = int(all.entries.size()) + 1;
         if (!entry.isObject())
             return exchange::wrongAt(exchange::entryOf(number), u"entry"_s,
@@ -108,7 +108,7 @@ std::vector<QJsonObject> Parts::objects(const QJsonObject& object, const char* n
     const QJsonValue value = object[QLatin1String(name)];
     std::vector<QJsonObject> all;
     bool isRight = value.isUndefined() || value.isArray();
-    for (const QJsonValue& part : value.toArray()) {
+    for (const QJsonValue part : value.toArray()) {
         isRight = isRight && part.isObject();
         all.push_back(part.toObject());
     }

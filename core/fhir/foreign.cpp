@@ -106,7 +106,7 @@ private:
         const QJsonObject name = parts.first(entry.resource, "name");
         patient.family = base::tidied(parts.text(name, "family"));
         QStringList given;
-        for (const QJsonValue& part : name[u"given"_s].toArray())
+        for (const QJsonValue part : name[u"given"_s].toArray())
             given += base::tidied(part.toString());
         patient.given = given.join(u' ');
         patient.born = exchange::isoDay(parts.text(entry.resource, "birthDate"));

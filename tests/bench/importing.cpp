@@ -28,7 +28,8 @@ QByteArray findingsRows(int rows)
                 .toUtf8();
         ++written;
     };
-    for (int visit = 0; written < rows; ++visit) {
+    int visit = 0;
+    while (written < rows) {
         for (const char* measure : sided) {
             for (const char* side : {"right", "left"})
                 add(visit, u"%1,%2,1,%3,"_s.arg(QLatin1String(measure), QLatin1String(side)).arg(visit % 4));
@@ -37,6 +38,7 @@ QByteArray findingsRows(int rows)
             add(visit, u"ten-metre-walk-time-comfortable,,%1,%2,s"_s.arg(trial).arg(8 + (visit + trial) % 50 /
                                                                                             10.0));
         add(visit, u"timed-up-and-go,,1,%1,s"_s.arg(9 + visit % 70 / 10.0));
+        ++visit;
     }
     return file;
 }
