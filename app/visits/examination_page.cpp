@@ -362,6 +362,7 @@ void ExaminationPage::showVisit(const Visit& visit)
 {
     const bool isOther = m_draft.id() != visit.id;
     if (isOther) {
+        m_speaking.stop(); // of another visit, perhaps of another person
         m_strip->forget();
         m_current = nullptr;
         m_resumed = false;

@@ -1,6 +1,6 @@
 #include "tests/support/made_language.h"
 
-#include "app/widgets/elided_label.h"
+#include "tests/support/screen_audit.h"
 
 #include <QAbstractButton>
 #include <QAbstractItemView>
@@ -144,26 +144,18 @@ private:
 
     void look(const QLabel& label)
     {
-        const bool mayElide = dynamic_cast<const widgets::ElidedLabel*>(&label) != nullptr;
         says(withoutKeyMarks(label.text()));
         const bool isAbsolute =
             (label.alignment() & Qt::AlignAbsolute) && (label.alignment() & Qt::AlignLeft);
         if (isAbsolute && !label.text().isEmpty())
             m_faults += u"left-aligned: “%1”"_s.arg(label.text());
-        const QSize room = label.size();
-        cut(!label.text().isEmpty() &&
-                (label.wordWrap()
-                     ? label.heightForWidth(room.width()) > room.height() + 1
-                     : label.sizeHint().width() > room.width() + 1 && label.toolTip().isEmpty() && !mayElide),
-            label.text());
+        cut(screen_audit::isCut(label), label.text());
     }
 
     void look(const QAbstractButton& button)
     {
         says(withoutKeyMarks(button.text()));
-        const auto isLetter = [](QChar each) { return each.isLetter(); };
-        cut(std::ranges::any_of(button.text(), isLetter) && button.sizeHint().width() > button.width() + 1,
-            button.text());
+        cut(screen_audit::isCut(button), button.text());
     }
 
     void look(const QTextDocument& document)

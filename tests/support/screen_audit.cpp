@@ -95,24 +95,6 @@ std::vector<QWidget*> shownIn(QWidget& screen)
     return shown;
 }
 
-bool isTooNarrow(const QLabel& label)
-{
-    if (label.text().isEmpty() || dynamic_cast<const widgets::ElidedLabel*>(&label) != nullptr)
-        return false;
-    if (label.wordWrap())
-        return label.heightForWidth(label.width()) > label.height() + 1;
-    return (label.sizeHint().width() > label.width() + 1 && label.toolTip().isEmpty()) ||
-           label.sizeHint().height() > label.height() + 1;
-}
-
-bool isTooNarrow(const QAbstractButton& button)
-{
-    const QString text = button.text();
-    return std::ranges::any_of(text, [](QChar each) { return each.isLetter(); }) &&
-           (button.sizeHint().width() > button.width() + 1 ||
-            QFontMetrics(button.font()).height() > button.height());
-}
-
 /// The nearest part of the screen that scrolls and holds the widget.
 const QAbstractScrollArea* scrolls(const QWidget& widget)
 {
@@ -132,6 +114,24 @@ bool isOutOfReach(const QWidget& widget, const QWidget& screen)
 }
 
 } // namespace
+
+bool isCut(const QLabel& label)
+{
+    if (label.text().isEmpty() || dynamic_cast<const widgets::ElidedLabel*>(&label) != nullptr)
+        return false;
+    if (label.wordWrap())
+        return label.heightForWidth(label.width()) > label.height() + 1;
+    return (label.sizeHint().width() > label.width() + 1 && label.toolTip().isEmpty()) ||
+           label.sizeHint().height() > label.height() + 1;
+}
+
+bool isCut(const QAbstractButton& button)
+{
+    const QString text = button.text();
+    return std::ranges::any_of(text, [](QChar each) { return each.isLetter(); }) &&
+           (button.sizeHint().width() > button.width() + 1 ||
+            QFontMetrics(button.font()).height() > button.height());
+}
 
 Stops stopsOf(QWidget& screen)
 {
@@ -169,9 +169,9 @@ QStringList cutOff(QWidget& screen)
     for (const QWidget* widget : shownIn(screen)) {
         const auto* label = qobject_cast<const QLabel*>(widget);
         const auto* button = qobject_cast<const QAbstractButton*>(widget);
-        if (label != nullptr && isTooNarrow(*label))
+        if (label != nullptr && isCut(*label))
             cut += u"%1 cut: %2"_s.arg(nameOf(*label), label->text());
-        if (button != nullptr && isTooNarrow(*button))
+        if (button != nullptr && isCut(*button))
             cut += u"%1 cut: %2"_s.arg(nameOf(*button), button->text());
         if ((label != nullptr || widget->focusPolicy() != Qt::NoFocus) && isOutOfReach(*widget, screen))
             cut += u"%1 out of reach at %2, %3"_s.arg(nameOf(*widget))

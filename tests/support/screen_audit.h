@@ -2,6 +2,8 @@
 
 #include <QStringList>
 
+class QAbstractButton;
+class QLabel;
 class QWidget;
 
 /// What a screen, as it stands, lacks for someone who hears it, touches it, or needs large letters. Each
@@ -22,6 +24,10 @@ Stops stopsOf(QWidget& screen);
 /// Things to press that are smaller than 24 × 24 px (WCAG 2.2, success criterion 2.5.8). Words in a text that
 /// lead somewhere are exempt there.
 QStringList smallTargets(QWidget& screen);
+
+/// Whether its words have less room than they need.
+bool isCut(const QLabel& label);
+bool isCut(const QAbstractButton& button);
 
 /// Labels and keys whose words have less room than they need, and what lies where nobody can scroll to.
 QStringList cutOff(QWidget& screen);

@@ -37,9 +37,7 @@ public:
     bool open()
     {
         const bool isFirst = !QFile::exists(records());
-        m_program = std::make_unique<Helper>();
-        m_program->start(places::program(), {u"--records"_s, records()}, m_environment);
-        if (!waitForWindow() || isFirst)
+        if (!start() || isFirst)
             return isOpen();
         if (!comesToShow(u"text"_s, u"Password"_s))
             return false;
@@ -51,9 +49,7 @@ public:
     bool openDemo()
     {
         output(places::program(), {u"demo"_s, records()}, m_environment);
-        m_program = std::make_unique<Helper>();
-        m_program->start(places::program(), {u"--records"_s, records()}, m_environment);
-        return waitForWindow() && comesToShow(u"push button"_s, u"New patient"_s);
+        return start() && comesToShow(u"push button"_s, u"New patient"_s);
     }
     bool hasKeyboard() { return m_screen.xdo({u"getactivewindow"_s, u"getwindowpid"_s}) == pid(); }
     /// Waits until a window of the program has the keyboard.
@@ -311,6 +307,13 @@ public:
     }
 
 private:
+    bool start()
+    {
+        m_program = std::make_unique<Helper>();
+        m_program->start(places::program(), {u"--records"_s, records()}, m_environment);
+        return waitForWindow();
+    }
+
     static constexpr auto accessible = "org.a11y.atspi.Accessible";
 
     QList<std::pair<QString, QString>> children(const QString& service, const QString& path) const
