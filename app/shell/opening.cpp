@@ -38,15 +38,24 @@ struct OpeningWords {
     Q_DECLARE_TR_FUNCTIONS(OpeningWords)
 };
 
-/// Finds what opens the records, or will open those that are begun. False when the person turned back.
-bool askSeal(const QString& path, const Welcome* welcome, session::Prompts& prompts,
-             std::optional<sealing::Seal>& seal)
+/// Asks how to begin, until the code of a real clinic is on paper: who turns back there finds what they typed
+/// again. False when the person turned back from beginning.
+bool askHowToBegin(Welcome& welcome, const QString& path, session::Prompts& prompts,
+                   std::optional<sealing::Seal>& seal)
 {
-    if (welcome != nullptr) {
-        const bool isReal = welcome->choice() == Welcome::Choice::EmptyClinic;
-        seal = isReal ? keys::newSeal(welcome->password(), path, prompts, nullptr) : std::nullopt;
-        return seal || !isReal;
+    while (welcome.exec() == QDialog::Accepted) {
+        if (welcome.choice() == Welcome::Choice::DemoClinic)
+            return true;
+        seal = keys::newSeal(welcome.password(), path, prompts, nullptr);
+        if (seal)
+            return true;
     }
+    return false;
+}
+
+/// Finds what opens records that are there. False when the person turned back.
+bool askSeal(const QString& path, std::optional<sealing::Seal>& seal)
+{
     if (!sealing::isSealed(path))
         return true;
     keys::PasswordDialog dialog(path);
@@ -68,10 +77,8 @@ std::unique_ptr<session::Session> openedRecords(const QString& path, const catal
 {
     const bool isFirst = !QFileInfo::exists(path);
     std::optional<Welcome> welcome;
-    if (isFirst && welcome.emplace(path).exec() != QDialog::Accepted)
-        return nullptr;
     std::optional<sealing::Seal> seal;
-    if (!askSeal(path, welcome ? &*welcome : nullptr, prompts, seal))
+    if (isFirst ? !askHowToBegin(welcome.emplace(path), path, prompts, seal) : !askSeal(path, seal))
         return nullptr;
     widgets::LongWork modernising(OpeningWords::tr("Bringing the records up to date …"), nullptr);
     const records::Access access{session::account(), clock,

@@ -49,6 +49,13 @@ QWidget* front()
     return QApplication::activeWindow();
 }
 
+/// Where files are looked for first: the documents, or a person's own folder where they have none.
+QString usualFolder()
+{
+    const QString documents = QStandardPaths::writableLocation(QStandardPaths::DocumentsLocation);
+    return QFileInfo(documents).isDir() ? documents : QDir::homePath();
+}
+
 /// What is answered to a question for a person. Who signs has a registration number; not everybody who sits
 /// at the keyboard does.
 std::optional<records::Author> named(Question& dialog, const records::Author& known, bool needsNumber)
@@ -115,16 +122,15 @@ std::optional<records::Author> Dialogs::person(const records::Author& known)
 std::optional<QString> Dialogs::fileToWrite(const QString& title, const QString& suggested,
                                             const QString& filter)
 {
-    const QDir documents = QStandardPaths::writableLocation(QStandardPaths::DocumentsLocation);
-    const QString start = QFileInfo(suggested).isAbsolute() ? suggested : documents.filePath(suggested);
+    const QString start =
+        QFileInfo(suggested).isAbsolute() ? suggested : QDir(usualFolder()).filePath(suggested);
     const QString chosen = QFileDialog::getSaveFileName(front(), title, start, filter);
     return chosen.isEmpty() ? std::nullopt : std::optional(chosen);
 }
 
 std::optional<QString> Dialogs::fileToRead(const QString& title, const QString& filter)
 {
-    const QString documents = QStandardPaths::writableLocation(QStandardPaths::DocumentsLocation);
-    const QString chosen = QFileDialog::getOpenFileName(front(), title, documents, filter);
+    const QString chosen = QFileDialog::getOpenFileName(front(), title, usualFolder(), filter);
     return chosen.isEmpty() ? std::nullopt : std::optional(chosen);
 }
 

@@ -68,9 +68,8 @@ public:
     {
         for (const size_t place : m_glance.order) {
             const Change& change = m_glance.changes[place];
-            const Measure* measure = m_catalogue.measure(change.measure);
-            if (measure == nullptr || measure->plainly.isEmpty() ||
-                m_material.letter.leftOut.contains(keyOf(change.measure, change.side)))
+            const Measure* measure = toldOf(change);
+            if (measure == nullptr)
                 continue;
             if (!catalogue::isNumeric(measure->kind))
                 addSeen(change, m_glance.outcomes[place], *measure);
@@ -82,6 +81,15 @@ public:
     }
 
 private:
+    /// What the letter may tell of: that has plain words and was not left out; nullptr for another.
+    const Measure* toldOf(const Change& change) const
+    {
+        const Measure* measure = m_catalogue.measure(change.measure);
+        const bool isTold = measure != nullptr && !measure->plainly.isEmpty() &&
+                            !m_material.letter.leftOut.contains(keyOf(change.measure, change.side));
+        return isTold ? measure : nullptr;
+    }
+
     /// "How long you stand on one leg, on the right"
     QString named(const Measure& measure, records::Side side) const
     {
@@ -151,7 +159,7 @@ private:
         int better = 0;
         int worse = 0;
         for (const size_t place : m_glance.order) {
-            const Measure* measure = m_catalogue.measure(m_glance.changes[place].measure);
+            const Measure* measure = toldOf(m_glance.changes[place]);
             if (measure == nullptr || isSaidByAnother(*measure, m_glance, m_catalogue))
                 continue;
             const auto way = judging::wayOf(m_glance.outcomes[place], m_glance.changes[place], *measure);
@@ -160,9 +168,20 @@ private:
         }
         if (!m_glance.hasEarlier())
             return {};
-        return {m_phrases("Compared with before, %1 results are better and %2 less good.")
-                    .arg(better)
-                    .arg(worse)};
+        if (better == 0 && worse == 0)
+            return {m_phrases("No result is clearly better or less good than before.")};
+        QStringList sentences;
+        if (worse > 0)
+            sentences += m_phrases
+                             .counted("%1 result is less good than before.",
+                                      "%1 results are less good than before.", worse)
+                             .arg(worse);
+        if (better > 0)
+            sentences += m_phrases
+                             .counted("%1 result is better than before.",
+                                      "%1 results are better than before.", better)
+                             .arg(better);
+        return {m_phrases.joined("%1 %2", sentences)};
     }
 
     /// One side; both where the other is there already.

@@ -1,9 +1,13 @@
+#include "app/keys/code_dialog.h"
+#include "app/keys/password_dialog.h"
+#include "app/keys/password_form.h"
 #include "app/session/demo.h"
 #include "app/shell/main_window.h"
 #include "app/shell/pictures.h"
 #include "app/visits/side_field.h"
 #include "app/widgets/theme.h"
 #include "core/records/summary.h"
+#include "core/sealing/key.h"
 #include "tests/support/clinic_desk.h"
 #include "tests/support/screen_audit.h"
 #include "tests/support/test_support.h"
@@ -48,6 +52,8 @@ private Q_SLOTS:
     void whatIsLookedForIsFound();
     void onASmallScreen();
     void inLargeLetters();
+    void theDialogsOfKeys_data();
+    void theDialogsOfKeys();
     void theFormShowsSixTests_data();
     void theFormShowsSixTests();
 };
@@ -119,6 +125,55 @@ void TestEveryScreen::inLargeLetters()
                            },
                            {1358, 730});
     QVERIFY(walked);
+    QVERIFY2(isNone(faults), "named above");
+}
+
+void TestEveryScreen::theDialogsOfKeys_data()
+{
+    QTest::addColumn<QSize>("room");
+    QTest::addColumn<double>("points");
+    QTest::newRow("1024 x 600") << QSize(1016, 562) << 10.0;
+    QTest::newRow("24 points") << QSize(1358, 730) << 24.0;
+}
+
+/// They come before there are records, so that the walk does not meet them.
+void TestEveryScreen::theDialogsOfKeys()
+{
+    QFETCH(QSize, room);
+    QFETCH(double, points);
+    useLetters(points);
+    using keys::CodeDialog;
+    using keys::PasswordForm;
+    const QStringList code = sealing::Key::made().code();
+    const QString records = u"/home/ada/.local/share/Aplomb/Aplomb/clinic.aplomb"_s;
+    const QString words = tr("The records are sealed from now on: without the password, or the code that "
+                             "is shown next, nobody can open them.");
+    CodeDialog newCode(code, records, CodeDialog::Kind::New);
+    CodeDialog again(code, records, CodeDialog::Kind::Again);
+    keys::PasswordDialog password(records);
+    keys::PasswordDialog byCode(records);
+    byCode.show();
+    byCode.findChild<QPushButton*>(u"otherWay"_s)->click();
+    PasswordForm seal(u"Seal these records"_s, words, u"Seal"_s, PasswordForm::New, nullptr);
+    PasswordForm change(u"Change the password"_s, words, u"Change"_s, PasswordForm::KnownAndNew, nullptr);
+    QStringList faults;
+    int shown = 0;
+    for (QDialog* dialog : std::initializer_list<QDialog*>{&newCode, &again, &password, &byCode, &seal, &change}) {
+        dialog->show();
+        QApplication::processEvents();
+        const QString pictures = qEnvironmentVariable("APLOMB_PICTURES");
+        if (!pictures.isEmpty())
+            dialog->grab().save(u"%1/%2pt-keys-%3.png"_s.arg(pictures).arg(points).arg(shown));
+        const QString name = u"%1 %2"_s.arg(QLatin1String(dialog->metaObject()->className())).arg(shown++);
+        if (dialog->width() > room.width() || dialog->height() > room.height())
+            faults += u"%1 · %2 × %3 px"_s.arg(name).arg(dialog->width()).arg(dialog->height());
+        const auto stops = screen_audit::stopsOf(*dialog);
+        for (const QStringList& found : {stops.nameless, stops.ofNoRole, stops.unsettable,
+                                         screen_audit::smallTargets(*dialog), screen_audit::cutOff(*dialog)}) {
+            for (const QString& fault : found)
+                faults += name + u" · "_s + fault;
+        }
+    }
     QVERIFY2(isNone(faults), "named above");
 }
 

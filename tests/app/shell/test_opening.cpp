@@ -134,6 +134,7 @@ private Q_SLOTS:
     void thePasswordIsChangedAndTheCodeShownAgain();
     void theDemoClinicIsMadeAndMarked();
     void turningBackMakesNoFile();
+    void turningBackAtTheCodeLeadsToTheBeginning();
     void whatIsThereIsOpenedWithoutAsking();
     void aClinicsCatalogueThatCannotBeUsedIsToldOnce();
     void aForeignFileIsToldAndLeftAlone();
@@ -336,6 +337,20 @@ void TestOpening::turningBackMakesNoFile()
     QVERIFY(start.open() == nullptr);
     QVERIFY(!QFile::exists(start.path()));
     QVERIFY(start.answers.told.isEmpty());
+}
+
+/// Nothing of the name and the password is typed again.
+void TestOpening::turningBackAtTheCodeLeadsToTheBeginning()
+{
+    FirstStart start;
+    QString shown;
+    const AtDialogs person({newClinic(), [](QWidget& code) { QTest::keyClick(&code, Qt::Key_Escape); },
+                            [](QWidget& welcome) { press(welcome, u"beginEmpty"_s); }, takeCode(shown)});
+    const auto session = start.open();
+    QVERIFY(person.areAllMet());
+    QVERIFY(session != nullptr);
+    QCOMPARE(session->clinic().name, u"Hillside Clinic"_s);
+    QVERIFY(sealing::openedByPassword(start.path(), password));
 }
 
 void TestOpening::recordsThatAreOpenElsewhereAreToldWithWhoAndSinceWhen()
