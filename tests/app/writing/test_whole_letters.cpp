@@ -32,7 +32,8 @@ private Q_SLOTS:
             for (const QString& kind : {u"progress"_s, u"plain"_s})
                 QTest::addRow("%s %s", qPrintable(number), qPrintable(kind)) << number << kind << false;
         }
-        for (const QString& kind : {u"referral"_s, u"discharge"_s, u"handover"_s})
+        QTest::newRow("DEMO-002 handover") << u"DEMO-002"_s << u"handover"_s << false;
+        for (const QString& kind : {u"referral"_s, u"discharge"_s})
             QTest::addRow("DEMO-011 %s", qPrintable(kind)) << u"DEMO-011"_s << kind << false;
         QTest::newRow("DEMO-011 annex") << u"DEMO-011"_s << u"referral"_s << true;
     }

@@ -74,6 +74,32 @@ private Q_SLOTS:
         QVERIFY(body.contains(u"Last dose: medicine and time: ____"_s));
     }
 
+    /// What is no longer asked is left out; a total brings its items, each test once, and a middle has one cell.
+    void itemsStandBehindTheirTotalAndNothingTwice()
+    {
+        catalogue::Catalogue catalogue = shipped();
+        for (catalogue::Measure& measure : catalogue.measures)
+            measure.retired = measure.retired || measure.id == u"tandem-steps"_s;
+        catalogue::Form form;
+        form.sections = {
+            {u"All"_s, {u"tandem-steps"_s, u"nobody-knows"_s, u"sara"_s, u"finger-nose"_s, u"finger-nose"_s}}};
+        const QString body = blankForm(form, {}, catalogue, {}).body;
+        QVERIFY(!body.contains(catalogue.measure(u"tandem-steps"_s)->title));
+        QCOMPARE(body.count(u"<p>Finger to nose</p>"_s), 1);
+        const QString row = body.mid(body.indexOf(u"<p>Finger to nose</p>"_s)).section(u"</tr>"_s, 0, 0);
+        QCOMPARE(row.count(u"grade: 0"_s), 2);
+        QVERIFY(!row.contains(u"colspan"_s));
+        int items = 0;
+        for (const catalogue::Measure& item : catalogue.measures) {
+            if (item.partOf != u"sara"_s || item.retired)
+                continue;
+            ++items;
+            QVERIFY2(body.contains(u"<p>%1"_s.arg(escaped(item.title))), qPrintable(item.id));
+        }
+        QVERIFY(items > 0);
+        QVERIFY(body.contains(u"colspan"_s));
+    }
+
     void thePatientHasALineOnEveryPage()
     {
         const Composition page = blankForm(shipped().forms.front(), {}, shipped(), {});

@@ -1,6 +1,7 @@
 #include "core/catalogue/reader.h"
 #include "core/judging/comparability.h"
 #include "core/letters/composer.h"
+#include "core/letters/letter_visit.h"
 #include "tests/core/letters/letter_material.h"
 #include "tests/support/test_support.h"
 
@@ -15,9 +16,9 @@ const catalogue::Catalogue& shipped()
     return *read;
 }
 
-QString bodyOf(const Draft& letter)
+QString bodyOf(const Draft& letter, const catalogue::Catalogue& catalogue = shipped())
 {
-    return Composer(letter.made(), kindOf(u"progress"_s, kinds({})), shipped(), {}).composed(100).body;
+    return Composer(letter.made(), kindOf(u"progress"_s, kinds({})), catalogue, {}).composed(100).body;
 }
 
 /// What may confound a visit, the last dose, and when the findings were entered.
@@ -35,6 +36,37 @@ private Q_SLOTS:
         const QString annex = body.mid(body.indexOf(u"Conditions of the examination"_s));
         QVERIFY(annex.contains(u"Weakness: Left"_s));
         QVERIFY(annex.contains(u"Sight: new glasses, first day"_s));
+    }
+
+    /// What kept results apart is named where it was not recorded, and nothing else that is blank.
+    void whatWasNotRecordedIsNamedOnlyWhereItMattered()
+    {
+        Draft letter = material();
+        QVERIFY(!bodyOf(letter, book()).contains(u"Not recorded:"_s)); // footwear is blank at both
+        letter.visits.back().conditions.remove(u"aid"_s);
+        const QString body = bodyOf(letter, book());
+        QVERIFY2(body.contains(u"Not recorded: walking aid"_s),
+                 qPrintable(body.mid(body.indexOf(u"Conditions of the examination"_s))));
+    }
+
+    /// As a visit of another program, or of a clinic's own form, may hold them.
+    void findingsOfTestsThatNobodyKnowsAreNoHarm()
+    {
+        Draft letter = material();
+        auto& findings = letter.visits.back().findings;
+        records::Finding unknown = finding(u"nobody-knows"_s, Quantity{3, Unit::Count});
+        unknown.exceptions[u"aid"_s] = u"stick"_s;
+        unknown.exceptions[u"no-condition"_s] = u"x"_s;
+        findings.insert(findings.begin(), unknown);
+        findings.back().exceptions[u"no-condition"_s] = u"x"_s;
+        findings.back().exceptions[u"aid"_s] = u"none"_s;
+        const QString body = bodyOf(letter);
+        QVERIFY2(body.contains(u"Timed up and go only: walking aid None"_s),
+                 qPrintable(body.mid(body.indexOf(u"Conditions of the examination"_s))));
+        QVERIFY(!body.contains(u"no-condition"_s));
+        letter.letter.visit = {u"gone"_s};
+        QVERIFY(conditionLines(letter.made(), shipped(), {}).isEmpty());
+        QVERIFY(notDone(letter.made(), shipped(), {}).isEmpty());
     }
 
     void itEarnsACautionAndNeverBlocks_data()

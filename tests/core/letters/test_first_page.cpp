@@ -32,6 +32,23 @@ QStringList namesOf(const std::vector<NamedTest>& tests)
     return names;
 }
 
+/// The same draft, of which nothing was found but this, at each of its visits.
+Draft withOnly(const std::vector<records::Finding>& before, const std::vector<records::Finding>& now)
+{
+    Draft letter = material();
+    letter.visits.front().findings = before;
+    letter.visits.back().findings = now;
+    return letter;
+}
+
+records::Happening happening(records::HappeningKind kind, QDate from)
+{
+    records::Happening made;
+    made.kind = kind;
+    made.from = from;
+    return made;
+}
+
 FirstPage pageOf(const Draft& letter, const catalogue::Catalogue& catalogue = book())
 {
     return firstPageOf(letter.made(), catalogue, {});
@@ -188,12 +205,6 @@ private Q_SLOTS:
     void eventsSinceTheVisitBeforeAreToldAndLaterOnesAreNot()
     {
         Draft letter = material();
-        const auto happening = [](records::HappeningKind kind, QDate from) {
-            records::Happening made;
-            made.kind = kind;
-            made.from = from;
-            return made;
-        };
         using Kind = records::HappeningKind;
         QCOMPARE(pageOf(letter).asked, u"Falls: not stated."_s);
         letter.isAsked = true;
@@ -205,6 +216,152 @@ private Q_SLOTS:
         const FirstPage page = pageOf(letter);
         QCOMPARE(page.happened, u"Since 12-Mar-2026: fall with injury (21-Mar-2026)."_s);
         QCOMPARE(page.asked, QString());
+    }
+
+    void whatWasAskedOfFallsAndRelapsesIsSaidApart()
+    {
+        using Kind = records::HappeningKind;
+        Draft letter = material();
+        letter.isAsked = true;
+        letter.happenings = {happening(Kind::Relapse, march), happening(Kind::Infection, june)};
+        QCOMPARE(pageOf(letter).happened,
+                 u"Since 12-Mar-2026: relapse (12-Mar-2026); infection (12-Jun-2026)."_s);
+        QCOMPARE(pageOf(letter).asked, u"Falls since then were asked about: none."_s);
+        letter.happenings = {happening(Kind::Surgery, june)};
+        QCOMPARE(pageOf(letter).asked, u"Falls and relapses since then were asked about: none."_s);
+        letter.visits.erase(letter.visits.begin());
+        QCOMPARE(pageOf(letter).happened, u"Until 12-Jun-2026: surgery (12-Jun-2026)."_s);
+    }
+
+    /// One result alone has no family that chance could hide in.
+    void chanceIsSaidOfResultsThatWereJudgedTogether()
+    {
+        const auto speed = [](double value) {
+            return finding(u"gait-speed-comfortable"_s, Quantity{value, Unit::MetrePerSecond});
+        };
+        const auto berg = [](double value) {
+            return finding(u"berg-balance"_s, Quantity{value, Unit::Score});
+        };
+        const auto nose = [](const values::Value& value) {
+            return finding(u"finger-nose"_s, value, Side::Right);
+        };
+        QCOMPARE(pageOf(withOnly({speed(0.62)}, {speed(0.91)})).byChance, QString());
+        QVERIFY(pageOf(withOnly({speed(0.62), berg(40)}, {speed(0.91), berg(41)}))
+                    .byChance.startsWith(u"2 results were judged together"_s));
+        QCOMPARE(pageOf(withOnly({speed(0.62), berg(40), nose(Grade{1})},
+                                 {speed(0.63), berg(41), nose(examples::unable())}))
+                     .byChance,
+                 QString()); // what became unable is sure of itself
+        const auto annexOf = [](const Draft& letter) {
+            return Composer(letter.made(), kindOf(u"referral"_s, kinds({})), book(), {}).composed(99).body;
+        };
+        QVERIFY(!annexOf(withOnly({speed(0.62)}, {speed(0.91)})).contains(u"judged at 95 %"_s));
+        QVERIFY(annexOf(withOnly({speed(0.62), berg(40)}, {speed(0.91), berg(41)}))
+                    .contains(u"2 comparisons were judged at 95 %; about 0.1 of them"_s));
+    }
+
+    /// Whatever makes a side abnormal brings its row; a side that was not tested says so there.
+    void aRowIsAbnormalForEachReason()
+    {
+        const auto rowOf = [](const std::optional<values::Value>& before, const records::Finding& now) {
+            std::vector<records::Finding> earlier;
+            if (before)
+                earlier.push_back(finding(u"finger-nose"_s, *before, Side::Right));
+            const FirstPage page = pageOf(withOnly(earlier, {now}));
+            const AbnormalRow* row = abnormalOf(page, u"finger-nose"_s);
+            return row == nullptr ? QString() : row->right + u" | "_s + row->left;
+        };
+        records::Finding now = finding(u"finger-nose"_s, Grade{0}, Side::Right);
+        QCOMPARE(rowOf(std::nullopt, now), QString());
+        QCOMPARE(rowOf(Grade{0}, now), QString());
+        QCOMPARE(rowOf(Grade{2}, now), u"as expected (0); was 2 | not tested"_s);
+        now.signs = {u"tremor"_s};
+        QCOMPARE(rowOf(Grade{0}, now), u"as expected (0); tremor | not tested"_s);
+        now = finding(u"finger-nose"_s, examples::unable(u"pain"_s), Side::Right);
+        QVERIFY2(rowOf(std::nullopt, now).startsWith(u"unable: pain"_s), qPrintable(rowOf(std::nullopt, now)));
+    }
+
+    void aNoteOrAMissingSideKeepsTheOtherSideApart()
+    {
+        const auto names = [](const std::vector<records::Finding>& now) {
+            return namesOf(pageOf(withOnly({}, now)).asExpected);
+        };
+        records::Finding right = finding(u"finger-nose"_s, Grade{0}, Side::Right);
+        const records::Finding left = finding(u"finger-nose"_s, Grade{0}, Side::Left);
+        QCOMPARE(names({right, left}), QStringList{u"Finger to nose"_s});
+        QCOMPARE(names({left}), QStringList{u"Finger to nose, left"_s});
+        right.note = u"slow"_s;
+        QCOMPARE(names({right, left}),
+                 QStringList{u"Finger to nose, right (slow), Finger to nose, left"_s});
+    }
+
+    /// The line begins with the name, and another name lies within a longer one.
+    void whatChangedMostComesFirstAndItsNameLeads()
+    {
+        catalogue::Catalogue catalogue = book();
+        Draft letter = material();
+        letter.visits.front().findings = {finding(u"finger-nose"_s, Grade{3}, Side::Right)};
+        letter.visits.back().findings = letter.visits.front().findings;
+        for (const auto& [id, title] : {std::pair(u"sitting"_s, u"Pronator drift sitting"_s),
+                                        std::pair(u"inner"_s, u"Drift"_s), std::pair(u"wrist"_s, u"Wrist"_s)}) {
+            catalogue::Measure measure = *catalogue.measure(u"pronator-drift"_s);
+            measure.id = id;
+            measure.title = title;
+            measure.hasSides = false;
+            catalogue.measures.push_back(measure);
+            letter.visits.front().findings.push_back(finding(id, values::Choice{u"none"_s}));
+            letter.visits.back().findings.push_back(finding(id, values::Choice{u"pronation"_s}));
+        }
+        QCOMPARE(pageOf(letter, catalogue).abnormal.front().measure, u"sitting"_s);
+        const QString body =
+            Composer(letter.made(), kindOf(u"progress"_s, kinds({})), catalogue, {}).composed(99).body;
+        QVERIFY2(body.contains(u"</b> <a href=\"finding:sitting\">Pronator drift sitting</a>: none"_s) &&
+                     body.contains(u"<a href=\"finding:wrist\">Wrist</a>: none"_s),
+                 qPrintable(body.mid(body.indexOf(u"class=\"said\""_s), 600)));
+    }
+
+    void twelveTestsAsExpectedAreNamedAndMoreAreCounted()
+    {
+        for (const int count : {12, 13}) {
+            catalogue::Catalogue catalogue = book();
+            Draft letter = withOnly({}, {});
+            for (int i = 0; i < count; ++i) {
+                catalogue::Measure measure = *catalogue.measure(u"pronator-drift"_s);
+                measure.id = measure.title = u"Test %1"_s.arg(i);
+                measure.hasSides = false;
+                catalogue.measures.push_back(measure);
+                letter.visits.back().findings.push_back(finding(measure.id, values::Choice{u"none"_s}));
+            }
+            const QString body =
+                Composer(letter.made(), kindOf(u"progress"_s, kinds({})), catalogue, {}).composed(99).body;
+            QCOMPARE(body.contains(u"As expected: Test 0; Test 1; "_s), count == 12);
+            QCOMPARE(body.contains(u"As expected: Others: 13 tests."_s), count == 13);
+        }
+    }
+
+    void aKindOfTheClinicKnowsWhetherThereIsAMessage()
+    {
+        const Kind own{u"own"_s, u"Own"_s, u"<p>{{#hasMessage}}told{{/hasMessage}}</p>"_s, true, false};
+        Draft letter = material();
+        QVERIFY(Composer(letter.made(), own, book(), {}).composed(9).body.contains(u"<p>told</p>"_s));
+        letter.letter.visit = {u"gone"_s};
+        QVERIFY(!Composer(letter.made(), own, book(), {}).composed(9).body.contains(u"told"_s));
+    }
+
+    void aVisitThatIsGoneIsSaidAndOneResultLeftOutIsCounted()
+    {
+        Draft letter = material();
+        letter.letter.leftOut = {u"berg-balance"_s};
+        const auto bodyOf = [&](const QString& kind) {
+            return Composer(letter.made(), kindOf(kind, kinds({})), book(), {}).composed(99).body;
+        };
+        QVERIFY(bodyOf(u"progress"_s).contains(u"1 result of this visit is not told here."_s));
+        QVERIFY(bodyOf(u"discharge"_s).contains(u"Seen from 12-Mar-2026 to 12-Jun-2026."_s));
+        letter.letter.visit = {u"gone"_s};
+        for (const Kind& kind : kinds({}))
+            QVERIFY(!bodyOf(kind.id).isEmpty());
+        QVERIFY(bodyOf(u"progress"_s).contains(u"visit not found"_s));
+        QVERIFY(choosable(letter.made(), book(), {}).empty());
     }
 
     void aSpeedStandsForItsTimeAndATotalForItsItems()
@@ -224,6 +381,8 @@ private Q_SLOTS:
         item.id = u"item"_s;
         item.partOf = u"berg-balance"_s;
         QVERIFY(isSaidByAnother(item, glance, catalogue));
+        item.partOf = u"sara"_s; // not done
+        QVERIFY(!isSaidByAnother(item, glance, catalogue));
     }
 
     void aReferenceVisitTakesThePlaceOfTheFirst()

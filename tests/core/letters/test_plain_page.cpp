@@ -89,6 +89,43 @@ private Q_SLOTS:
         QVERIFY(told.contains(u"1 other test was as it should be."_s));
     }
 
+    void whatAllOfItComesToIsCounted()
+    {
+        const auto told = [](const std::vector<std::pair<int, int>>& grades) {
+            catalogue::Catalogue catalogue = plainBook();
+            Draft letter = material();
+            letter.visits.front().findings.clear();
+            letter.visits.back().findings.clear();
+            for (size_t i = 0; i < grades.size(); ++i) {
+                catalogue::Measure measure = *catalogue.measure(u"finger-nose"_s);
+                measure.id = measure.plainly = u"thing %1"_s.arg(i);
+                measure.hasSides = false;
+                catalogue.measures.push_back(measure);
+                letter.visits.front().findings.push_back(finding(measure.id, Grade{grades[i].first}));
+                letter.visits.back().findings.push_back(finding(measure.id, Grade{grades[i].second}));
+            }
+            return plainSentences(letter.made(), catalogue, {});
+        };
+        QCOMPARE(told({{1, 1}}).front(), u"No result is clearly better or less good than before."_s);
+        QCOMPARE(told({{1, 3}}).front(), u"1 result is less good than before."_s);
+        QCOMPARE(told({{3, 1}}).front(), u"1 result is better than before."_s);
+        QCOMPARE(told({{1, 3}, {1, 3}, {3, 1}, {3, 1}}).front(),
+                 u"2 results are less good than before. 2 results are better than before."_s);
+        std::vector<std::pair<int, int>> six(6, {1, 3});
+        QVERIFY2(told(six)[1].endsWith(u"thing 4; thing 5."_s), qPrintable(told(six)[1]));
+        six.emplace_back(1, 3);
+        QVERIFY2(told(six)[1].endsWith(u"thing 5; 1 more."_s), qPrintable(told(six)[1]));
+    }
+
+    void theSameNumberIsSaidToBeTheSame()
+    {
+        Draft letter = material();
+        letter.visits.back().findings[4] = letter.visits.front().findings[4];
+        QVERIFY2(toldOf(letter).contains(u"0.62 metres per second now, 0.62 metres per second on 12 March 2026. "
+                                         "That is the same."_s),
+                 qPrintable(toldOf(letter)));
+    }
+
     void whatHasNoPlainWordsOrIsLeftOutIsNotTold()
     {
         Draft letter = material();

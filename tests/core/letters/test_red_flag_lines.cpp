@@ -52,6 +52,19 @@ private Q_SLOTS:
         QCOMPARE(linesFor(noBut(23)).others, u"Red flags: 1 asked, not present; 23 not asked."_s);
     }
 
+    void threeThatWereNotAskedAreNamedAndMoreAreCounted()
+    {
+        QVERIFY(linesFor(noBut(3)).others.contains(u"; not asked: "_s));
+        QVERIFY(linesFor(noBut(4)).others.endsWith(u"; 4 not asked."_s));
+        catalogue::Catalogue one;
+        one.redFlags = {shipped().redFlags.front()};
+        records::Visit visit;
+        visit.redFlags[one.redFlags.front().id] = yes();
+        QCOMPARE(redFlagLines(&visit, one, {}).others, QString()); // the yes is all there is
+        visit.redFlags[one.redFlags.front().id] = {false, {}};
+        QCOMPARE(redFlagLines(&visit, one, {}).others, u"Red flags: 1 asked, not present."_s);
+    }
+
     void aYesStandsInFull()
     {
         records::RedFlags flags = noBut(0);

@@ -115,6 +115,43 @@ private Q_SLOTS:
             "<p>Sooner if • f 1. h</p>"_s);
     }
 
+    void numbersBeginAnewAndEmptyLinesAroundAreDropped()
+    {
+        QCOMPARE(marked(u"\n \n1. a\n2. b\nbetween\n1. c\n\n"_s),
+                 (QStringList{QChar(0xE003) + u"1. a"_s, QChar(0xE003) + u"2. b"_s, u"between"_s,
+                              QChar(0xE003) + u"1. c"_s}));
+        QCOMPARE(marked(u" \n\n"_s), QStringList());
+        const QString list = u"<p>"_s + QChar(0xE002) + u"a</p>"_s;
+        QCOMPARE(withMarks(u"<p>before</p>"_s + list + u"<p>between</p>"_s + list + u"<p>after</p>"_s),
+                 u"<p>before</p><ul style=\"margin: 0;\"><li>a</li></ul><p>between</p><ul style=\"margin: "
+                 "0;\"><li>a</li></ul><p>after</p>"_s);
+    }
+
+    /// The form in which it is kept, sign by sign: only what would be taken for a mark gets a backslash.
+    void whatIsStoredIsEscapedNoMoreThanItMust()
+    {
+        const auto kept = [](const QString& words) { return stored({{Kind::Paragraph, {{words}}}}); };
+        QCOMPARE(kept(u"2*3"_s), u"2*3"_s);
+        QCOMPARE(kept(u"a**b"_s), u"a\\*\\*b"_s);
+        QCOMPARE(kept(u"a\\*b"_s), u"a\\\\\\*b"_s);
+        QCOMPARE(kept(u"a\\b"_s), u"a\\b"_s);
+        QCOMPARE(stored({{Kind::Paragraph, {{u"*"_s}, {u"b"_s, true}, {u"c*"_s}}}}), u"\\***b**c*"_s);
+    }
+
+    void boldWordsTouchTheirMarks()
+    {
+        const auto bolds = [](const QString& text) {
+            const std::vector<WrittenLine> lines = writtenLines(text);
+            return std::ranges::count_if(lines.front().runs, &WrittenRun::isBold);
+        };
+        QCOMPARE(bolds(u"**a**"_s), 1);
+        QCOMPARE(bolds(u"**a **b"_s), 0);
+        QCOMPARE(bolds(u"** a**"_s), 0);
+        QCOMPARE(bolds(u"**a"_s), 0);
+        QCOMPARE(bolds(u"**a*"_s), 0);
+        QCOMPARE(bolds(u"x **a** y **b**"_s), 2);
+    }
+
     void whatWasTypedIsNoElement()
     {
         const QString typed = QStringLiteral("a") + QChar(0xE000) + u'b' + QChar(0xE002);
