@@ -38,7 +38,7 @@ QString inLines(const QStringList& code)
 } // namespace
 
 CodeDialog::CodeDialog(const QStringList& code, const QString& records, Kind kind, QWidget* parent)
-    : QDialog(parent), m_code(code), m_records(QDir::toNativeSeparators(records))
+    : FittedDialog(parent), m_code(code), m_records(QDir::toNativeSeparators(records))
 {
     setWindowTitle(tr("Aplomb"));
     auto* title = new QLabel(tr("The code of these records"), this);
@@ -89,7 +89,6 @@ CodeDialog::CodeDialog(const QStringList& code, const QString& records, Kind kin
     column->addWidget(printed);
     column->addSpacing(widgets::space3);
     column->addLayout(answers);
-    setMinimumWidth(560);
     connect(printed, &QCheckBox::toggled, go, &QWidget::setEnabled);
     connect(print, &QPushButton::clicked, this, &CodeDialog::print);
     connect(back, &QPushButton::clicked, this, &QDialog::reject);

@@ -1,12 +1,12 @@
 #pragma once
 
-#include <QDialog>
+#include "app/widgets/fitted_dialog.h"
 
 namespace keys
 {
 
 /// Shows the code of the records, to be printed or written down and kept apart from the computer.
-class CodeDialog : public QDialog
+class CodeDialog : public widgets::FittedDialog
 {
     Q_OBJECT
 

@@ -19,7 +19,7 @@ namespace keys
 {
 
 PasswordDialog::PasswordDialog(const QString& records, QWidget* parent)
-    : QDialog(parent),
+    : FittedDialog(parent),
       m_records(records),
       m_password(widgets::FormField::secret(tr("Password"), u"password"_s, this)),
       m_code(widgets::FormField::line(tr("Printed code"), {}, u"code"_s, this)),
@@ -54,7 +54,6 @@ PasswordDialog::PasswordDialog(const QString& records, QWidget* parent)
     column->addWidget(m_code);
     column->addSpacing(widgets::space3);
     column->addLayout(answers);
-    setMinimumWidth(560);
     connect(m_other, &QPushButton::clicked, this, [this] { askForCode(!m_isCode); });
     connect(open, &QPushButton::clicked, this, &PasswordDialog::tryToOpen);
     connect(cancel, &QPushButton::clicked, this, &QDialog::reject);

@@ -2,7 +2,7 @@
 
 #include "core/sealing/seal.h"
 
-#include <QDialog>
+#include "app/widgets/fitted_dialog.h"
 
 #include <optional>
 
@@ -17,7 +17,7 @@ namespace keys
 {
 
 /// Asks for what opens sealed records: their password, or the printed code.
-class PasswordDialog : public QDialog
+class PasswordDialog : public widgets::FittedDialog
 {
     Q_OBJECT
 

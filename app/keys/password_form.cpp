@@ -17,7 +17,7 @@ namespace keys
 
 PasswordForm::PasswordForm(const QString& title, const QString& explanation, const QString& act, Asks asks,
                            QWidget* parent)
-    : QDialog(parent)
+    : FittedDialog(parent)
 {
     setWindowTitle(tr("Aplomb"));
     auto* heading = new QLabel(title, this);
@@ -50,7 +50,6 @@ PasswordForm::PasswordForm(const QString& title, const QString& explanation, con
     answers->addWidget(accept);
     column->addSpacing(widgets::space3);
     column->addLayout(answers);
-    setMinimumWidth(560);
     connect(accept, &QPushButton::clicked, this, &PasswordForm::act);
     connect(cancel, &QPushButton::clicked, this, &QDialog::reject);
     if (m_known != nullptr)

@@ -2,7 +2,7 @@
 
 #include "core/base/result.h"
 
-#include <QDialog>
+#include "app/widgets/fitted_dialog.h"
 
 #include <functional>
 
@@ -17,7 +17,7 @@ namespace keys
 class NewPassword;
 
 /// A dialog that asks for the password in use, a new one, or both, and stays until its work is done.
-class PasswordForm : public QDialog
+class PasswordForm : public widgets::FittedDialog
 {
     Q_OBJECT
 
