@@ -177,10 +177,10 @@ private:
                                       "%1 results are less good than before.", worse)
                              .arg(worse);
         if (better > 0)
-            sentences += m_phrases
-                             .counted("%1 result is better than before.",
-                                      "%1 results are better than before.", better)
-                             .arg(better);
+            sentences +=
+                m_phrases
+                    .counted("%1 result is better than before.", "%1 results are better than before.", better)
+                    .arg(better);
         return {m_phrases.joined("%1 %2", sentences)};
     }
 

@@ -8,15 +8,16 @@
 #include <unistd.h>
 #include <utility>
 
-/// What the files of core call where tests/mutants/run has rewritten them: every change is compiled in, and the environment
-/// chooses one (MUTANT, its number). With MUTANT_REACHED a program writes the numbers it came by into that folder.
-/// An operator is changed by standing twice: `a < LessOrEqual{7} < b` binds like `a < b`.
-namespace mutant {
+/// What the files of core call where tests/mutants/run has rewritten them: every change is compiled in, and
+/// the environment chooses one (MUTANT, its number). With MUTANT_REACHED a program writes the numbers it came
+/// by into that folder. An operator is changed by standing twice: `a < LessOrEqual{7} < b` binds like `a <
+/// b`.
+namespace mutant
+{
 
 inline constexpr int most = 1'000'000; ///< a thousand for each file of core
 
-struct Choice
-{
+struct Choice {
     const int number = std::getenv("MUTANT") ? std::atoi(std::getenv("MUTANT")) : -1;
     bool reached[most] = {};
     ~Choice()
@@ -24,7 +25,8 @@ struct Choice
         const char* folder = std::getenv("MUTANT_REACHED");
         if (folder == nullptr)
             return;
-        if (std::FILE* file = std::fopen((std::string(folder) + "/" + std::to_string(getpid())).c_str(), "a")) {
+        if (std::FILE* file =
+                std::fopen((std::string(folder) + "/" + std::to_string(getpid())).c_str(), "a")) {
             for (int number = 0; number < most; ++number) {
                 if (reached[number])
                     std::fprintf(file, "%d\n", number);
@@ -68,38 +70,35 @@ bool any(int number, const Left& left, const Right& right)
 }
 
 template <typename Is, typename Left>
-struct Half
-{
+struct Half {
     Left&& left;
     int number;
 };
 
 template <typename Is, typename Right>
-struct Added
-{
+struct Added {
     Right&& right;
     int number;
 };
 
-#define MUTANT_OPERATOR(Name, was, is)                                                                                       \
-    struct Name                                                                                                              \
-    {                                                                                                                        \
-        int number;                                                                                                          \
-    };                                                                                                                       \
-    template <typename Left>                                                                                                 \
-    Half<Name, Left> operator was(Left&& left, Name change)                                                                  \
-    {                                                                                                                        \
-        return {std::forward<Left>(left), change.number};                                                                    \
-    }                                                                                                                        \
-    template <typename Left, typename Right>                                                                                 \
-    auto operator was(Half<Name, Left> half, Right&& right)                                                                  \
-    {                                                                                                                        \
-        using Result = std::decay_t<decltype(half.left was right)>;                                                          \
-        if constexpr (requires { Result(half.left is right); }) {                                                            \
-            if (on(half.number))                                                                                             \
-                return Result(half.left is right);                                                                           \
-        }                                                                                                                    \
-        return Result(half.left was right);                                                                                  \
+#define MUTANT_OPERATOR(Name, was, is)                                                                       \
+    struct Name {                                                                                            \
+        int number;                                                                                          \
+    };                                                                                                       \
+    template <typename Left>                                                                                 \
+    Half<Name, Left> operator was(Left&& left, Name change)                                                  \
+    {                                                                                                        \
+        return {std::forward<Left>(left), change.number};                                                    \
+    }                                                                                                        \
+    template <typename Left, typename Right>                                                                 \
+    auto operator was(Half<Name, Left> half, Right&& right)                                                  \
+    {                                                                                                        \
+        using Result = std::decay_t<decltype(half.left was right)>;                                          \
+        if constexpr (requires { Result(half.left is right); }) {                                            \
+            if (on(half.number))                                                                             \
+                return Result(half.left is right);                                                           \
+        }                                                                                                    \
+        return Result(half.left was right);                                                                  \
     }
 MUTANT_OPERATOR(LessOrEqual, <, <=)
 MUTANT_OPERATOR(Less, <=, <)
@@ -113,42 +112,40 @@ MUTANT_OPERATOR(Divided, *, /)
 MUTANT_OPERATOR(Times, /, *)
 #undef MUTANT_OPERATOR
 
-#define MUTANT_ASSIGNMENT(Name, was, is)                                                                                     \
-    struct Name                                                                                                              \
-    {                                                                                                                        \
-        int number;                                                                                                          \
-    };                                                                                                                       \
-    template <typename Right>                                                                                                \
-    Added<Name, Right> operator was(Name change, Right&& right)                                                              \
-    {                                                                                                                        \
-        return {std::forward<Right>(right), change.number};                                                                  \
-    }                                                                                                                        \
-    template <typename Left, typename Right>                                                                                 \
-    Left& operator was(Left& left, Added<Name, Right> added)                                                                 \
-    {                                                                                                                        \
-        if constexpr (requires { left is added.right; }) {                                                                   \
-            if (on(added.number)) {                                                                                          \
-                left is added.right;                                                                                         \
-                return left;                                                                                                 \
-            }                                                                                                                \
-        }                                                                                                                    \
-        left was std::forward<Right>(added.right);                                                                           \
-        return left;                                                                                                         \
+#define MUTANT_ASSIGNMENT(Name, was, is)                                                                     \
+    struct Name {                                                                                            \
+        int number;                                                                                          \
+    };                                                                                                       \
+    template <typename Right>                                                                                \
+    Added<Name, Right> operator was(Name change, Right&& right)                                              \
+    {                                                                                                        \
+        return {std::forward<Right>(right), change.number};                                                  \
+    }                                                                                                        \
+    template <typename Left, typename Right>                                                                 \
+    Left& operator was(Left& left, Added<Name, Right> added)                                                 \
+    {                                                                                                        \
+        if constexpr (requires { left is added.right; }) {                                                   \
+            if (on(added.number)) {                                                                          \
+                left is added.right;                                                                         \
+                return left;                                                                                 \
+            }                                                                                                \
+        }                                                                                                    \
+        left was std::forward<Right>(added.right);                                                           \
+        return left;                                                                                         \
     }
 MUTANT_ASSIGNMENT(Subtracted, +=, -=)
 MUTANT_ASSIGNMENT(Summed, -=, +=)
 #undef MUTANT_ASSIGNMENT
 
 /// A function of the library, changed to its neighbour.
-#define MUTANT_FUNCTION(Name, was, is)                                                                                       \
-    struct Name                                                                                                              \
-    {                                                                                                                        \
-        int number;                                                                                                          \
-        template <typename... Words>                                                                                         \
-        decltype(auto) operator()(Words&&... words) const                                                                    \
-        {                                                                                                                    \
-            return on(number) ? is(std::forward<Words>(words)...) : was(std::forward<Words>(words)...);                      \
-        }                                                                                                                    \
+#define MUTANT_FUNCTION(Name, was, is)                                                                       \
+    struct Name {                                                                                            \
+        int number;                                                                                          \
+        template <typename... Words>                                                                         \
+        decltype(auto) operator()(Words&&... words) const                                                    \
+        {                                                                                                    \
+            return on(number) ? is(std::forward<Words>(words)...) : was(std::forward<Words>(words)...);      \
+        }                                                                                                    \
     };
 MUTANT_FUNCTION(MaxForMin, std::min, std::max)
 MUTANT_FUNCTION(MinForMax, std::max, std::min)

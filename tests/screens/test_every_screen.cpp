@@ -158,7 +158,8 @@ void TestEveryScreen::theDialogsOfKeys()
     PasswordForm change(u"Change the password"_s, words, u"Change"_s, PasswordForm::KnownAndNew, nullptr);
     QStringList faults;
     int shown = 0;
-    for (QDialog* dialog : std::initializer_list<QDialog*>{&newCode, &again, &password, &byCode, &seal, &change}) {
+    for (QDialog* dialog :
+         std::initializer_list<QDialog*>{&newCode, &again, &password, &byCode, &seal, &change}) {
         dialog->show();
         QApplication::processEvents();
         const QString pictures = qEnvironmentVariable("APLOMB_PICTURES");
@@ -168,8 +169,9 @@ void TestEveryScreen::theDialogsOfKeys()
         if (dialog->width() > room.width() || dialog->height() > room.height())
             faults += u"%1 · %2 × %3 px"_s.arg(name).arg(dialog->width()).arg(dialog->height());
         const auto stops = screen_audit::stopsOf(*dialog);
-        for (const QStringList& found : {stops.nameless, stops.ofNoRole, stops.unsettable,
-                                         screen_audit::smallTargets(*dialog), screen_audit::cutOff(*dialog)}) {
+        for (const QStringList& found :
+             {stops.nameless, stops.ofNoRole, stops.unsettable, screen_audit::smallTargets(*dialog),
+              screen_audit::cutOff(*dialog)}) {
             for (const QString& fault : found)
                 faults += name + u" · "_s + fault;
         }

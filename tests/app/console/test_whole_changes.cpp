@@ -17,7 +17,8 @@ QString line(QJsonObject object)
 {
     for (const QString& key : object.keys()) {
         const QJsonValue value = object[key];
-        if (value.isNull() || value.toString(u"-"_s).isEmpty() || (value.isArray() && value.toArray().isEmpty()))
+        if (value.isNull() || value.toString(u"-"_s).isEmpty() ||
+            (value.isArray() && value.toArray().isEmpty()))
             object.remove(key);
         else if (value.isDouble())
             object[key] = QString::number(value.toDouble(), 'g', 9); // the last digits are the machine's
@@ -48,8 +49,7 @@ private Q_SLOTS:
         QString text;
         for (const QJsonValue change : console::changeJson(*found, m_desk.session->catalogue(), {}))
             text += line(change.toObject()) + u'\n';
-        const QString other =
-            whole_text::otherThanRead(u"changes-%1.txt"_s.arg(number.toLower()), text);
+        const QString other = whole_text::otherThanRead(u"changes-%1.txt"_s.arg(number.toLower()), text);
         QVERIFY2(other.isEmpty(), qPrintable(other));
     }
 

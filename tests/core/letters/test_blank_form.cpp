@@ -74,7 +74,8 @@ private Q_SLOTS:
         QVERIFY(body.contains(u"Last dose: medicine and time: ____"_s));
     }
 
-    /// What is no longer asked is left out; a total brings its items, each test once, and a middle has one cell.
+    /// What is no longer asked is left out; a total brings its items, each test once, and a middle has one
+    /// cell.
     void itemsStandBehindTheirTotalAndNothingTwice()
     {
         catalogue::Catalogue catalogue = shipped();
@@ -82,7 +83,8 @@ private Q_SLOTS:
             measure.retired = measure.retired || measure.id == u"tandem-steps"_s;
         catalogue::Form form;
         form.sections = {
-            {u"All"_s, {u"tandem-steps"_s, u"nobody-knows"_s, u"sara"_s, u"finger-nose"_s, u"finger-nose"_s}}};
+            {u"All"_s,
+             {u"tandem-steps"_s, u"nobody-knows"_s, u"sara"_s, u"finger-nose"_s, u"finger-nose"_s}}};
         const QString body = blankForm(form, {}, catalogue, {}).body;
         QVERIFY(!body.contains(catalogue.measure(u"tandem-steps"_s)->title));
         QCOMPARE(body.count(u"<p>Finger to nose</p>"_s), 1);

@@ -278,7 +278,8 @@ private Q_SLOTS:
         now.signs = {u"tremor"_s};
         QCOMPARE(rowOf(Grade{0}, now), u"as expected (0); tremor | not tested"_s);
         now = finding(u"finger-nose"_s, examples::unable(u"pain"_s), Side::Right);
-        QVERIFY2(rowOf(std::nullopt, now).startsWith(u"unable: pain"_s), qPrintable(rowOf(std::nullopt, now)));
+        QVERIFY2(rowOf(std::nullopt, now).startsWith(u"unable: pain"_s),
+                 qPrintable(rowOf(std::nullopt, now)));
     }
 
     void aNoteOrAMissingSideKeepsTheOtherSideApart()
@@ -291,8 +292,7 @@ private Q_SLOTS:
         QCOMPARE(names({right, left}), QStringList{u"Finger to nose"_s});
         QCOMPARE(names({left}), QStringList{u"Finger to nose, left"_s});
         right.note = u"slow"_s;
-        QCOMPARE(names({right, left}),
-                 QStringList{u"Finger to nose, right (slow), Finger to nose, left"_s});
+        QCOMPARE(names({right, left}), QStringList{u"Finger to nose, right (slow), Finger to nose, left"_s});
     }
 
     /// The line begins with the name, and another name lies within a longer one.
@@ -302,8 +302,9 @@ private Q_SLOTS:
         Draft letter = material();
         letter.visits.front().findings = {finding(u"finger-nose"_s, Grade{3}, Side::Right)};
         letter.visits.back().findings = letter.visits.front().findings;
-        for (const auto& [id, title] : {std::pair(u"sitting"_s, u"Pronator drift sitting"_s),
-                                        std::pair(u"inner"_s, u"Drift"_s), std::pair(u"wrist"_s, u"Wrist"_s)}) {
+        for (const auto& [id, title] :
+             {std::pair(u"sitting"_s, u"Pronator drift sitting"_s), std::pair(u"inner"_s, u"Drift"_s),
+              std::pair(u"wrist"_s, u"Wrist"_s)}) {
             catalogue::Measure measure = *catalogue.measure(u"pronator-drift"_s);
             measure.id = id;
             measure.title = title;

@@ -121,9 +121,10 @@ private Q_SLOTS:
     {
         Draft letter = material();
         letter.visits.back().findings[4] = letter.visits.front().findings[4];
-        QVERIFY2(toldOf(letter).contains(u"0.62 metres per second now, 0.62 metres per second on 12 March 2026. "
-                                         "That is the same."_s),
-                 qPrintable(toldOf(letter)));
+        QVERIFY2(
+            toldOf(letter).contains(u"0.62 metres per second now, 0.62 metres per second on 12 March 2026. "
+                                    "That is the same."_s),
+            qPrintable(toldOf(letter)));
     }
 
     void whatHasNoPlainWordsOrIsLeftOutIsNotTold()

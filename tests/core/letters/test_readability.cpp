@@ -46,11 +46,9 @@ private Q_SLOTS:
     /// 16 words of 16 syllables in two sentences, counted by hand: "once" and "walked" end silently.
     void theFormulaIsExact()
     {
-        const QString text =
-            u"Once she walked to the far end and back. … He sat down and had some tea."_s;
+        const QString text = u"Once she walked to the far end and back. … He sat down and had some tea."_s;
         constexpr double words = 16, syllables = 16, sentences = 2;
-        QCOMPARE(*readingAge(text, u"en"_s),
-                 0.39 * words / sentences + 11.8 * syllables / words - 15.59 + 5);
+        QCOMPARE(*readingAge(text, u"en"_s), 0.39 * words / sentences + 11.8 * syllables / words - 15.59 + 5);
     }
 
     void severalSentencesAreSeveral()

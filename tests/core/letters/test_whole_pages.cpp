@@ -42,8 +42,9 @@ records::Visit visitOf(const QString& id, QDate day, int step, const QString& me
         finding(u"berg-balance"_s, Quantity{50.0 - 6 * step, Unit::Score}),
         finding(u"sara"_s, step == 1 ? values::Value(Missing{values::Absence::Refused, u"tired"_s})
                                      : values::Value(Quantity{7.5 + 2 * step, Unit::Score}))};
-    records::Visit visit = examples::visit(id, day, std::move(findings),
-                                           {{u"aid"_s, u"stick"_s}, {u"medication"_s, medication}, {u"distance_m"_s, u"10"_s}});
+    records::Visit visit =
+        examples::visit(id, day, std::move(findings),
+                        {{u"aid"_s, u"stick"_s}, {u"medication"_s, medication}, {u"distance_m"_s, u"10"_s}});
     visit.form = u"examination"_s;
     return visit;
 }
@@ -57,8 +58,9 @@ Draft full()
     made.patient.onset = QDate(2019, 5, 14);
     made.patient.allergies = u"Penicillin: rash"_s;
     made.patient.dominantHand = records::Hand::Left;
-    made.visits = {visitOf(u"z"_s, QDate(2025, 9, 12), 0, u"on"_s), visitOf(u"a"_s, QDate(2025, 12, 12), 1, u"off"_s),
-                   visitOf(u"y"_s, march, 1, u"on"_s), visitOf(u"b"_s, june, 2, u"on"_s)};
+    made.visits = {visitOf(u"z"_s, QDate(2025, 9, 12), 0, u"on"_s),
+                   visitOf(u"a"_s, QDate(2025, 12, 12), 1, u"off"_s), visitOf(u"y"_s, march, 1, u"on"_s),
+                   visitOf(u"b"_s, june, 2, u"on"_s)};
     made.visits.back().amendmentReason = u"Side of the peg test corrected"_s;
     made.visits.back().signedAt = june.addDays(2).startOfDay(Qt::UTC);
     records::Letter& letter = made.letter;
@@ -72,8 +74,17 @@ Draft full()
     letter.plan = u"Six weeks of balance training"_s;
     letter.safetyNet = u"Any fall with injury: call the same day"_s;
     letter.leftOut = {u"cadence"_s, u"nine-hole-peg/right"_s};
-    made.happenings = {{{u"h"_s}, 1, {}, records::HappeningKind::Fall, QDate(2026, 5, 2), {}, records::Injury::Yes,
-                        u"On the stairs"_s, {}, u"A. Tester"_s, march.startOfDay(Qt::UTC)}};
+    made.happenings = {{{u"h"_s},
+                        1,
+                        {},
+                        records::HappeningKind::Fall,
+                        QDate(2026, 5, 2),
+                        {},
+                        records::Injury::Yes,
+                        u"On the stairs"_s,
+                        {},
+                        u"A. Tester"_s,
+                        march.startOfDay(Qt::UTC)}};
     records::Target target;
     target.measure = u"six-minute-walk"_s;
     target.value = 350;
@@ -110,7 +121,8 @@ private Q_SLOTS:
     {
         QTest::addColumn<QString>("kind");
         QTest::addColumn<QString>("state");
-        for (const QString& kind : {u"referral"_s, u"progress"_s, u"discharge"_s, u"plain"_s, u"handover"_s}) {
+        for (const QString& kind :
+             {u"referral"_s, u"progress"_s, u"discharge"_s, u"plain"_s, u"handover"_s}) {
             for (const QString& state : {u"draft"_s, u"signed"_s, u"first"_s})
                 QTest::addRow("%s %s", qPrintable(kind), qPrintable(state)) << kind << state;
         }
@@ -135,11 +147,12 @@ private Q_SLOTS:
         made.letter.kind = kind;
         made.letter.hasAnnex = kind == u"referral";
         const Composer composer(made.made(), kindOf(kind, kinds({})), book(), {});
-        const Composition page = composer.composed(kind == u"progress" ? composer.rows() / 2 : composer.rows());
-        const QString text = QStringList{page.title, page.identity, page.footer, page.draftMark, page.demoMark,
-                                         page.body}
-                                 .join(u'\n')
-                                 .replace(u"</"_s, u"\n</"_s);
+        const Composition page =
+            composer.composed(kind == u"progress" ? composer.rows() / 2 : composer.rows());
+        const QString text =
+            QStringList{page.title, page.identity, page.footer, page.draftMark, page.demoMark, page.body}
+                .join(u'\n')
+                .replace(u"</"_s, u"\n</"_s);
         const QString other = whole_text::otherThanRead(u"page-%1-%2.html"_s.arg(kind, state), text);
         QVERIFY2(other.isEmpty(), qPrintable(other));
     }
