@@ -183,7 +183,8 @@ void TestOpening::aPasswordIsTypedTwiceAndLongEnough()
 void TestOpening::withoutTheCodeOnPaperNothingIsBegun()
 {
     FirstStart start;
-    const AtDialogs person({newClinic(), [](QWidget& code) { QTest::keyClick(&code, Qt::Key_Escape); }});
+    const auto turnBack = [](QWidget& dialog) { QTest::keyClick(&dialog, Qt::Key_Escape); };
+    const AtDialogs person({newClinic(), turnBack, turnBack}); // at the code, then at the beginning
     QVERIFY(start.open() == nullptr);
     QVERIFY(person.areAllMet());
     QVERIFY(!QDir(start.folder.filePath(u"new"_s)).exists());
