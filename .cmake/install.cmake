@@ -63,8 +63,9 @@ set(CPACK_DEBIAN_PACKAGE_SECTION science)
 set(CPACK_DEBIAN_PACKAGE_PRIORITY optional)
 set(CPACK_DEBIAN_PACKAGE_SHLIBDEPS ON)
 set(CPACK_DEBIAN_PACKAGE_SHLIBDEPS_PRIVATE_DIRS ${CMAKE_BINARY_DIR}/lib)
-# What no library says: the driver that is loaded by name, and the letters of the letters.
-set(CPACK_DEBIAN_PACKAGE_DEPENDS "libqt6sql6-sqlite, fonts-dejavu-core, fonts-liberation2 | fonts-liberation")
+# What no library says: the driver and the reader of pictures that are loaded by name (of the latter before and after Debian 13
+# divided it), and the letters of the letters.
+set(CPACK_DEBIAN_PACKAGE_DEPENDS "libqt6sql6-sqlite, libqt6svg6 (<< 6.6) | qt6-svg-plugins, fonts-dejavu-core, fonts-liberation2 | fonts-liberation")
 set(CPACK_DEBIAN_PACKAGE_RECOMMENDS "qt6-wayland, qt6-translations-l10n, shared-mime-info, hicolor-icon-theme")
 set(CPACK_DEBIAN_PACKAGE_SUGGESTS "hunspell-en-gb | hunspell-dictionary")
 include(CPack)
