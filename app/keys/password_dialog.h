@@ -1,8 +1,7 @@
 #pragma once
 
-#include "core/sealing/seal.h"
-
 #include "app/widgets/fitted_dialog.h"
+#include "core/sealing/seal.h"
 
 #include <optional>
 

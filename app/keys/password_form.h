@@ -1,8 +1,7 @@
 #pragma once
 
-#include "core/base/result.h"
-
 #include "app/widgets/fitted_dialog.h"
+#include "core/base/result.h"
 
 #include <functional>
 

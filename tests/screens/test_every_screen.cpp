@@ -35,6 +35,26 @@ bool isNone(const QStringList& faults)
     return faults.isEmpty();
 }
 
+/// The rows of a test that is held on a small screen, and in large letters: the room, and their size.
+void narrowAndLarge()
+{
+    QTest::addColumn<QSize>("room");
+    QTest::addColumn<double>("points");
+    QTest::newRow("1024 x 600") << QSize(1016, 562) << 10.0;
+    QTest::newRow("24 points") << QSize(1358, 730) << 24.0;
+}
+
+/// What a screen lacks for someone who hears it, touches it, or needs room for its words.
+QStringList faultsOf(QWidget& screen, const QString& name)
+{
+    const auto stops = screen_audit::stopsOf(screen);
+    QStringList faults;
+    for (const QString& fault : stops.nameless + stops.ofNoRole + stops.unsettable +
+                                    screen_audit::smallTargets(screen) + screen_audit::cutOff(screen))
+        faults += name + u" · "_s + fault;
+    return faults;
+}
+
 /// The look as the program puts it on, with letters of this size.
 void useLetters(double points)
 {
@@ -88,19 +108,13 @@ void TestEveryScreen::onASmallScreen()
     int screens = 0;
     int stops = 0;
     QStringList faults;
-    const auto walked =
-        shell::walkScreens(*desk.session,
-                           [&](QWidget& screen, const QString& name) {
-                               ++screens;
-                               const auto here = screen_audit::stopsOf(screen);
-                               stops += here.count;
-                               for (const QStringList& found :
-                                    {here.nameless, here.ofNoRole, here.unsettable,
-                                     screen_audit::smallTargets(screen), screen_audit::cutOff(screen)})
-                                   for (const QString& fault : found)
-                                       faults += name + u" · "_s + fault;
-                           },
-                           {1016, 562});
+    const auto walked = shell::walkScreens(*desk.session,
+                                           [&](QWidget& screen, const QString& name) {
+                                               ++screens;
+                                               stops += screen_audit::stopsOf(screen).count;
+                                               faults += faultsOf(screen, name);
+                                           },
+                                           {1016, 562});
     QVERIFY(walked);
     qInfo("%d screens, %d focus stops.", screens, stops);
     QVERIFY(screens > 30 && stops > 1'500);
@@ -130,10 +144,7 @@ void TestEveryScreen::inLargeLetters()
 
 void TestEveryScreen::theDialogsOfKeys_data()
 {
-    QTest::addColumn<QSize>("room");
-    QTest::addColumn<double>("points");
-    QTest::newRow("1024 x 600") << QSize(1016, 562) << 10.0;
-    QTest::newRow("24 points") << QSize(1358, 730) << 24.0;
+    narrowAndLarge();
 }
 
 /// They come before there are records, so that the walk does not meet them.
@@ -146,8 +157,8 @@ void TestEveryScreen::theDialogsOfKeys()
     using keys::PasswordForm;
     const QStringList code = sealing::Key::made().code();
     const QString records = u"/home/ada/.local/share/Aplomb/Aplomb/clinic.aplomb"_s;
-    const QString words = tr("The records are sealed from now on: without the password, or the code that "
-                             "is shown next, nobody can open them.");
+    const QString words = u"The records are sealed from now on: without the password, or the code that is "
+                          "shown next, nobody can open them."_s;
     CodeDialog newCode(code, records, CodeDialog::Kind::New);
     CodeDialog again(code, records, CodeDialog::Kind::Again);
     keys::PasswordDialog password(records);
@@ -168,23 +179,14 @@ void TestEveryScreen::theDialogsOfKeys()
         const QString name = u"%1 %2"_s.arg(QLatin1String(dialog->metaObject()->className())).arg(shown++);
         if (dialog->width() > room.width() || dialog->height() > room.height())
             faults += u"%1 · %2 × %3 px"_s.arg(name).arg(dialog->width()).arg(dialog->height());
-        const auto stops = screen_audit::stopsOf(*dialog);
-        for (const QStringList& found :
-             {stops.nameless, stops.ofNoRole, stops.unsettable, screen_audit::smallTargets(*dialog),
-              screen_audit::cutOff(*dialog)}) {
-            for (const QString& fault : found)
-                faults += name + u" · "_s + fault;
-        }
+        faults += faultsOf(*dialog, name);
     }
     QVERIFY2(isNone(faults), "named above");
 }
 
 void TestEveryScreen::theFormShowsSixTests_data()
 {
-    QTest::addColumn<QSize>("room");
-    QTest::addColumn<double>("points");
-    QTest::newRow("1024 x 600") << QSize(1016, 562) << 10.0;
-    QTest::newRow("24 points") << QSize(1358, 730) << 24.0;
+    narrowAndLarge();
 }
 
 /// In the examination of a draft, once it has been asked what happened since.

@@ -5,6 +5,8 @@
 #include <QFile>
 #include <QStringList>
 
+#include <algorithm>
+
 /// Long texts that a person has read whole; they stand in tests/data/whole. Where the words change on
 /// purpose, APLOMB_WRITE_WHOLE=1 writes them anew, and the difference is read before it is committed.
 namespace whole_text
