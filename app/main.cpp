@@ -27,6 +27,7 @@
 
 #include <cstdlib>
 #include <optional>
+#include <unistd.h>
 
 using namespace Qt::StringLiterals;
 
@@ -120,7 +121,7 @@ int verb(const QStringList& arguments, const catalogue::Catalogue& catalogue)
 {
     QTextStream out(stdout);
     QTextStream err(stderr);
-    return console::run(arguments, catalogue, now, out, err, drawScreens);
+    return console::run(arguments, catalogue, now, {out, err, isatty(STDERR_FILENO) == 1}, drawScreens);
 }
 
 /// aplomb [RECORDS | --records RECORDS]; empty where that is not what was said.

@@ -1,4 +1,4 @@
-#include "app/console/request.h"
+#include "app/console/long_work.h"
 #include "core/judging/case_order.h"
 #include "core/records/review.h"
 #include "core/records/wording.h"
@@ -52,7 +52,12 @@ base::Result<void> listCases(const Request& request)
     if (!cases)
         return cases.error();
     const storage::Cases storedCases(session.store());
+    LongWork working(request, base::said("Working out the caseload"));
+    const records::Progress went = working.progress();
+    size_t worked = 0;
     for (judging::Case& each : *cases) {
+        if (!went(int(100 * worked++ / cases->size())))
+            return base::stopped();
         if (each.summary)
             continue;
         const auto done = storedCases.workOut(each.patient, session.catalogue(), session.clinic().judging);

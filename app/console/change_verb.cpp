@@ -1,4 +1,5 @@
 #include "app/console/change_json.h"
+#include "app/console/long_work.h"
 #include "core/base/text.h"
 #include "core/judging/change.h"
 #include "core/records/summary.h"
@@ -109,7 +110,12 @@ base::Result<void> showChange(const Request& request)
         return wanted.error();
     const base::Phrasebook phrases;
     QJsonArray objects;
+    LongWork comparing(request, base::said("Comparing the visits"));
+    const records::Progress went = comparing.progress();
+    qsizetype compared = 0;
     for (const QString& number : *wanted) {
+        if (!went(int(100 * compared++ / wanted->size())))
+            return base::stopped();
         const auto patient = found(**session, number);
         if (!patient)
             return patient.error();

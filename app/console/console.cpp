@@ -263,8 +263,10 @@ bool isVerb(const QStringList& arguments)
 }
 
 int run(const QStringList& arguments, const catalogue::Catalogue& catalogue, const session::Clock& clock,
-        QTextStream& out, QTextStream& err, Work drawScreens)
+        const Streams& streams, Work drawScreens)
 {
+    QTextStream& out = streams.out;
+    QTextStream& err = streams.err;
     const QString first = arguments.value(0);
     const Verb* verb = verbNamed(first);
     if (isAboutItself(first) || std::ranges::any_of(arguments, isHelp)) {
@@ -283,7 +285,7 @@ int run(const QStringList& arguments, const catalogue::Catalogue& catalogue, con
     QString remarks;
     QTextStream dataOut(&data);
     QTextStream remarksOut(&remarks);
-    Request request{catalogue, clock, dataOut, remarksOut};
+    Request request{catalogue, clock, dataOut, remarksOut, streams.isTerminal ? &err : nullptr};
     if (const auto wrong = taken(*verb, arguments.mid(1), request)) {
         tell(err, wrong->what);
         return WrongUsed;

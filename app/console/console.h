@@ -9,10 +9,17 @@ namespace console
 /// verb but names a file is the records a window opens.
 bool isVerb(const QStringList& arguments);
 
-/// Does it. Data go to `out`, an error in one sentence to `err`. Gives back 0 when done, 1 when it could not
+/// Where the words of a verb go.
+struct Streams {
+    QTextStream& out;        ///< data
+    QTextStream& err;        ///< an error in one sentence, and what else is to say
+    bool isTerminal = false; ///< whether somebody sees `err` while the verb works
+};
+
+/// Does it. Gives back 0 when done, 1 when it could not
 /// be done, 2 when the arguments are wrong. Needs a QGuiApplication for letters and charts; the offscreen
 /// platform will do, and a QApplication for `drawScreens`, which is the work of the verb pictures.
 int run(const QStringList& arguments, const catalogue::Catalogue& catalogue, const session::Clock& clock,
-        QTextStream& out, QTextStream& err, Work drawScreens);
+        const Streams& streams, Work drawScreens);
 
 } // namespace console

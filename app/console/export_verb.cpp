@@ -1,4 +1,4 @@
-#include "app/console/request.h"
+#include "app/console/long_work.h"
 #include "app/session/exporting.h"
 #include "app/session/messages.h"
 
@@ -21,8 +21,9 @@ base::Result<void> exportRecords(const Request& request)
     }
     if (!request.measure.isEmpty())
         extent.measures = {request.measure};
-    const auto written =
-        session::exportRecords(**session, extent, request.file, {request.letters, request.fhir});
+    LongWork writing(request, base::said("Writing the records"));
+    const auto written = session::exportRecords(**session, extent, request.file,
+                                                {request.letters, request.fhir}, writing.progress());
     if (!written)
         return written.error();
     request.out << u"Exported: patients %1, versions of visits %2, findings %3, letters %4.\n"_s.arg(

@@ -1,4 +1,4 @@
-#include "app/console/request.h"
+#include "app/console/long_work.h"
 #include "app/session/demo.h"
 #include "app/session/importing.h"
 #include "app/session/messages.h"
@@ -118,11 +118,15 @@ base::Result<void> importFile(const Request& request)
     if (!bytes)
         return bytes.error();
     return inRecords(request, [&](session::Session& session) -> base::Result<QString> {
-        const auto read = session::findingsFile(session, *bytes);
+        const auto read = [&] {
+            LongWork reading(request, base::said("Reading the findings"));
+            return session::findingsFile(session, *bytes, reading.progress());
+        }();
         if (!read)
             return read.error();
+        LongWork taking(request, base::said("Taking the findings"));
         const auto summary = session::importFile(session, *read, session::importingAuthor(whoWrites(request)),
-                                                 QFileInfo(request.file).fileName());
+                                                 QFileInfo(request.file).fileName(), taking.progress());
         if (!summary)
             return summary.error();
         for (const exchange::LeftOut& left : read->leftOut)
@@ -178,7 +182,8 @@ base::Result<void> backUpRecords(const Request& request)
     const auto session = openRecords(request);
     if (!session)
         return session.error();
-    if (auto done = (*session)->backUp(request.file); !done)
+    LongWork copying(request, base::said("Backing up the records"));
+    if (auto done = (*session)->backUp(request.file, copying.progress()); !done)
         return done;
     request.out << u"Backed up and checked: %1\n"_s.arg(request.file);
     return {};
@@ -190,7 +195,9 @@ base::Result<void> checkRecords(const Request& request)
                                                 records::Opening::ToRead);
     if (!session)
         return session.error();
-    const auto inFile = storage::faults((*session)->store(), (*session)->catalogue(), latestDay(**session));
+    LongWork checking(request, base::said("Checking the records"));
+    const auto inFile = storage::faults((*session)->store(), (*session)->catalogue(), latestDay(**session),
+                                        checking.progress());
     if (!inFile)
         return inFile.error();
     const auto ids = catalogue::releasedIds(u":/catalogue"_s);

@@ -1,4 +1,4 @@
-#include "app/console/request.h"
+#include "app/console/long_work.h"
 #include "app/session/service_file.h"
 
 namespace console
@@ -9,7 +9,9 @@ base::Result<void> writeReport(const Request& request)
     const auto session = openRecords(request);
     if (!session)
         return session.error();
-    return session::writeServiceReport(**session, request.period, request.to, base::Phrasebook());
+    LongWork counting(request, base::said("Counting the visits"));
+    return session::writeServiceReport(**session, request.period, request.to, base::Phrasebook(),
+                                       counting.progress());
 }
 
 } // namespace console

@@ -1,49 +1,20 @@
 #include "app/console/request.h"
 
+#include "app/console/long_work.h"
 #include "app/session/account.h"
-#include "app/session/languages.h"
 #include "core/storage/patients.h"
 #include "core/storage/visits.h"
-
-#include <QElapsedTimer>
 
 namespace console
 {
 
 using namespace Qt::StringLiterals;
 
-namespace
-{
-
-/// Tells how far older records are brought up to date, where that takes more than a moment.
-class Telling
-{
-public:
-    explicit Telling(QTextStream& err) : m_err(err) { m_clock.start(); }
-
-    bool went(int percent)
-    {
-        if (percent % 10 == 0 && m_clock.elapsed() > 1000)
-            m_err << base::said("Bringing the records up to date: %1 percent.")
-                         .arg(percent)
-                         .in(session::phrasesIn(session::spoken()))
-                  << '\n'
-                  << Qt::flush;
-        return true;
-    }
-
-private:
-    QTextStream& m_err;
-    QElapsedTimer m_clock;
-};
-
-} // namespace
-
 base::Result<std::unique_ptr<session::Session>> openRecords(const Request& request, records::Opening opening)
 {
-    Telling telling(request.err);
+    LongWork modernising(request, base::said("Bringing the records up to date"));
     records::Access access = accessOf(request);
-    access.progress = [&](int percent) { return telling.went(percent); };
+    access.progress = modernising.progress();
     auto session = session::Session::open(request.records, request.catalogue, access, opening);
     if (session && !(*session)->catalogueFault().isEmpty())
         request.err << (*session)->catalogueFault() << '\n' << Qt::flush;

@@ -22,6 +22,7 @@ struct Request {
     const session::Clock& clock;
     QTextStream& out;
     QTextStream& err;
+    QTextStream* terminal = nullptr; ///< standard error at once, where somebody sees it; else none
 
     QString records = {}; ///< the records file
     QString file = {};    ///< the file to read, or to write the clinic's own catalogue to

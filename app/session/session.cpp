@@ -124,9 +124,9 @@ QString Session::path() const
     return m_store->path();
 }
 
-base::Result<void> Session::backUp(const QString& path) const
+base::Result<void> Session::backUp(const QString& path, const records::Progress& progress) const
 {
-    return storage::backUp(*m_store, path);
+    return storage::backUp(*m_store, path, progress);
 }
 
 bool Session::canSeal()

@@ -119,7 +119,7 @@ public:
     QString catalogueFault() const { return m_catalogueFault; }
     QString path() const;
     /// All of the records as they are now in one new file, opened again and checked.
-    base::Result<void> backUp(const QString& path) const;
+    base::Result<void> backUp(const QString& path, const records::Progress& progress = {}) const;
     /// Whether this build can seal records, and open sealed ones.
     static bool canSeal();
     /// Whether only a password or the printed code opens the records.

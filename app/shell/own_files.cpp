@@ -1,5 +1,7 @@
 #include "app/shell/own_files.h"
 
+#include "app/widgets/long_work.h"
+
 #include <QCoreApplication>
 #include <QFileInfo>
 
@@ -22,7 +24,7 @@ QString filter()
 
 } // namespace
 
-void backUp(const session::Session& session, session::Prompts& prompts)
+void backUp(const session::Session& session, session::Prompts& prompts, QWidget* window)
 {
     const QString suggested = u"%1-%2.aplomb"_s.arg(QFileInfo(session.path()).completeBaseName(),
                                                     session.today().toString(Qt::ISODate));
@@ -30,7 +32,10 @@ void backUp(const session::Session& session, session::Prompts& prompts)
                                           OwnFilesWords::tr("Records (*.aplomb)"));
     if (!path)
         return;
-    if (const auto done = session.backUp(*path); !done)
+    widgets::LongWork work(OwnFilesWords::tr("Backing up the records …"), window);
+    const auto done = session.backUp(*path, [&work](int percent) { return work.went(percent); });
+    work.reset();
+    if (!done)
         prompts.tell(done.error());
     else
         prompts.say(

@@ -7,7 +7,7 @@ namespace shell
 {
 
 /// Writes a backup where it is wished, and says that it is whole.
-void backUp(const session::Session& session, session::Prompts& prompts);
+void backUp(const session::Session& session, session::Prompts& prompts, QWidget* window);
 
 // The clinic's own catalogue as a file that goes from one clinic to another.
 

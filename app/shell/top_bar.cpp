@@ -143,7 +143,7 @@ QMenu* TopBar::madeMenu()
     menu->addSeparator();
     menu->addAction(tr("Where the records are"), this,
                     [this] { showRecordsPlace(m_session.path(), m_session.isSealed(), window()); });
-    menu->addAction(tr("Back up now…"), this, [this] { backUp(m_session, m_prompts); })
+    menu->addAction(tr("Back up now…"), this, [this] { backUp(m_session, m_prompts, window()); })
         ->setObjectName(u"backUp"_s);
     addSealing(*menu);
     addBlankForms(*menu->addMenu(tr("Blank form…")), m_session, m_prompts);

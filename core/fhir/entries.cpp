@@ -3,7 +3,6 @@
 #include "core/fhir/codes.h"
 
 #include <QJsonArray>
-#include <QJsonDocument>
 
 #include <algorithm>
 
@@ -28,58 +27,84 @@ bool isBundle(const QJsonObject& resource)
     return resource[u"resourceType"_s] == u"Bundle"_s;
 }
 
-/// Adds the resources of a Bundle, in its order.
-base::Result<void> addEntries(const QJsonObject& bundle, Bundle& all)
+/// Counts the entries of a Bundle and of those in it.
+class Counting
 {
-    const QJsonValue list = bundle[u"entry"_s];
-    if (!list.isUndefined() && !list.isArray())
-        return exchange::wrongAt(exchange::entryOf(int(all.entries.size()) + 1), u"entry"_s,
-                                 base::said("Allowed is a list."));
-    for (const QJsonValue entry : list.toArray()) {
-        const int number = int(all.entries.size()) + 1;
-        if (!entry.isObject())
-            return exchange::wrongAt(exchange::entryOf(number), u"entry"_s,
-                                     base::said("Allowed is an object."));
-        const QJsonValue resource = entry[u"resource"_s];
-        if (resource.isUndefined()) // a request, or a link
-            continue;
-        if (!resource.isObject() || !resource[u"resourceType"_s].isString())
-            return exchange::wrongAt(exchange::entryOf(number), u"resource"_s,
-                                     base::said("Allowed is a resource of FHIR."));
-        if (isBundle(resource.toObject())) {
-            if (auto added = addEntries(resource.toObject(), all); !added)
+public:
+    explicit Counting(const Bundle::Take& take) : m_take(take) {}
+
+    /// Adds a list of entries to those of its Bundle, and hands on those of the Bundles in it.
+    base::Result<void> add(const QJsonValue& list, std::vector<Entry>& all)
+    {
+        if (!list.isUndefined() && !list.isArray())
+            return wrongAt(u"entry"_s, base::said("Allowed is a list."));
+        for (const QJsonValue entry : list.toArray()) {
+            if (!entry.isObject())
+                return wrongAt(u"entry"_s, base::said("Allowed is an object."));
+            const QJsonValue resource = entry[u"resource"_s];
+            if (resource.isUndefined()) // a request, or a link
+                continue;
+            if (!resource.isObject() || !resource[u"resourceType"_s].isString())
+                return wrongAt(u"resource"_s, base::said("Allowed is a resource of FHIR."));
+            if (!isBundle(resource.toObject())) {
+                all.push_back({++m_count, entry[u"fullUrl"_s].toString(), resource.toObject()});
+                continue;
+            }
+            std::vector<Entry> inside;
+            if (auto added = add(resource[u"entry"_s], inside); !added)
                 return added;
-            continue;
+            m_take(inside);
         }
-        all.entries.push_back({number, entry[u"fullUrl"_s].toString(), resource.toObject()});
+        return {};
     }
-    return {};
-}
+
+private:
+    base::Error wrongAt(const QString& part, const base::Message& allowed) const
+    {
+        return exchange::wrongAt(exchange::entryOf(m_count + 1), part, allowed);
+    }
+
+    const Bundle::Take& m_take;
+    int m_count = 0;
+};
 
 } // namespace
 
-base::Result<Bundle> bundleOf(const QByteArray& bytes)
+base::Result<Bundle> Bundle::of(const QByteArray& bytes)
 {
-    QJsonParseError wrong;
-    const QJsonDocument document = QJsonDocument::fromJson(bytes, &wrong);
-    if (wrong.error == QJsonParseError::DeepNesting)
-        return base::Error{base::ErrorKind::Foreign,
-                           base::said("The file is nested too deeply; nothing was taken from it."),
-                           {}};
-    if (wrong.error != QJsonParseError::NoError)
-        return base::Error{base::ErrorKind::Foreign,
-                           base::said("The file is no JSON from character %1 on; nothing was taken from it.")
-                               .arg(qint64(wrong.offset) + 1),
-                           wrong.errorString()};
-    if (!document.isObject() || !isBundle(document.object()))
+    Pieces pieces(bytes);
+    auto rest = pieces.rest();
+    if (!rest)
+        return rest.error();
+    if (!isBundle(*rest))
         return base::Error{base::ErrorKind::Foreign,
                            base::said("The file is JSON, but no Bundle of FHIR; nothing was taken from it."),
                            {}};
-    Bundle all;
-    if (auto added = addEntries(document.object(), all); !added)
-        return added.error();
-    all.isOfWholeRecords = isTagged(document.object());
-    return all;
+    return Bundle(std::move(pieces), *std::move(rest));
+}
+
+bool Bundle::isOfWholeRecords() const
+{
+    return isTagged(m_rest);
+}
+
+base::Result<void> Bundle::read(const Take& take, const records::Progress& progress) const
+{
+    Counting counting(take);
+    std::vector<Entry> own;
+    for (qsizetype number = 0; number < m_pieces.count(); ++number) {
+        if (progress && !progress(int(100 * number / m_pieces.count())))
+            return base::stopped();
+        const auto piece = m_pieces.piece(number);
+        if (!piece)
+            return piece.error();
+        if (auto added = counting.add(*piece, own); !added)
+            return added;
+    }
+    if (auto added = counting.add(m_rest[u"entry"_s], own); !added)
+        return added;
+    take(own);
+    return {};
 }
 
 void Parts::refuse(const QString& part, const base::Message& allowed) const

@@ -2,9 +2,12 @@
 
 #include "core/base/result.h"
 #include "core/exchange/faults.h"
+#include "core/fhir/pieces.h"
+#include "core/records/opening.h"
 
 #include <QJsonObject>
 
+#include <functional>
 #include <vector>
 
 namespace fhir
@@ -20,13 +23,26 @@ struct Entry {
     QString id() const { return resource[QLatin1String("id")].toString(); }
 };
 
-struct Bundle {
-    std::vector<Entry> entries; ///< those of the Bundles in it too
-    bool isOfWholeRecords = false;
-};
+/// A Bundle of FHIR R4 in JSON (hl7.org/fhir/R4/bundle.html), read piece by piece.
+class Bundle
+{
+public:
+    using Take = std::function<void(const std::vector<Entry>& ofOneBundle)>;
 
-/// The error is that the bytes are no Bundle of FHIR R4 in JSON (hl7.org/fhir/R4/bundle.html).
-base::Result<Bundle> bundleOf(const QByteArray& bytes);
+    /// The error is that the bytes are none.
+    static base::Result<Bundle> of(const QByteArray& bytes);
+
+    bool isOfWholeRecords() const;
+    /// Hands on the entries of each Bundle in it as soon as they are read, then its own. The error is that an
+    /// entry is none, or that it was stopped, which it can be all the time.
+    base::Result<void> read(const Take& take, const records::Progress& progress = {}) const;
+
+private:
+    Bundle(Pieces pieces, QJsonObject rest) : m_pieces(std::move(pieces)), m_rest(std::move(rest)) {}
+
+    Pieces m_pieces;
+    QJsonObject m_rest;
+};
 
 /// Parts of one resource. What is of another type than R4 says is a fault, and then as if it were not there.
 class Parts

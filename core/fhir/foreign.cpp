@@ -66,13 +66,13 @@ class Foreign
 public:
     Foreign(const catalogue::Catalogue& catalogue, QDate today) : m_catalogue(catalogue), m_today(today) {}
 
-    exchange::FindingsFile taken(const Bundle& bundle)
+    exchange::FindingsFile taken(const std::vector<Entry>& entries)
     {
-        for (const Entry& entry : bundle.entries) {
+        for (const Entry& entry : entries) {
             if (entry.type() == u"Patient")
                 takePatient(entry);
         }
-        for (const Entry& entry : bundle.entries) {
+        for (const Entry& entry : entries) {
             if (entry.type() == u"Observation")
                 takeObservation(entry);
             else if (entry.type() != u"Patient")
@@ -236,9 +236,10 @@ private:
 
 } // namespace
 
-exchange::FindingsFile foreignFrom(const Bundle& bundle, const catalogue::Catalogue& catalogue, QDate today)
+exchange::FindingsFile foreignFrom(const std::vector<Entry>& entries, const catalogue::Catalogue& catalogue,
+                                   QDate today)
 {
-    return Foreign(catalogue, today).taken(bundle);
+    return Foreign(catalogue, today).taken(entries);
 }
 
 } // namespace fhir

@@ -7,6 +7,7 @@ namespace fhir
 {
 
 /// What is understood of a Bundle that another program wrote, as bundleFrom says.
-exchange::FindingsFile foreignFrom(const Bundle& bundle, const catalogue::Catalogue& catalogue, QDate today);
+exchange::FindingsFile foreignFrom(const std::vector<Entry>& entries, const catalogue::Catalogue& catalogue,
+                                   QDate today);
 
 } // namespace fhir

@@ -3,6 +3,8 @@
 #include "core/fhir/foreign.h"
 #include "core/fhir/rows.h"
 
+#include <algorithm>
+
 namespace fhir
 {
 
@@ -23,17 +25,28 @@ base::Result<exchange::FindingsFile> bundleFrom(const QByteArray& bytes,
         return base::Error{base::ErrorKind::Invalid,
                            base::said("The file is larger than 400 MB, the most that is allowed."),
                            {}};
-    const auto bundle = bundleOf(bytes);
+    const auto bundle = Bundle::of(bytes);
     if (!bundle)
         return bundle.error();
-    if (progress && !progress(0))
-        return base::stopped();
-    if (!bundle->isOfWholeRecords)
-        return foreignFrom(*bundle, catalogue, today);
+    if (!bundle->isOfWholeRecords()) {
+        std::vector<Entry> entries;
+        if (auto read = bundle->read(
+                [&](const auto& more) { entries.insert(entries.end(), more.begin(), more.end()); }, progress);
+            !read)
+            return read.error();
+        std::ranges::sort(entries, {}, &Entry::number);
+        return foreignFrom(entries, catalogue, today);
+    }
+    constexpr int shareOfReading = 90;
     exchange::Faults faults(&exchange::entryOf);
     std::vector<exchange::LeftOut> leftOut;
-    const std::vector<base::CsvRow> rows = rowsOf(*bundle, catalogue, faults, leftOut);
-    auto file = exchange::wholeFileFrom(rows, catalogue, today, progress, ownPart, faults);
+    Rows rows(catalogue, faults, leftOut);
+    if (auto read = bundle->read([&](const auto& entries) { rows.take(entries); },
+                                 records::share(progress, 0, shareOfReading));
+        !read)
+        return read.error();
+    auto file = exchange::wholeFileFrom(rows.all(), catalogue, today,
+                                        records::share(progress, shareOfReading, 100), ownPart, faults);
     if (file)
         file->leftOut = std::move(leftOut);
     return file;

@@ -24,12 +24,6 @@ QString idIn(const QString& reference)
     return reference.startsWith(urn) ? reference.mid(urn.size()) : reference;
 }
 
-/// A visit among those that were read, as the rows of what belongs to it repeat it.
-struct VisitRow {
-    QString uid;
-    QString patient; ///< its record number
-};
-
 /// One row on its way; a cell that is set twice is a fault.
 class Row
 {
@@ -64,12 +58,13 @@ private:
     base::CsvRow m_row;
 };
 
-/// A Bundle on its way into rows.
-class Rows
+} // namespace
+
+class Rows::Taking
 {
 public:
-    Rows(const catalogue::Catalogue& catalogue, exchange::Faults& faults,
-         std::vector<exchange::LeftOut>& leftOut)
+    Taking(const catalogue::Catalogue& catalogue, exchange::Faults& faults,
+           std::vector<exchange::LeftOut>& leftOut)
         : m_catalogue(catalogue), m_faults(faults), m_leftOut(leftOut)
     {
         base::CsvRow header;
@@ -79,21 +74,27 @@ public:
         m_rows.push_back(std::move(header));
     }
 
-    std::vector<base::CsvRow> taken(const Bundle& bundle)
+    void take(const std::vector<Entry>& entries)
     {
-        for (const Entry& entry : bundle.entries)
+        for (const Entry& entry : entries)
             takeWhatOthersNeed(entry);
-        for (const Entry& entry : bundle.entries) {
+        for (const Entry& entry : entries) {
             if (entry.type() == u"Encounter")
                 takeEncounter(entry);
         }
-        for (const Entry& entry : bundle.entries)
+        for (const Entry& entry : entries)
             takeRest(entry);
-        return std::move(m_rows);
     }
+    const std::vector<base::CsvRow>& rows() const { return m_rows; }
 
 private:
     using Resource = QJsonObject;
+
+    /// A visit among those that were read, as the rows of what belongs to it repeat it.
+    struct VisitRow {
+        QString uid;
+        QString patient; ///< its record number
+    };
 
     Row rowOf(const Entry& entry, const Parts& parts, const QString& kind) const
     {
@@ -470,12 +471,22 @@ private:
     QHash<QString, VisitRow> m_visits; ///< those that stand, by the ids of their Encounters
 };
 
-} // namespace
-
-std::vector<base::CsvRow> rowsOf(const Bundle& bundle, const catalogue::Catalogue& catalogue,
-                                 exchange::Faults& faults, std::vector<exchange::LeftOut>& leftOut)
+Rows::Rows(const catalogue::Catalogue& catalogue, exchange::Faults& faults,
+           std::vector<exchange::LeftOut>& leftOut)
+    : m_taking(std::make_unique<Taking>(catalogue, faults, leftOut))
 {
-    return Rows(catalogue, faults, leftOut).taken(bundle);
+}
+
+Rows::~Rows() = default;
+
+void Rows::take(const std::vector<Entry>& ofOneBundle)
+{
+    m_taking->take(ofOneBundle);
+}
+
+const std::vector<base::CsvRow>& Rows::all() const
+{
+    return m_taking->rows();
 }
 
 void leaveOut(std::vector<exchange::LeftOut>& all, const QString& type, const QString& code,

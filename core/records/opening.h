@@ -23,6 +23,14 @@ enum class Opening {
 /// Told how far a long work is; false stops it and leaves everything as it was. May be empty.
 using Progress = std::function<bool(int percent)>;
 
+/// The same for one part of the work, which goes from one percentage of the whole to another.
+inline Progress share(const Progress& whole, int from, int to)
+{
+    if (!whole)
+        return {};
+    return [=](int percent) { return whole(from + (to - from) * percent / 100); };
+}
+
 /// Who writes, where the time comes from, and what opens sealed records.
 struct Access {
     QString who;

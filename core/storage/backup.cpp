@@ -32,12 +32,12 @@ bool areNobodys(const QString& keys, const sealing::Seal& seal)
     return !QFileInfo::exists(keys) || (bytes && *bytes == seal.wrapped);
 }
 
-base::Result<void> refuseUnsound(const QString& copy, const Access& access)
+base::Result<void> refuseUnsound(const QString& copy, const Access& access, const records::Progress& progress)
 {
     const auto opened = Store::open(copy, access, Opening::ToRead);
     if (!opened)
         return opened.error();
-    const auto faults = (*opened)->fileFaults();
+    const auto faults = (*opened)->fileFaults(progress);
     if (!faults)
         return faults.error();
     if (!faults->isEmpty())
@@ -50,7 +50,7 @@ base::Result<void> refuseUnsound(const QString& copy, const Access& access)
 
 } // namespace
 
-base::Result<void> backUp(Store& store, const QString& path)
+base::Result<void> backUp(Store& store, const QString& path, const records::Progress& progress)
 {
     const QString target = QFileInfo(base::plainPath(path)).absoluteFilePath();
     const auto& seal = store.access().seal;
@@ -58,15 +58,16 @@ base::Result<void> backUp(Store& store, const QString& path)
         return Error{ErrorKind::Refused,
                      base::said("There is a file of that name already; choose another for the backup."),
                      {}};
+    constexpr int copied = 50;
     const QString copy = target + u".unfinished"_s;
     removeWhole(copy); // of a program that was ended
     if (seal)
         QFile::remove(sealing::keysOf(target));
     auto done = seal ? sealing::writeKeys(*seal, sealing::keysOf(copy)) : base::Result<void>();
     if (done)
-        done = store.copyInto(copy);
+        done = store.copyInto(copy, records::share(progress, 0, copied));
     if (done)
-        done = refuseUnsound(copy, store.access());
+        done = refuseUnsound(copy, store.access(), records::share(progress, copied, 100));
     if (done && seal)
         done = base::moveNew(sealing::keysOf(copy), sealing::keysOf(target));
     if (done)

@@ -10,6 +10,6 @@ namespace storage
 /// whole, opened again and checked, or not at all. Sealed records stay sealed, their keys beside the file.
 /// Works while the records are written to, and from those opened to read. Refused where there is a file of
 /// that name; Unreadable where the records do not come through sound.
-base::Result<void> backUp(Store& store, const QString& path);
+base::Result<void> backUp(Store& store, const QString& path, const records::Progress& progress = {});
 
 } // namespace storage

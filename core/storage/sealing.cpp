@@ -1,6 +1,7 @@
 #include "core/storage/sealing.h"
 
 #include "core/storage/statements.h"
+#include "core/storage/watch.h"
 
 #include <QFileInfo>
 #include <QUrl>
@@ -50,20 +51,6 @@ bool chooseCipher(sqlite3* database)
            sqlite3mc_config_cipher(database, "sqlcipher", "legacy", 4) == 4;
 }
 
-/// How far a copy is, as its file grows.
-struct Growth {
-    QString file;
-    qint64 whole = 0; ///< bytes
-    const records::Progress& progress;
-
-    static int went(void* growth)
-    {
-        const auto& it = *static_cast<const Growth*>(growth);
-        const qint64 percent = std::min<qint64>(99, 100 * QFileInfo(it.file).size() / it.whole);
-        return it.progress(int(percent)) ? 0 : 1;
-    }
-};
-
 } // namespace
 
 bool canSeal()
@@ -84,18 +71,15 @@ base::Result<void> applyKey(sqlite3* database, const sealing::Key& key)
 base::Result<void> copySealed(const QString& plain, const QString& sealed, const sealing::Key& key,
                               const records::Progress& progress)
 {
-    constexpr int stepsBetween = 2'000; // less than a millisecond
     sqlite3* database = nullptr;
     const int opened = sqlite3_open_v2(plain.toUtf8().constData(), &database,
                                        SQLITE_OPEN_READONLY | SQLITE_OPEN_URI, nullptr);
     const std::unique_ptr<sqlite3, decltype(&sqlite3_close)> closing(database, sqlite3_close);
     if (opened != SQLITE_OK || !chooseCipher(database))
         return errorOf(database);
-    Growth growth{sealed, std::max<qint64>(1, QFileInfo(plain).size()), progress};
     if (progress && !progress(0))
         return errorOf(SQLITE_INTERRUPT, {});
-    if (progress)
-        sqlite3_progress_handler(database, stepsBetween, &Growth::went, &growth);
+    const Watch watch(database, asItGrows(sealed, QFileInfo(plain).size(), progress));
     // Our own key in our own address: an empty one would write in clear.
     const KeyText text(key);
     QByteArray address =

@@ -156,12 +156,14 @@ base::Result<void> addBrokenRules(QStringList& faults, const Store& store)
 
 } // namespace
 
-base::Result<QStringList> faults(Store& store, const catalogue::Catalogue& catalogue, QDate today)
+base::Result<QStringList> faults(Store& store, const catalogue::Catalogue& catalogue, QDate today,
+                                 const records::Progress& progress)
 {
     const Transaction transaction(store, Transaction::Kind::Reads);
     if (!transaction.begun())
         return transaction.begun().error();
-    auto faults = store.fileFaults();
+    constexpr int shareOfFile = 30;
+    auto faults = store.fileFaults(records::share(progress, 0, shareOfFile));
     if (!faults || !faults->isEmpty())
         return faults; // what lies in broken pages cannot be judged
     if (auto added = addBrokenRules(*faults, store); !added)
@@ -174,7 +176,11 @@ base::Result<QStringList> faults(Store& store, const catalogue::Catalogue& catal
     const auto summaries = patients.all();
     if (!summaries)
         return summaries.error();
+    const auto went = records::share(progress, shareOfFile, 100);
+    qint64 done = 0;
     for (const records::PatientSummary& summary : *summaries) {
+        if (went && !went(int(100 * done++ / qint64(summaries->size()))))
+            return base::stopped();
         const auto patient = patients.withId(summary.id);
         if (!patient)
             return patient.error();

@@ -6,6 +6,7 @@
 #include "core/storage/sealing.h"
 #include "core/storage/statements.h"
 #include "core/storage/transaction.h"
+#include "core/storage/watch.h"
 #include "core/storage/writer_lock.h"
 
 #include <QFileInfo>
@@ -181,10 +182,20 @@ base::Result<void> Store::makeDurable() const
     return {};
 }
 
-base::Result<void> Store::copyInto(const QString& path) const
+base::Result<void> Store::copyInto(const QString& path, const records::Progress& progress) const
+{
+    if (progress && refuseMoved()) { // who is told meanwhile may use this connection
+        const auto apart = open(m_path, m_access, Opening::ToRead);
+        return apart ? (*apart)->writeCopy(path, progress) : apart.error();
+    }
+    return writeCopy(path, {});
+}
+
+base::Result<void> Store::writeCopy(const QString& path, const records::Progress& progress) const
 {
     if (auto made = makePrivate(path); !made)
         return made;
+    const Watch watch(m_statements->database(), asItGrows(path, QFileInfo(m_file).size(), progress));
     if (auto copied = write(*this, u"VACUUM INTO :path"_s, {{":path", path}}); !copied)
         return copied.error();
     return {};
@@ -248,13 +259,18 @@ base::Result<void> Store::refuseFaults() const
     return {};
 }
 
-base::Result<QStringList> Store::fileFaults() const
+base::Result<QStringList> Store::fileFaults(const records::Progress& progress) const
 {
     QStringList faults;
+    constexpr int afterPages = 40, afterChecks = 80;
+    int percent = 0;
+    const Watch watch(m_statements->database(),
+                      progress ? [&] { return progress(percent); } : Watch::GoesOn());
     if (isSealed()) { // every page has a mark that only the key can make, also one that holds nothing now
         if (auto read = ask(u"SELECT SUM(LENGTH(data)) FROM sqlite_dbpage"_s); !read)
             return read.error();
     }
+    percent = afterPages;
     auto checked = read(*this, u"PRAGMA integrity_check"_s, {}, [&](Row& row) -> base::Result<void> {
         if (const QString said = row.text(); said != u"ok"_s)
             faults += u"The file is damaged: %1."_s.arg(said);
@@ -262,6 +278,7 @@ base::Result<QStringList> Store::fileFaults() const
     });
     if (!checked)
         return checked.error();
+    percent = afterChecks;
     auto linked = read(*this, u"PRAGMA foreign_key_check"_s, {}, [&](Row& row) -> base::Result<void> {
         const QString table = row.text();
         const auto number = row.wholeIfAny(); // a clustered table has none

@@ -47,8 +47,9 @@ public:
     /// Gives records that were begun their place; of others nothing is done. Refused where another program
     /// has made a file there meanwhile, which is left alone.
     base::Result<void> keep();
-    /// Copies the records as they are at this moment into a new file that only its owner may read.
-    base::Result<void> copyInto(const QString& path) const;
+    /// Copies the records as they are at this moment into a new file that only its owner may read. Whoever is
+    /// told how far it is may read and write the records meanwhile.
+    base::Result<void> copyInto(const QString& path, const records::Progress& progress = {}) const;
     /// Seals plain records that are open to write: a sealed copy beside them takes their place once every
     /// page of it has been read and checked. Refused where they are sealed or somebody reads them. What the
     /// disk held where the plain file was is beyond any program.
@@ -73,8 +74,9 @@ public:
     /// Who and when are filled in. A reason must be given.
     base::Result<void> chooseEvidence(const records::PopulationChoice& chosen);
 
-    /// Faults of the file itself, one sentence each: pages, indexes, constraints, foreign keys.
-    base::Result<QStringList> fileFaults() const;
+    /// Faults of the file itself, one sentence each: pages, indexes, constraints, foreign keys. Whoever is
+    /// told how far it is must leave this store alone.
+    base::Result<QStringList> fileFaults(const records::Progress& progress = {}) const;
 
 private:
     friend class Transaction;
@@ -89,6 +91,7 @@ private:
     base::Result<void> makeEmpty(const std::vector<Migration>& chain);
     base::Result<void> connect(Opening opening);
     base::Result<void> refuseFaults() const;
+    base::Result<void> writeCopy(const QString& path, const records::Progress& progress) const;
     void disconnect();
     base::Result<void> takeCopyOf(const Store& other) const;
     base::Result<void> refuseMoved() const;

@@ -93,7 +93,7 @@ Said run(const QStringList& arguments)
     QTextStream out(&said.out);
     QTextStream err(&said.err);
     const auto clock = [] { return QDateTime(clinic_desk::today, QTime(9, 30), Qt::UTC); };
-    said.code = console::run(arguments, clinic_desk::book(), clock, out, err, nullptr);
+    said.code = console::run(arguments, clinic_desk::book(), clock, {out, err}, nullptr);
     out.flush();
     err.flush();
     return said;

@@ -13,7 +13,7 @@ namespace test_console
 
 using program::Outcome;
 using program::Place;
-using program::run;
+using program::start;
 
 class TestConsole : public HouseTest
 {
@@ -35,29 +35,29 @@ private Q_SLOTS:
 
 void TestConsole::helpNamesEveryVerb()
 {
-    const Outcome help = run({u"--help"_s});
+    const Outcome help = start({u"--help"_s});
     QCOMPARE(help.code, 0);
     QCOMPARE(help.err, QString());
     for (const QString& verb :
          {u"demo RECORDS"_s, u"import RECORDS FILE.csv"_s, u"change RECORDS"_s, u"letter RECORDS"_s,
           u"chart RECORDS"_s, u"report RECORDS"_s, u"check RECORDS"_s, u"backup RECORDS"_s})
         QVERIFY2(help.out.contains(verb), qPrintable(verb));
-    QCOMPARE(run({u"import"_s, u"--help"_s}).code, 0);
+    QCOMPARE(start({u"import"_s, u"--help"_s}).code, 0);
 }
 
 void TestConsole::versionIsTold()
 {
-    const Outcome version = run({u"--version"_s});
+    const Outcome version = start({u"--version"_s});
     QCOMPARE(version.code, 0);
     QVERIFY(version.out.startsWith(u"Aplomb "_s));
 }
 
 void TestConsole::anUnknownVerbNamesThemAll()
 {
-    const QString said = run({u"delete"_s}).err;
+    const QString said = start({u"delete"_s}).err;
     static const QRegularExpression use(u"^  aplomb ([a-z-]+)"_s, QRegularExpression::MultilineOption);
     int verbs = 0;
-    auto used = use.globalMatch(run({u"--help"_s}).out);
+    auto used = use.globalMatch(start({u"--help"_s}).out);
     for (; used.hasNext(); ++verbs) {
         const QString verb = used.next().captured(1);
         QVERIFY2(said.contains(verb), qPrintable(verb + u": "_s + said));
@@ -96,7 +96,7 @@ void TestConsole::wrongUseIsTwo_data()
 void TestConsole::wrongUseIsTwo()
 {
     QFETCH(QStringList, arguments);
-    const Outcome used = run(arguments);
+    const Outcome used = start(arguments);
     QCOMPARE(used.code, 2);
     QCOMPARE(used.out, QString());
     QVERIFY2(used.err.count(u'\n') == 1 && used.err.size() > 20, qPrintable(used.err));
@@ -118,7 +118,7 @@ void TestConsole::recordsThatAreNotThereAreAnError()
     QFETCH(QStringList, arguments);
     const Place place;
     arguments.insert(1, place.records);
-    const Outcome tried = run(arguments);
+    const Outcome tried = start(arguments);
     QCOMPARE(tried.code, 1);
     QCOMPARE(tried.out, QString());
     QCOMPARE(tried.err.count(u'\n'), 1);
@@ -132,7 +132,7 @@ void TestConsole::checkRefusesAForeignFile()
     QVERIFY(foreign.open(QIODevice::WriteOnly));
     foreign.write("Dear diary");
     foreign.close();
-    const Outcome checked = run({u"check"_s, place.records});
+    const Outcome checked = start({u"check"_s, place.records});
     QCOMPARE(checked.code, 1);
     QCOMPARE(checked.err.count(u'\n'), 1);
 }
@@ -140,16 +140,16 @@ void TestConsole::checkRefusesAForeignFile()
 /// In the help of all and of the verb, in the manual and in what the shell completes.
 void TestConsole::everyVerbAndOptionIsToldEverywhere()
 {
-    const QString help = run({u"--help"_s}).out;
-    const QString page = run({u"--man-page"_s}).out.replace(u"\\-"_s, u"-"_s);
-    const QString completion = run({u"--bash-completion"_s}).out;
+    const QString help = start({u"--help"_s}).out;
+    const QString page = start({u"--man-page"_s}).out.replace(u"\\-"_s, u"-"_s);
+    const QString completion = start({u"--bash-completion"_s}).out;
     QFile readMe(places::inSource(u"README.md"_s));
     QVERIFY(readMe.open(QIODevice::ReadOnly));
     const QString read = QString::fromUtf8(readMe.readAll());
     QVERIFY(page.startsWith(u".TH APLOMB 1 "_s));
     QVERIFY(console::verbs().size() > 12);
     for (const console::Verb& verb : console::verbs()) {
-        const Outcome own = run({verb.name, u"--help"_s});
+        const Outcome own = start({verb.name, u"--help"_s});
         QCOMPARE(own.code, 0);
         const QString section =
             page.section(u"\n.B "_s + verb.usage() + u'\n', 1).section(u"\n.RE\n"_s, 0, 0);

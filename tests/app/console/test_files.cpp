@@ -15,7 +15,7 @@ namespace test_files
 
 using program::Outcome;
 using program::Place;
-using program::run;
+using program::start;
 using records::Opening;
 
 /// A records file with one patient, T-1.
@@ -82,14 +82,14 @@ void TestFiles::readingVerbsWorkBesideAnOpenWindow()
     records::Patient further;
     further.recordNumber = u"T-2"_s;
     QVERIFY(storage::Patients(*window).save(further)); // in the log and not yet in the file
-    QCOMPARE(run({u"change"_s, clinic.records, u"--patient"_s, u"T-2"_s}).code, 0);
-    QCOMPARE(run({u"change"_s, clinic.records, u"--all"_s}).code, 0);
-    QCOMPARE(run({u"check"_s, clinic.records}).code, 0);
+    QCOMPARE(start({u"change"_s, clinic.records, u"--patient"_s, u"T-2"_s}).code, 0);
+    QCOMPARE(start({u"change"_s, clinic.records, u"--all"_s}).code, 0);
+    QCOMPARE(start({u"check"_s, clinic.records}).code, 0);
     QCOMPARE(
-        run({u"catalogue"_s, u"write"_s, clinic.path(u"own.json"_s), u"--records"_s, clinic.records}).code,
+        start({u"catalogue"_s, u"write"_s, clinic.path(u"own.json"_s), u"--records"_s, clinic.records}).code,
         0);
     const Outcome letter =
-        run({u"letter"_s, clinic.records, u"--patient"_s, u"T-2"_s, u"--to"_s, clinic.path(u"x.pdf"_s)});
+        start({u"letter"_s, clinic.records, u"--patient"_s, u"T-2"_s, u"--to"_s, clinic.path(u"x.pdf"_s)});
     QCOMPARE(letter.err, u"This patient has no signed visit to write about yet.\n"_s);
     further.recordNumber = u"T-3"_s;
     QVERIFY(storage::Patients(*window).save(further));
@@ -103,19 +103,19 @@ void TestFiles::aBackupIsMadeBesideAnOpenWindow()
     further.recordNumber = u"T-2"_s;
     QVERIFY(storage::Patients(*window).save(further)); // in the log and not yet in the file
     const QString backup = clinic.path(u"backup.aplomb"_s);
-    const Outcome done = run({u"backup"_s, clinic.records, backup});
+    const Outcome done = start({u"backup"_s, clinic.records, backup});
     QCOMPARE(done.err, QString());
     QCOMPARE(done.code, 0);
     QCOMPARE(done.out, u"Backed up and checked: %1\n"_s.arg(backup));
-    QCOMPARE(run({u"check"_s, backup}).out, u"sound\n"_s);
-    QCOMPARE(run({u"change"_s, backup, u"--patient"_s, u"T-2"_s}).code, 0);
+    QCOMPARE(start({u"check"_s, backup}).out, u"sound\n"_s);
+    QCOMPARE(start({u"change"_s, backup, u"--patient"_s, u"T-2"_s}).code, 0);
 }
 
 void TestFiles::aBackupTakesNoFilesPlace()
 {
     const Clinic clinic;
     const QByteArray before = clinic.bytes();
-    const Outcome refused = run({u"backup"_s, clinic.records, clinic.records});
+    const Outcome refused = start({u"backup"_s, clinic.records, clinic.records});
     QCOMPARE(refused.code, 1);
     QCOMPARE(refused.err, u"There is a file of that name already; choose another for the backup.\n"_s);
     QCOMPARE(clinic.bytes(), before);
@@ -134,7 +134,7 @@ void TestFiles::aWritingVerbIsToldWhoHasTheRecords()
         {u"demo"_s, clinic.records},
         {u"catalogue"_s, u"read"_s, file.fileName(), u"--records"_s, clinic.records}};
     for (const QStringList& verb : verbs) {
-        const Outcome refused = run(verb);
+        const Outcome refused = start(verb);
         QCOMPARE(refused.code, 1);
         QCOMPARE(refused.out, QString());
         QVERIFY2(refused.err.startsWith(u"These records are open elsewhere: Dr Serra has had them open"_s) &&
@@ -158,7 +158,7 @@ void TestFiles::aCatalogueIsNotWrittenOverRecords()
     const QByteArray before = clinic.bytes();
     QVERIFY(QFile::copy(clinic.records, clinic.path(u"copy.json"_s)));
     const Outcome written =
-        run({u"catalogue"_s, u"write"_s, clinic.path(target), u"--records"_s, clinic.records});
+        start({u"catalogue"_s, u"write"_s, clinic.path(target), u"--records"_s, clinic.records});
     QCOMPARE(written.code, 1);
     QCOMPARE(written.err, u"A records file is there, and nothing is written over it.\n"_s);
     QCOMPARE(clinic.bytes(), before);
@@ -203,7 +203,7 @@ void TestFiles::aPipeNobodyWritesToIsNotWaitedFor()
     QFETCH(QStringList, arguments);
     const Clinic clinic;
     arguments.replaceInStrings(u"RECORDS"_s, clinic.records).replaceInStrings(u"PIPE"_s, clinic.pipe());
-    const Outcome refused = run(arguments);
+    const Outcome refused = start(arguments);
     QCOMPARE(refused.code, 1);
     QCOMPARE(refused.err.count(u'\n'), 1);
 }
@@ -220,7 +220,7 @@ void TestFiles::anUnknownPlatformEndsInOneSentence()
 {
     QFETCH(QStringList, arguments);
     QFETCH(int, code);
-    const Outcome used = run(arguments);
+    const Outcome used = start(arguments);
     QCOMPARE(used.code, code);
     QCOMPARE(used.err.count(u'\n'), 1);
 }
@@ -248,7 +248,7 @@ void TestFiles::whatLiesBehindTheEndIsAFault()
 {
     const Clinic clinic;
     QVERIFY(QFile::resize(clinic.records, QFileInfo(clinic.records).size() + 4096));
-    const Outcome checked = run({u"check"_s, clinic.records});
+    const Outcome checked = start({u"check"_s, clinic.records});
     QCOMPARE(checked.code, 1);
     QCOMPARE(checked.out,
              u"Behind the end of the records the file holds 4096 bytes that are none of theirs.\n"_s);
@@ -263,12 +263,12 @@ void TestFiles::dataCannotOrderTheTerminalAbout()
         patient.family = u"No\u001b[2Jwak\u009b1m \u202eabc"_s;
         QVERIFY(storage::Patients(*store).save(patient));
     }
-    const Outcome shown = run({u"change"_s, clinic.records, u"--patient"_s, u"T-1"_s});
+    const Outcome shown = start({u"change"_s, clinic.records, u"--patient"_s, u"T-1"_s});
     QCOMPARE(shown.code, 0);
     QVERIFY2(shown.out.contains(u"WAK"_s), qPrintable(shown.out));
     for (const QChar order : {QChar(0x1b), QChar(0x9b), QChar(0x202e)})
         QVERIFY(!shown.out.contains(order));
-    const Outcome missing = run({u"check"_s, clinic.records, u"\u001b[2J"_s});
+    const Outcome missing = start({u"check"_s, clinic.records, u"\u001b[2J"_s});
     QVERIFY(!missing.err.contains(u'\u001b'));
 }
 
@@ -282,7 +282,7 @@ void TestFiles::aKilledDemoLeavesNoClinic()
     QVERIFY(demo.waitForFinished(120'000));
     QCOMPARE(demo.exitStatus(), QProcess::CrashExit);
     QVERIFY(!QFileInfo::exists(place.records));
-    QCOMPARE(run({u"demo"_s, place.records}).code, 0);
+    QCOMPARE(start({u"demo"_s, place.records}).code, 0);
     QCOMPARE(QDir(place.folder.path()).entryList(QDir::Files), QStringList{u"clinic.aplomb"_s});
 }
 

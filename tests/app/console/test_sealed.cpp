@@ -14,7 +14,7 @@ namespace test_sealed
 
 using findings_file::walk;
 using program::Outcome;
-using program::run;
+using program::start;
 
 const QByteArray password = "four words and blue\n";
 
@@ -26,9 +26,9 @@ struct Sealed : program::Place {
     Sealed()
     {
         write(words, password);
-        made = run({u"import"_s, records,
-                    file({walk(), walk({{u"date"_s, u"2024-05-01"_s}, {u"value"_s, u"18"_s}})}),
-                    u"--password-file"_s, words});
+        made = start({u"import"_s, records,
+                      file({walk(), walk({{u"date"_s, u"2024-05-01"_s}, {u"value"_s, u"18"_s}})}),
+                      u"--password-file"_s, words});
     }
     static void write(const QString& path, const QByteArray& bytes)
     {
@@ -71,7 +71,7 @@ private Q_SLOTS:
         QCOMPARE(again.err, QString());
         Sealed::write(place.path(u"words"_s), password);
         const Outcome needless =
-            run({u"check"_s, place.records, u"--password-file"_s, place.path(u"words"_s)});
+            start({u"check"_s, place.records, u"--password-file"_s, place.path(u"words"_s)});
         QCOMPARE(needless.code, 0);
         QCOMPARE(needless.err, u"These records are not sealed, so the password was not needed.\n"_s);
     }
@@ -101,23 +101,23 @@ private Q_SLOTS:
                 word.replace(u"FOLDER"_s, clinic.path(folder)).replace(u"RECORDS"_s, clinic.records);
             return QDir(clinic.folder.path()).mkdir(folder) ? words : QStringList();
         };
-        const Outcome byFile = run(in(u"one"_s) + QStringList{u"--password-file"_s, clinic.words});
+        const Outcome byFile = start(in(u"one"_s) + QStringList{u"--password-file"_s, clinic.words});
         QVERIFY2(byFile.code == 0, qPrintable(byFile.err));
         QCOMPARE(byFile.err, QString());
         if (verb.first() != u"change"_s)
             return; // the way to the password is the same for all
-        const Outcome byInput = run(in(u"two"_s), password);
+        const Outcome byInput = start(in(u"two"_s), password);
         QVERIFY2(byInput.code == 0, qPrintable(byInput.err));
         QCOMPARE(QString(byInput.out).replace(u"/two/"_s, u"/one/"_s), byFile.out);
         const Outcome byDash =
-            run(in(u"three"_s) + QStringList{u"--password-file"_s, u"-"_s}, password + "more\n");
+            start(in(u"three"_s) + QStringList{u"--password-file"_s, u"-"_s}, password + "more\n");
         QCOMPARE(byDash.code, 0);
-        const Outcome without = run(in(u"four"_s));
+        const Outcome without = start(in(u"four"_s));
         QCOMPARE(without.code, 1);
         QCOMPARE(without.err, u"These records are sealed; name the file that holds their password with "
                               "--password-file, or give it on the standard input.\n"_s);
         QCOMPARE(without.out, QString());
-        const Outcome wrong = run(in(u"five"_s), "four words and red\n");
+        const Outcome wrong = start(in(u"five"_s), "four words and red\n");
         QCOMPARE(wrong.code, 1);
         QCOMPARE(wrong.err, u"That is not the password of these records.\n"_s);
     }
@@ -129,14 +129,14 @@ private Q_SLOTS:
         QVERIFY(seal);
         const QByteArray code = seal->key.code().join(u' ').toUtf8();
         QVERIFY(QFile::remove(clinic.records + u".keys"_s));
-        const Outcome opened = run({u"check"_s, clinic.records}, code);
+        const Outcome opened = start({u"check"_s, clinic.records}, code);
         QVERIFY2(opened.code == 0, qPrintable(opened.err));
         QCOMPARE(opened.out, u"sound\n"_s);
-        const Outcome word = run({u"check"_s, clinic.records}, password);
+        const Outcome word = start({u"check"_s, clinic.records}, password);
         QCOMPARE(word.err,
                  u"No file of keys lies beside these records, so only their printed code opens them.\n"_s);
         const Outcome other =
-            run({u"check"_s, clinic.records}, sealing::Key::made().code().join(u' ').toUtf8());
+            start({u"check"_s, clinic.records}, sealing::Key::made().code().join(u' ').toUtf8());
         QCOMPARE(other.code, 1);
         QVERIFY(other.err.startsWith(u"These records do not open with this key"_s));
     }
@@ -145,10 +145,10 @@ private Q_SLOTS:
     {
         const Sealed clinic;
         const QString backup = clinic.path(u"backup.aplomb"_s);
-        QCOMPARE(run({u"backup"_s, clinic.records, backup}, password).code, 0);
-        const Outcome shown = run({u"change"_s, backup, u"--all"_s, u"--json"_s}, password);
+        QCOMPARE(start({u"backup"_s, clinic.records, backup}, password).code, 0);
+        const Outcome shown = start({u"change"_s, backup, u"--all"_s, u"--json"_s}, password);
         QCOMPARE(shown.code, 0);
-        QCOMPARE(shown.out, run({u"change"_s, clinic.records, u"--all"_s, u"--json"_s}, password).out);
+        QCOMPARE(shown.out, start({u"change"_s, clinic.records, u"--all"_s, u"--json"_s}, password).out);
     }
 
     void badPasswordsAreRefusedInOneSentence_data()
@@ -172,7 +172,7 @@ private Q_SLOTS:
         QFETCH(QString, sentence);
         const program::Place place;
         Sealed::write(place.path(u"words"_s), words);
-        const Outcome refused = run(
+        const Outcome refused = start(
             {u"import"_s, place.records, place.file({walk()}), u"--password-file"_s, place.path(u"words"_s)});
         QCOMPARE(refused.code, 1);
         QCOMPARE(refused.err, sentence);
@@ -183,8 +183,8 @@ private Q_SLOTS:
     void thePasswordIsNoArgumentAndTheDemoHasNone()
     {
         const program::Place place;
-        QCOMPARE(run({u"demo"_s, place.records, u"--password-file"_s, u"x"_s}).code, 2);
-        QCOMPARE(run({u"check"_s, place.records, u"--password"_s, u"four words and blue"_s}).code, 2);
+        QCOMPARE(start({u"demo"_s, place.records, u"--password-file"_s, u"x"_s}).code, 2);
+        QCOMPARE(start({u"check"_s, place.records, u"--password"_s, u"four words and blue"_s}).code, 2);
     }
 };
 

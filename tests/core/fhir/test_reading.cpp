@@ -306,10 +306,30 @@ private Q_SLOTS:
         QVERIFY(read > 20 && refused > 20); // both were met
     }
 
-    void aStoppedReadingSaysSo()
+    /// Between any two pieces of a large file, so that no one waits for the rest of it.
+    void aReadingStopsWhereverItIs()
     {
-        const QByteArray bytes = fhir::document(madeUpRecord(4, book()), {}, book(), now);
-        const auto stopped = fhir::bundleFrom(bytes, book(), today, [](int) { return false; });
+        std::vector<QByteArray> documents;
+        for (quint32 number = 1; number <= 40; ++number)
+            documents.push_back(fhir::document(madeUpRecord(number, book()), {}, book(), now));
+        const QByteArray bytes = fhir::collection(documents, {}, now);
+        std::vector<int> told;
+        QVERIFY(fhir::bundleFrom(bytes, book(), today, [&](int percent) {
+            told.push_back(percent);
+            return true;
+        }));
+        QVERIFY(std::ranges::is_sorted(told));
+        QVERIFY(told.front() == 0 && told.back() > 90 && told.back() <= 100);
+        QVERIFY(std::ranges::count_if(told, [](int percent) { return percent > 0 && percent < 90; }) >=
+                bytes.size() / (4 << 20));
+        for (const int at : told) {
+            const auto stopped =
+                fhir::bundleFrom(bytes, book(), today, [=](int percent) { return percent < at; });
+            QVERIFY(!stopped);
+            QVERIFY(stopped.error() == base::stopped());
+        }
+        const QByteArray theirs = foreign({ida, seen(u"89423-8"_s, 12, u"s"_s)});
+        const auto stopped = fhir::bundleFrom(theirs, book(), today, [](int) { return false; });
         QVERIFY(!stopped);
         QVERIFY(stopped.error() == base::stopped());
     }

@@ -9,6 +9,7 @@
 
 #include <QDir>
 
+#include <algorithm>
 #include <csignal>
 #include <sys/resource.h>
 
@@ -28,6 +29,18 @@ struct Clinic {
     records::Visit visit = *storage::Visits(file.store()).add(fullVisit(patient.id, QDate(2026, 2, 20)));
     QTemporaryDir folder;
     QString path = folder.filePath(u"backup.aplomb"_s);
+
+    /// So many that a copy takes a while.
+    void grow()
+    {
+        storage::Transaction transaction(file.store(), storage::Transaction::Kind::Writes);
+        for (int number = 0; number < 1000; ++number) {
+            records::Patient another = fullPatient();
+            another.recordNumber = QString::number(number);
+            QVERIFY(storage::Patients(file.store()).save(another));
+        }
+        QVERIFY(transaction.commit());
+    }
 
     QStringList files() const { return QDir(folder.path()).entryList(QDir::Files | QDir::Hidden); }
 };
@@ -58,6 +71,46 @@ private Q_SLOTS:
         const auto copy = Store::open(clinic.path, clinic.file.access(), Opening::ToRead);
         QVERIFY(copy);
         QCOMPARE(*storage::Visits(**copy).withId(clinic.visit.id), clinic.visit);
+    }
+
+    /// Whoever is told, such as a window, goes on with the records meanwhile.
+    void itTellsHowFarItIsAndLetsOthersWrite()
+    {
+        Clinic clinic;
+        clinic.grow();
+        std::vector<int> told;
+        const auto done = storage::backUp(clinic.file.store(), clinic.path, [&](int percent) {
+            told.push_back(percent);
+            records::Patient another;
+            another.family = u"Varnhem"_s;
+            return bool(storage::Patients(clinic.file.store()).save(another));
+        });
+        QVERIFY2(done, done ? "" : qPrintable(done.error().detail));
+        QVERIFY(std::ranges::is_sorted(told));
+        QVERIFY(told.size() > 3 && told.front() >= 0 && told.front() < 50 && told.back() > 80 &&
+                told.back() <= 100);
+        const auto copy = Store::open(clinic.path, clinic.file.access(), Opening::ToRead);
+        QVERIFY(copy);
+        QCOMPARE(storage::Patients(**copy).all()->size(), size_t(1001)); // as it was when the backup began
+        QCOMPARE(storage::Patients(clinic.file.store()).all()->size(), told.size() + 1001);
+    }
+
+    void stoppedAnywhereItLeavesNothing()
+    {
+        Clinic clinic;
+        clinic.grow();
+        int asked = 0;
+        QVERIFY(storage::backUp(clinic.file.store(), clinic.folder.filePath(u"whole.aplomb"_s),
+                                [&](int) { return ++asked > 0; }));
+        QVERIFY(asked > 3);
+        for (int last = 1; last <= asked; last += std::max(1, asked / 12)) {
+            int times = 0;
+            const auto stopped =
+                storage::backUp(clinic.file.store(), clinic.path, [&](int) { return ++times < last; });
+            QVERIFY(!stopped);
+            QCOMPARE(stopped.error().what.english(), base::stopped().what.english());
+            QCOMPARE(clinic.files(), QStringList{u"whole.aplomb"_s});
+        }
     }
 
     void whatIsNotCommittedYetIsNotInIt()

@@ -10,6 +10,8 @@
 #include "tests/support/records_file.h"
 #include "tests/support/test_support.h"
 
+#include <algorithm>
+
 using namespace Qt::StringLiterals;
 
 namespace test_soundness
@@ -72,6 +74,33 @@ private Q_SLOTS:
         QCOMPARE(clinic.faults(), QStringList());
         RecordsFile empty;
         QCOMPARE(*storage::faults(empty.store(), clinic.catalogue, today), QStringList());
+    }
+
+    void itTellsHowFarItIsAndCanBeStopped()
+    {
+        Clinic clinic;
+        for (int number = 0; number < 100; ++number) {
+            records::Patient another = Clinic::invented();
+            another.recordNumber = QString::number(number);
+            QVERIFY(storage::Patients(clinic.file.store()).save(another));
+        }
+        std::vector<int> told;
+        const auto looked = [&](int last) {
+            return storage::faults(clinic.file.store(), clinic.catalogue, today, [&, last](int percent) {
+                told.push_back(percent);
+                return int(told.size()) != last;
+            });
+        };
+        QVERIFY(looked(-1));
+        const int asked = int(told.size());
+        QVERIFY(asked > 2 && std::ranges::is_sorted(told) && told.back() <= 100);
+        for (int last = 1; last <= asked; last += 7) {
+            told.clear();
+            const auto stopped = looked(last);
+            QVERIFY(!stopped);
+            QCOMPARE(stopped.error().what.english(), base::stopped().what.english());
+        }
+        QCOMPARE(clinic.faults(), QStringList());
     }
 
     void damageIsFound_data()
