@@ -46,7 +46,8 @@ void atWelcome(const std::function<void(QWidget&)>& act)
     });
 }
 
-/// What a person does at each dialog in turn; a dialog is met once it is another than the one before.
+/// What a person does at each dialog in turn; a dialog is met once it is another than the one before and hears
+/// the keyboard. Where something is wrong there, the person goes away.
 class AtDialogs : public QObject
 {
 public:
@@ -62,8 +63,13 @@ private:
         QWidget* dialog = QApplication::activeModalWidget();
         if (dialog == nullptr || dialog == m_last || m_met == m_acts.size())
             return;
+        dialog->activateWindow();
+        if (!dialog->isActiveWindow())
+            return;
         m_last = dialog;
         m_acts[m_met++](*dialog);
+        if (QTest::currentTestFailed() && m_last)
+            m_last->close();
     }
 
     std::vector<Act> m_acts;
