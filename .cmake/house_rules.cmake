@@ -11,8 +11,8 @@ target_compile_options(house_rules INTERFACE
 # Compiles several files as one where that is asked for. One file's helper is then no
 # business of another's names, so -Wshadow is left to the ordinary build.
 function(house_unit target)
-  if(APLOMB_UNITY)
-    set_target_properties(${target} PROPERTIES UNITY_BUILD ON UNITY_BUILD_BATCH_SIZE 24)
+  if(APLOMB_FILES_AS_ONE)
+    set_target_properties(${target} PROPERTIES UNITY_BUILD ON UNITY_BUILD_BATCH_SIZE ${APLOMB_FILES_AS_ONE})
   endif()
 endfunction()
 

@@ -46,8 +46,8 @@ void atWelcome(const std::function<void(QWidget&)>& act)
     });
 }
 
-/// What a person does at each dialog in turn; a dialog is met once it is another than the one before and hears
-/// the keyboard. Where something is wrong there, the person goes away.
+/// What a person does at each dialog in turn; a dialog is met once it is another than the one before and
+/// hears the keyboard. Where something is wrong there, the person goes away.
 class AtDialogs : public QObject
 {
 public:

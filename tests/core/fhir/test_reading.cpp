@@ -310,7 +310,7 @@ private Q_SLOTS:
     void aReadingStopsWhereverItIs()
     {
         std::vector<QByteArray> documents;
-        for (quint32 number = 1; number <= 40; ++number)
+        for (quint32 number = 1; number <= 12; ++number)
             documents.push_back(fhir::document(madeUpRecord(number, book()), {}, book(), now));
         const QByteArray bytes = fhir::collection(documents, {}, now);
         std::vector<int> told;
@@ -322,9 +322,9 @@ private Q_SLOTS:
         QVERIFY(told.front() == 0 && told.back() > 90 && told.back() <= 100);
         QVERIFY(std::ranges::count_if(told, [](int percent) { return percent > 0 && percent < 90; }) >=
                 bytes.size() / (4 << 20));
-        for (const int at : told) {
+        for (size_t i = 0; i < told.size(); i += 1 + told.size() / 5) {
             const auto stopped =
-                fhir::bundleFrom(bytes, book(), today, [=](int percent) { return percent < at; });
+                fhir::bundleFrom(bytes, book(), today, [&](int percent) { return percent < told[i]; });
             QVERIFY(!stopped);
             QVERIFY(stopped.error() == base::stopped());
         }

@@ -117,6 +117,27 @@ private Q_SLOTS:
         QVERIFY(text.contains(u"Nine-hole peg test"_s));
     }
 
+    void aTestOfOneSideIsTold_data()
+    {
+        QTest::addColumn<Side>("side");
+        QTest::newRow("right") << Side::Right;
+        QTest::newRow("left") << Side::Left;
+    }
+
+    void aTestOfOneSideIsTold()
+    {
+        QFETCH(const Side, side);
+        Draft letter = material();
+        std::vector<records::Finding>& findings = letter.visits.back().findings;
+        std::erase_if(findings, [](const records::Finding& each) { return each.measure == u"finger-nose"; });
+        findings.push_back(finding(u"finger-nose"_s, Grade{2}, side));
+        findings.push_back(finding(u"nine-hole-peg"_s, Quantity{31.5, Unit::Second}, side));
+        const QString text = textOf(letter);
+        QVERIFY(text.contains(u"clear, task done (grade 2; 0 as expected, 4 worst)"_s));
+        const QString name = side == Side::Right ? u"right"_s : u"left"_s;
+        QVERIFY2(text.contains(u"Nine-hole peg test, %1 31.5 s"_s.arg(name)), qPrintable(text));
+    }
+
     void onlyWhatTheVisitsOwnFormAsksForIsMissed()
     {
         Draft letter = material();

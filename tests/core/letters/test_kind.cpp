@@ -60,6 +60,8 @@ private Q_SLOTS:
         QTest::newRow("field") << u"<p>{{to}}</p>\n<p>{{pan}}</p>"_s << 2 << u"There is no field “pan”."_s;
         QTest::newRow("part") << u"{{> part:head}}\n{{> part:heart}}"_s << 2
                               << u"There is no part “part:heart”."_s;
+        QTest::newRow("behind a remark")
+            << u"{{! a remark }}\n{{pan}}"_s << 2 << u"There is no field “pan”."_s;
         QTest::newRow("markup as text")
             << u"{{{question}}}"_s << 1
             << u"“question” must stand between two braces, so that it is written as text."_s;
@@ -102,6 +104,16 @@ private Q_SLOTS:
         QCOMPARE(kindOf(u"own"_s, kinds({}, versions)).page, u"<p>good</p>"_s);
         QCOMPARE(usedInstead(versions).front().english(),
                  u"The kind of letter “Our letter 2” has a fault; its last good version is used."_s);
+        const records::LetterKind broken = version(1, u"<p>{{plan</p>"_s);
+        QCOMPARE(kindOf(u"own"_s, kinds({}, {broken, version(2, u"<p>mended</p>"_s)})).page,
+                 u"<p>mended</p>"_s);
+        records::LetterKind alsoBroken = broken;
+        alsoBroken.id = u"their"_s;
+        alsoBroken.title = u"Their letter"_s;
+        QVERIFY(usedInstead({version(1, u"<p>good</p>"_s), alsoBroken})
+                    .front()
+                    .english()
+                    .contains(u"“Their letter”"_s));
         const std::vector<records::LetterKind> onlyBroken = {version(1, u"<p>{{plan</p>"_s)};
         QCOMPARE(kindOf(u"own"_s, kinds({}, onlyBroken)).id, u"referral"_s);
         QVERIFY(

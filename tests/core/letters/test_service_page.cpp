@@ -129,6 +129,21 @@ private Q_SLOTS:
         QCOMPARE(told({}, {}), u"fewer than 5"_s);
     }
 
+    void whereTooFewHaveALetterNoDaysAreTold()
+    {
+        ServiceReport some = report();
+        const QString told = u"3.5 (1 to 9)"_s;
+        QVERIFY(linesOf(some).contains(told));
+        QVERIFY(!linesOf(some).join(u' ').contains(u"patients were seen in this period"_s));
+        const qsizetype at = linesOf(some).indexOf(told);
+        some.counts->daysToLetter = {};
+        QCOMPARE(linesOf(some).value(at), u"letters about fewer than 5 patients"_s);
+        some.rows.front().latest = {};
+        const QStringList lines = linesOf(some);
+        const qsizetype row = lines.indexOf(u"6-minute walk distance (m)"_s);
+        QCOMPARE(lines.mid(row + 1, 3), (QStringList{u"44"_s, u"350 (225 to 475)"_s, u"–"_s}));
+    }
+
     void testsOfAFewAreCountedOnce()
     {
         QVERIFY(linesOf(report()).contains(u"1 test with two results of fewer than 5 patients"_s));
