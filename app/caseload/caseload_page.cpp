@@ -8,6 +8,7 @@
 #include "app/widgets/combo_box.h"
 #include "app/widgets/empty_state.h"
 #include "app/widgets/group_bar.h"
+#include "app/widgets/long_work.h"
 #include "app/widgets/notice.h"
 #include "app/widgets/scroll_room.h"
 #include "app/widgets/summary_card.h"
@@ -351,8 +352,18 @@ void CaseloadPage::count()
 void CaseloadPage::sayHowFar()
 {
     const qsizetype waiting = m_list.waiting();
+    if (!m_list.isWorking())
+        m_wereWaiting = 0;
+    else if (waiting > m_wereWaiting) {
+        m_wereWaiting = waiting;
+        m_since.start();
+    }
+    const auto working = [&] {
+        return tr("Working out %n patient(s) …", nullptr, int(waiting)) + u' ' +
+               widgets::restWords(m_since, m_wereWaiting - waiting, m_wereWaiting);
+    };
     m_progress->setText(waiting == 0         ? QString()
-                        : m_list.isWorking() ? tr("Working out %n patient(s) …", nullptr, int(waiting))
+                        : m_list.isWorking() ? working().trimmed()
                                              : tr("%n patient(s) not worked out", nullptr, int(waiting)));
     m_stop->setVisible(m_list.isWorking());
 }

@@ -3,6 +3,7 @@
 #include "app/caseload/case_table.h"
 #include "app/session/prompts.h"
 
+#include <QElapsedTimer>
 #include <QWidget>
 
 class QCheckBox;
@@ -78,6 +79,8 @@ private:
         m_inFocus; ///< whom someone went to; the row may be another once the list is read again
     QLabel* m_count = nullptr;
     QLabel* m_progress = nullptr;
+    qsizetype m_wereWaiting = 0; ///< when the work began
+    QElapsedTimer m_since;       ///< it began
     QPushButton* m_stop = nullptr;
     QLineEdit* m_search = nullptr;
     QPushButton* m_letters = nullptr;

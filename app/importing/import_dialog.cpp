@@ -3,6 +3,7 @@
 #include "app/importing/preview_table.h"
 #include "app/session/messages.h"
 #include "app/widgets/combo_box.h"
+#include "app/widgets/long_work.h"
 #include "app/widgets/notice.h"
 #include "app/widgets/scroll_room.h"
 #include "app/widgets/table_menu.h"
@@ -232,9 +233,12 @@ void ImportDialog::takeAll()
     }
     m_notice->clear();
     work(true);
+    QElapsedTimer since;
+    since.start();
     const auto done = session::importFile(
-        m_session, m_file, session::importingAuthor(m_session.person().name), m_name, [this](int percent) {
+        m_session, m_file, session::importingAuthor(m_session.person().name), m_name, [&](int percent) {
             m_progress->setValue(percent);
+            m_progress->setFormat(u"%p %  "_s + widgets::restWords(since, percent, 100));
             QCoreApplication::processEvents();
             return !m_isStopped;
         });

@@ -5,12 +5,17 @@
 namespace widgets
 {
 
-namespace
+QString restWords(const QElapsedTimer& since, qint64 done, qint64 all)
 {
-
-constexpr int known = 5; ///< percent, before which nothing is said of the rest
-
-} // namespace
+    constexpr qint64 known = 20; // a twentieth
+    if (done * known < all || done >= all)
+        return {};
+    constexpr double thousand = 1000;
+    const double rest = double(since.elapsed()) * double(all - done) / double(done) / thousand;
+    constexpr int minute = 60;
+    return rest > 2 * minute ? LongWork::tr("about %n minute(s) left", nullptr, int(rest / minute) + 1)
+                             : LongWork::tr("about %n second(s) left", nullptr, int(rest) + 1);
+}
 
 LongWork::LongWork(const QString& what, QWidget* parent)
     : QProgressDialog(what, tr("Stop"), 0, 100, parent), m_what(what)
@@ -24,22 +29,10 @@ LongWork::LongWork(const QString& what, QWidget* parent)
 bool LongWork::went(int percent)
 {
     setValue(percent);
-    sayRest(percent);
+    if (const QString rest = restWords(m_since, percent, 100); !rest.isEmpty())
+        setLabelText(tr("%1\n%2", "what is done, and how long it will take").arg(m_what, rest));
     QCoreApplication::processEvents();
     return !wasCanceled();
-}
-
-/// As long as the part that is done lets expect.
-void LongWork::sayRest(int percent)
-{
-    if (percent < known || percent >= 100)
-        return;
-    constexpr double thousand = 1000;
-    const double rest = double(m_since.elapsed()) * (100 - percent) / percent / thousand;
-    constexpr int minute = 60;
-    const QString words = rest > 2 * minute ? tr("about %n minute(s) left", nullptr, int(rest / minute) + 1)
-                                            : tr("about %n second(s) left", nullptr, int(rest) + 1);
-    setLabelText(tr("%1\n%2", "what is done, and how long it will take").arg(m_what, words));
 }
 
 } // namespace widgets

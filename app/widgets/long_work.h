@@ -6,6 +6,10 @@
 namespace widgets
 {
 
+/// "about 12 seconds left", as long as the part that is done lets expect; empty while that is too small to
+/// tell.
+QString restWords(const QElapsedTimer& since, qint64 done, qint64 all);
+
 /// Shows itself where a work takes more than a moment, with how much is done and how long it will take, and
 /// can stop it.
 class LongWork : public QProgressDialog
@@ -19,8 +23,6 @@ public:
     bool went(int percent);
 
 private:
-    void sayRest(int percent);
-
     QString m_what;
     QElapsedTimer m_since;
 };

@@ -2,6 +2,7 @@
 
 #include "app/session/messages.h"
 #include "app/widgets/combo_box.h"
+#include "app/widgets/long_work.h"
 #include "app/widgets/theme.h"
 #include "app/writing/letter_draft.h"
 #include "core/letters/kind.h"
@@ -178,6 +179,7 @@ void BatchDialog::begin()
                              QDir(folder()).absolutePath(), m_ending->currentData().toString()});
     m_progress->setRange(0, int(m_batch->all()));
     m_progress->setValue(0);
+    m_since.start();
     m_next.start();
     settle();
     m_stop->setFocus();
@@ -187,6 +189,8 @@ void BatchDialog::step()
 {
     m_batch->step();
     m_progress->setValue(int(m_batch->done()));
+    m_progress->setFormat(u"%p %  "_s +
+                          widgets::restWords(m_since, qint64(m_batch->done()), qint64(m_batch->all())));
     if (m_batch->isDone())
         end();
     else

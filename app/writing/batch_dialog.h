@@ -4,6 +4,7 @@
 #include "app/writing/letter_batch.h"
 
 #include <QDialog>
+#include <QElapsedTimer>
 #include <QTimer>
 
 class QComboBox;
@@ -52,6 +53,7 @@ private:
     QComboBox* m_ending;
     QLineEdit* m_folder;
     QProgressBar* m_progress;
+    QElapsedTimer m_since; ///< it runs
     QPlainTextEdit* m_report;
     QPushButton* m_copy;
     QPushButton* m_stop;

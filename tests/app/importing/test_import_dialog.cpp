@@ -268,7 +268,12 @@ private Q_SLOTS:
         QVERIFY(desk.dialog->isVisible());
         QCOMPARE(desk.patients(), size_t(0));
         QVERIFY(desk.part<QPushButton>("takeAll").hasFocus());
+        bool isRestTold = false;
+        auto& progress = desk.part<QProgressBar>("importProgress");
+        QObject::connect(&progress, &QProgressBar::valueChanged,
+                         [&] { isRestTold = isRestTold || progress.text().endsWith(u" left"_s); });
         desk.part<QPushButton>("takeAll").click();
+        QVERIFY(isRestTold);
         QCOMPARE(desk.patients(), size_t(40));
     }
 

@@ -190,6 +190,8 @@ private Q_SLOTS:
         QVERIFY(progress->isVisible());
         while (progress->value() == 0)
             QCoreApplication::processEvents(QEventLoop::AllEvents, 1);
+        QVERIFY2(progress->text().startsWith(u"25 %"_s) && progress->text().endsWith(u" left"_s),
+                 qPrintable(progress->text()));
         QTest::keyClick(&dialog, Qt::Key_Escape);
         auto* report = dialog.findChild<QPlainTextEdit*>(u"batchReport"_s);
         QVERIFY(report->isVisible());
