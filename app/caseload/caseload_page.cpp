@@ -352,20 +352,17 @@ void CaseloadPage::count()
 void CaseloadPage::sayHowFar()
 {
     const qsizetype waiting = m_list.waiting();
-    if (!m_list.isWorking())
-        m_wereWaiting = 0;
-    else if (waiting > m_wereWaiting) {
-        m_wereWaiting = waiting;
+    const bool isWorking = m_list.isWorking();
+    if (!isWorking || waiting > m_wereWaiting) {
+        m_wereWaiting = isWorking ? waiting : 0;
         m_since.start();
     }
-    const auto working = [&] {
-        return tr("Working out %n patient(s) …", nullptr, int(waiting)) + u' ' +
-               widgets::restWords(m_since, m_wereWaiting - waiting, m_wereWaiting);
-    };
-    m_progress->setText(waiting == 0         ? QString()
-                        : m_list.isWorking() ? working().trimmed()
-                                             : tr("%n patient(s) not worked out", nullptr, int(waiting)));
-    m_stop->setVisible(m_list.isWorking());
+    const QString rest = widgets::restWords(m_since, m_wereWaiting - waiting, m_wereWaiting);
+    const QString left = rest.isEmpty() ? rest : u' ' + rest;
+    m_progress->setText(waiting == 0 ? QString()
+                        : isWorking  ? tr("Working out %n patient(s) …", nullptr, int(waiting)) + left
+                                     : tr("%n patient(s) not worked out", nullptr, int(waiting)));
+    m_stop->setVisible(isWorking);
 }
 
 void CaseloadPage::showLines()

@@ -53,10 +53,9 @@ base::Result<void> listCases(const Request& request)
         return cases.error();
     const storage::Cases storedCases(session.store());
     LongWork working(request, base::said("Working out the caseload"));
-    const records::Progress went = working.progress();
     size_t worked = 0;
     for (judging::Case& each : *cases) {
-        if (!went(int(100 * worked++ / cases->size())))
+        if (!records::goesOn(working.progress(), worked++, cases->size()))
             return base::stopped();
         if (each.summary)
             continue;

@@ -111,10 +111,9 @@ base::Result<void> showChange(const Request& request)
     const base::Phrasebook phrases;
     QJsonArray objects;
     LongWork comparing(request, base::said("Comparing the visits"));
-    const records::Progress went = comparing.progress();
-    qsizetype compared = 0;
+    size_t compared = 0;
     for (const QString& number : *wanted) {
-        if (!went(int(100 * compared++ / wanted->size())))
+        if (!records::goesOn(comparing.progress(), compared++, size_t(wanted->size())))
             return base::stopped();
         const auto patient = found(**session, number);
         if (!patient)

@@ -16,9 +16,9 @@ struct Streams {
     bool isTerminal = false; ///< whether somebody sees `err` while the verb works
 };
 
-/// Does it. Gives back 0 when done, 1 when it could not
-/// be done, 2 when the arguments are wrong. Needs a QGuiApplication for letters and charts; the offscreen
-/// platform will do, and a QApplication for `drawScreens`, which is the work of the verb pictures.
+/// Does it. Gives back 0 when done, 1 when it could not be done, 2 when the arguments are wrong. Needs a
+/// QGuiApplication for letters and charts; the offscreen platform will do, and a QApplication for
+/// `drawScreens`, which is the work of the verb pictures.
 int run(const QStringList& arguments, const catalogue::Catalogue& catalogue, const session::Clock& clock,
         const Streams& streams, Work drawScreens);
 

@@ -52,26 +52,24 @@ LongWork::~LongWork()
 
 bool LongWork::went(int percent)
 {
-    constexpr int amoment = 500; // ms
-    if (m_terminal != nullptr && m_since.elapsed() > amoment)
+    constexpr int moment = 500; // ms
+    if (m_terminal != nullptr && m_since.elapsed() > moment)
         show(line(percent));
     return isStopWished == 0;
 }
 
-/// The rest is as long as the part that is done lets expect.
 QString LongWork::line(int percent) const
 {
-    constexpr int known = 5; // percent, before which nothing is said of the rest
     const base::Message done = base::said("%1: %2 percent").arg(m_what, percent);
     const base::Message stop = base::said("Ctrl+C stops it");
-    const int rest = percent < known ? 0 : int(m_since.elapsed() * (100 - percent) / percent / 1000) + 1;
-    return (percent < known
-                ? base::said("%1. %2.").arg(done, stop)
-                : base::said("%1, %2. %3.")
-                      .arg(done,
-                           base::counted("about %1 second left", "about %1 seconds left", rest).arg(rest),
-                           stop))
-        .in(session::screenPhrases());
+    const auto rest = records::secondsLeft(m_since.elapsed(), percent, 100);
+    const base::Message words =
+        rest
+            ? base::said("%1, %2. %3.")
+                  .arg(done, base::counted("about %1 second left", "about %1 seconds left", *rest).arg(*rest),
+                       stop)
+            : base::said("%1. %2.").arg(done, stop);
+    return words.in(session::screenPhrases());
 }
 
 /// Over what was shown before.

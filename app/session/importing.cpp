@@ -25,12 +25,6 @@ using Outcome = base::Result<void>;
 
 const QString amendmentReason = u"Further findings imported"_s;
 
-/// Whether it goes on after this many of all, which are the given part of the work.
-bool goesOn(const records::Progress& progress, int from, int to, size_t done, size_t all)
-{
-    return !progress || progress(from + int(size_t(to - from) * done / std::max<size_t>(all, 1)));
-}
-
 /// What the file knew of the patient and the records did not.
 QStringList filledIn(const records::Patient& before, const records::Patient& after)
 {
@@ -60,12 +54,12 @@ storage::FindingBefore beforeOf(const records::Finding& finding,
 
 /// Whole records set against what the records hold.
 Outcome planRecords(Session& session, const exchange::FindingsFile& file, const records::Progress& progress,
-                    int share, exchange::Plan& plan)
+                    exchange::Plan& plan)
 {
     const storage::Patients patients(session.store());
     size_t done = 0;
     for (const exchange::ReadRecord& read : file.records) {
-        if (!goesOn(progress, 0, share, done++, file.records.size()))
+        if (!records::goesOn(progress, done++, file.records.size()))
             return base::stopped();
         const records::Patient& patient = read.record.patient;
         const auto stored = storage::wholeRecord(session.store(), patient.id);
@@ -78,7 +72,7 @@ Outcome planRecords(Session& session, const exchange::FindingsFile& file, const 
 }
 
 base::Result<exchange::Plan> planned(Session& session, const exchange::FindingsFile& file,
-                                     const records::Progress& progress, int share)
+                                     const records::Progress& progress)
 {
     const storage::Transaction transaction(session.store(), storage::Transaction::Kind::Reads);
     if (!transaction.begun())
@@ -89,14 +83,14 @@ base::Result<exchange::Plan> planned(Session& session, const exchange::FindingsF
     exchange::Plan plan;
     plan.preview.faults = file.faults;
     plan.preview.leftOut = file.leftOut;
-    if (auto records = planRecords(session, file, progress, share, plan); !records)
+    if (auto records = planRecords(session, file, progress, plan); !records)
         return records.error();
     if (file.own && catalogue::written(*file.own) != catalogue::written(session.own())) {
         plan.own = file.own;
         plan.preview.changesPatients = true;
     }
     for (const exchange::ImportedPatient& imported : file.patients) {
-        if (!goesOn(progress, 0, share, plan.additions.size(), file.patients.size()))
+        if (!records::goesOn(progress, plan.additions.size(), file.patients.size()))
             return base::stopped();
         const auto stored = patients.withRecordNumber(imported.patient.recordNumber);
         if (!stored)
@@ -253,7 +247,7 @@ records::Author importingAuthor(const QString& name)
 base::Result<exchange::Plan> plannedImport(Session& session, const exchange::FindingsFile& file,
                                            const records::Progress& progress)
 {
-    return planned(session, file, progress, 100);
+    return planned(session, file, progress);
 }
 
 base::Result<exchange::FindingsFile> findingsFile(const Session& session, const QByteArray& bytes,
@@ -282,21 +276,22 @@ base::Result<ImportSummary> importFile(Session& session, const exchange::Finding
     constexpr int shareOfPlan = 30;
     Importing importing{session, author};
     const auto all = storage::together(session.store(), [&]() -> Outcome {
-        auto plan = planned(session, read, progress, shareOfPlan);
+        auto plan = planned(session, read, records::share(progress, 0, shareOfPlan));
         if (!plan)
             return plan.error();
         if (!plan->preview.faults.isNone())
             return plan->preview.faults.asOne();
+        const records::Progress taking = records::share(progress, shareOfPlan, 100);
         const size_t pieces = plan->additions.size() + plan->records.size();
         size_t done = 0;
         for (const exchange::WholeAddition& addition : plan->records) {
-            if (!goesOn(progress, shareOfPlan, 100, done++, pieces))
+            if (!records::goesOn(taking, done++, pieces))
                 return base::stopped();
             if (auto taken = importing.take(addition); !taken)
                 return taken;
         }
         for (exchange::Addition& addition : plan->additions) {
-            if (!goesOn(progress, shareOfPlan, 100, done++, pieces))
+            if (!records::goesOn(taking, done++, pieces))
                 return base::stopped();
             if (auto taken = importing.take(addition); !taken)
                 return taken;

@@ -285,7 +285,7 @@ base::Result<TakenBack> takeBackImport(Session& session, const records::Author& 
             return all.error();
         size_t taken = 0;
         for (const auto& [patient, writes] : *all) {
-            if (progress && !progress(int(100 * taken++ / all->size())))
+            if (!records::goesOn(progress, taken++, all->size()))
                 return base::stopped();
             if (auto back = takingBack.takeBackOf(patient, writes); !back)
                 return back;

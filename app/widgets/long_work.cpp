@@ -1,5 +1,7 @@
 #include "app/widgets/long_work.h"
 
+#include "core/records/progress.h"
+
 #include <QCoreApplication>
 
 namespace widgets
@@ -7,14 +9,11 @@ namespace widgets
 
 QString restWords(const QElapsedTimer& since, qint64 done, qint64 all)
 {
-    constexpr qint64 known = 20; // a twentieth
-    if (done * known < all || done >= all)
-        return {};
-    constexpr double thousand = 1000;
-    const double rest = double(since.elapsed()) * double(all - done) / double(done) / thousand;
+    const auto rest = records::secondsLeft(since.elapsed(), done, all);
     constexpr int minute = 60;
-    return rest > 2 * minute ? LongWork::tr("about %n minute(s) left", nullptr, int(rest / minute) + 1)
-                             : LongWork::tr("about %n second(s) left", nullptr, int(rest) + 1);
+    return !rest                ? QString()
+           : *rest > 2 * minute ? LongWork::tr("about %n minute(s) left", nullptr, (*rest - 1) / minute + 1)
+                                : LongWork::tr("about %n second(s) left", nullptr, *rest);
 }
 
 LongWork::LongWork(const QString& what, QWidget* parent)

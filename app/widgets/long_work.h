@@ -6,8 +6,7 @@
 namespace widgets
 {
 
-/// "about 12 seconds left", as long as the part that is done lets expect; empty while that is too small to
-/// tell.
+/// "about 12 seconds left" (records::secondsLeft); empty where nothing can be told.
 QString restWords(const QElapsedTimer& since, qint64 done, qint64 all);
 
 /// Shows itself where a work takes more than a moment, with how much is done and how long it will take, and

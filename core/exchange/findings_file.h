@@ -5,7 +5,7 @@
 #include "core/catalogue/own.h"
 #include "core/exchange/faults.h"
 #include "core/exchange/whole_reading.h"
-#include "core/records/opening.h"
+#include "core/records/progress.h"
 
 #include <QByteArray>
 

@@ -2,7 +2,7 @@
 
 #include "core/exchange/faults.h"
 #include "core/exchange/whole_columns.h"
-#include "core/records/opening.h"
+#include "core/records/progress.h"
 #include "core/records/whole_record.h"
 
 namespace exchange

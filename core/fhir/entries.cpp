@@ -93,7 +93,7 @@ base::Result<void> Bundle::read(const Take& take, const records::Progress& progr
     Counting counting(take);
     std::vector<Entry> own;
     for (qsizetype number = 0; number < m_pieces.count(); ++number) {
-        if (progress && !progress(int(100 * number / m_pieces.count())))
+        if (!records::goesOn(progress, size_t(number), size_t(m_pieces.count())))
             return base::stopped();
         const auto piece = m_pieces.piece(number);
         if (!piece)

@@ -3,7 +3,7 @@
 #include "core/base/result.h"
 #include "core/exchange/faults.h"
 #include "core/fhir/pieces.h"
-#include "core/records/opening.h"
+#include "core/records/progress.h"
 
 #include <QJsonObject>
 

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "core/records/progress.h"
 #include "core/sealing/seal.h"
 
 #include <QDateTime>
@@ -19,17 +20,6 @@ enum class Opening {
     MayCreate, ///< to write; where there is none, an empty one is made
     MayBegin   ///< to write; where there is none, one comes to be with Store::keep, and else leaves nothing
 };
-
-/// Told how far a long work is; false stops it and leaves everything as it was. May be empty.
-using Progress = std::function<bool(int percent)>;
-
-/// The same for one part of the work, which goes from one percentage of the whole to another.
-inline Progress share(const Progress& whole, int from, int to)
-{
-    if (!whole)
-        return {};
-    return [=](int percent) { return whole(from + (to - from) * percent / 100); };
-}
 
 /// Who writes, where the time comes from, and what opens sealed records.
 struct Access {

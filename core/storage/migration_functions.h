@@ -1,6 +1,6 @@
 #pragma once
 
-#include "core/records/opening.h"
+#include "core/records/progress.h"
 
 #include <QtGlobal>
 

@@ -177,9 +177,9 @@ base::Result<QStringList> faults(Store& store, const catalogue::Catalogue& catal
     if (!summaries)
         return summaries.error();
     const auto went = records::share(progress, shareOfFile, 100);
-    qint64 done = 0;
+    size_t done = 0;
     for (const records::PatientSummary& summary : *summaries) {
-        if (went && !went(int(100 * done++ / qint64(summaries->size()))))
+        if (!records::goesOn(went, done++, summaries->size()))
             return base::stopped();
         const auto patient = patients.withId(summary.id);
         if (!patient)

@@ -13,6 +13,8 @@ namespace storage
 Watch::Watch(sqlite3* database, GoesOn goesOn) : m_database(database), m_goesOn(std::move(goesOn))
 {
     constexpr int stepsBetween = 2'000; // less than a millisecond
+    if (database == nullptr)
+        m_goesOn = {};
     if (!m_goesOn)
         return;
     const auto ask = [](void* watch) { return static_cast<Watch*>(watch)->m_goesOn() ? 0 : 1; };
@@ -21,7 +23,8 @@ Watch::Watch(sqlite3* database, GoesOn goesOn) : m_database(database), m_goesOn(
 
 Watch::~Watch()
 {
-    sqlite3_progress_handler(m_database, 0, nullptr, nullptr);
+    if (m_goesOn)
+        sqlite3_progress_handler(m_database, 0, nullptr, nullptr);
 }
 
 Watch::GoesOn asItGrows(const QString& file, qint64 whole, const records::Progress& progress)

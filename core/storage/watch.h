@@ -1,6 +1,6 @@
 #pragma once
 
-#include "core/records/opening.h"
+#include "core/records/progress.h"
 
 #include <functional>
 
@@ -15,7 +15,7 @@ class Watch
 public:
     using GoesOn = std::function<bool()>;
 
-    /// An empty `goesOn` is never asked.
+    /// An empty `goesOn` is never asked, and none where there is no database (nullptr).
     Watch(sqlite3* database, GoesOn goesOn);
     ~Watch();
     Watch(const Watch&) = delete;

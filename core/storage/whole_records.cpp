@@ -90,9 +90,9 @@ base::Result<void> eachWholeRecord(Store& store, const std::optional<std::vector
     if (!ids)
         return ids.error();
     VisitReader reader(store);
-    qint64 taken = 0;
+    size_t taken = 0;
     for (const PatientId& id : *ids) {
-        if (progress && !progress(int(100 * taken++ / qint64(ids->size()))))
+        if (!records::goesOn(progress, taken++, ids->size()))
             return base::stopped();
         auto record = recordOf(store, reader, id);
         if (!record)

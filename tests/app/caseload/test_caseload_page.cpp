@@ -88,6 +88,7 @@ private Q_SLOTS:
     void lettersAreAskedForThoseSelectedOrForAll();
     void theListIsWrittenAsItIsShown();
     void summariesStayBetweenStarts();
+    void whatIsLeftToDoIsSaid();
     void anEmptyClinicSaysWhatWillBeHere();
 };
 
@@ -305,6 +306,31 @@ void TestCaseloadPage::summariesStayBetweenStarts()
     QVERIFY(cases);
     QCOMPARE(
         std::ranges::count_if(*cases, [](const judging::Case& each) { return each.summary.has_value(); }), 3);
+}
+
+/// With so many people that a machine of any speed tells them in more than one go.
+void TestCaseloadPage::whatIsLeftToDoIsSaid()
+{
+    bool isSaid = false;
+    for (int people = 25; people <= 800 && !isSaid; people *= 2) {
+        Desk desk;
+        for (int number = 0; number < people; ++number) {
+            const QString name = QString::number(number);
+            desk.session->choosePatient(desk.add(name, u"Ida"_s, QDate(1960, 5, 1), u"T-"_s + name).id);
+            desk.addVisit(QDate(2025, 1, 6), true, 0);
+            desk.addVisit(QDate(2025, 6, 2), true, 1);
+        }
+        desk.session->leavePatient();
+        caseload::CaseloadPage page(*desk.session, desk.answers);
+        page.show();
+        const auto& progress = *page.findChild<QLabel*>(u"caseProgress"_s);
+        while (!progress.text().isEmpty()) {
+            QCoreApplication::processEvents(QEventLoop::AllEvents, 1);
+            isSaid = isSaid ||
+                     (progress.text().startsWith(u"Working out "_s) && progress.text().endsWith(u" left"_s));
+        }
+    }
+    QVERIFY(isSaid);
 }
 
 void TestCaseloadPage::anEmptyClinicSaysWhatWillBeHere()

@@ -82,7 +82,7 @@ private Q_SLOTS:
             QCOMPARE(*pieces.rest(), document.object());
     }
 
-    /// Qt's own reader takes and refuses the same, at the same place, whatever the damage and the cuts.
+    /// Qt's own reader takes and refuses the same, whatever the damage and the cuts.
     void piecesAreReadAsTheWholeIs()
     {
         const QByteArray sound = json("\xEF\xBB\xBF{'type':'collection',\n 'entry' : [ {'a':'\\'],[\\\\'},\n"
