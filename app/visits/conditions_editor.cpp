@@ -1,7 +1,7 @@
 #include "app/visits/conditions_editor.h"
 
 #include "app/session/messages.h"
-#include "app/widgets/combo_box.h"
+#include "app/visits/condition_options.h"
 #include "app/widgets/flow_layout.h"
 #include "app/widgets/number_field.h"
 #include "app/widgets/theme.h"
@@ -9,10 +9,9 @@
 #include "core/records/check.h"
 #include "core/telling/condition_words.h"
 
-#include <QComboBox>
 #include <QLabel>
 #include <QLineEdit>
-#include <QSignalBlocker>
+#include <QPushButton>
 #include <QVBoxLayout>
 
 #include <utility>
@@ -26,7 +25,8 @@ namespace
 {
 
 constexpr int linePauseMs = 300;
-constexpr auto otherKey = "?other"_L1; ///< no vocabulary has such a key
+constexpr int cellWidth = 188;
+constexpr int keysWidth = 352;
 
 /// The key behind a title, else the text itself.
 QString keyOf(const catalogue::Condition& condition, const QString& text)
@@ -62,37 +62,71 @@ ConditionsEditor::ConditionsEditor(std::shared_ptr<const catalogue::Catalogue> c
     m_pause.setSingleShot(true);
     m_pause.setInterval(linePauseMs);
     connect(&m_pause, &QTimer::timeout, this, &ConditionsEditor::tellTyped);
-    auto* flow = new widgets::FlowLayout(this, widgets::space3);
-    for (const QString& id : ids) {
-        const catalogue::Condition* condition = m_catalogue->condition(id);
-        if (condition == nullptr)
-            continue;
-        auto* cell = new QWidget(this);
-        cell->setFixedWidth(188);
-        auto* column = new QVBoxLayout(cell);
-        column->setContentsMargins(0, 0, 0, 0);
-        column->setSpacing(2);
-        auto* label = new QLabel(condition->title, cell);
-        label->setFont(widgets::captionFont());
-        label->setProperty("role", u"quiet"_s);
-        column->addWidget(label);
-        if (condition->isNumber)
-            addNumber(*condition, cell);
-        else
-            addWords(*condition, cell);
-        auto* wrong = new QLabel(cell);
-        wrong->setFont(widgets::captionFont());
-        wrong->setProperty("role", u"danger"_s);
-        wrong->setWordWrap(true);
-        wrong->hide();
-        column->addWidget(wrong);
-        column->addStretch(1);
-        m_wrong[id] = wrong;
-        flow->addWidget(cell);
+    new widgets::FlowLayout(this, widgets::space3);
+    for (const bool hinders : {false, true}) {
+        for (const QString& id : ids) {
+            const catalogue::Condition* condition = m_catalogue->condition(id);
+            if (condition != nullptr && condition->hinders == hinders)
+                addCell(*condition);
+        }
     }
     QSizePolicy policy(QSizePolicy::Preferred, QSizePolicy::Minimum);
     policy.setHeightForWidth(true);
     setSizePolicy(policy);
+}
+
+void ConditionsEditor::addCell(const catalogue::Condition& condition)
+{
+    auto* cell = new QWidget(this);
+    cell->setFixedWidth(condition.hinders ? keysWidth : cellWidth);
+    auto* column = new QVBoxLayout(cell);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->setSpacing(2);
+    auto* label = new QLabel(condition.title, cell);
+    label->setFont(widgets::captionFont());
+    label->setProperty("role", u"quiet"_s);
+    column->addWidget(label);
+    if (condition.isNumber)
+        addNumber(condition, cell);
+    else
+        addWords(condition, cell);
+    auto* wrong = new QLabel(cell);
+    wrong->setFont(widgets::captionFont());
+    wrong->setProperty("role", u"danger"_s);
+    wrong->setWordWrap(true);
+    wrong->hide();
+    column->addWidget(wrong);
+    column->addStretch(1);
+    m_wrong[condition.id] = wrong;
+    layout()->addWidget(cell);
+}
+
+void ConditionsEditor::offerNothingElse()
+{
+    auto* button = new QPushButton(tr("Nothing else hindered"), this);
+    button->setObjectName(m_prefix + u"nothing-else"_s);
+    button->setProperty("kind", u"quiet"_s);
+    QStringList words;
+    for (const catalogue::Condition& condition : m_catalogue->conditions) {
+        if (condition.hinders && m_words.contains(condition.id))
+            words += tr("%1: %2", "condition: value").arg(condition.title, condition.options.front().title);
+    }
+    button->setToolTip(tr("Records of what is still open: %1").arg(words.join(u" · "_s)));
+    layout()->addWidget(button);
+    connect(button, &QPushButton::clicked, this, &ConditionsEditor::stateNothingElse);
+}
+
+void ConditionsEditor::stateNothingElse()
+{
+    tellTyped();
+    records::Conditions values;
+    for (const auto& [id, options] : m_words) {
+        const catalogue::Condition& condition = *m_catalogue->condition(id);
+        if (condition.hinders && options->chosenKey().isEmpty())
+            values[id] = condition.options.front().key;
+    }
+    if (!values.isEmpty())
+        Q_EMIT changed(values);
 }
 
 void ConditionsEditor::addWords(const catalogue::Condition& condition, QWidget* cell)
@@ -102,25 +136,17 @@ void ConditionsEditor::addWords(const catalogue::Condition& condition, QWidget* 
         take(condition.id, m_lines.at(condition.id));
         return;
     }
-    auto* box = new widgets::ComboBox(cell);
-    box->setObjectName(m_prefix + condition.id);
-    box->setAccessibleName(condition.title);
-    box->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
-    box->addItem(m_blank, QString());
-    for (const catalogue::Option& option : condition.options)
-        box->addItem(option.title, option.key);
-    if (!condition.isClosed)
-        box->addItem(tr("… other, typed below"),
-                     QString(otherKey)); // no letter typed into the list leads there
-    cell->layout()->addWidget(box);
-    m_words[condition.id] = box;
-    take(condition.id, box);
+    auto* options = ConditionOptions::make(condition, m_blank, cell);
+    options->editor()->setObjectName(m_prefix + condition.id);
+    options->editor()->setAccessibleName(condition.title);
+    cell->layout()->addWidget(options->editor());
+    m_words[condition.id] = options;
+    take(condition.id, options->editor());
     if (!condition.isClosed) {
         addLine(condition, cell);
         m_lines.at(condition.id)->hide();
     }
-    // A letter typed into a list changes the index without activating it.
-    connect(box, &QComboBox::currentIndexChanged, this, [this, &condition] { choose(condition); });
+    connect(options, &ConditionOptions::chosen, this, [this, &condition] { choose(condition); });
 }
 
 void ConditionsEditor::addLine(const catalogue::Condition& condition, QWidget* cell)
@@ -143,20 +169,25 @@ void ConditionsEditor::take(const QString& id, QWidget* editor)
     editor->setProperty("condition", id);
 }
 
+bool ConditionsEditor::isOther(const QString& id) const
+{
+    const auto options = m_words.find(id);
+    return options != m_words.end() && options->second->chosenKey() == QLatin1String(otherKey);
+}
+
 void ConditionsEditor::choose(const catalogue::Condition& condition)
 {
-    const QString key = m_words.at(condition.id)->currentData().toString();
     const auto line = m_lines.find(condition.id);
-    const bool isOther = key == otherKey;
+    const bool isTyped = isOther(condition.id);
     if (line != m_lines.end()) {
-        line->second->setVisible(isOther);
-        if (isOther) {
+        line->second->setVisible(isTyped);
+        if (isTyped) {
             line->second->clear();
             line->second->setFocus(Qt::OtherFocusReason);
         }
     }
-    if (!isOther)
-        tell(condition.id, key);
+    if (!isTyped)
+        tell(condition.id, m_words.at(condition.id)->chosenKey());
 }
 
 void ConditionsEditor::addNumber(const catalogue::Condition& condition, QWidget* cell)
@@ -187,7 +218,7 @@ void ConditionsEditor::tell(const QString& id, const QString& value)
         m_shown.remove(id);
     else
         m_shown[id] = value;
-    Q_EMIT changed(id, value);
+    Q_EMIT changed({{id, value}});
 }
 
 void ConditionsEditor::typed(const QString& id)
@@ -232,39 +263,30 @@ QStringList ConditionsEditor::finish()
             refused += m_wrong.at(id)->text();
     }
     for (const auto& [id, line] : m_lines) {
-        const auto box = m_words.find(id);
-        const bool isOther = box != m_words.end() && box->second->currentData().toString() == otherKey;
         if (!m_wrong.at(id)->isHidden())
             refused += m_wrong.at(id)->text();
-        else if (isOther && base::tidied(line->text()).isEmpty())
+        else if (isOther(id) && base::tidied(line->text()).isEmpty())
             refused += tr("Not saved. %1: other was chosen, but nothing was typed.")
                            .arg(m_catalogue->condition(id)->title);
     }
     return refused;
 }
 
-void ConditionsEditor::showWords(const QString& id, QComboBox& box, const QString& value,
+void ConditionsEditor::showWords(const QString& id, ConditionOptions& options, const QString& value,
                                  const QString& blank)
 {
-    const QSignalBlocker quiet(box);
     const auto line = m_lines.find(id);
-    const bool isOther = line != m_lines.end() && box.currentData().toString() == otherKey;
-    box.setItemText(0, blank);
-    if (isOther && value == records::recorded(m_shown, id))
+    options.setBlank(blank);
+    if (isOther(id) && value == records::recorded(m_shown, id))
         return; // being typed, or not typed yet
-    const int listed = box.findData(value);
-    // What an import or an earlier version recorded may stand in no list.
-    if (listed < 0 && line == m_lines.end()) {
-        box.addItem(value, value);
-        box.setCurrentIndex(box.count() - 1);
-        return;
-    }
-    box.setCurrentIndex(listed < 0 ? box.findData(QString(otherKey)) : listed);
+    const bool isListed = line == m_lines.end() || options.has(value);
+    options.show(isListed ? value : QString::fromLatin1(otherKey));
     if (line == m_lines.end())
         return;
-    if (listed >= 0 && line->second->hasFocus())
-        box.setFocus(Qt::OtherFocusReason); // hidden with the keyboard in it, that would go elsewhere
-    line->second->setVisible(listed < 0);
+    if (isListed && line->second->hasFocus())
+        options.editor()->setFocus(
+            Qt::OtherFocusReason); // hidden with the keyboard in it, that would go elsewhere
+    line->second->setVisible(!isListed);
 }
 
 /// A line that is being typed in is left alone while its own value stays as it was.
@@ -272,8 +294,7 @@ void ConditionsEditor::showLine(const QString& id, QLineEdit& line, const QStrin
 {
     if (m_typed == id || (line.hasFocus() && value == records::recorded(m_shown, id)))
         return;
-    const auto box = m_words.find(id);
-    const bool isListed = box != m_words.end() && box->second->currentData().toString() != otherKey;
+    const bool isListed = m_words.contains(id) && !isOther(id);
     const QString text = isListed ? QString() : value;
     if (line.text() != text)
         line.setText(text);
@@ -284,10 +305,8 @@ void ConditionsEditor::begin()
     m_pause.stop();
     m_typed.clear();
     m_shown.clear();
-    for (const auto& [id, box] : m_words) {
-        const QSignalBlocker quiet(box);
-        box->setCurrentIndex(0);
-    }
+    for (const auto& [id, options] : m_words)
+        options->show({});
     for (const auto& [id, line] : m_lines)
         line->clear();
     for (const auto& [id, field] : m_numbers)
@@ -298,8 +317,8 @@ void ConditionsEditor::begin()
 
 void ConditionsEditor::show(const records::Conditions& conditions)
 {
-    for (const auto& [id, box] : m_words) {
-        showWords(id, *box, records::recorded(conditions, id),
+    for (const auto& [id, options] : m_words) {
+        showWords(id, *options, records::recorded(conditions, id),
                   conditions.contains(id) ? tr("not recorded") : m_blank);
     }
     for (const auto& [id, line] : m_lines)

@@ -85,6 +85,7 @@ ConditionsLine::ConditionsLine(std::shared_ptr<const catalogue::Catalogue> catal
 
     connect(m_change, &QPushButton::toggled, this, &ConditionsLine::settle);
     connect(m_confirm, &QPushButton::clicked, this, &ConditionsLine::confirmed);
+    m_editor->offerNothingElse();
     connect(m_editor, &ConditionsEditor::changed, this, &ConditionsLine::changed);
 }
 

@@ -40,8 +40,8 @@ public:
     void flush();
 
 Q_SIGNALS:
-    void left(); ///< closed, and what had the keyboard before is gone
-    void changed(const QString& id, const QString& value);
+    void left();                                     ///< closed, and what had the keyboard before is gone
+    void changed(const records::Conditions& values); ///< an empty value: not recorded any more
     void confirmed();
 
 protected:

@@ -119,7 +119,7 @@ ExaminationPage::ExaminationPage(session::Session& session, session::Prompts& pr
     connect(m_amend, &QPushButton::clicked, this, &ExaminationPage::amend);
     connect(m_conditions, &ConditionsLine::confirmed, this, &ExaminationPage::confirmConditions);
     connect(m_conditions, &ConditionsLine::changed, this,
-            [this](const QString& id, const QString& value) { told(m_draft.giveCondition(id, value)); });
+            [this](const records::Conditions& values) { told(m_draft.giveConditions(values)); });
     connect(m_strip, &FocusStrip::signsChanged, this, &ExaminationPage::giveSigns);
     connect(m_strip, &FocusStrip::noteChanged, this, &ExaminationPage::giveNote);
     connect(m_strip, &FocusStrip::reasonChanged, this, &ExaminationPage::giveReason);

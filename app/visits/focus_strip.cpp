@@ -470,8 +470,9 @@ void FocusStrip::showTest(const catalogue::Measure& measure)
         new ConditionsEditor(m_session.sharedCatalogue(), conditionsOf(measure, m_session.catalogue()),
                              u"own-condition."_s, tr("as the visit"), m_below);
     m_below->layout()->addWidget(m_conditions);
-    connect(m_conditions, &ConditionsEditor::changed, this, [this](const QString& id, const QString& value) {
-        Q_EMIT exceptionChanged(m_field->place().measure, id, value);
+    connect(m_conditions, &ConditionsEditor::changed, this, [this](const records::Conditions& values) {
+        for (const auto& [id, value] : values.asKeyValueRange())
+            Q_EMIT exceptionChanged(m_field->place().measure, id, value);
     });
     m_own->setVisible(m_conditions->firstEditor() != nullptr);
 }

@@ -131,16 +131,18 @@ base::Result<void> VisitDraft::giveException(const QString& measure, const QStri
     return {};
 }
 
-base::Result<void> VisitDraft::giveCondition(const QString& condition, const QString& value)
+base::Result<void> VisitDraft::giveConditions(const records::Conditions& values)
 {
     const Visit* shown = visit();
     if (isReadOnly())
         return {};
     records::Conditions conditions = shown->conditions;
-    if (value.isEmpty())
-        conditions.remove(condition);
-    else
-        conditions[condition] = value;
+    for (const auto& [condition, value] : values.asKeyValueRange()) {
+        if (value.isEmpty())
+            conditions.remove(condition);
+        else
+            conditions[condition] = value;
+    }
     const bool isCarried = !shown->conditions.empty() && visitBefore() != nullptr;
     return m_session.saveConditions(shown->id, conditions, shown->conditionsConfirmed || !isCarried);
 }

@@ -56,9 +56,9 @@ public:
     base::Result<void> giveSigns(const Place& place, const QStringList& signs);
     /// Gives a test its own value of a condition on every side; empty: as the visit.
     base::Result<void> giveException(const QString& measure, const QString& condition, const QString& value);
-    /// Gives the visit another value of a condition; empty: not recorded. Conditions that were carried
+    /// Gives the visit other values of these conditions; empty: not recorded. Conditions that were carried
     /// forward still wait to be confirmed.
-    base::Result<void> giveCondition(const QString& condition, const QString& value);
+    base::Result<void> giveConditions(const records::Conditions& values);
     base::Result<void> confirmConditions();
     /// Says of the choices that follow this measure what there is to say after an unsteady hold, where
     /// nothing is said of them; takes that back where the hold is steady after all.

@@ -137,10 +137,10 @@ std::optional<int> KeyRow::chosen() const
 
 void KeyRow::setChosen(std::optional<int> chosen)
 {
+    if (chosen || this->chosen())
+        m_cursor = chosen.value_or(0);
     for (int key = 0; key < count(); ++key)
         m_keys[size_t(key)]->setChecked(key == chosen);
-    if (chosen)
-        m_cursor = *chosen;
     describe();
     showCursor(hasFocus());
 }

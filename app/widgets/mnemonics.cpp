@@ -3,12 +3,16 @@
 #include <QAbstractButton>
 #include <QAction>
 #include <QApplication>
+#include <QCheckBox>
 #include <QEvent>
 #include <QGroupBox>
 #include <QHash>
 #include <QLabel>
 #include <QMenu>
+#include <QPushButton>
+#include <QRadioButton>
 #include <QTabBar>
+#include <QToolButton>
 
 #include <algorithm>
 #include <functional>
@@ -137,6 +141,15 @@ QByteArray nameOf(int place)
     return "givenMnemonic" + QByteArray::number(place);
 }
 
+/// A button that draws itself would show the &, and says another key: its digit, or Space.
+bool isDrawnByStyle(const QAbstractButton* button)
+{
+    return qobject_cast<const QPushButton*>(button) != nullptr ||
+           qobject_cast<const QToolButton*>(button) != nullptr ||
+           qobject_cast<const QCheckBox*>(button) != nullptr ||
+           qobject_cast<const QRadioButton*>(button) != nullptr;
+}
+
 /// What a letter leads to in the window itself, in the order it was made.
 std::vector<Place> placesIn(QWidget& window)
 {
@@ -148,7 +161,7 @@ std::vector<Place> placesIn(QWidget& window)
         if (!mayBe || each->window() != &window || !each->isVisibleTo(&window))
             continue;
         if (auto* button = qobject_cast<QAbstractButton*>(each)) {
-            if (!button->text().isEmpty())
+            if (isDrawnByStyle(button) && !button->text().isEmpty())
                 places.push_back({button, nameOf(0), button->text(),
                                   [button](const QString& text) { button->setText(text); }});
         } else if (auto* group = qobject_cast<QGroupBox*>(each)) {

@@ -28,7 +28,7 @@ QChar mnemonicOf(const QString& text);
 QStringList withMnemonics(std::vector<Labelled> texts);
 
 /// Gives every button, tab, group, menu entry and label of a field in the window its letter, in whatever
-/// language it is. What is hidden has none.
+/// language it is. What is hidden has none, nor a key that draws itself.
 void giveMnemonics(QWidget& window);
 
 /// Does so for every window of the program, again whenever something in it is shown, hidden or renamed.

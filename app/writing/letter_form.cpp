@@ -42,10 +42,8 @@ LetterForm::LetterForm(QWidget* parent) : QWidget(parent), m_column(new QVBoxLay
     m_to = addText(tr("To"), u"letterTo"_s, 3, tr("Name and address, one a line"));
     m_copiesTo = addText(tr("Copies to"), u"letterCopies"_s, 3, tr("One a line"));
     addUrgency();
-    m_question = new QLineEdit(this);
-    m_question->setObjectName(u"letterQuestion"_s);
-    addLabel(tr("Question or purpose"), m_question);
-    connect(m_question, &QLineEdit::textEdited, this, &LetterForm::changed);
+    m_question = addText(tr("Question or purpose"), u"letterQuestion"_s, 2, {});
+    m_spelling.push_back(new Spelling(*m_question));
     m_actions =
         addRich(tr("Requested actions"), u"letterActions"_s, 3, tr("Who does what, by when; one a line"));
     m_interpretation = addRich(tr("In your words"), u"letterInterpretation"_s, 3,
@@ -302,7 +300,7 @@ void LetterForm::showLetter(const records::Letter& letter, const std::vector<Cha
     m_to->setPlainText(letter.to);
     m_copiesTo->setPlainText(letter.copiesTo);
     m_urgency->setCurrentText(letter.urgency);
-    m_question->setText(letter.question);
+    m_question->setPlainText(letter.question);
     m_actions->setStored(letter.actions);
     m_history->setStored(letter.history);
     m_interpretation->setStored(letter.interpretation);
@@ -330,14 +328,14 @@ void LetterForm::spell(const QString& language)
 
 void LetterForm::setReadOnly(bool isReadOnly)
 {
-    for (QTextEdit* field : std::initializer_list<QTextEdit*>{
-             m_to, m_copiesTo, m_actions, m_history, m_medicines, m_interpretation, m_plan, m_safetyNet}) {
+    for (QTextEdit* field :
+         std::initializer_list<QTextEdit*>{m_to, m_copiesTo, m_question, m_actions, m_history, m_medicines,
+                                           m_interpretation, m_plan, m_safetyNet}) {
         field->setReadOnly(isReadOnly);
         field->setPlaceholderText(isReadOnly ? QString() : field->property(hintProperty).toString());
         if (auto* rich = qobject_cast<RichField*>(field))
             Q_EMIT rich->focusMoved(rich->hasFocus());
     }
-    m_question->setReadOnly(isReadOnly);
     m_urgency->setEnabled(!isReadOnly);
     m_charts->setEnabled(!isReadOnly);
     m_language->setEnabled(!isReadOnly);
@@ -351,7 +349,7 @@ records::Letter LetterForm::edited(records::Letter letter) const
     letter.to = m_to->toPlainText();
     letter.copiesTo = m_copiesTo->toPlainText();
     letter.urgency = m_urgency->currentText();
-    letter.question = m_question->text();
+    letter.question = m_question->toPlainText().replace(u'\n', u' ');
     letter.actions = m_actions->stored();
     letter.history = m_history->stored();
     letter.medicines = m_medicines->toPlainText();

@@ -7,7 +7,6 @@
 class QCheckBox;
 class QComboBox;
 class QLabel;
-class QLineEdit;
 class QListWidget;
 class QTextEdit;
 class QVBoxLayout;
@@ -67,7 +66,7 @@ private:
     QTextEdit* m_to;
     QTextEdit* m_copiesTo;
     QComboBox* m_urgency;
-    QLineEdit* m_question;
+    QTextEdit* m_question;
     RichField* m_actions;
     RichField* m_history;
     QTextEdit* m_medicines;

@@ -218,8 +218,9 @@ Condition conditionFrom(Fields& fields)
         condition.highest = fields.number(QStringLiteral("highest"));
         checkRange(fields, condition.lowest, condition.highest);
     } else {
+        condition.hinders = fields.optionalFlag(QStringLiteral("hinders"));
         condition.options = optionsFrom(fields);
-        if (condition.isClosed && condition.options.empty())
+        if ((condition.isClosed || condition.hinders) && condition.options.empty())
             fields.refuse(base::said("“options” is missing"));
     }
     return condition;

@@ -142,6 +142,7 @@ struct Condition {
     bool isOfOneVisit = false; ///< true of its own visit alone: never carried forward to the next
     QString titleWithin = {};  ///< within a sentence; empty: as English makes it of the title
     bool isTold = false;       ///< stands in letters also where no test depends on it
+    bool hinders = false;      ///< may hinder a test; the first option says that it does not
 };
 
 /// A group of people in whom thresholds were measured.

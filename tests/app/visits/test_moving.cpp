@@ -60,6 +60,8 @@ private Q_SLOTS:
     void anotherAidIsTypedAfterOtherWasChosen();
     void whatIsHalfTypedWhenTheConditionsCloseIsSaid();
     void whatStandsInNoListIsShownAsOther();
+    void whatMayHinderIsAnsweredByOneKey();
+    void nothingElseHinderedAnswersWhatIsOpenAndIsOneUndo();
 };
 
 void TestMoving::theConditionsTakeTheRoomOfTheirWords()
@@ -357,6 +359,46 @@ void TestMoving::whatStandsInNoListIsShownAsOther()
     QVERIFY(bool(open.session->saveConditions(id, {{u"aid"_s, u"stick"_s}}, true)));
     QCOMPARE(open.at<QComboBox>("condition.aid")->currentData().toString(), u"stick"_s);
     QVERIFY(!open.at("condition.aid.other")->isVisible());
+}
+
+/// A digit, the first letter of a word or a click answers; Delete takes it back; another word is typed.
+void TestMoving::whatMayHinderIsAnsweredByOneKey()
+{
+    paces::each([](Pace& pace) {
+        const Open open;
+        pace.keyAt(open.page.get(), Qt::Key_F4);
+        open.go("condition.pain");
+        pace.typeAt(open.page.get(), u"2"_s);
+        QCOMPARE(open.condition(u"pain"_s), u"some"_s);
+        pace.typeAt(open.page.get(), u"l"_s);
+        QCOMPARE(open.condition(u"pain"_s), u"limits-movement"_s);
+        pace.keyAt(open.page.get(), Qt::Key_Delete);
+        QCOMPARE(open.condition(u"pain"_s), QString());
+        open.go("condition.fatigue");
+        pace.typeAt(open.page.get(), u"4after the night shift"_s);
+        pace.keyAt(open.page.get(), Qt::Key_F4);
+        QCOMPARE(open.condition(u"fatigue"_s), u"after the night shift"_s);
+        pace.keyAt(open.page.get(), Qt::Key_F4);
+        QCOMPARE(open.at<QLineEdit>("condition.fatigue.other")->text(), u"after the night shift"_s);
+    });
+}
+
+void TestMoving::nothingElseHinderedAnswersWhatIsOpenAndIsOneUndo()
+{
+    const Open open;
+    QTest::keyClick(open.page.get(), Qt::Key_F4);
+    open.go("condition.pain");
+    QTest::keyClicks(open.page->focusWidget(), u"2"_s);
+    QTest::keyClick(open.at("condition.nothing-else"), Qt::Key_Space);
+    for (const catalogue::Condition& condition : desk::book().conditions) {
+        const QString expected = condition.id == u"pain"_s ? u"some"_s
+                                 : condition.hinders       ? condition.options.front().key
+                                                           : QString();
+        QCOMPARE(open.condition(condition.id), expected);
+    }
+    QVERIFY(bool(open.session->undo()));
+    QCOMPARE(open.condition(u"fatigue"_s), QString());
+    QCOMPARE(open.condition(u"pain"_s), u"some"_s);
 }
 
 HOUSE_TEST(TestMoving)

@@ -183,7 +183,7 @@ private Q_SLOTS:
         QVERIFY(writing.draft.giveNote(tapping, u"later"_s, session::Typing::Anew));
         QVERIFY(writing.draft.takeBack(tapping, std::nullopt));
         QVERIFY(writing.draft.confirmConditions());
-        QVERIFY(writing.draft.giveCondition(u"aid"_s, u"stick"_s));
+        QVERIFY(writing.draft.giveConditions({{u"aid"_s, u"stick"_s}}));
         QVERIFY(writing.inFile(tapping)->value == values::Value(values::Grade{2}));
         QVERIFY(writing.inFile(tapping)->note.isEmpty());
         QVERIFY(writing.desk.session->visitInFocus()->conditions.isEmpty());

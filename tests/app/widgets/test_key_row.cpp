@@ -28,6 +28,7 @@ private Q_SLOTS:
     void oneKeyIsDownAtMost();
     void arrowsGoAlongAndSpacePresses();
     void deleteLetsGo();
+    void anEmptyRowBeginsAtItsFirstKey();
     void aClickPressesAKey();
     void anyKeysMayBeDownWhereTheyAreToggles();
     void aReadOnlyRowKeepsStill();
@@ -70,6 +71,21 @@ void TestKeyRow::deleteLetsGo()
     QTest::keyClick(&row, Qt::Key_Delete);
     QCOMPARE(cleared.size(), 1);
     QVERIFY(!row.chosen());
+}
+
+/// Of what stood in the row before, Space must not press again; where the arrows have come to stays.
+void TestKeyRow::anEmptyRowBeginsAtItsFirstKey()
+{
+    KeyRow row(grades(), KeyRow::Down::One, nullptr);
+    row.setChosen(2);
+    row.setChosen(std::nullopt);
+    QTest::keyClick(&row, Qt::Key_Space);
+    QCOMPARE(row.chosen(), std::optional(0));
+    row.setChosen(std::nullopt);
+    QTest::keyClick(&row, Qt::Key_Right);
+    row.setChosen(std::nullopt);
+    QTest::keyClick(&row, Qt::Key_Space);
+    QCOMPARE(row.chosen(), std::optional(1));
 }
 
 void TestKeyRow::aClickPressesAKey()

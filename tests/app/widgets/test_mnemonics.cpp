@@ -1,5 +1,6 @@
 #include "app/widgets/mnemonics.h"
 
+#include "app/widgets/key_row.h"
 #include "tests/support/test_support.h"
 
 #include <QApplication>
@@ -107,6 +108,21 @@ private Q_SLOTS:
         QCOMPARE(window.plain->text(), u"No key leads here"_s);
         widgets::giveMnemonics(window); // a second time nothing moves
         QCOMPARE(window.signs->text(), u"S&igns"_s);
+    }
+
+    /// It would be shown as it stands, beside the digit that presses the key.
+    void aKeyThatDrawsItselfHasNone()
+    {
+        QWidget window;
+        auto* column = new QVBoxLayout(&window);
+        auto* key = new widgets::Key({u"None"_s, u"1"_s, u"None"_s, {}}, true, &window);
+        auto* next = new QPushButton(u"Next"_s, &window);
+        column->addWidget(key);
+        column->addWidget(next);
+        window.show();
+        widgets::giveMnemonics(window);
+        QCOMPARE(key->text(), u"None"_s);
+        QCOMPARE(next->text(), u"&Next"_s);
     }
 
     /// As the program runs: after a text was changed, and for what comes up later.

@@ -79,7 +79,10 @@ private Q_SLOTS:
         page.resize(1200, 700);
         page.show();
         begin(page);
-        QTest::keyClicks(the<QLineEdit>(page, u"letterQuestion"_s), u"May the stick go?"_s);
+        auto* question = the<QTextEdit>(page, u"letterQuestion"_s);
+        QTest::keyClicks(question, u"May the stick"_s);
+        QTest::keyClick(question, Qt::Key_Return); // two lines there, one in the letter
+        QTest::keyClicks(question, u"go?"_s);
         QTest::keyClicks(the<QTextEdit>(page, u"letterActions"_s), u"Review the dose"_s);
         QCOMPARE(desk.letters().front().urgency, QString());
         QTest::keyClicks(the<QLineEdit>(page, u"letterUrgencyWords"_s), u"Within two weeks"_s);
@@ -286,14 +289,14 @@ private Q_SLOTS:
         LettersPage page(*desk.session, desk.answers);
         page.show();
         begin(page);
-        QTest::keyClicks(the<QLineEdit>(page, u"letterQuestion"_s), u"May the stick go?"_s);
+        QTest::keyClicks(the<QTextEdit>(page, u"letterQuestion"_s), u"May the stick go?"_s);
         QVERIFY(desk.session->withdrawVisit(desk.letters().front().visit, u"wrong person"_s));
         QVERIFY(the<widgets::Notice>(page, u"letterStanding"_s)
                     ->words()
                     .contains(u"neither signed nor printed"_s));
         for (const QString& button : {u"letterSignOff"_s, u"letterPdf"_s, u"letterOdt"_s, u"letterPrint"_s})
             QVERIFY(!the<QPushButton>(page, button)->isEnabled());
-        QCOMPARE(the<QLineEdit>(page, u"letterQuestion"_s)->text(), u"May the stick go?"_s);
+        QCOMPARE(the<QTextEdit>(page, u"letterQuestion"_s)->toPlainText(), u"May the stick go?"_s);
     }
 
     void aLetterWhoseVisitWasAmendedSinceSaysSo()
@@ -325,8 +328,11 @@ private Q_SLOTS:
         LettersPage page(*desk.session, desk.answers);
         page.show();
         begin(page);
-        the<QLineEdit>(page, u"letterQuestion"_s)
-            ->setText(u"Is a rail needed?"_s); // tells nobody, as a failed save
+        {
+            auto* question = the<QTextEdit>(page, u"letterQuestion"_s);
+            const QSignalBlocker silence(question); // tells nobody, as a failed save
+            question->setPlainText(u"Is a rail needed?"_s);
+        }
         press(page, u"letterSignOff"_s);
         QCOMPARE(desk.letters().front().state, records::LetterState::Signed);
         QCOMPARE(desk.letters().front().question, u"Is a rail needed?"_s);
