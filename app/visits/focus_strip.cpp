@@ -349,7 +349,10 @@ void FocusStrip::settleLines()
     constexpr int leastNote = 160;
     const int others = m_top->sizeHint().width() + m_line->sizeHint().width() - m_note->sizeHint().width();
     const bool isRoom = m_lines->geometry().width() >= others + leastNote + widgets::space4;
-    m_lines->setDirection(isRoom ? QBoxLayout::LeftToRight : QBoxLayout::TopToBottom);
+    const auto direction = isRoom ? QBoxLayout::LeftToRight : QBoxLayout::TopToBottom;
+    if (direction == m_lines->direction())
+        return; // a spacing that is set, even to what it was, asks for another layout
+    m_lines->setDirection(direction);
     m_lines->setSpacing(isRoom ? widgets::space4 : widgets::space1);
 }
 

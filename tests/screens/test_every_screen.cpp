@@ -55,6 +55,45 @@ QStringList faultsOf(QWidget& screen, const QString& name)
     return faults;
 }
 
+/// Counts what asks for a new layout, in the whole program.
+class LayoutsAsked : public QObject
+{
+public:
+    LayoutsAsked() { qApp->installEventFilter(this); }
+    int count = 0;
+
+protected:
+    bool eventFilter(QObject*, QEvent* event) override
+    {
+        count += event->type() == QEvent::LayoutRequest ? 1 : 0;
+        return false;
+    }
+};
+
+/// Whether a window that nobody touches stops asking for layouts. One that goes on takes a whole processor.
+bool comesToRest()
+{
+    LayoutsAsked asked;
+    for (int round = 0; round < 50; ++round) {
+        asked.count = 0;
+        QApplication::processEvents();
+        if (asked.count == 0)
+            return true;
+    }
+    return false;
+}
+
+/// Answers each layout with the wish for another.
+class Restless : public QWidget
+{
+    bool event(QEvent* event) override
+    {
+        if (event->type() == QEvent::LayoutRequest)
+            QApplication::postEvent(this, new QEvent(QEvent::LayoutRequest));
+        return QWidget::event(event);
+    }
+};
+
 /// The look as the program puts it on, with letters of this size.
 void useLetters(double points)
 {
@@ -72,6 +111,7 @@ private Q_SLOTS:
     void whatIsLookedForIsFound();
     void onASmallScreen();
     void inLargeLetters();
+    void everyScreenComesToRest();
     void theDialogsOfKeys_data();
     void theDialogsOfKeys();
     void theFormShowsSixTests_data();
@@ -97,6 +137,23 @@ void TestEveryScreen::whatIsLookedForIsFound()
     QCOMPARE(stops.count, 3);
     QCOMPARE(stops.nameless.size(), 1);
     QCOMPARE(stops.ofNoRole.size(), 1);
+    QVERIFY(comesToRest());
+    Restless restless;
+    QApplication::postEvent(&restless, new QEvent(QEvent::LayoutRequest));
+    QVERIFY(!comesToRest());
+}
+
+void TestEveryScreen::everyScreenComesToRest()
+{
+    const clinic_desk::Desk desk;
+    QVERIFY(session::makeDemoClinic(*desk.session));
+    QStringList faults;
+    const auto walked = shell::walkScreens(*desk.session, [&](QWidget&, const QString& name) {
+        if (!comesToRest())
+            faults += name;
+    });
+    QVERIFY(walked);
+    QVERIFY2(isNone(faults), "named above");
 }
 
 /// 1024 × 600 px, at the usual size of letters.
