@@ -89,6 +89,9 @@ void showKeyboard(QWidget* window)
         AboutWords::tr(
             "F4: conditions, F4 or Escape: back; Ctrl+Return: confirm them; F5: next test that is open; F7: "
             "one test at a time, Page Up and Page Down; F8: rest of the section done, as expected"),
+        AboutWords::tr(
+            "In the conditions, of what may have hindered: a digit or the first letter of the word; "
+            "Delete takes it back"),
         QString(),
         AboutWords::tr("Ctrl+S: save what is edited; Escape: leave it"),
         AboutWords::tr(

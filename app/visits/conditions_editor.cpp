@@ -283,9 +283,9 @@ void ConditionsEditor::showWords(const QString& id, ConditionOptions& options, c
     options.show(isListed ? value : QString::fromLatin1(otherKey));
     if (line == m_lines.end())
         return;
+    // Hidden with the keyboard in it, that would go elsewhere.
     if (isListed && line->second->hasFocus())
-        options.editor()->setFocus(
-            Qt::OtherFocusReason); // hidden with the keyboard in it, that would go elsewhere
+        options.editor()->setFocus(Qt::OtherFocusReason);
     line->second->setVisible(!isListed);
 }
 

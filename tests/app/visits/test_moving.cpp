@@ -1,5 +1,6 @@
 #include "app/visits/examination_page.h"
 
+#include "app/widgets/key_row.h"
 #include "app/widgets/tap_counter.h"
 #include "tests/app/visits/examination_desk.h"
 #include "tests/support/paces.h"
@@ -374,6 +375,8 @@ void TestMoving::whatMayHinderIsAnsweredByOneKey()
         QCOMPARE(open.condition(u"pain"_s), u"limits-movement"_s);
         pace.keyAt(open.page.get(), Qt::Key_Delete);
         QCOMPARE(open.condition(u"pain"_s), QString());
+        QTest::mouseClick(open.at("condition.pain")->findChildren<widgets::Key*>().front(), Qt::LeftButton);
+        QCOMPARE(open.condition(u"pain"_s), u"none"_s);
         open.go("condition.fatigue");
         pace.typeAt(open.page.get(), u"4after the night shift"_s);
         pace.keyAt(open.page.get(), Qt::Key_F4);
