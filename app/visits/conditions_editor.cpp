@@ -26,7 +26,7 @@ namespace
 
 constexpr int linePauseMs = 300;
 constexpr int cellWidth = 188;
-constexpr int keysWidth = 352;
+constexpr int keysWidth = 344; // three in a line at 1366 px, beside a scroll bar
 
 /// The key behind a title, else the text itself.
 QString keyOf(const catalogue::Condition& condition, const QString& text)

@@ -71,7 +71,9 @@ int FlowLayout::arranged(const QRect& room, bool move) const
     for (const auto& item : m_items) {
         if (item->isEmpty())
             continue;
-        const QSize size = item->sizeHint().boundedTo({room.width(), item->sizeHint().height()});
+        QSize size = item->sizeHint().boundedTo({room.width(), item->sizeHint().height()});
+        if (item->hasHeightForWidth())
+            size.setHeight(item->heightForWidth(size.width()));
         if (x > room.x() && x + size.width() > room.x() + room.width()) {
             x = room.x();
             y += line + m_gap;

@@ -44,6 +44,9 @@ void ScrollRoom::resizeEvent(QResizeEvent* event)
     QScrollArea::resizeEvent(event);
     if (event->oldSize().width() != event->size().width())
         updateGeometry();
+    QWidget* keyboard = window()->focusWidget();
+    if (keyboard != nullptr && isAncestorOf(keyboard))
+        ensureWidgetVisible(keyboard);
 }
 
 bool ScrollRoom::event(QEvent* event)

@@ -1,6 +1,7 @@
 #include "app/visits/examination_page.h"
 
 #include "app/widgets/key_row.h"
+#include "app/widgets/scroll_room.h"
 #include "app/widgets/tap_counter.h"
 #include "tests/app/visits/examination_desk.h"
 #include "tests/support/paces.h"
@@ -12,6 +13,7 @@
 #include <QLineEdit>
 #include <QScrollArea>
 #include <QScrollBar>
+#include <QVBoxLayout>
 
 using namespace Qt::StringLiterals;
 
@@ -62,6 +64,8 @@ private Q_SLOTS:
     void whatIsHalfTypedWhenTheConditionsCloseIsSaid();
     void whatStandsInNoListIsShownAsOther();
     void whatMayHinderIsAnsweredByOneKey();
+    void everyKeyOfWhatMayHinderIsShown();
+    void whatHasTheKeyboardStaysInViewWhenTheRoomShrinks();
     void nothingElseHinderedAnswersWhatIsOpenAndIsOneUndo();
 };
 
@@ -384,6 +388,45 @@ void TestMoving::whatMayHinderIsAnsweredByOneKey()
         pace.keyAt(open.page.get(), Qt::Key_F4);
         QCOMPARE(open.at<QLineEdit>("condition.fatigue.other")->text(), u"after the night shift"_s);
     });
+}
+
+/// Also those that need a second line.
+void TestMoving::everyKeyOfWhatMayHinderIsShown()
+{
+    const Open open;
+    open.page->resize(1366, 768);
+    QTest::keyClick(open.page.get(), Qt::Key_F4);
+    QApplication::processEvents();
+    int lines = 0;
+    for (const catalogue::Condition& condition : desk::book().conditions) {
+        if (!condition.hinders)
+            continue;
+        const QWidget* row = open.at((u"condition."_s + condition.id).toUtf8().constData());
+        const QWidget* cell = row->parentWidget();
+        for (const widgets::Key* key : row->findChildren<widgets::Key*>()) {
+            const QRect place(key->mapTo(cell, QPoint()), key->size());
+            QVERIFY2(cell->rect().contains(place), qPrintable(condition.id + u' ' + key->text()));
+            lines += key->y() > 0 ? 1 : 0;
+        }
+    }
+    QVERIFY(lines > 0);
+}
+
+void TestMoving::whatHasTheKeyboardStaysInViewWhenTheRoomShrinks()
+{
+    auto* field = new QLineEdit;
+    auto* held = new QWidget;
+    auto* column = new QVBoxLayout(held);
+    column->addSpacing(400);
+    column->addWidget(field);
+    widgets::ScrollRoom room(held, nullptr);
+    room.resize(300, 300);
+    room.show();
+    field->setFocus();
+    room.ensureWidgetVisible(field);
+    room.resize(300, 200);
+    const QRect place(field->mapTo(room.viewport(), QPoint()), field->size());
+    QVERIFY(room.viewport()->rect().contains(place));
 }
 
 void TestMoving::nothingElseHinderedAnswersWhatIsOpenAndIsOneUndo()
