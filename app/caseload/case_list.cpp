@@ -4,6 +4,7 @@
 #include "core/catalogue/catalogue.h"
 #include "core/judging/case_order.h"
 #include "core/records/review.h"
+#include "core/records/since_onset.h"
 
 #include <QHash>
 
@@ -11,6 +12,18 @@
 
 namespace caseload
 {
+
+namespace
+{
+
+/// The code of the time since onset, or notRecorded.
+QString sinceOnset(const Entry& entry, QDate today)
+{
+    const auto since = entry.of.onset ? records::sinceOnset(*entry.of.onset, today) : std::nullopt;
+    return since ? records::code(*since) : notRecorded;
+}
+
+} // namespace
 
 bool isIn(const Entry& entry, Group group, QDate today)
 {
@@ -42,15 +55,16 @@ bool isIn(const Entry& entry, Group group, QDate today)
     return true;
 }
 
-bool isAmong(const Entry& entry, const Filter& filter)
+bool isAmong(const Entry& entry, const Filter& filter, QDate today)
 {
     return (filter.population.isEmpty() || entry.populations.contains(filter.population)) &&
-           (filter.clinician.isEmpty() || entry.of.clinician == filter.clinician);
+           (filter.clinician.isEmpty() || entry.of.clinician == filter.clinician) &&
+           (filter.sinceOnset.isEmpty() || sinceOnset(entry, today) == filter.sinceOnset);
 }
 
 bool isShown(const Entry& entry, const Filter& filter, QDate today)
 {
-    if (!isIn(entry, filter.group, today) || !isAmong(entry, filter))
+    if (!isIn(entry, filter.group, today) || !isAmong(entry, filter, today))
         return false;
     if (filter.typed.isEmpty())
         return true;

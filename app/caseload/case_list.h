@@ -16,12 +16,16 @@ inline constexpr std::array groups = {Group::All,     Group::Worse,   Group::Una
                                       Group::Better,  Group::Words,   Group::Due,    Group::Drafts,
                                       Group::Letters, Group::Injuries};
 
+/// Of a patient whose onset is not recorded, or lies ahead.
+inline const QString notRecorded = QStringLiteral("not-recorded");
+
 /// What was asked of the list.
 struct Filter {
     Group group = Group::All;
     QString typed;      ///< in a name, record number, population or clinician
     QString population; ///< id, its narrower ones with it; empty: all
     QString clinician;  ///< who signed last; empty: anyone
+    QString sinceOnset; ///< its code, or notRecorded; empty: any
 
     bool operator==(const Filter&) const = default;
 };
@@ -38,8 +42,8 @@ struct Entry {
 };
 
 bool isIn(const Entry& entry, Group group, QDate today);
-/// Of the population and the clinician that are asked for.
-bool isAmong(const Entry& entry, const Filter& filter);
+/// Of the population, the clinician and the time since onset that are asked for.
+bool isAmong(const Entry& entry, const Filter& filter, QDate today);
 bool isShown(const Entry& entry, const Filter& filter, QDate today);
 
 /// All patients in the order of the list, kept in step with the records. What is not worked out yet is worked

@@ -18,6 +18,7 @@
 #include "core/base/file.h"
 #include "core/catalogue/catalogue.h"
 #include "core/records/patient.h"
+#include "core/records/since_onset.h"
 #include "core/telling/summary.h"
 
 #include <QAction>
@@ -94,6 +95,16 @@ void fill(QComboBox& box, const Choices& choices, const QString& chosen)
     for (const auto& [id, title] : choices)
         box.addItem(title, id);
     box.setCurrentIndex(std::max(0, box.findData(chosen)));
+}
+
+Choices timesSinceOnset()
+{
+    using records::SinceOnset;
+    return {{records::code(SinceOnset::Week), CaseloadPage::tr("up to 7 days")},
+            {records::code(SinceOnset::Quarter), CaseloadPage::tr("8 days to 3 months")},
+            {records::code(SinceOnset::HalfYear), CaseloadPage::tr("3 to 6 months")},
+            {records::code(SinceOnset::Longer), CaseloadPage::tr("more than 6 months")},
+            {notRecorded, CaseloadPage::tr("not recorded")}};
 }
 
 constexpr int leastStrongest = 210; ///< of the strongest change, in pixels
@@ -216,6 +227,7 @@ QWidget* CaseloadPage::madeBar()
         m_bar->addGroup(int(group), GroupWords::of(group), nameOf(group));
     m_populations = addChoice(tr("P&opulation"), u"populations"_s, &Filter::population);
     m_clinicians = addChoice(tr("Cl&inician"), u"clinicians"_s, &Filter::clinician);
+    m_sinceOnset = addChoice(tr("Sin&ce onset"), u"sinceOnset"_s, &Filter::sinceOnset);
     m_saved = new widgets::ComboBox(m_bar);
     m_saved->setObjectName(u"savedFilters"_s);
     m_saved->setAccessibleName(tr("Saved filters"));
@@ -328,6 +340,7 @@ void CaseloadPage::offerChoices()
     std::ranges::sort(ofClinicians);
     fill(*m_populations, ofPopulations, m_filter.population);
     fill(*m_clinicians, ofClinicians, m_filter.clinician);
+    fill(*m_sinceOnset, timesSinceOnset(), m_filter.sinceOnset);
 }
 
 void CaseloadPage::count()
@@ -336,7 +349,7 @@ void CaseloadPage::count()
     const QDate today = m_session.today();
     for (const Group group : groups) {
         const auto found = std::ranges::count_if(entries, [&](const Entry& entry) {
-            return isAmong(entry, m_filter) && isIn(entry, group, today);
+            return isAmong(entry, m_filter, today) && isIn(entry, group, today);
         });
         m_bar->count(int(group), found);
     }

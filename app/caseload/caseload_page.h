@@ -86,6 +86,7 @@ private:
     QPushButton* m_letters = nullptr;
     widgets::GroupBar* m_bar = nullptr;
     QComboBox* m_populations = nullptr;
+    QComboBox* m_sinceOnset = nullptr;
     QComboBox* m_clinicians = nullptr;
     QComboBox* m_saved = nullptr;
     QCheckBox* m_withoutNames = nullptr;

@@ -26,6 +26,7 @@ void write(const std::vector<SavedFilter>& filters)
         settings.setValue(u"typed"_s, each.filter.typed);
         settings.setValue(u"population"_s, each.filter.population);
         settings.setValue(u"clinician"_s, each.filter.clinician);
+        settings.setValue(u"sinceOnset"_s, each.filter.sinceOnset);
     }
     settings.endArray();
 }
@@ -44,7 +45,8 @@ std::vector<SavedFilter> savedFilters()
             filters.push_back(
                 {settings.value(u"name"_s).toString(),
                  {Group(group), settings.value(u"typed"_s).toString(),
-                  settings.value(u"population"_s).toString(), settings.value(u"clinician"_s).toString()}});
+                  settings.value(u"population"_s).toString(), settings.value(u"clinician"_s).toString(),
+                  settings.value(u"sinceOnset"_s).toString()}});
     }
     return filters;
 }

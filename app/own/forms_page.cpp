@@ -7,6 +7,7 @@
 #include "app/own/own_edit_words.h"
 #include "app/own/own_edits.h"
 #include "app/own/panels.h"
+#include "app/own/pattern_editor.h"
 #include "app/own/threshold_editor.h"
 #include "app/session/messages.h"
 #include "app/widgets/notice.h"
@@ -41,13 +42,15 @@ FormsPage::FormsPage(session::Session& session, session::Prompts& prompts, QWidg
       m_forms(madeForms()),
       m_measures(madeMeasures()),
       m_thresholds(madeThresholds()),
+      m_patterns(madePatterns()),
       m_formEditor(new FormEditor(session, prompts, this)),
       m_measureEditor(new MeasureEditor(session, prompts, this)),
-      m_thresholdEditor(new ThresholdEditor(session, prompts, this))
+      m_thresholdEditor(new ThresholdEditor(session, prompts, this)),
+      m_patternEditor(new PatternEditor(session, prompts, this))
 {
     m_stack->addWidget(madeLists());
     for (EntryPage* editor :
-         std::initializer_list<EntryPage*>{m_formEditor, m_measureEditor, m_thresholdEditor})
+         std::initializer_list<EntryPage*>{m_formEditor, m_measureEditor, m_thresholdEditor, m_patternEditor})
         addEditor(editor);
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);
@@ -70,8 +73,9 @@ QWidget* FormsPage::madeLists()
     m_tabs->setAccessibleName(tr("Kinds of entries"));
     m_tabs->setDrawBase(false);
     m_tabs->setExpanding(false);
-    for (const auto& [words, list] : {std::pair(tr("Forms"), m_forms), std::pair(tr("Own tests"), m_measures),
-                                      std::pair(tr("Own thresholds"), m_thresholds)}) {
+    for (const auto& [words, list] :
+         {std::pair(tr("Forms"), m_forms), std::pair(tr("Own tests"), m_measures),
+          std::pair(tr("Own thresholds"), m_thresholds), std::pair(tr("Patterns"), m_patterns)}) {
         m_tabs->addTab(words);
         m_lists->addWidget(list);
     }
@@ -164,6 +168,24 @@ OwnList* FormsPage::madeThresholds()
     return list;
 }
 
+OwnList* FormsPage::madePatterns()
+{
+    auto* list = new OwnList(m_session, tr("Patterns"), u"patterns"_s,
+                             {tr("Pattern"), tr("Tests without which nothing is said"), tr("From")}, this);
+    auto* edit =
+        list->addButton(tr("Edit"), u"editPattern"_s,
+                        tr("Of one that comes with the program, the clinic's own stands in its place"));
+    m_deletePattern = list->addButton(tr("Delete"), u"deletePattern"_s, {});
+    auto* make = list->addButton(tr("New pattern"), u"newPattern"_s, {});
+    edit->setProperty("kind", u"primary"_s);
+    connect(edit, &QPushButton::clicked, this, &FormsPage::editPattern);
+    connect(m_deletePattern, &QPushButton::clicked, this, &FormsPage::deletePattern);
+    connect(make, &QPushButton::clicked, this, &FormsPage::newPattern);
+    connect(list, &OwnList::activated, this, &FormsPage::editPattern);
+    connect(list, &OwnList::currentChanged, this, &FormsPage::settle);
+    return list;
+}
+
 // The editors
 
 void FormsPage::addEditor(EntryPage* editor)
@@ -171,6 +193,13 @@ void FormsPage::addEditor(EntryPage* editor)
     m_stack->addWidget(editor);
     connect(editor, &EntryPage::saved, this, &FormsPage::close);
     connect(editor, &EntryPage::cancelled, this, [this] { close({}); });
+}
+
+void FormsPage::showPatterns()
+{
+    if (isFree())
+        m_tabs->setCurrentIndex(m_lists->indexOf(m_patterns));
+    showList();
 }
 
 bool FormsPage::hasUnsavedEntry() const
@@ -338,6 +367,46 @@ void FormsPage::deleteThreshold()
         keep(withoutThreshold(m_session.own(), id));
 }
 
+const catalogue::Pattern* FormsPage::currentPattern() const
+{
+    const auto& patterns = m_session.catalogue().patterns;
+    const auto found = std::ranges::find(patterns, m_patterns->current(), &catalogue::Pattern::id);
+    return found == patterns.end() ? nullptr : &*found;
+}
+
+void FormsPage::newPattern()
+{
+    if (!isFree())
+        return;
+    open(m_patternEditor);
+    m_patternEditor->begin(own::newPattern());
+}
+
+void FormsPage::editPattern()
+{
+    const catalogue::Pattern* pattern = currentPattern();
+    if (pattern == nullptr || !isFree())
+        return;
+    open(m_patternEditor);
+    m_patternEditor->begin(draftOf(*pattern));
+    if (!pattern->isOwn)
+        m_patternEditor->say(
+            tr("The pattern that comes with the program is kept. What you save here stands in "
+               "its place until it is deleted."));
+}
+
+void FormsPage::deletePattern()
+{
+    const catalogue::Pattern* pattern = currentPattern();
+    if (pattern != nullptr && pattern->isOwn &&
+        m_prompts.mayLose(tr("Delete the pattern “%1”?").arg(pattern->title),
+                          pattern->replaces.isEmpty()
+                              ? tr("Visits are then read without it.")
+                              : tr("The one that comes with the program stands in its place again."),
+                          tr("Delete pattern")))
+        keep(withoutPattern(m_session.own(), pattern->id));
+}
+
 void FormsPage::keep(const catalogue::Own& own)
 {
     if (const auto kept = m_session.saveOwn(own))
@@ -384,12 +453,13 @@ void FormsPage::reload()
     m_forms->setRows(formRows(m_session.catalogue()));
     m_measures->setRows(measureRows(m_session.own(), m_session.catalogue()));
     m_thresholds->setRows(thresholdRows(m_session.own(), m_session.catalogue()));
+    m_patterns->setRows(patternRows(m_session.catalogue()));
 }
 
 void FormsPage::settle()
 {
     // Lists fill in while the page is being made.
-    if (m_deleteThreshold == nullptr)
+    if (m_deletePattern == nullptr)
         return;
     const catalogue::Form* form = currentForm();
     const bool isOwn = form != nullptr && form->isOwn;
@@ -405,6 +475,8 @@ void FormsPage::settle()
     m_retire->setText(measure != nullptr && measure->retired ? tr("Bring back") : tr("Retire"));
     m_editThreshold->setEnabled(!m_thresholds->current().isEmpty());
     m_deleteThreshold->setEnabled(!m_thresholds->current().isEmpty());
+    const catalogue::Pattern* pattern = currentPattern();
+    m_deletePattern->setEnabled(pattern != nullptr && pattern->isOwn);
 }
 
 } // namespace own

@@ -13,6 +13,7 @@ namespace catalogue
 {
 struct Form;
 struct Measure;
+struct Pattern;
 struct Source;
 struct Threshold;
 } // namespace catalogue
@@ -31,9 +32,11 @@ class FormEditor;
 class FormPreview;
 class MeasureEditor;
 class OwnList;
+class PatternEditor;
 class ThresholdEditor;
 
-/// The forms of an examination, and what the clinic adds to the catalogue: its own measures and thresholds.
+/// The forms of an examination, and what the clinic adds to the catalogue: its own measures, thresholds and
+/// patterns.
 class FormsPage : public QWidget
 {
     Q_OBJECT
@@ -47,6 +50,7 @@ public:
     void newThreshold(const catalogue::Threshold& row, const catalogue::Source& source);
     /// The lists, unless an entry is still being typed.
     void showList();
+    void showPatterns();
     bool hasUnsavedEntry() const;
     void takeKeyboard();
     /// Take back, or make again, what was saved last of the clinic's own.
@@ -58,6 +62,7 @@ private:
     OwnList* madeForms();
     OwnList* madeMeasures();
     OwnList* madeThresholds();
+    OwnList* madePatterns();
     void addEditor(EntryPage* editor);
     /// Whether the editor may be filled anew; an entry that is still being typed is shown instead.
     bool isFree();
@@ -74,6 +79,10 @@ private:
     void retireMeasure();
     void editThreshold();
     void deleteThreshold();
+    const catalogue::Pattern* currentPattern() const;
+    void newPattern();
+    void editPattern();
+    void deletePattern();
     void keep(const catalogue::Own& own);
     void tell(const base::Result<void>& done);
     void sayWhatWasEdited();
@@ -89,6 +98,7 @@ private:
     QPushButton* m_retire = nullptr;
     QPushButton* m_editThreshold = nullptr;
     QPushButton* m_deleteThreshold = nullptr;
+    QPushButton* m_deletePattern = nullptr;
     QStackedWidget* m_stack;
     QTabBar* m_tabs;
     QStackedWidget* m_lists;
@@ -98,9 +108,11 @@ private:
     OwnList* m_forms;
     OwnList* m_measures;
     OwnList* m_thresholds;
+    OwnList* m_patterns;
     FormEditor* m_formEditor;
     MeasureEditor* m_measureEditor;
     ThresholdEditor* m_thresholdEditor;
+    PatternEditor* m_patternEditor;
 };
 
 } // namespace own

@@ -109,4 +109,23 @@ std::vector<ListRow> thresholdRows(const catalogue::Own& own, const catalogue::C
     return rows;
 }
 
+std::vector<ListRow> patternRows(const catalogue::Catalogue& catalogue)
+{
+    std::vector<ListRow> rows;
+    for (const catalogue::Pattern& pattern : catalogue.patterns) {
+        QStringList needed;
+        for (const QString& id : pattern.needs) {
+            const catalogue::Measure* measure = catalogue.measure(id);
+            needed += measure == nullptr ? id : measure->title;
+        }
+        rows.push_back({pattern.id,
+                        {pattern.title, needed.join(u"; "_s),
+                         !pattern.isOwn ? ListRowsWords::tr("comes with the program")
+                         : pattern.replaces.isEmpty()
+                             ? ListRowsWords::tr("the clinic's own")
+                             : ListRowsWords::tr("the clinic's own, in place of the program's")}});
+    }
+    return rows;
+}
+
 } // namespace own

@@ -56,7 +56,7 @@ MeasurePicker::MeasurePicker(const session::Session& session, QWidget* parent)
     column->addWidget(m_found, 1);
     connect(m_search, &QLineEdit::textChanged, this, &MeasurePicker::fill);
     connect(m_search, &QLineEdit::returnPressed, this, &MeasurePicker::pick);
-    auto* add = new QAction(tr("&Add to the form"), m_found);
+    auto* add = new QAction(tr("&Add this test"), m_found);
     connect(add, &QAction::triggered, this, &MeasurePicker::pick);
     m_found->addAction(add);
     m_found->setContextMenuPolicy(Qt::ActionsContextMenu);
@@ -78,6 +78,12 @@ void MeasurePicker::clear()
 {
     m_search->clear();
     fill();
+}
+
+void MeasurePicker::takeKeyboard()
+{
+    m_search->setFocus(Qt::OtherFocusReason);
+    m_search->selectAll();
 }
 
 void MeasurePicker::fill()

@@ -27,6 +27,7 @@ public:
     /// The measures that are in the form already are marked.
     void setTaken(const QStringList& ids);
     void clear();
+    void takeKeyboard();
 
 Q_SIGNALS:
     void picked(const QString& measure);

@@ -16,6 +16,7 @@ struct OwnEditWords {
 public:
     static QString form(const QString& title) { return tr("form “%1”").arg(title); }
     static QString measure(const QString& title) { return tr("test “%1”").arg(title); }
+    static QString pattern(const QString& title) { return tr("pattern “%1”").arg(title); }
     static QString threshold() { return tr("a threshold"); }
     static QString entries(int count) { return tr("%n entry(s) of the clinic's own", nullptr, count); }
 };
@@ -39,6 +40,13 @@ QByteArray documentOf(const catalogue::Threshold& threshold)
 {
     catalogue::Own alone;
     alone.thresholds = {threshold};
+    return catalogue::written(alone);
+}
+
+QByteArray documentOf(const catalogue::Pattern& pattern)
+{
+    catalogue::Own alone;
+    alone.patterns = {pattern};
     return catalogue::written(alone);
 }
 
@@ -69,11 +77,13 @@ QString ownEditWords(const catalogue::Own& before, const catalogue::Own& after)
     const auto forms = changedIn(before.forms, after.forms);
     const auto measures = changedIn(before.measures, after.measures);
     const auto thresholds = changedIn(before.thresholds, after.thresholds);
-    const size_t count = forms.size() + measures.size() + thresholds.size();
+    const auto patterns = changedIn(before.patterns, after.patterns);
+    const size_t count = forms.size() + measures.size() + thresholds.size() + patterns.size();
     if (count != 1)
         return OwnEditWords::entries(int(count));
     return !forms.empty()      ? OwnEditWords::form(forms.front().title)
            : !measures.empty() ? OwnEditWords::measure(measures.front().title)
+           : !patterns.empty() ? OwnEditWords::pattern(patterns.front().title)
                                : OwnEditWords::threshold();
 }
 

@@ -20,11 +20,18 @@ void put(std::vector<Entry>& entries, const Entry& entry)
         *place = entry;
 }
 
+bool isNamed(const QString& source, const catalogue::Pattern& pattern)
+{
+    const auto names = [&](const catalogue::PatternRule& rule) { return rule.source == source; };
+    return std::ranges::any_of(pattern.supports, names) || std::ranges::any_of(pattern.contradicts, names);
+}
+
 void dropUnusedSources(Own& own)
 {
     std::erase_if(own.sources, [&](const catalogue::Source& source) {
         return std::ranges::find(own.thresholds, source.id, &catalogue::Threshold::source) ==
-               own.thresholds.end();
+                   own.thresholds.end() &&
+               std::ranges::none_of(own.patterns, [&](const auto& each) { return isNamed(source.id, each); });
     });
 }
 
@@ -42,6 +49,13 @@ Own with(Own own, const catalogue::Measure& measure)
     return own;
 }
 
+Own with(Own own, const catalogue::Pattern& pattern)
+{
+    put(own.patterns, pattern);
+    dropUnusedSources(own);
+    return own;
+}
+
 Own with(Own own, const catalogue::Threshold& row, const catalogue::Source& source,
          const catalogue::Catalogue& all)
 {
@@ -56,6 +70,13 @@ Own with(Own own, const catalogue::Threshold& row, const catalogue::Source& sour
 Own withoutForm(Own own, const QString& id)
 {
     std::erase_if(own.forms, [&](const catalogue::Form& form) { return form.id == id; });
+    return own;
+}
+
+Own withoutPattern(Own own, const QString& id)
+{
+    std::erase_if(own.patterns, [&](const catalogue::Pattern& pattern) { return pattern.id == id; });
+    dropUnusedSources(own);
     return own;
 }
 

@@ -73,6 +73,8 @@ PatternsPage::PatternsPage(session::Session& session, session::Prompts& prompts,
     acts->setContentsMargins(0, 0, 0, 0);
     acts->setSpacing(widgets::space2);
     acts->addStretch();
+    connect(addAct(tr("&Edit the patterns…"), u"patternsEdit"_s), &QPushButton::clicked, this,
+            &PatternsPage::editAsked);
     connect(addAct(tr("&Copy"), u"patternsCopy"_s), &QPushButton::clicked, this, &PatternsPage::copy);
     connect(addAct(tr("Save &PDF…"), u"patternsPdf"_s), &QPushButton::clicked, this, &PatternsPage::save);
     auto* onPaper = addAct(tr("Prin&t…"), u"patternsPrint"_s);

@@ -28,6 +28,7 @@ public:
 
 Q_SIGNALS:
     void measureAsked(const QString& id);
+    void editAsked(); ///< of the patterns themselves
 
 protected:
     void changeEvent(QEvent* event) override;

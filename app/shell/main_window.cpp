@@ -95,6 +95,10 @@ PatientPage& MainWindow::patientPage()
     m_stack->addWidget(m_patient);
     connect(m_patient, &PatientPage::editAsked, this, &MainWindow::editPatient);
     connect(m_patient, &PatientPage::handbookAsked, this, &MainWindow::showHandbook);
+    connect(m_patient, &PatientPage::patternsAsked, this, [this] {
+        showPage(&formsPage());
+        m_forms->showPatterns();
+    });
     return *m_patient;
 }
 

@@ -230,6 +230,7 @@ void PatientPage::addPages()
     addPage(tr("Red flags"), m_redFlags);
     auto* patterns = new reading::PatternsPage(m_session, m_prompts, this);
     connect(patterns, &reading::PatternsPage::measureAsked, this, &PatientPage::showMeasure);
+    connect(patterns, &reading::PatternsPage::editAsked, this, &PatientPage::patternsAsked);
     addPage(tr("Patterns"), patterns);
     connect(m_examination, &visits::ExaminationPage::handbookAsked, this, &PatientPage::handbookAsked);
     connect(m_changes, &changes::ChangePage::compared, this, &PatientPage::settle);

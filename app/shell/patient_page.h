@@ -71,6 +71,7 @@ public:
 Q_SIGNALS:
     void editAsked(const records::PatientId& id);
     void handbookAsked(const QString& measure);
+    void patternsAsked(); ///< to edit them
 
 private:
     QWidget* madeVisitBar();

@@ -224,7 +224,7 @@ void takeLookAlike(MainWindow& window, const records::PatientSummary& patient, c
     album.take(window, u"look-alike"_s);
 }
 
-/// The forms, and the three editors; nothing is saved.
+/// The forms, and the four editors; nothing is saved.
 void takeForms(session::Session& session, const Album& album)
 {
     Agreeing prompts;
@@ -238,7 +238,8 @@ void takeForms(session::Session& session, const Album& album)
     press(window, u"cancelEntry"_s);
     auto* tabs = window.findChild<QTabBar*>(u"ownTabs"_s);
     for (const auto& [tab, button, name] : {std::tuple(1, u"newMeasure"_s, u"own-measure"_s),
-                                            std::tuple(2, u"newThreshold"_s, u"own-threshold"_s)}) {
+                                            std::tuple(2, u"newThreshold"_s, u"own-threshold"_s),
+                                            std::tuple(3, u"editPattern"_s, u"own-pattern"_s)}) {
         tabs->setCurrentIndex(tab);
         press(window, button);
         album.take(window, name);

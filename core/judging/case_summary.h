@@ -48,6 +48,7 @@ struct Case {
     QString sortName; ///< family and given name, folded
     QString recordNumber;
     QString population;
+    std::optional<QDate> onset;
     QString clinician;                  ///< who signed last; empty while nothing is signed
     QString form;                       ///< of the visit signed last
     std::optional<QDate> lastSeen;      ///< the day of the visit signed last

@@ -64,6 +64,7 @@ Case caseFrom(Row& row, const QString& stamp)
     made.sortName = base::folded(made.family + u' ' + made.given);
     made.recordNumber = row.text();
     made.population = row.text();
+    made.onset = row.dayIfAny();
     made.clinician = row.text();
     made.form = row.text();
     made.lastSeen = row.dayIfAny();
@@ -135,7 +136,7 @@ Cases::where(const QString& condition, const std::vector<Binding>& bindings, con
                    ROW_NUMBER() OVER (PARTITION BY patient, state = 'draft' ORDER BY day DESC, key DESC) AS place
             FROM visits WHERE %1 AND %2),
         letters_open AS (SELECT DISTINCT patient FROM letters WHERE state = 'draft')
-        SELECT patients.id, family, given, record_number, population,
+        SELECT patients.id, family, given, record_number, population, onset,
                COALESCE(last_signed.author_name, ''), COALESCE(last_signed.form, ''), last_signed.day, last_draft.day,
                CASE WHEN letters_open.patient IS NULL THEN 0 ELSE 1 END,
                COALESCE(stamp, ''), worked_out_at, visit_day, measure, side, kind, says, strength, is_sure, since,

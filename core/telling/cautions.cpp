@@ -1,4 +1,5 @@
 #include "core/judging/room.h"
+#include "core/records/since_onset.h"
 #include "core/records/visit.h"
 #include "core/records/wording.h"
 #include "core/telling/row_words.h"
@@ -6,9 +7,7 @@
 #include "core/telling/wording.h"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
-#include <limits>
 
 namespace telling
 {
@@ -116,36 +115,27 @@ QString longGap(const Threshold& row, const judging::Comparison& held, const Phr
         .arg(daysWords(double(days), phrases), daysWords(*row.daysHigh, phrases));
 }
 
-/// The time after onset that a stage of stroke lasts, in days. Bernhardt 2017, Int J Stroke 12:444 (from
-/// memory): acute to 7 days, subacute to 6 months, then chronic.
-struct Stage {
-    QLatin1String population;
-    qint64 from = 0;
-    qint64 to = 0; ///< not included
-};
-
-constexpr qint64 acuteDays = 7;
-constexpr qint64 subacuteDays = 183;
-const std::array<Stage, 3> stages = {
-    {{QLatin1String("stroke-acute"), 0, acuteDays + 1},
-     {QLatin1String("stroke-subacute"), acuteDays + 1, subacuteDays + 1},
-     {QLatin1String("stroke-chronic"), subacuteDays + 1, std::numeric_limits<qint64>::max()}}};
+/// The stage of stroke at this time after its onset.
+QString strokeStage(records::SinceOnset since)
+{
+    using records::SinceOnset;
+    return since == SinceOnset::Week     ? u"stroke-acute"_s
+           : since == SinceOnset::Longer ? u"stroke-chronic"_s
+                                         : u"stroke-subacute"_s;
+}
 
 /// The recorded stage of a stroke is not the one of this day.
 QString otherStage(const judging::Comparison& held, const Catalogue& catalogue, const Phrasebook& phrases)
 {
-    if (!held.onset)
-        return {};
-    const qint64 days = held.onset->daysTo(held.now.day);
-    const auto isOfDay = [&](const Stage& stage) { return days >= stage.from && days < stage.to; };
-    const auto recorded = std::ranges::find(stages, held.population, &Stage::population);
-    const auto reached = std::ranges::find_if(stages, isOfDay);
-    if (recorded == stages.end() || reached == stages.end() || recorded == reached)
+    const auto isRecorded = [&](records::SinceOnset since) { return strokeStage(since) == held.population; };
+    const auto since = held.onset ? records::sinceOnset(*held.onset, held.now.day) : std::nullopt;
+    if (!since || isRecorded(*since) || std::ranges::none_of(records::allSinceOnset, isRecorded))
         return {};
     return phrases("%1 is recorded for this patient, but this visit is %2 after the onset, which is %3: "
                    "the threshold is that of the recorded stage.")
-        .arg(populationWords(held.population, catalogue), daysWords(double(days), phrases),
-             populationWords(reached->population, catalogue));
+        .arg(populationWords(held.population, catalogue),
+             daysWords(double(held.onset->daysTo(held.now.day)), phrases),
+             populationWords(strokeStage(*since), catalogue));
 }
 
 QString otherBand(const judging::Comparison& held, const Measure& measure, const Phrasebook& phrases)

@@ -84,6 +84,7 @@ private Q_SLOTS:
     void withoutNamesNobodyIsNamed();
     void whoIsDueIsSaid();
     void populationAndClinicianAreChosenFromTheKeyboard();
+    void howLongAgoItBeganIsChosen();
     void aFilterIsKeptByName();
     void lettersAreAskedForThoseSelectedOrForAll();
     void theListIsWrittenAsItIsShown();
@@ -258,10 +259,44 @@ void TestCaseloadPage::populationAndClinicianAreChosenFromTheKeyboard()
     QCOMPARE(clinicians.currentText(), u"B. Other"_s);
     QCOMPARE(shown.model().rowCount(), 1);
     QCOMPARE(shown.model().rowOf(shown.same), 0);
-    const caseload::Filter filter{caseload::Group::Due, u"a"_s, u"stroke"_s, u"B. Other"_s};
+    const caseload::Filter filter{caseload::Group::Due, u"a"_s, u"stroke"_s, u"B. Other"_s, u"week"_s};
     caseload::keepFilter({u"Mine"_s, filter});
     QCOMPARE(caseload::savedFilters().front().filter, filter);
     caseload::forgetFilter(u"Mine"_s);
+}
+
+/// Three stages of recovery, and one whose onset nobody wrote down.
+void TestCaseloadPage::howLongAgoItBeganIsChosen()
+{
+    Shown shown;
+    session::Session& session = *shown.desk.session;
+    const auto began = [&](const records::PatientId& id, QDate onset) {
+        session.choosePatient(id);
+        records::Patient patient = session.patientInFocus();
+        patient.onset = onset;
+        QVERIFY(session.savePatient(patient));
+    };
+    began(shown.worse, session.today().addDays(-7));
+    began(shown.same, session.today().addDays(-8));
+    shown.waitForWork();
+    auto& times = shown.find<QComboBox>(u"sinceOnset"_s);
+    const auto only = [&](const QString& code) {
+        times.setCurrentIndex(times.findData(code));
+        Q_EMIT times.activated(times.currentIndex());
+        return shown.model().rowCount() == 1 ? shown.model().entry(0).of.patient : records::PatientId();
+    };
+    QTRY_COMPARE(only(u"week"_s), shown.worse);
+    QTRY_COMPARE(only(u"quarter"_s), shown.same);
+    QCOMPARE(only(caseload::notRecorded), shown.draft);
+    QCOMPARE(shown.find<QPushButton>(u"cases.all"_s).text(), u"&All 1"_s);
+    only(u"longer"_s);
+    QCOMPARE(shown.model().rowCount(), 0);
+    paces::each([&](Pace& pace) {
+        pace.key(&times, Qt::Key_Home);
+        QCOMPARE(shown.model().rowCount(), 3);
+        pace.key(&times, Qt::Key_Down);
+        QCOMPARE(shown.model().rowCount(), 1);
+    });
 }
 
 void TestCaseloadPage::aFilterIsKeptByName()
@@ -274,7 +309,7 @@ void TestCaseloadPage::aFilterIsKeptByName()
     Q_EMIT saved.activated(saved.currentIndex());
     QCOMPARE(caseload::savedFilters().size(), size_t(1));
     QCOMPARE(caseload::savedFilters().front().filter,
-             (caseload::Filter{caseload::Group::All, u"quor"_s, {}, {}}));
+             (caseload::Filter{caseload::Group::All, u"quor"_s, {}, {}, {}}));
     shown.find<QLineEdit>(u"findCase"_s).clear();
     QCOMPARE(shown.model().rowCount(), 3);
     saved.setCurrentIndex(saved.findText(u"Mine"_s));

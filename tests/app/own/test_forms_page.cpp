@@ -14,9 +14,11 @@
 #include <QApplication>
 #include <QComboBox>
 #include <QContextMenuEvent>
+#include <QDoubleSpinBox>
 #include <QLabel>
 #include <QLineEdit>
 #include <QListView>
+#include <QListWidget>
 #include <QMenu>
 #include <QPlainTextEdit>
 #include <QPushButton>
@@ -103,6 +105,8 @@ private Q_SLOTS:
     void aDeletedFormIsGoneFromTheList();
     void aMeasureIsMadeChangedAndRetired();
     void aThresholdIsMadeAndDeleted();
+    void aPatternIsEditedInThePlaceOfTheProgramsOwn();
+    void aPatternIsMadeFromTheKeyboard();
     void onlyFieldsThatMatterAreShown();
 };
 
@@ -383,6 +387,93 @@ void TestFormsPage::aThresholdIsMadeAndDeleted()
     desk.press(u"deleteThreshold"_s);
     QVERIFY(desk.session->own().thresholds.empty());
     QVERIFY(desk.session->own().sources.empty());
+}
+
+void TestFormsPage::aPatternIsEditedInThePlaceOfTheProgramsOwn()
+{
+    Page desk;
+    QVERIFY(desk.isShown());
+    desk.page.showPatterns();
+    const QAbstractItemModel& patterns = desk.table(u"patternsTable"_s);
+    const int count = patterns.rowCount();
+    QCOMPARE(count, int(clinic_desk::book().patterns.size()));
+    QVERIFY(!desk.widget<QPushButton>(u"deletePattern"_s)->isEnabled());
+    desk.press(u"editPattern"_s);
+    QVERIFY(desk.notice().contains(u"stands in its place"_s));
+    QVERIFY(!desk.page.hasUnsavedEntry());
+    desk.write(u"patternNote"_s, u"As our clinic reads it."_s);
+    QVERIFY(desk.page.hasUnsavedEntry());
+    desk.key(u"patternTitle"_s, Qt::Key_S, Qt::ControlModifier);
+    QCOMPARE(desk.session->own().patterns.size(), size_t(1));
+    QCOMPARE(desk.session->catalogue().patterns.front().note, u"As our clinic reads it."_s);
+    QCOMPARE(patterns.rowCount(), count);
+    QCOMPARE(patterns.index(0, 2).data().toString(), u"the clinic's own, in place of the program's"_s);
+    desk.press(u"deletePattern"_s);
+    QVERIFY(desk.session->own().patterns.empty());
+    QCOMPARE(desk.session->catalogue().patterns.front(), clinic_desk::book().patterns.front());
+}
+
+/// Two findings that hold together, one that contradicts, and what was left open is asked for.
+void TestFormsPage::aPatternIsMadeFromTheKeyboard()
+{
+    Page desk;
+    QVERIFY(desk.isShown());
+    desk.page.showPatterns();
+    desk.press(u"newPattern"_s);
+    QTest::keyClicks(desk.widget<QLineEdit>(u"patternTitle"_s), u"Shaky legs"_s);
+    auto* list = desk.widget<QListWidget>(u"patternRows"_s);
+    const auto find = [&](const QString& typed) {
+        auto* line = desk.widget<QLineEdit>(u"measureSearch"_s);
+        line->setFocus();
+        line->clear();
+        QTest::keyClicks(line, typed);
+        QTest::keyClick(line, Qt::Key_Return);
+    };
+    const auto mark = [&](const QString& head) {
+        list->setCurrentItem(list->findItems(head, Qt::MatchExactly).front());
+    };
+    find(u"heel to shin"_s);
+    QCOMPARE(list->currentItem()->text(), u"Heel to shin"_s);
+    mark(u"Supports it"_s);
+    QVERIFY(!desk.widget<QPushButton>(u"addTogether"_s)->isEnabled());
+    find(u"heel to shin"_s);
+    desk.press(u"saveEntry"_s);
+    QCOMPARE(desk.notice(), u"Not saved yet. Say what “Heel to shin” must be."_s);
+    desk.key(u"atLeast"_s, Qt::Key_Space);
+    auto* least = desk.widget<QDoubleSpinBox>(u"atLeastNumber"_s);
+    least->selectAll();
+    QTest::keyClicks(least, u"2"_s);
+    QCOMPARE(list->currentItem()->text(), u"Heel to shin: at least 2"_s);
+    desk.press(u"addTogether"_s);
+    QVERIFY(desk.widget<QLineEdit>(u"measureSearch"_s)->hasFocus());
+    find(u"romberg sign"_s);
+    desk.key(u"option.positive"_s, Qt::Key_Space);
+    QCOMPARE(list->currentItem()->text(), u"and Romberg sign: positive"_s);
+    QVERIFY(desk.widget<QComboBox>(u"findingChecked"_s) == nullptr); // no source, so from memory
+    const QString source = clinic_desk::book().sources.front().id;
+    desk.choose(u"findingSource"_s, source);
+    desk.choose(u"findingChecked"_s, u"read"_s);
+    mark(u"Contradicts it"_s);
+    find(u"romberg sign"_s);
+    desk.key(u"option.negative"_s, Qt::Key_Space);
+    find(u"finger to nose"_s);
+    list->setFocus();
+    QTest::keyClick(list, Qt::Key_Delete);
+    desk.press(u"saveEntry"_s);
+    QCOMPARE(desk.notice(), QString());
+    QCOMPARE(desk.session->own().patterns.size(), size_t(1));
+    const catalogue::Pattern& made = desk.session->own().patterns.front();
+    QCOMPARE(made.needs, QStringList{u"heel-shin"_s});
+    QCOMPARE(made.supports.size(), size_t(1));
+    const auto& together = made.supports.front();
+    QCOMPARE(together.looks.size(), size_t(2));
+    QCOMPARE(together.looks.front().from, std::optional(2.0));
+    QCOMPARE(together.looks.back().options, QStringList{u"positive"_s});
+    QCOMPARE(together.source, source);
+    QCOMPARE(together.checked, catalogue::Checked::Read);
+    QCOMPARE(made.contradicts.size(), size_t(1));
+    QCOMPARE(made.contradicts.front().looks.front().options, QStringList{u"negative"_s});
+    QVERIFY(made.note.isEmpty());
 }
 
 void TestFormsPage::onlyFieldsThatMatterAreShown()
