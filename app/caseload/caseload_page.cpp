@@ -340,6 +340,7 @@ void CaseloadPage::offerChoices()
     std::ranges::sort(ofClinicians);
     fill(*m_populations, ofPopulations, m_filter.population);
     fill(*m_clinicians, ofClinicians, m_filter.clinician);
+    m_table->setColumnHidden(CaseTable::Clinician, ofClinicians.size() < 2); // says nothing
     fill(*m_sinceOnset, timesSinceOnset(), m_filter.sinceOnset);
 }
 

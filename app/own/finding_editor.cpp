@@ -2,11 +2,14 @@
 
 #include "app/own/form_rows.h"
 #include "app/own/panels.h"
+#include "app/session/messages.h"
+#include "app/widgets/combo_box.h"
 #include "app/widgets/form_field.h"
 #include "app/widgets/scroll_room.h"
 #include "app/widgets/theme.h"
 #include "core/catalogue/catalogue.h"
 #include "core/catalogue/words.h"
+#include "core/records/wording.h"
 
 #include <QCheckBox>
 #include <QDoubleSpinBox>
@@ -15,6 +18,7 @@
 #include <QVBoxLayout>
 
 #include <algorithm>
+#include <functional>
 
 using namespace Qt::StringLiterals;
 
@@ -24,6 +28,37 @@ namespace own
 using catalogue::Look;
 using catalogue::Measure;
 using widgets::FormField;
+
+namespace
+{
+
+/// The entry of a number, and what it holds.
+struct End {
+    QWidget* field;
+    std::function<double()> number;
+};
+
+End gradeEnd(const Measure& measure, double number, QWidget* parent)
+{
+    auto* grades = new widgets::ComboBox(parent);
+    for (int step = int(*measure.lowest); step <= int(*measure.highest); ++step)
+        grades->addItem(
+            records::written(values::Value(values::Grade{step}), measure, session::screenPhrases()), step);
+    grades->setCurrentIndex(grades->findData(int(number)));
+    return {grades, [grades] { return grades->currentData().toDouble(); }};
+}
+
+End numberEnd(const Measure& measure, double number, QWidget* parent)
+{
+    auto* numbers = new QDoubleSpinBox(parent);
+    numbers->setDecimals(measure.step.value_or(1) < 1 ? 2 : 0);
+    numbers->setRange(*measure.lowest, *measure.highest);
+    numbers->setSuffix(u' ' + values::symbol(measure.unit));
+    numbers->setValue(number);
+    return {numbers, [numbers] { return numbers->value(); }};
+}
+
+} // namespace
 
 FindingEditor::FindingEditor(const session::Session& session, QWidget* parent)
     : QFrame(parent), m_session(session)
@@ -69,8 +104,9 @@ void FindingEditor::show(const Look& look, const catalogue::PatternRule& rule)
     column->addWidget(
         caption(tr("Of each part that is filled in, something must have been found."), m_fields));
     if (measure != nullptr) {
-        addTicks(*column, tr("One of these words"), u"option"_s, measure->options, &Look::options);
-        if (measure->kind != catalogue::Kind::Choice && measure->lowest && measure->highest) {
+        if (measure->kind == catalogue::Kind::Choice) {
+            addTicks(*column, tr("One of these words"), u"option"_s, measure->options, &Look::options);
+        } else if (measure->lowest && measure->highest) {
             addEnd(*column, tr("At least"), u"atLeast"_s, *measure, &Look::from);
             addEnd(*column, tr("At most"), u"atMost"_s, *measure, &Look::to);
         }
@@ -113,26 +149,26 @@ void FindingEditor::addEnd(QVBoxLayout& column, const QString& words, const QStr
     auto* tick = new QCheckBox(words, both);
     tick->setObjectName(name);
     tick->setChecked((m_look.*end).has_value());
-    auto* number = new QDoubleSpinBox(both);
-    number->setObjectName(name + u"Number"_s);
-    number->setAccessibleName(words);
-    number->setDecimals(measure.step.value_or(1) < 1 ? 2 : 0);
-    number->setRange(*measure.lowest, *measure.highest);
-    if (measure.kind != catalogue::Kind::Grade)
-        number->setSuffix(u' ' + values::symbol(measure.unit));
-    number->setValue((m_look.*end).value_or(*measure.lowest));
-    number->setEnabled(tick->isChecked());
+    const double number = (m_look.*end).value_or(*measure.lowest);
+    const End entry = measure.kind == catalogue::Kind::Grade ? gradeEnd(measure, number, both)
+                                                             : numberEnd(measure, number, both);
+    entry.field->setObjectName(name + u"Number"_s);
+    entry.field->setAccessibleName(words);
+    entry.field->setEnabled(tick->isChecked());
     line->addWidget(tick);
-    line->addWidget(number);
+    line->addWidget(entry.field);
     line->addStretch();
     column.addWidget(both);
-    const auto take = [this, tick, number, end] {
-        number->setEnabled(tick->isChecked());
-        m_look.*end = tick->isChecked() ? std::optional(number->value()) : std::nullopt;
+    const auto take = [this, tick, entry, end] {
+        entry.field->setEnabled(tick->isChecked());
+        m_look.*end = tick->isChecked() ? std::optional(entry.number()) : std::nullopt;
         Q_EMIT edited();
     };
     connect(tick, &QCheckBox::toggled, this, take);
-    connect(number, &QDoubleSpinBox::valueChanged, this, take);
+    if (const auto* grades = qobject_cast<QComboBox*>(entry.field))
+        connect(grades, &QComboBox::currentIndexChanged, this, take);
+    if (const auto* numbers = qobject_cast<QDoubleSpinBox*>(entry.field))
+        connect(numbers, &QDoubleSpinBox::valueChanged, this, take);
 }
 
 void FindingEditor::addOrigin(QVBoxLayout& column)

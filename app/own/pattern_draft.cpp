@@ -5,6 +5,7 @@
 #include "app/session/messages.h"
 #include "core/base/text.h"
 #include "core/catalogue/texts.h"
+#include "core/records/wording.h"
 
 #include <QCoreApplication>
 
@@ -56,10 +57,16 @@ QString oneOf(const QStringList& keys, const std::vector<catalogue::Option>& opt
     return words;
 }
 
-/// "at least 2", "2 to 4", "at most 9 steps"
+/// "at least just visible (1)", "2 to 4 steps", "at most 9 steps"
 QString rangeOf(const Look& look, const Measure& measure)
 {
-    const auto [from, to] = std::pair(asTyped(look.from), asTyped(look.to));
+    const auto written = [&](const std::optional<double>& end) {
+        return measure.kind == catalogue::Kind::Grade && end
+                   ? records::written(values::Value(values::Grade{int(*end)}), measure,
+                                      session::screenPhrases())
+                   : asTyped(end);
+    };
+    const auto [from, to] = std::pair(written(look.from), written(look.to));
     const QString range = !look.to     ? PatternWords::tr("at least %1").arg(from)
                           : !look.from ? PatternWords::tr("at most %1").arg(to)
                           : from == to ? from

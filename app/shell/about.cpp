@@ -54,7 +54,7 @@ void showKeyboard(QWidget* window)
             "shown"),
         AboutWords::tr("Ctrl+0: patients"),
         AboutWords::tr("Ctrl+7: caseload; Ctrl+PgDown, Ctrl+PgUp: the next and the previous patient of it"),
-        AboutWords::tr("Ctrl+8: forms and the clinic's own tests and thresholds"),
+        AboutWords::tr("Ctrl+8: forms and the clinic's own tests, thresholds and patterns"),
         AboutWords::tr("Ctrl+9: tests"),
         AboutWords::tr("Ctrl+N: new patient, from the list"),
         AboutWords::tr("Ctrl+1 to Ctrl+6: examination, change, trend, letters, red flags, patterns"),

@@ -43,7 +43,7 @@ namespace
 
 constexpr int leastForm = 112; ///< height of two rows
 constexpr int lowWindow = 600;
-constexpr int leastTitle = 232, mostTitle = 360; ///< widths
+constexpr int narrowTitle = 180, leastTitle = 232, mostTitle = 360; ///< widths
 constexpr int meaningWidth = 190;
 constexpr int restMs = 60; ///< of the keyboard, after which is said what a value means
 
@@ -152,6 +152,7 @@ ExaminationPage::ExaminationPage(session::Session& session, session::Prompts& pr
     });
     connect(m_one, &QPushButton::toggled, this, &ExaminationPage::setOneAtATime);
     connect(m_steps, &StepBar::stepped, this, &ExaminationPage::step);
+    connect(m_steps, &StepBar::allAsked, this, [this] { m_one->setChecked(false); });
     connect(m_conditions, &ConditionsLine::left, this, &ExaminationPage::takeKeyboard);
     connect(&session, &session::Session::focusChanged, this, &ExaminationPage::takeFocus);
     connect(&session, &session::Session::visitsChanged, this, &ExaminationPage::takeFocus);
@@ -228,7 +229,6 @@ void ExaminationPage::bindKeys()
     bind(Qt::Key_F4, [this] {
         if (m_draft.isReadOnly())
             return;
-        m_conditions->setVisible(true);
         m_conditions->open(!m_conditions->isOpen());
         settleHeight();
         if (m_conditions->isOpen())
@@ -671,11 +671,13 @@ void ExaminationPage::step(int step)
 /// What the fields leave goes to the titles, so that they need one line, and to what a value means.
 void ExaminationPage::shareWidth()
 {
-    const int fields = 2 * SideField::width() + 4 * widgets::space3;
-    const int titles =
-        std::clamp(m_scroll->viewport()->width() - fields - meaningWidth, leastTitle, mostTitle);
-    for (SectionBox* box : m_sections)
-        box->setTitleWidth(titles);
+    const int room = m_scroll->viewport()->width() - 4 * widgets::space3;
+    const bool isNarrow = room < leastTitle + 2 * SideField::width();
+    const int others = isNarrow ? 2 * SideField::editorWidth : 2 * SideField::width() + meaningWidth;
+    for (SectionBox* box : m_sections) {
+        box->setNarrow(isNarrow);
+        box->setTitleWidth(std::clamp(room - others, isNarrow ? narrowTitle : leastTitle, mostTitle));
+    }
 }
 
 /// Where the window is low, or keys are large, the test comes before the words around it.
@@ -684,18 +686,17 @@ void ExaminationPage::settleHeight()
     const bool one = m_one->isChecked();
     const bool isLow = window()->height() < lowWindow || widgets::areLettersLarge();
     m_strip->setLow(one || isLow);
-    m_conditions->setVisible(!one || m_conditions->isOpen());
     placeTop(widgets::areLettersLarge() && m_scroll->widget() != nullptr);
 }
 
 void ExaminationPage::placeTop(bool inForm)
 {
     QWidget* room = inForm ? m_scroll->widget() : m_scroll->parentWidget();
-    if (m_top->parentWidget() == room)
-        return;
-    auto* column = qobject_cast<QVBoxLayout*>(room->layout());
-    column->insertWidget(inForm ? 0 : column->indexOf(m_scroll), m_top);
-    m_top->show();
+    if (m_top->parentWidget() != room) {
+        auto* column = qobject_cast<QVBoxLayout*>(room->layout());
+        column->insertWidget(inForm ? 0 : column->indexOf(m_scroll), m_top);
+    }
+    m_top->setVisible(!m_one->isChecked() || m_conditions->isOpen());
 }
 
 void ExaminationPage::resizeEvent(QResizeEvent* event)

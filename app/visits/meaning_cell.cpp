@@ -56,7 +56,7 @@ QSize MeaningCell::sizeHint() const
     int width = minimumWidth();
     for (const auto& [side, line] : m_lines)
         width = std::max(width, metrics.horizontalAdvance(line.words) + metrics.height() + widgets::space2);
-    return {width, std::max(widgets::keyHeight(), int(m_lines.size()) * (metrics.height() + 3))};
+    return {width, int(m_lines.size()) * (metrics.height() + 3)};
 }
 
 void MeaningCell::paintEvent(QPaintEvent*)
@@ -66,7 +66,8 @@ void MeaningCell::paintEvent(QPaintEvent*)
     painter.setFont(widgets::captionFont());
     const int height = painter.fontMetrics().height() + 3;
     const int mark = painter.fontMetrics().ascent();
-    int y = std::max(0, (widgets::keyHeight() - int(m_lines.size()) * height) / 2);
+    const int editors = std::min(this->height(), widgets::keyHeight()); // beside it
+    int y = std::max(0, (editors - int(m_lines.size()) * height) / 2);
     for (const auto& [side, line] : m_lines) {
         const QRect room(0, y, width(), height);
         const QRect square(room.left(), y + (height - mark) / 2, mark, mark);

@@ -79,7 +79,8 @@ SectionBox::SectionBox(const FormSection& section, std::shared_ptr<const catalog
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(0);
-    column->addWidget(head());
+    m_head = madeHead();
+    column->addWidget(m_head);
     column->addWidget(m_body);
 
     m_rows->setContentsMargins(0, betweenRows, 0, widgets::space2);
@@ -97,7 +98,7 @@ SectionBox::SectionBox(const FormSection& section, std::shared_ptr<const catalog
     showRows();
 }
 
-QWidget* SectionBox::head()
+QWidget* SectionBox::madeHead()
 {
     auto* bar = new QWidget(this);
     auto* line = new QHBoxLayout(bar);
@@ -258,7 +259,7 @@ QWidget* SectionBox::titleOf(const catalogue::Measure& test)
 
 void SectionBox::addRow(const catalogue::Measure& test)
 {
-    Row made{&test, nullptr, {}, {}};
+    Row made{&test, nullptr, nullptr, 0, {}, {}};
     const bool goesOn =
         !m_tests.empty() && m_tests.back().test->hasSides && totalOf(*m_tests.back().test) == totalOf(test);
     if (test.hasSides)
@@ -273,6 +274,7 @@ void SectionBox::addRow(const catalogue::Measure& test)
         made.others.push_back(caution);
     }
     const int row = m_rows->rowCount();
+    made.place = row;
     made.title = titleOf(test);
     put(made.title, row, 0, 1);
     int place = 1;
@@ -285,7 +287,9 @@ void SectionBox::addRow(const catalogue::Measure& test)
     auto* meaning = new MeaningCell(test.title, m_body);
     meaning->setObjectName(test.id + u".meaning"_s);
     m_meanings[test.id] = meaning;
+    made.meaning = meaning;
     put(meaning, row, 3, 1);
+    m_rows->setRowMinimumHeight(row + 1, 0);
     made.others.push_back(meaning);
     m_tests.push_back(std::move(made));
 }
@@ -317,6 +321,24 @@ void SectionBox::setTitleWidth(int width)
     m_rows->setColumnMinimumWidth(0, width);
     for (const Row& row : m_tests)
         row.title->setFixedWidth(width);
+}
+
+void SectionBox::setNarrow(bool narrow)
+{
+    if (m_isNarrow == narrow)
+        return;
+    m_isNarrow = narrow;
+    for (const int column : {1, 2})
+        m_rows->setColumnMinimumWidth(column, narrow ? SideField::editorWidth : SideField::width());
+    for (SideField* field : m_fields)
+        field->setNarrow(narrow);
+    for (const Row& row : m_tests) {
+        m_rows->removeWidget(row.meaning);
+        if (narrow)
+            m_rows->addWidget(row.meaning, row.place + 1, 1, 1, 2);
+        else
+            put(row.meaning, row.place, 3, 1);
+    }
 }
 
 void SectionBox::setReadOnly(bool readOnly)
@@ -354,6 +376,7 @@ void SectionBox::showOnly(const QString& measure)
     m_allNormal->setVisible(!m_isReadOnly && measure.isEmpty() && hasNormal(m_section));
     if (isHere)
         fold(false);
+    m_head->setVisible(m_only.isEmpty() || !cautions(m_section).isEmpty());
     showRows();
 }
 

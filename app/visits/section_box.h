@@ -35,6 +35,8 @@ public:
     void setProgress(const Progress& progress);
     /// Of the column of titles; the fields keep theirs.
     void setTitleWidth(int width);
+    /// Earlier values and what a value means stand below the fields, not beside them.
+    void setNarrow(bool narrow);
     void setReadOnly(bool readOnly);
     bool isFolded() const;
     /// Unfolds the section and the items of a total, so that this test is seen.
@@ -52,7 +54,7 @@ protected:
     void paintEvent(QPaintEvent* event) override;
 
 private:
-    QWidget* head();
+    QWidget* madeHead();
     std::vector<QWidget*> addSideNames();
     void addRow(const catalogue::Measure& test);
     QWidget* titleOf(const catalogue::Measure& test);
@@ -69,6 +71,8 @@ private:
     struct Row {
         const catalogue::Measure* test;
         QWidget* title;
+        QWidget* meaning;
+        int place; ///< in the grid; the place below is that of what it means where the form is narrow
         std::vector<QWidget*> others;    ///< caution, fields and what they mean
         std::vector<QWidget*> sideNames; ///< above it or above tests before it; none of a test without sides
     };
@@ -78,11 +82,13 @@ private:
     QToolButton* m_fold;
     QLabel* m_count;
     QPushButton* m_allNormal;
+    QWidget* m_head = nullptr; ///< hidden above one test alone, unless it holds a caution
     QWidget* m_body;
     QGridLayout* m_rows;
     std::vector<SideField*> m_fields;
     std::vector<Row> m_tests; ///< in order
     bool m_isReadOnly = false;
+    bool m_isNarrow = false;
     QString m_only;     ///< the one test that is shown; empty: all
     QStringList m_open; ///< asked for each time and not answered
     std::map<QString, MeaningCell*> m_meanings;

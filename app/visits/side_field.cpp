@@ -62,13 +62,11 @@ SideField::SideField(const catalogue::Measure& measure, records::Side side,
       m_place{measure.id, side},
       m_state(new QToolButton(this)),
       m_message(quietLabel(this)),
-      m_earlier(quietLabel(this))
+      m_earlier(quietLabel(this)),
+      m_editorRoom(new QWidget(this)),
+      m_whole(new QBoxLayout(QBoxLayout::LeftToRight, this))
 {
     setObjectName(objectName("field"));
-    auto* editor = new QWidget(this);
-    // The words of a test without sides have the room of both.
-    const bool isWide = measure.kind == Kind::Choice && !measure.hasSides;
-    editor->setFixedWidth(isWide ? width() + widgets::space3 + editorWidth : editorWidth);
     auto* line = new QHBoxLayout;
     line->setSpacing(widgets::space1);
     if (!catalogue::isNumeric(measure.kind))
@@ -91,7 +89,7 @@ SideField::SideField(const catalogue::Measure& measure, records::Side side,
     m_message->setWordWrap(true);
     m_message->setObjectName(objectName("message"));
     m_message->hide();
-    auto* column = new QVBoxLayout(editor);
+    auto* column = new QVBoxLayout(m_editorRoom);
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(2);
     column->addLayout(line);
@@ -99,14 +97,13 @@ SideField::SideField(const catalogue::Measure& measure, records::Side side,
         column->addWidget(m_cap, 0, Qt::AlignLeft);
     column->addWidget(m_message);
 
-    m_earlier->setFixedWidth(earlierWidth());
     m_earlier->setContentsMargins(0, 0, 0, 0);
     m_earlier->setObjectName(objectName("earlier"));
-    auto* whole = new QHBoxLayout(this);
-    whole->setContentsMargins(0, 0, 0, 0);
-    whole->setSpacing(widgets::space1);
-    whole->addWidget(editor, 0, Qt::AlignTop);
-    whole->addWidget(m_earlier, 0, Qt::AlignTop);
+    m_whole->setContentsMargins(0, 0, 0, 0);
+    m_whole->setSpacing(widgets::space1);
+    m_whole->addWidget(m_editorRoom, 0, Qt::AlignTop);
+    m_whole->addWidget(m_earlier, 0, Qt::AlignTop);
+    settleWidth();
 
     m_pause.setSingleShot(true);
     m_pause.setInterval(typingPauseMs);
@@ -278,8 +275,30 @@ void SideField::setLarge(bool large)
     m_state->setFixedSize(least, least);
 }
 
+void SideField::setNarrow(bool narrow)
+{
+    if (m_isNarrow == narrow)
+        return;
+    m_isNarrow = narrow;
+    m_whole->setDirection(narrow ? QBoxLayout::TopToBottom : QBoxLayout::LeftToRight);
+    settleWidth();
+    setEarlier(m_held);
+}
+
+/// The words of a test without sides have the room of both.
+void SideField::settleWidth()
+{
+    const bool isWide = m_measure.kind == Kind::Choice && !m_measure.hasSides;
+    const int left = m_isNarrow ? editorWidth : width();
+    m_editorRoom->setFixedWidth(isWide ? left + widgets::space3 + editorWidth : editorWidth);
+    m_earlier->setFixedWidth(m_isNarrow ? editorWidth : earlierWidth());
+    m_earlier->setVisible(!m_isNarrow || m_held);
+}
+
 void SideField::setEarlier(const std::optional<Earlier>& earlier)
 {
+    m_held = earlier;
+    m_earlier->setVisible(!m_isNarrow || earlier);
     const base::Phrasebook& phrases = session::screenPhrases();
     if (!earlier) {
         m_earlier->clear();
@@ -288,8 +307,10 @@ void SideField::setEarlier(const std::optional<Earlier>& earlier)
     }
     const QString value = records::written(earlier->occasion.finding.value, m_measure, phrases);
     const QString day = records::dayInWords(earlier->occasion.day, phrases);
-    const QString words = earlier->isComparable ? tr("%1\n%2", "earlier value, its day").arg(value, day)
-                                                : tr("%1\n%2\nnot comparable").arg(value, day);
+    QString words = earlier->isComparable ? tr("%1\n%2", "earlier value, its day").arg(value, day)
+                                          : tr("%1\n%2\nnot comparable").arg(value, day);
+    if (m_isNarrow)
+        words.replace(u"\n"_s, u" · "_s);
     m_earlier->setToolTip(earlier->isComparable
                               ? tr("The value this one is held against.")
                               : tr("Recorded under other conditions, or conditions are not recorded."));

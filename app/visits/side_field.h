@@ -7,6 +7,7 @@
 #include <QTimer>
 #include <QWidget>
 
+class QBoxLayout;
 class QHBoxLayout;
 class QLabel;
 class QToolButton;
@@ -69,6 +70,8 @@ public:
     void retype(const QStringList& texts);
     /// Large enough for a finger.
     void setLarge(bool large);
+    /// The earlier value stands below the editor, not beside it.
+    void setNarrow(bool narrow);
     void setEarlier(const std::optional<Earlier>& earlier);
     void setComputed(const std::optional<records::Occasion>& computed);
     /// Why nothing else can be said here; empty: there is no such reason.
@@ -103,6 +106,7 @@ protected:
     void contextMenuEvent(QContextMenuEvent* event) override;
 
 private:
+    void settleWidth();
     void makeKeys(QHBoxLayout* line);
     void makeNumbers(QHBoxLayout* line);
     void makeCap();
@@ -145,6 +149,10 @@ private:
     QToolButton* m_state;
     QLabel* m_message;
     QLabel* m_earlier;
+    QWidget* m_editorRoom;
+    QBoxLayout* m_whole;
+    bool m_isNarrow = false;
+    std::optional<Earlier> m_held; ///< against which the value is held
 };
 
 } // namespace visits

@@ -9,7 +9,7 @@ namespace visits
 {
 
 /// Below the form that shows one test at a time: where it stands, and the way to the test before and behind
-/// it, large enough for a finger.
+/// it and to all tests, large enough for a finger.
 class StepBar : public QWidget
 {
     Q_OBJECT
@@ -22,10 +22,12 @@ public:
 
 Q_SIGNALS:
     void stepped(int step); ///< −1 or 1
+    void allAsked();
 
 private:
     QPushButton* m_back;
     QPushButton* m_on;
+    QPushButton* m_all;
     QLabel* m_words;
 };
 

@@ -12,6 +12,7 @@
 #include <QAbstractItemModelTester>
 #include <QAction>
 #include <QApplication>
+#include <QCheckBox>
 #include <QComboBox>
 #include <QContextMenuEvent>
 #include <QDoubleSpinBox>
@@ -440,10 +441,10 @@ void TestFormsPage::aPatternIsMadeFromTheKeyboard()
     desk.press(u"saveEntry"_s);
     QCOMPARE(desk.notice(), u"Not saved yet. Say what “Heel to shin” must be."_s);
     desk.key(u"atLeast"_s, Qt::Key_Space);
-    auto* least = desk.widget<QDoubleSpinBox>(u"atLeastNumber"_s);
-    least->selectAll();
-    QTest::keyClicks(least, u"2"_s);
-    QCOMPARE(list->currentItem()->text(), u"Heel to shin: at least 2"_s);
+    QVERIFY(desk.widget<QCheckBox>(u"option.0"_s) == nullptr); // its words are grades
+    desk.key(u"atLeastNumber"_s, Qt::Key_Down);
+    desk.key(u"atLeastNumber"_s, Qt::Key_Down);
+    QCOMPARE(list->currentItem()->text(), u"Heel to shin: at least clear (2)"_s);
     desk.press(u"addTogether"_s);
     QVERIFY(desk.widget<QLineEdit>(u"measureSearch"_s)->hasFocus());
     find(u"romberg sign"_s);
@@ -456,6 +457,12 @@ void TestFormsPage::aPatternIsMadeFromTheKeyboard()
     mark(u"Contradicts it"_s);
     find(u"romberg sign"_s);
     desk.key(u"option.negative"_s, Qt::Key_Space);
+    find(u"tandem steps"_s);
+    desk.key(u"atMost"_s, Qt::Key_Space);
+    auto* most = desk.widget<QDoubleSpinBox>(u"atMostNumber"_s);
+    most->selectAll();
+    QTest::keyClicks(most, u"9"_s);
+    QCOMPARE(list->currentItem()->text(), u"Tandem steps achieved of 10: at most 9 steps"_s);
     find(u"finger to nose"_s);
     list->setFocus();
     QTest::keyClick(list, Qt::Key_Delete);
@@ -471,7 +478,8 @@ void TestFormsPage::aPatternIsMadeFromTheKeyboard()
     QCOMPARE(together.looks.back().options, QStringList{u"positive"_s});
     QCOMPARE(together.source, source);
     QCOMPARE(together.checked, catalogue::Checked::Read);
-    QCOMPARE(made.contradicts.size(), size_t(1));
+    QCOMPARE(made.contradicts.size(), size_t(2));
+    QCOMPARE(made.contradicts.back().looks.front().to, std::optional(9.0));
     QCOMPARE(made.contradicts.front().looks.front().options, QStringList{u"negative"_s});
     QVERIFY(made.note.isEmpty());
 }

@@ -97,7 +97,7 @@ void TestPatternDraft::linesComeAndGo()
     Pattern pattern = example().pattern;
     QCOMPARE(lines(pattern),
              QStringList({u"Tests without which nothing is said"_s, u"Heel to shin"_s, u"Supports it"_s,
-                          u"Heel to shin: at least 2"_s,
+                          u"Heel to shin: at least clear (2)"_s,
                           u"and Tandem steps achieved of 10: at most 9 steps"_s, u"Contradicts it"_s}));
     QCOMPARE(own::add(pattern, u"heel-shin"_s, {PatternPart::Needs}), (PatternRow{PatternPart::Needs, 0}));
     QCOMPARE(pattern.needs.size(), 1); // stands once
@@ -137,7 +137,7 @@ void TestPatternDraft::everyFaultIsOneSentence_data()
         [&](Pattern& pattern) { own::lookAt(pattern, first).from.reset(); });
     row("backwards", u"“Heel to shin” cannot be at least 2 and at most 1."_s,
         [&](Pattern& pattern) { own::lookAt(pattern, first).to = 1; });
-    row("read nowhere", u"Choose the source in which “Heel to shin: at least 2” was read."_s,
+    row("read nowhere", u"Choose the source in which “Heel to shin: at least clear (2)” was read."_s,
         [&](Pattern& pattern) { own::ruleAt(pattern, first).checked = Checked::Read; });
     row("an empty finding against it", u"Say what “Romberg sign” must be."_s,
         [](Pattern& pattern) { own::add(pattern, u"romberg-sign"_s, {PatternPart::Contradicts}); });

@@ -12,6 +12,8 @@
 #include <QLineEdit>
 #include <QMenu>
 #include <QPushButton>
+#include <QScrollArea>
+#include <QScrollBar>
 #include <QSignalSpy>
 #include <QTimer>
 
@@ -98,6 +100,7 @@ private Q_SLOTS:
     void signsAndNoteStandBesideTheValue();
     void rightComesBeforeLeft();
     void theLastComparableValueStandsBesideTheField();
+    void whereTheWindowIsNarrowNothingIsCutOff();
     void theMeaningFollowsTheValue();
     void theMeaningSaysWhatCouldNotShow();
     void theSpeedIsComputedFromTheTimedWalk();
@@ -438,6 +441,34 @@ void TestExaminationPage::theLastComparableValueStandsBesideTheField()
     open.show();
     QTRY_COMPARE(open.words("finger-tapping.right.earlier"), u"marked (3)\n12-Jan-2026"_s);
     QVERIFY(open.words("finger-tapping.left.earlier").isEmpty());
+}
+
+/// A screen of 1366 × 768 at 150 %: what stood beside the editors stands below them.
+void TestExaminationPage::whereTheWindowIsNarrowNothingIsCutOff()
+{
+    Open open(false);
+    open.addSignedVisit(QDate(2026, 1, 12),
+                        {desk::finding(u"finger-tapping"_s, Side::Right, values::Grade{3})}, {});
+    open.startVisit(today);
+    open.show();
+    QTRY_COMPARE(open.words("finger-tapping.right.earlier"), u"marked (3)\n12-Jan-2026"_s);
+    open.page->resize(900, 560);
+    const auto* across = open.page->findChild<QScrollArea*>(u"form"_s)->horizontalScrollBar();
+    QTRY_COMPARE(across->maximum(), 0);
+    QTRY_COMPARE(open.words("finger-tapping.right.earlier"), u"marked (3) · 12-Jan-2026"_s);
+    const auto place = [&](const char* name) {
+        const QWidget* widget = open.at(name);
+        return QRect(widget->mapTo(open.page.get(), QPoint()), widget->size());
+    };
+    QTRY_VERIFY(place("finger-tapping.right.earlier").top() > place("finger-tapping.right.keys").bottom());
+    QVERIFY(!open.at("finger-tapping.left.earlier")->isVisible());
+    open.type("finger-tapping.right.keys", u"1"_s);
+    QTRY_VERIFY(place("finger-tapping.meaning").top() >= place("finger-tapping.right.earlier").bottom());
+    QTRY_VERIFY(place("alternating-hand-movement.right.keys").top() >=
+                place("finger-tapping.meaning").bottom());
+    open.page->resize(1280, 860);
+    QTRY_COMPARE(open.words("finger-tapping.right.earlier"), u"marked (3)\n12-Jan-2026"_s);
+    QTRY_COMPARE(place("finger-tapping.meaning").top(), place("finger-tapping.right.earlier").top());
 }
 
 void TestExaminationPage::theMeaningFollowsTheValue()

@@ -85,6 +85,13 @@ void TestMeasuring::oneTestAtATimeIsLargeEnoughForAFinger()
     open.press(Qt::Key_F7);
     QVERIFY(open.at("finger-tapping.right.keys")->isVisible());
     QCOMPARE(open.holder(), u"pronator-drift.left.keys"_s);
+    QVERIFY(!open.at("step.all")->isVisible());
+    QTest::mouseClick(open.at("oneAtATime"), Qt::LeftButton);
+    QVERIFY(!open.at("oneAtATime")->isVisible()); // the test has its room
+    QVERIFY(!open.at("finger-tapping.right.keys")->isVisible());
+    QTest::mouseClick(open.at("step.all"), Qt::LeftButton);
+    QVERIFY(open.at("finger-tapping.right.keys")->isVisible());
+    QVERIFY(open.at("oneAtATime")->isVisible());
 }
 
 void TestMeasuring::aWipeGoesToTheNextTestAndBack()
