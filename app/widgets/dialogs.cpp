@@ -49,13 +49,6 @@ QWidget* front()
     return QApplication::activeWindow();
 }
 
-/// Where files are looked for first: the documents, or a person's own folder where they have none.
-QString usualFolder()
-{
-    const QString documents = QStandardPaths::writableLocation(QStandardPaths::DocumentsLocation);
-    return QFileInfo(documents).isDir() ? documents : QDir::homePath();
-}
-
 /// What is answered to a question for a person. Who signs has a registration number; not everybody who sits
 /// at the keyboard does.
 std::optional<records::Author> named(Question& dialog, const records::Author& known, bool needsNumber)
@@ -71,6 +64,12 @@ std::optional<records::Author> named(Question& dialog, const records::Author& kn
 }
 
 } // namespace
+
+QString usualFolder()
+{
+    const QString documents = QStandardPaths::writableLocation(QStandardPaths::DocumentsLocation);
+    return QFileInfo(documents).isDir() ? documents : QDir::homePath();
+}
 
 bool Dialogs::confirmed(const QString& question, const QString& explanation, const QString& accept)
 {

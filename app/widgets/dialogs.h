@@ -7,6 +7,9 @@
 namespace widgets
 {
 
+/// Where files are looked for and put first: the documents, or a person's own folder where they have none.
+QString usualFolder();
+
 /// Asks with dialogs, in front of the window that is active.
 class Dialogs : public session::Prompts
 {

@@ -2,6 +2,7 @@
 
 #include "app/session/messages.h"
 #include "app/widgets/combo_box.h"
+#include "app/widgets/dialogs.h"
 #include "app/widgets/long_work.h"
 #include "app/widgets/theme.h"
 #include "app/writing/letter_draft.h"
@@ -18,7 +19,6 @@
 #include <QPlainTextEdit>
 #include <QProgressBar>
 #include <QPushButton>
-#include <QStandardPaths>
 #include <QVBoxLayout>
 
 using namespace Qt::StringLiterals;
@@ -109,7 +109,7 @@ void BatchDialog::makeFields()
     m_ending->addItem(tr("PDF documents"), u"pdf"_s);
     m_ending->addItem(tr("OpenDocument texts"), u"odt"_s);
     m_folder->setObjectName(u"batchFolder"_s);
-    m_folder->setText(QStandardPaths::writableLocation(QStandardPaths::DocumentsLocation));
+    m_folder->setText(widgets::usualFolder());
     auto* choose = new QPushButton(tr("C&hoose…"), m_fields);
     choose->setObjectName(u"batchChoose"_s);
     choose->setAutoDefault(false);

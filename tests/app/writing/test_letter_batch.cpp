@@ -179,6 +179,18 @@ private Q_SLOTS:
         QVERIFY(report->toPlainText().startsWith(u"2 of 4 letters"_s));
     }
 
+    /// Of a person who has no folder of documents.
+    void theFolderThatIsOfferedIsThere()
+    {
+        Ward ward;
+        const QByteArray home = qgetenv("HOME");
+        qputenv("HOME", ward.folder.path().toLocal8Bit());
+        const BatchDialog dialog(*ward.session, ward.answers, {}, ward.patients, nullptr);
+        const QString offered = dialog.findChild<QLineEdit*>(u"batchFolder"_s)->text();
+        qputenv("HOME", home);
+        QCOMPARE(offered, ward.folder.path());
+    }
+
     void stoppedItKeepsWhatIsWrittenAndSaysTheRest()
     {
         Ward ward;
