@@ -301,7 +301,10 @@ QRect SectionBox::rowOf(const SideField& field) const
         if (each.test->id != field.place().measure)
             continue;
         row |= QRect(each.title->mapTo(this, QPoint()), each.title->size());
-        for (const QWidget* other : each.others)
+        std::vector<QWidget*> beside = each.others;
+        if (!m_only.isEmpty())
+            beside.insert(beside.end(), each.sideNames.begin(), each.sideNames.end());
+        for (const QWidget* other : beside)
             row |= QRect(other->mapTo(this, QPoint()), other->size());
     }
     return row;

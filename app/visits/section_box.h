@@ -30,7 +30,7 @@ public:
     const FormSection& section() const { return m_section; }
     const std::vector<SideField*>& fields() const { return m_fields; }
     MeaningCell* meaningOf(const QString& measure) const { return m_meanings.at(measure); }
-    /// The row of a field with its title and caution, in this box.
+    /// The row of a field with its title and caution, alone also with the names of its sides, in this box.
     QRect rowOf(const SideField& field) const;
     void setProgress(const Progress& progress);
     /// Of the column of titles; the fields keep theirs.

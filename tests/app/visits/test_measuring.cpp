@@ -51,6 +51,7 @@ class TestMeasuring : public HouseTest
 
 private Q_SLOTS:
     void oneTestAtATimeIsLargeEnoughForAFinger();
+    void inALowWindowTheSidesKeepTheirNames();
     void aWipeGoesToTheNextTestAndBack();
     void oneMoreTrialIsAKey();
     void stepsAreCountedWithThoseBesideTheLine();
@@ -92,6 +93,27 @@ void TestMeasuring::oneTestAtATimeIsLargeEnoughForAFinger()
     QTest::mouseClick(open.at("step.all"), Qt::LeftButton);
     QVERIFY(open.at("finger-tapping.right.keys")->isVisible());
     QVERIFY(open.at("oneAtATime")->isVisible());
+}
+
+/// Also where its keys do not all fit: right and left are never told by place alone.
+void TestMeasuring::inALowWindowTheSidesKeepTheirNames()
+{
+    Open open;
+    open.page->resize(900, 300);
+    open.at("finger-tapping.right.keys")->setFocus();
+    open.press(Qt::Key_F7);
+    const auto* room = open.at<QScrollArea>("form")->viewport();
+    const auto isSeen = [&](const QString& words) {
+        const auto labels = open.page->findChildren<QLabel*>();
+        return std::ranges::any_of(labels, [&](const QLabel* label) {
+            const QRect place(label->mapTo(open.page.get(), QPoint()), label->size());
+            const QRect seen(room->mapTo(open.page.get(), QPoint()), room->size());
+            return label->text() == words && label->isVisible() && seen.contains(place);
+        });
+    };
+    QTRY_VERIFY(isSeen(u"Right"_s) && isSeen(u"Left"_s));
+    open.press(Qt::Key_PageDown);
+    QTRY_VERIFY(isSeen(u"Right"_s) && isSeen(u"Left"_s));
 }
 
 void TestMeasuring::aWipeGoesToTheNextTestAndBack()
