@@ -95,7 +95,7 @@ void FindingEditor::show(const Look& look, const catalogue::PatternRule& rule)
     m_checked = rule.checked;
     const Measure* measure = m_session.catalogue().measure(look.measure);
     auto* column = emptied();
-    auto* title = new QLabel(measure == nullptr ? look.measure : titleOf(*measure), m_fields);
+    auto* title = new QLabel(titleOf(look.measure, m_session.catalogue()), m_fields);
     title->setObjectName(u"findingTitle"_s);
     title->setTextFormat(Qt::PlainText);
     title->setWordWrap(true);

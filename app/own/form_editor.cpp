@@ -5,7 +5,6 @@
 #include "app/own/measure_picker.h"
 #include "app/own/own_edits.h"
 #include "app/own/panels.h"
-#include "app/widgets/button_action.h"
 #include "app/widgets/form_field.h"
 #include "app/widgets/theme.h"
 
@@ -83,11 +82,7 @@ QWidget* FormEditor::madeButtons()
     row->setContentsMargins(0, 0, 0, 0);
     row->setSpacing(widgets::space1);
     const auto add = [&](const QString& words, const QString& name, const QString& keys, auto act) {
-        auto* button = new QPushButton(words, buttons);
-        button->setObjectName(name);
-        button->setProperty("kind", u"quiet"_s);
-        button->setToolTip(keys);
-        row->addWidget(button);
+        auto* button = listButton(words, name, keys, *row, *m_list);
         connect(button, &QPushButton::clicked, this, act);
         return button;
     };
@@ -96,8 +91,6 @@ QWidget* FormEditor::madeButtons()
     m_up = add(tr("Up"), u"moveUp"_s, tr("Alt+Up"), [this] { move(-1); });
     m_down = add(tr("Down"), u"moveDown"_s, tr("Alt+Down"), [this] { move(1); });
     m_remove = add(tr("Remove"), u"removeRow"_s, tr("Delete"), [this] { removeCurrent(); });
-    for (QPushButton* act : buttons->findChildren<QPushButton*>())
-        m_list->addAction(new widgets::ButtonAction(*act, *m_list));
     row->addStretch();
     return buttons;
 }

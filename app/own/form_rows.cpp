@@ -1,6 +1,6 @@
 #include "app/own/form_rows.h"
 
-#include "app/widgets/theme.h"
+#include "app/own/panels.h"
 #include "core/base/text.h"
 #include "core/catalogue/catalogue.h"
 
@@ -17,6 +17,12 @@ QString titleOf(const catalogue::Measure& measure)
     if (measure.isOwn)
         title = FormRows::tr("%1 (the clinic's own)").arg(title);
     return measure.retired ? FormRows::tr("%1 (retired)").arg(title) : title;
+}
+
+QString titleOf(const QString& id, const catalogue::Catalogue& catalogue)
+{
+    const catalogue::Measure* measure = catalogue.measure(id);
+    return measure == nullptr ? id : titleOf(*measure);
 }
 
 FormRows::FormRows(const session::Session& session, QObject* parent)
@@ -58,19 +64,15 @@ QVariant FormRows::headData(const catalogue::FormSection& section, int role) con
         return section.title;
     if (role == Qt::AccessibleTextRole)
         return tr("Section %1").arg(section.title);
-    if (role == Qt::FontRole) {
-        QFont bold = widgets::bodyFont();
-        bold.setWeight(QFont::DemiBold);
-        return bold;
-    }
+    if (role == Qt::FontRole)
+        return headFont();
     return {};
 }
 
 QVariant FormRows::measureData(const QString& id, int role) const
 {
-    const catalogue::Measure* measure = m_session.catalogue().measure(id);
     const bool isExpected = m_form.expected.contains(id);
-    const QString title = measure == nullptr ? id : titleOf(*measure);
+    const QString title = titleOf(id, m_session.catalogue());
     if (role == Qt::DisplayRole)
         return title;
     if (role == Qt::AccessibleTextRole)

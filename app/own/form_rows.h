@@ -41,5 +41,7 @@ private:
 
 /// The title of a measure, with what is special about it in the clinic.
 QString titleOf(const catalogue::Measure& measure);
+/// The same by its id, which stands for a measure the catalogue does not know.
+QString titleOf(const QString& measure, const catalogue::Catalogue& catalogue);
 
 } // namespace own

@@ -217,9 +217,14 @@ bool FormsPage::isFree()
     return false;
 }
 
-void FormsPage::open(EntryPage* editor)
+template <class Editor, class Draft>
+bool FormsPage::open(Editor* editor, const Draft& draft)
 {
+    if (!isFree())
+        return false;
     m_stack->setCurrentWidget(editor);
+    editor->begin(draft);
+    return true;
 }
 
 void FormsPage::close(const QString& id)
@@ -254,33 +259,25 @@ const catalogue::Form* FormsPage::currentForm() const
 
 void FormsPage::newForm()
 {
-    if (!isFree())
-        return;
-    open(m_formEditor);
-    m_formEditor->begin(own::newForm());
+    open(m_formEditor, own::newForm());
 }
 
 void FormsPage::copyForm()
 {
     const catalogue::Form* form = currentForm();
-    if (form == nullptr || !isFree())
-        return;
-    open(m_formEditor);
-    m_formEditor->begin(copyOf(*form, m_session.catalogue()));
+    if (form != nullptr)
+        open(m_formEditor, copyOf(*form, m_session.catalogue()));
 }
 
 void FormsPage::editForm()
 {
     const catalogue::Form* form = currentForm();
-    if (form == nullptr || !isFree())
+    if (form == nullptr)
         return;
-    if (!form->isOwn) {
-        copyForm();
+    if (form->isOwn)
+        open(m_formEditor, draftOf(*form));
+    else if (open(m_formEditor, copyOf(*form, m_session.catalogue())))
         m_formEditor->say(tr("A form that comes with the program stays as it is; this is a copy of it."));
-        return;
-    }
-    open(m_formEditor);
-    m_formEditor->begin(draftOf(*form));
 }
 
 void FormsPage::deleteForm()
@@ -301,19 +298,14 @@ const catalogue::Measure* FormsPage::ownMeasure(const QString& id) const
 
 void FormsPage::newMeasure()
 {
-    if (!isFree())
-        return;
-    open(m_measureEditor);
-    m_measureEditor->begin(own::newMeasure(m_session.catalogue()));
+    open(m_measureEditor, own::newMeasure(m_session.catalogue()));
 }
 
 void FormsPage::editMeasure()
 {
     const catalogue::Measure* measure = ownMeasure(m_measures->current());
-    if (measure == nullptr || !isFree())
-        return;
-    open(m_measureEditor);
-    m_measureEditor->begin(draftOf(*measure));
+    if (measure != nullptr)
+        open(m_measureEditor, draftOf(*measure));
 }
 
 void FormsPage::retireMeasure()
@@ -333,28 +325,20 @@ void FormsPage::retireMeasure()
 
 void FormsPage::newThreshold(const QString& measure)
 {
-    if (!isFree())
-        return;
-    open(m_thresholdEditor);
-    m_thresholdEditor->begin(own::newThreshold(measure));
+    open(m_thresholdEditor, own::newThreshold(measure));
 }
 
 void FormsPage::newThreshold(const catalogue::Threshold& row, const catalogue::Source& source)
 {
-    if (!isFree())
-        return;
-    open(m_thresholdEditor);
-    m_thresholdEditor->begin(own::newThreshold(row, source));
+    open(m_thresholdEditor, own::newThreshold(row, source));
 }
 
 void FormsPage::editThreshold()
 {
     const auto& rows = m_session.own().thresholds;
     const auto row = std::ranges::find(rows, m_thresholds->current(), &catalogue::Threshold::id);
-    if (row == rows.end() || !isFree())
-        return;
-    open(m_thresholdEditor);
-    m_thresholdEditor->begin(draftOf(*row, m_session.catalogue()));
+    if (row != rows.end())
+        open(m_thresholdEditor, draftOf(*row, m_session.catalogue()));
 }
 
 void FormsPage::deleteThreshold()
@@ -376,20 +360,13 @@ const catalogue::Pattern* FormsPage::currentPattern() const
 
 void FormsPage::newPattern()
 {
-    if (!isFree())
-        return;
-    open(m_patternEditor);
-    m_patternEditor->begin(own::newPattern());
+    open(m_patternEditor, own::newPattern());
 }
 
 void FormsPage::editPattern()
 {
     const catalogue::Pattern* pattern = currentPattern();
-    if (pattern == nullptr || !isFree())
-        return;
-    open(m_patternEditor);
-    m_patternEditor->begin(draftOf(*pattern));
-    if (!pattern->isOwn)
+    if (pattern != nullptr && open(m_patternEditor, draftOf(*pattern)) && !pattern->isOwn)
         m_patternEditor->say(
             tr("The pattern that comes with the program is kept. What you save here stands in "
                "its place until it is deleted."));

@@ -66,7 +66,9 @@ private:
     void addEditor(EntryPage* editor);
     /// Whether the editor may be filled anew; an entry that is still being typed is shown instead.
     bool isFree();
-    void open(EntryPage* editor);
+    /// Shows the editor with a new draft where it is free; says whether.
+    template <class Editor, class Draft>
+    bool open(Editor* editor, const Draft& draft);
     void close(const QString& id);
 
     const catalogue::Form* currentForm() const;

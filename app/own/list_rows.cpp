@@ -1,5 +1,6 @@
 #include "app/own/list_rows.h"
 
+#include "app/own/form_rows.h"
 #include "app/session/messages.h"
 
 #include <QCoreApplication>
@@ -114,10 +115,8 @@ std::vector<ListRow> patternRows(const catalogue::Catalogue& catalogue)
     std::vector<ListRow> rows;
     for (const catalogue::Pattern& pattern : catalogue.patterns) {
         QStringList needed;
-        for (const QString& id : pattern.needs) {
-            const catalogue::Measure* measure = catalogue.measure(id);
-            needed += measure == nullptr ? id : measure->title;
-        }
+        for (const QString& id : pattern.needs)
+            needed += titleOf(id, catalogue);
         rows.push_back({pattern.id,
                         {pattern.title, needed.join(u"; "_s),
                          !pattern.isOwn ? ListRowsWords::tr("comes with the program")

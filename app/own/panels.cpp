@@ -1,10 +1,12 @@
 #include "app/own/panels.h"
 
+#include "app/widgets/button_action.h"
 #include "app/widgets/theme.h"
 
 #include <QFrame>
 #include <QHBoxLayout>
 #include <QLabel>
+#include <QPushButton>
 #include <QVBoxLayout>
 
 using namespace Qt::StringLiterals;
@@ -57,6 +59,25 @@ QLabel* caption(const QString& words, QWidget* parent)
     label->setProperty("role", u"quiet"_s);
     label->setWordWrap(true);
     return label;
+}
+
+QFont headFont()
+{
+    QFont font = widgets::bodyFont();
+    font.setWeight(QFont::DemiBold);
+    return font;
+}
+
+QPushButton* listButton(const QString& words, const QString& name, const QString& hint, QHBoxLayout& row,
+                        QWidget& list)
+{
+    auto* button = new QPushButton(words, row.parentWidget());
+    button->setObjectName(name);
+    button->setProperty("kind", u"quiet"_s);
+    button->setToolTip(hint);
+    row.addWidget(button);
+    list.addAction(new widgets::ButtonAction(*button, list));
+    return button;
 }
 
 } // namespace own

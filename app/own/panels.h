@@ -2,8 +2,11 @@
 
 #include <QList>
 
+class QFont;
 class QFrame;
+class QHBoxLayout;
 class QLabel;
+class QPushButton;
 class QString;
 class QWidget;
 
@@ -18,5 +21,12 @@ QWidget* sideBySide(const QList<QWidget*>& cards, QWidget* parent);
 
 /// Words in quiet small type.
 QLabel* caption(const QString& words, QWidget* parent);
+
+/// Of a line that heads others in a list.
+QFont headFont();
+
+/// A quiet button in the row below a list; what it does stands on the list's menu too.
+QPushButton* listButton(const QString& words, const QString& name, const QString& hint, QHBoxLayout& row,
+                        QWidget& list);
 
 } // namespace own

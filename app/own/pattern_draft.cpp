@@ -1,5 +1,6 @@
 #include "app/own/pattern_draft.h"
 
+#include "app/own/form_rows.h"
 #include "app/own/own_id.h"
 #include "app/own/typed.h"
 #include "app/session/messages.h"
@@ -37,12 +38,6 @@ const std::vector<PatternRule>& rulesOf(const Pattern& pattern, PatternPart part
 std::vector<PatternRule>& rulesOf(Pattern& pattern, PatternPart part)
 {
     return part == PatternPart::Supports ? pattern.supports : pattern.contradicts;
-}
-
-QString titleOf(const QString& id, const Catalogue& catalogue)
-{
-    const Measure* measure = catalogue.measure(id);
-    return measure == nullptr ? id : measure->title;
 }
 
 /// "smoothness or tremor"

@@ -4,7 +4,6 @@
 #include "app/own/measure_picker.h"
 #include "app/own/own_edits.h"
 #include "app/own/panels.h"
-#include "app/widgets/button_action.h"
 #include "app/widgets/form_field.h"
 #include "app/widgets/theme.h"
 
@@ -74,23 +73,14 @@ QWidget* PatternEditor::madeButtons()
     row->setContentsMargins(0, 0, 0, 0);
     row->setSpacing(widgets::space1);
     const auto add = [&](const QString& words, const QString& name, const QString& hint) {
-        auto* button = new QPushButton(words, buttons);
-        button->setObjectName(name);
-        button->setProperty("kind", u"quiet"_s);
-        button->setToolTip(hint);
-        row->addWidget(button);
-        m_list->addAction(new widgets::ButtonAction(*button, *m_list));
-        return button;
+        return listButton(words, name, hint, *row, *m_list);
     };
     m_together = add(tr("And together with…"), u"addTogether"_s,
                      tr("The next test is found together with the marked finding, on the same side"));
     m_remove = add(tr("Remove"), u"removeRow"_s, tr("Delete"));
     row->addStretch();
-    m_list->setContextMenuPolicy(Qt::ActionsContextMenu);
-    connect(m_together, &QPushButton::clicked, this, [this] {
-        m_isTogether = true;
-        m_picker->takeKeyboard();
-    });
+    m_together->setCheckable(true);
+    connect(m_together, &QPushButton::clicked, m_picker, &MeasurePicker::takeKeyboard);
     connect(m_remove, &QPushButton::clicked, this, &PatternEditor::removeCurrent);
     return buttons;
 }
@@ -109,7 +99,6 @@ QWidget* PatternEditor::madeFinding()
 void PatternEditor::begin(const PatternDraft& draft)
 {
     m_draft = draft;
-    m_isTogether = false;
     clearNotice();
     setTitle(draft.original ? tr("Edit pattern") : tr("New pattern"));
     m_name->setTyped(draft.pattern.title);
@@ -133,11 +122,8 @@ void PatternEditor::show(const PatternRow& current)
     m_list->clear();
     for (const PatternRow& row : m_rows) {
         auto* item = new QListWidgetItem(words(m_draft.pattern, row, m_session.catalogue()), m_list);
-        if (row.isHead()) {
-            QFont bold = widgets::bodyFont();
-            bold.setWeight(QFont::DemiBold);
-            item->setFont(bold);
-        }
+        if (row.isHead())
+            item->setFont(headFont());
     }
     m_list->setCurrentRow(int(std::ranges::find(m_rows, current) - m_rows.begin()));
     showFinding();
@@ -148,7 +134,7 @@ void PatternEditor::showFinding()
     const PatternRow row = currentRow();
     m_remove->setEnabled(!row.isHead());
     m_together->setEnabled(row.isFinding());
-    m_isTogether = m_isTogether && row.isFinding();
+    m_together->setChecked(false);
     if (row.isFinding())
         m_finding->show(lookAt(m_draft.pattern, row), ruleAt(m_draft.pattern, row));
     else
@@ -170,9 +156,7 @@ void PatternEditor::takeFinding()
 void PatternEditor::addMeasure(const QString& id)
 {
     const PatternRow row = currentRow();
-    const bool isTogether = m_isTogether && row.isFinding();
-    m_isTogether = false;
-    show(isTogether ? addTogether(m_draft.pattern, id, row) : add(m_draft.pattern, id, row));
+    show(m_together->isChecked() ? addTogether(m_draft.pattern, id, row) : add(m_draft.pattern, id, row));
 }
 
 void PatternEditor::removeCurrent()

@@ -44,13 +44,12 @@ private:
 
     PatternDraft m_draft;
     std::vector<PatternRow> m_rows;
-    bool m_isTogether = false; ///< the next test goes into the marked rule
     widgets::FormField* m_name;
     widgets::FormField* m_note;
     QListWidget* m_list;
     MeasurePicker* m_picker;
     FindingEditor* m_finding;
-    QPushButton* m_together = nullptr;
+    QPushButton* m_together = nullptr; ///< down: the next test goes into the marked rule
     QPushButton* m_remove = nullptr;
 };
 

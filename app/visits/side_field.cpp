@@ -292,7 +292,6 @@ void SideField::settleWidth()
     const int left = m_isNarrow ? editorWidth : width();
     m_editorRoom->setFixedWidth(isWide ? left + widgets::space3 + editorWidth : editorWidth);
     m_earlier->setFixedWidth(m_isNarrow ? editorWidth : earlierWidth());
-    m_earlier->setVisible(!m_isNarrow || m_held);
 }
 
 void SideField::setEarlier(const std::optional<Earlier>& earlier)

@@ -463,7 +463,10 @@ void TestFormsPage::aPatternIsMadeFromTheKeyboard()
     most->selectAll();
     QTest::keyClicks(most, u"9"_s);
     QCOMPARE(list->currentItem()->text(), u"Tandem steps achieved of 10: at most 9 steps"_s);
+    desk.press(u"addTogether"_s);
+    mark(u"Romberg sign: negative"_s); // whoever marks another finding no longer means the first
     find(u"finger to nose"_s);
+    QCOMPARE(list->currentItem()->text(), u"Finger to nose: what must be seen?"_s);
     list->setFocus();
     QTest::keyClick(list, Qt::Key_Delete);
     desk.press(u"saveEntry"_s);

@@ -65,6 +65,16 @@ struct Open : Desk {
     QString words(const char* name) const { return at<QLabel>(name)->text(); }
 };
 
+/// A draft of today after a visit whose right hand tapped with marked trouble.
+void openAfterATap(Open& open)
+{
+    open.addSignedVisit(QDate(2026, 1, 12),
+                        {desk::finding(u"finger-tapping"_s, Side::Right, values::Grade{3})}, {});
+    open.startVisit(today);
+    open.show();
+    QTRY_COMPARE(open.words("finger-tapping.right.earlier"), u"marked (3)\n12-Jan-2026"_s);
+}
+
 double numberOf(const records::Finding* finding)
 {
     return finding == nullptr ? -1 : values::number(finding->value).value_or(-1);
@@ -435,11 +445,7 @@ void TestExaminationPage::rightComesBeforeLeft()
 void TestExaminationPage::theLastComparableValueStandsBesideTheField()
 {
     Open open(false);
-    open.addSignedVisit(QDate(2026, 1, 12),
-                        {desk::finding(u"finger-tapping"_s, Side::Right, values::Grade{3})}, {});
-    open.startVisit(today);
-    open.show();
-    QTRY_COMPARE(open.words("finger-tapping.right.earlier"), u"marked (3)\n12-Jan-2026"_s);
+    openAfterATap(open);
     QVERIFY(open.words("finger-tapping.left.earlier").isEmpty());
 }
 
@@ -447,11 +453,7 @@ void TestExaminationPage::theLastComparableValueStandsBesideTheField()
 void TestExaminationPage::whereTheWindowIsNarrowNothingIsCutOff()
 {
     Open open(false);
-    open.addSignedVisit(QDate(2026, 1, 12),
-                        {desk::finding(u"finger-tapping"_s, Side::Right, values::Grade{3})}, {});
-    open.startVisit(today);
-    open.show();
-    QTRY_COMPARE(open.words("finger-tapping.right.earlier"), u"marked (3)\n12-Jan-2026"_s);
+    openAfterATap(open);
     open.page->resize(900, 560);
     const auto* across = open.page->findChild<QScrollArea*>(u"form"_s)->horizontalScrollBar();
     QTRY_COMPARE(across->maximum(), 0);
