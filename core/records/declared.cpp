@@ -67,8 +67,6 @@ void layDeclared(std::vector<Occasion>& occasions, const catalogue::Measure& mea
             isDeclaredEqual(declared, measure.id, word.earlier, word.later))
             pairs.emplace_back(&*earlier, &*later);
     }
-    if (pairs.empty())
-        return;
     for (const catalogue::ConditionRule& rule : measure.conditions) {
         spread(pairs, rule.condition);
         if (rule.strictness != catalogue::Strictness::Hard)

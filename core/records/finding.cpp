@@ -3,6 +3,7 @@
 #include "core/records/codes.h"
 
 #include <algorithm>
+#include <numeric>
 
 namespace records
 {
@@ -32,14 +33,9 @@ int trialNumber(const Finding& finding, size_t place)
 void addTrial(Finding& finding, int number, double trial)
 {
     std::vector<int>& numbers = finding.trialNumbers;
-    const size_t count = finding.trials.size();
-    if (numbers.empty() && number == int(count) + 1) {
-        finding.trials.push_back(trial);
-        return;
-    }
     if (numbers.empty()) {
-        for (size_t before = 0; before < count; ++before)
-            numbers.push_back(int(before) + 1);
+        numbers.resize(finding.trials.size());
+        std::iota(numbers.begin(), numbers.end(), 1);
     }
     const auto place = std::ranges::lower_bound(numbers, number) - numbers.begin();
     numbers.insert(numbers.begin() + place, number);

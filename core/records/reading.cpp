@@ -22,7 +22,7 @@ bool mayBeFiner(const catalogue::Measure& measure)
 
 bool isOnStep(double number, const catalogue::Measure& measure)
 {
-    if (mayBeFiner(measure) || !measure.step || !(*measure.step > 0))
+    if (mayBeFiner(measure) || !measure.step)
         return true;
     const double steps = number / *measure.step;
     return std::abs(steps - std::round(steps)) < 1e-6 * std::max(1.0, std::abs(steps));

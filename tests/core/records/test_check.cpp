@@ -63,6 +63,7 @@ private Q_SLOTS:
     void zeroNeverStandsForUnable();
     void tapsAreCountedByTheValue();
     void trialsGiveTheValueByTheMeasuresRule();
+    void ofASingleTrialTheLastCounts();
     void theValueMustFollowFromTheTrials();
     void aVisitLiesBetweenBirthAndToday();
     void aVisitIsLookedThroughWhole();
@@ -213,6 +214,13 @@ void TestCheck::aNumberIsReadAsPeopleTypeIt_data()
                               << u"6-minute walk distance: 0 to 1000 m, whole numbers."_s;
     QTest::newRow("negative") << u"-3"_s << walk << walkAllowed;
     QTest::newRow("above the range") << u"300.01"_s << walk << walkAllowed;
+    // 1,000 is a thousand to many: more decimals than the step are never dropped.
+    QTest::newRow("a decimal of a whole number") << u"56.0"_s << berg << bergAllowed;
+    QTest::newRow("two decimals of half points") << u"12.50"_s << sara << saraAllowed;
+    QTest::newRow("a bare fraction with two decimals") << u".50"_s << sara << saraAllowed;
+    QTest::newRow("three decimals of hundredths")
+        << u"1,230"_s << u"gait-speed-comfortable"_s
+        << u"Gait speed: comfortable pace: 0 to 3.5 m/s, at most two decimals."_s;
     QTest::newRow("half a point") << u"56.5"_s << berg << bergAllowed;
     QTest::newRow("above the scale") << u"57"_s << berg << bergAllowed;
     QTest::newRow("top of the scale") << u"56"_s << berg << u"56"_s;
@@ -306,6 +314,12 @@ void TestCheck::trialsGiveTheValueByTheMeasuresRule()
     QCOMPARE(value({5, 3, 4}, u"turn-180-steps"_s), values::Value(Quantity{3, Unit::Steps}));
     QCOMPARE(value({14, 12.5}, u"timed-up-and-go"_s), seconds(12.5));
     QCOMPARE(value({3}, u"finger-nose"_s), values::Value(values::Grade{3}));
+}
+
+void TestCheck::ofASingleTrialTheLastCounts()
+{
+    QCOMPARE(records::valueOfTrials({8, 5}, *book().measure(u"tandem-steps"_s)),
+             values::Value(Quantity{5, Unit::Steps}));
 }
 
 void TestCheck::theValueMustFollowFromTheTrials()

@@ -163,6 +163,11 @@ private Q_SLOTS:
     void withoutTheSingleWalkThereIsNoCost();
     void aSideIsNoPartOfACost();
     void conditionsAreThoseOfTheParts();
+    void whatIsComputedFromOneTestTakesItsOwnConditions();
+    void aQuickWalkOverAShortWayHasASpeed();
+    void aTrialOfNothingHasNoSpeed();
+    void aSumHasNoSide();
+    void aPartTheCatalogueDoesNotKnowComputesNothing();
     void anEnteredTotalIsKept();
     void aTotalThatContradictsItsPartsIsRefused();
     void aTotalWithoutAllItsPartsIsNotDoubted();
@@ -311,6 +316,44 @@ void TestDerived::conditionsAreThoseOfTheParts()
     QCOMPARE(records::recorded(rate->conditions, u"distance_m"_s), u"10"_s);
 }
 
+void TestDerived::whatIsComputedFromOneTestTakesItsOwnConditions()
+{
+    Finding course = seconds(u"course"_s, 5);
+    course.exceptions = {{u"aid"_s, u"stick"_s}};
+    const auto speed = computed(u"course-speed"_s, visitWith({course}, {{u"distance_m"_s, u"4"_s}}));
+    QCOMPARE(number(speed), 0.8);
+    QCOMPARE(speed->finding.exceptions, course.exceptions);
+    QCOMPARE(records::recorded(speed->conditions, u"aid"_s), u"stick"_s);
+}
+
+void TestDerived::aQuickWalkOverAShortWayHasASpeed()
+{
+    const auto met = visitWith({seconds(u"course"_s, 0.8)}, {{u"distance_m"_s, u"1"_s}});
+    QCOMPARE(number(computed(u"course-speed"_s, met)), 1.25);
+}
+
+/// As a file may hold it that another program wrote: the mean alone would look like a walk.
+void TestDerived::aTrialOfNothingHasNoSpeed()
+{
+    Finding course = seconds(u"course"_s, 4);
+    course.trials = {8, 0};
+    const auto met = visitWith({course}, {{u"distance_m"_s, u"4"_s}});
+    QCOMPARE(missing(computed(u"course-speed"_s, met)), u"Walk over a short course is missing"_s);
+}
+
+void TestDerived::aSumHasNoSide()
+{
+    QVERIFY(records::occasionAt(visitWith(allItems()), book(), u"total"_s, Side::None));
+    QVERIFY(!records::occasionAt(visitWith(allItems()), book(), u"total"_s, Side::Right));
+}
+
+void TestDerived::aPartTheCatalogueDoesNotKnowComputesNothing()
+{
+    auto total = *book().measure(u"total"_s);
+    total.computed->parts += u"long-gone"_s;
+    QVERIFY(!records::derived(visitWith(allItems()), total, book()));
+}
+
 void TestDerived::anEnteredTotalIsKept()
 {
     const auto total = computed(u"total"_s, visitWith(with(allItems(), points(u"total"_s, 4.5))));
@@ -333,6 +376,9 @@ void TestDerived::aTotalThatContradictsItsPartsIsRefused()
     QCOMPARE(within->what.english(),
              u"Total: it is not what its parts make; leave the total out, or mend a part."_s);
     QVERIFY(!records::wrongWith(visitWith(with(allItems(), points(u"total"_s, 4.5))), patient, book(), day));
+    const auto battery =
+        visitWith(with(allOfTheBattery(), points(u"battery"_s, 12)), {{u"distance_m"_s, u"4"_s}});
+    QVERIFY(records::wrongWithTotal(battery, u"battery"_s, book()));
 }
 
 void TestDerived::aTotalWithoutAllItsPartsIsNotDoubted()

@@ -48,6 +48,7 @@ class TestHistory : public HouseTest
 
 private Q_SLOTS:
     void occasionsComeOldestFirst();
+    void aTestTheCatalogueDoesNotKnowHasNoHistory();
     void aTestsOwnConditionsLieOverTheVisits();
     void speedFollowsFromTheTimedWalk();
     void speedIsTheMeanOfTheTrialsSpeeds();
@@ -71,6 +72,15 @@ void TestHistory::occasionsComeOldestFirst()
     QCOMPARE(occasions[2].visit.text, u"c"_s);
     QCOMPARE(history({}, book(), u"tandem-steps"_s, Side::None).size(), 0U);
     QCOMPARE(history({visit(u"a"_s, march, {tandem(2)})}, book(), u"unknown"_s, Side::None).size(), 0U);
+}
+
+/// A finding of a clinic's own test whose catalogue was left behind.
+void TestHistory::aTestTheCatalogueDoesNotKnowHasNoHistory()
+{
+    const auto met = visit(u"a"_s, march, {finding(u"long-gone"_s, Quantity{2, Unit::Steps})});
+    QCOMPARE(history({met}, book(), u"long-gone"_s, Side::None).size(), 0U);
+    QVERIFY(records::occasionAt(met, book(), u"long-gone"_s, Side::None));
+    QVERIFY(!records::occasionAt(met, book(), u"unknown"_s, Side::None));
 }
 
 void TestHistory::aTestsOwnConditionsLieOverTheVisits()

@@ -87,6 +87,7 @@ void TestPatient::monthsAreEnglishInEveryLocale()
     const QString words = records::dayInWords(QDate(2026, 5, 9), {});
     QLocale::setDefault(before);
     QCOMPARE(words, u"09-May-2026"_s);
+    QCOMPARE(records::dayInWords(QDate(), {}), QString());
 }
 
 HOUSE_TEST(TestPatient)

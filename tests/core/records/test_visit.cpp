@@ -39,7 +39,9 @@ private Q_SLOTS:
     void whatWasEnteredInErrorDoesNotCountAndStaysOnRecord();
     void visitsComeOldestFirst();
     void theOrderOfVersionsDoesNotMatter();
+    void anOpenAmendmentIsOnRecord();
     void aFindingIsFoundByMeasureAndSide();
+    void aFindingReadAloneTakesItsPlace();
     void codesReadBackAsTheyWereWritten();
 };
 
@@ -78,6 +80,14 @@ void TestVisit::whatWasEnteredInErrorDoesNotCountAndStaysOnRecord()
     QCOMPARE(ids, (QStringList{u"a2"_s, u"b1"_s}));
 }
 
+void TestVisit::anOpenAmendmentIsOnRecord()
+{
+    const auto visits =
+        records::onRecord({version(u"a"_s, 2, VisitState::Draft), version(u"a"_s, 1, VisitState::Signed)});
+    QCOMPARE(visits.size(), size_t(1));
+    QCOMPARE(visits.front().id.text, u"a2"_s);
+}
+
 void TestVisit::visitsComeOldestFirst()
 {
     QCOMPARE(chosen({version(u"c"_s, 1, VisitState::Signed, {2026, 6, 1}),
@@ -106,6 +116,26 @@ void TestVisit::aFindingIsFoundByMeasureAndSide()
     QVERIFY(visit.finding(u"finger-nose"_s, records::Side::Left) != nullptr);
     QVERIFY(visit.finding(u"finger-nose"_s, records::Side::Right) == nullptr);
     QVERIFY(visit.finding(u"heel-shin"_s, records::Side::Left) == nullptr);
+}
+
+void TestVisit::aFindingReadAloneTakesItsPlace()
+{
+    const auto graded = [](records::Side side, int step) {
+        return examples::finding(u"finger-nose"_s, values::Grade{step}, side);
+    };
+    Visit visit = examples::visit(u"a"_s, {2026, 3, 12},
+                                  {graded(records::Side::Left, 1), graded(records::Side::Right, 2)});
+    const std::vector<records::Finding> before = visit.findings;
+    records::take(visit, u"heel-shin"_s, records::Side::Left, {4, {}});
+    QCOMPARE(visit.revision, 4);
+    QCOMPARE(visit.findings, before);
+    records::take(visit, u"finger-nose"_s, records::Side::Left, {5, graded(records::Side::Left, 3)});
+    QCOMPARE(visit.findings, (std::vector{graded(records::Side::Left, 3), before.back()}));
+    records::take(visit, u"finger-nose"_s, records::Side::Left, {6, {}});
+    QCOMPARE(visit.findings, std::vector{before.back()});
+    records::take(visit, u"finger-nose"_s, records::Side::Left, {7, before.front()});
+    QCOMPARE(visit.findings, (std::vector{before.back(), before.front()}));
+    QCOMPARE(visit.revision, 7);
 }
 
 void TestVisit::codesReadBackAsTheyWereWritten()

@@ -33,7 +33,10 @@ class TestWording : public HouseTest
 
 private Q_SLOTS:
     void aNumberHasTheDecimalsOfItsStep();
+    void withoutAStepTwoDecimalsAreShown();
+    void aTrialKeepsWhatAStopwatchShowed();
     void aGradeSaysItsWord();
+    void theWordsOfAScaleMayBeginAboveNothing();
     void aGradeInFullSaysWhereItStands();
     void aMeanHasOneDigitMoreThanItsTrials();
     void aChoiceIsWrittenByItsTitle();
@@ -74,6 +77,44 @@ void TestWording::aGradeSaysItsWord()
 {
     QCOMPARE(words(values::Grade{2}, u"finger-nose"_s), u"clear (2)"_s);
     QCOMPARE(words(values::Grade{0}, u"finger-nose"_s), u"as expected (0)"_s);
+}
+
+void TestWording::theWordsOfAScaleMayBeginAboveNothing()
+{
+    catalogue::Measure levels;
+    levels.kind = catalogue::Kind::Grade;
+    levels.lowest = 1;
+    levels.highest = 3;
+    levels.options = {{u"1"_s, u"alone"_s}, {u"2"_s, u"with help"_s}};
+    const auto shown = [&](int step) { return written(values::Grade{step}, levels, english); };
+    QCOMPARE(shown(1), u"alone (1)"_s);
+    QCOMPARE(shown(2), u"with help (2)"_s);
+    QCOMPARE(shown(3), u"grade 3"_s);
+    QCOMPARE(shown(0), u"grade 0"_s);
+    levels.lowest.reset();
+    QCOMPARE(shown(0), u"alone (0)"_s);
+}
+
+void TestWording::withoutAStepTwoDecimalsAreShown()
+{
+    catalogue::Measure speed;
+    speed.unit = Unit::MetrePerSecond;
+    speed.kind = catalogue::Kind::Speed;
+    QCOMPARE(written(1.2345, speed), u"1.23"_s);
+    speed.step = 0.0005;
+    QCOMPARE(written(1.2345, speed), u"1.235"_s); // no more than three
+}
+
+void TestWording::aTrialKeepsWhatAStopwatchShowed()
+{
+    catalogue::Measure walk;
+    walk.unit = Unit::Second;
+    walk.kind = catalogue::Kind::Duration;
+    walk.step = 0.1;
+    QCOMPARE(records::writtenTrial(12.375, walk), u"12.375"_s);
+    QCOMPARE(records::writtenTrial(12 + 1e-10, walk), u"12.0"_s);
+    walk.kind = catalogue::Kind::Speed;
+    QCOMPARE(records::writtenTrial(1.234, walk), u"1.2"_s);
 }
 
 void TestWording::aGradeInFullSaysWhereItStands()
