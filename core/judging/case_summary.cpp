@@ -3,6 +3,7 @@
 #include "core/statistics/multiplicity.h"
 
 #include <algorithm>
+#include <array>
 
 namespace judging
 {
@@ -10,32 +11,14 @@ namespace judging
 namespace
 {
 
-constexpr int unnamed = 7;
-
 /// What a list names before what; the rest it does not name.
-int rank(OutcomeKind kind)
+constexpr std::array named = {OutcomeKind::BecameUnable, OutcomeKind::Worse,   OutcomeKind::BecameAble,
+                              OutcomeKind::Better,       OutcomeKind::Changed, OutcomeKind::StepWorse,
+                              OutcomeKind::StepBetter};
+
+auto rank(OutcomeKind kind)
 {
-    switch (kind) {
-    case OutcomeKind::BecameUnable:
-        return 0;
-    case OutcomeKind::Worse:
-        return 1;
-    case OutcomeKind::BecameAble:
-        return 2;
-    case OutcomeKind::Better:
-        return 3;
-    case OutcomeKind::Changed:
-        return 4;
-    case OutcomeKind::StepWorse:
-        return 5;
-    case OutcomeKind::StepBetter:
-        return 6;
-    case OutcomeKind::AsBefore:
-    case OutcomeKind::First:
-    case OutcomeKind::NotCompared:
-        break;
-    }
-    return unnamed;
+    return std::ranges::find(named, kind);
 }
 
 /// A single step, and a number of which only the direction is known, may be chance.
@@ -50,10 +33,10 @@ std::optional<Strongest> strongestOf(const Glance& glance, const catalogue::Cata
     const auto rankOf = [&](size_t each) {
         const catalogue::Measure* measure = catalogue.measure(glance.changes[each].measure);
         const Outcome& outcome = glance.outcomes[each];
-        return measure == nullptr || isUntold(outcome, *measure) ? unnamed : rank(outcome.kind);
+        return measure == nullptr || isUntold(outcome, *measure) ? named.end() : rank(outcome.kind);
     };
     const auto place = std::ranges::min_element(glance.order, {}, rankOf);
-    if (place == glance.order.end() || rankOf(*place) == unnamed)
+    if (place == glance.order.end() || rankOf(*place) == named.end())
         return std::nullopt;
     const Outcome& outcome = glance.outcomes[*place];
     const Change& change = glance.changes[*place];

@@ -59,9 +59,15 @@ private Q_SLOTS:
     void aSingleStepIsNotTheStrongest();
     void aWordNoLongerNormalIsSaid();
     void aFallWithInjurySinceTheVisitBeforeIsSaid();
+    void aFallTickedAtTheVisitIsSaid();
+    void whoImprovedIsBetter();
+    void whoLostAGainHasReversed();
+    void theLastSignedVisitIsSummarised();
+    void whoIsAbleAgainIsNamedAfterWhatIsWorse();
     void withoutAVisitThereIsNothing();
     void theUnableComeFirstAndTheUnknownLast();
     void falseOnesAreHeldOverAllPatients();
+    void whoWasNotJudgedDoesNotCount();
     void falseOnesStayAsRareAsIsSaid();
     void theFormsIntervalComesBeforeThePopulations();
 };
@@ -124,6 +130,17 @@ void TestCaseSummary::aWordNoLongerNormalIsSaid()
     other.visit({drift(u"pronation"_s)});
     other.visit({drift(u"none"_s)});
     QVERIFY(!summaryOf(other).hasWorseWord);
+    examples::Visited same;
+    same.visit({drift(u"pronation"_s)});
+    same.visit({drift(u"pronation"_s)});
+    QVERIFY(!summaryOf(same).hasWorseWord);
+    examples::Visited fallen; // events are no word
+    auto& measures = fallen.catalogue.measures;
+    std::ranges::find(measures, u"turn-180-steps"_s, &catalogue::Measure::id)->countsEvents = true;
+    for (int visit = 0; visit < 2; ++visit)
+        fallen.visit({examples::finding(u"turn-180-steps"_s, Quantity{2, Unit::Steps})});
+    QVERIFY(!summaryOf(fallen).hasWorseWord);
+    QCOMPARE(summaryOf(fallen).strongest->kind, OutcomeKind::Changed);
 }
 
 void TestCaseSummary::aFallWithInjurySinceTheVisitBeforeIsSaid()
@@ -136,11 +153,86 @@ void TestCaseSummary::aFallWithInjurySinceTheVisitBeforeIsSaid()
     fall.injury = records::Injury::Yes;
     fall.from = person.visits().front().day.addDays(3);
     QVERIFY(summaryOf(person, {fall}).hasInjury);
+    fall.from = person.visits().front().day;
+    QVERIFY(summaryOf(person, {fall}).hasInjury);
     fall.from = person.visits().front().day.addDays(-3);
     QVERIFY(!summaryOf(person, {fall}).hasInjury);
+    examples::Visited once;
+    once.visit({points(50)});
+    QVERIFY(summaryOf(once, {fall}).hasInjury); // nobody had seen them before
     fall.from = person.visits().front().day.addDays(3);
     fall.injury = records::Injury::No;
     QVERIFY(!summaryOf(person, {fall}).hasInjury);
+}
+
+void TestCaseSummary::aFallTickedAtTheVisitIsSaid()
+{
+    Finding counted = examples::finding(u"turn-180-steps"_s, Quantity{2, Unit::Steps});
+    counted.signs = {u"injury"_s};
+    const auto summaryAs = [&](bool countsEvents) {
+        examples::Visited person;
+        auto& measures = person.catalogue.measures;
+        std::ranges::find(measures, counted.measure, &catalogue::Measure::id)->countsEvents = countsEvents;
+        person.visit({points(50)});
+        person.visit({points(50), counted});
+        return summaryOf(person);
+    };
+    QVERIFY(summaryAs(true).hasInjury);
+    QVERIFY(!summaryAs(false).hasInjury); // a sign of another test
+    counted.signs.clear();
+    QVERIFY(!summaryAs(true).hasInjury);
+}
+
+void TestCaseSummary::whoImprovedIsBetter()
+{
+    examples::Visited person;
+    for (const double number : {40, 50})
+        person.visit({points(number), examples::finding(u"sara"_s, Quantity{12, Unit::Score})});
+    const CaseSummary summary = summaryOf(person);
+    QVERIFY(summary.isBetter && !summary.isWorse && !summary.hasReversed);
+    QCOMPARE(summary.flags, 1);
+    QVERIFY(summary.chanceBetter < 0.01);
+    QCOMPARE(summary.chanceWorse, 1.0);
+}
+
+void TestCaseSummary::whoLostAGainHasReversed()
+{
+    examples::Visited person;
+    for (const double number : {24, 30, 37, 44, 50, 53, 43, 38})
+        person.visit({points(number), examples::finding(u"sara"_s, Quantity{12, Unit::Score})});
+    QVERIFY(summaryOf(person).hasReversed);
+    QCOMPARE(summaryOf(person).strongest->by, judging::Says::Reversal);
+}
+
+void TestCaseSummary::theLastSignedVisitIsSummarised()
+{
+    examples::Visited person;
+    for (const double number : {50, 49, 30})
+        person.visit({points(number)});
+    std::vector<records::Visit> visits = person.visits();
+    const auto shown = [&] { return judging::summarisedVisit(visits)->visit()->id.text; };
+    QCOMPARE(shown(), u"v3"_s);
+    visits.back().state = records::VisitState::Draft;
+    QCOMPARE(shown(), u"v2"_s);
+    for (records::Visit& visit : visits)
+        visit.state = records::VisitState::Draft;
+    QCOMPARE(shown(), u"v3"_s);
+}
+
+void TestCaseSummary::whoIsAbleAgainIsNamedAfterWhatIsWorse()
+{
+    const auto hold = [](const values::Value& value) {
+        return examples::finding(u"romberg-eyes-closed"_s, value);
+    };
+    examples::Visited person;
+    person.visit({points(54), hold(examples::unable())});
+    person.visit({points(34), hold(Quantity{40, Unit::Second})});
+    QCOMPARE(summaryOf(person).strongest->kind, OutcomeKind::Worse);
+    QCOMPARE(summaryOf(person).flags, 2);
+    examples::Visited other;
+    other.visit({points(34), hold(examples::unable())});
+    other.visit({points(54), hold(Quantity{40, Unit::Second})});
+    QCOMPARE(summaryOf(other).strongest->kind, OutcomeKind::BecameAble);
 }
 
 void TestCaseSummary::withoutAVisitThereIsNothing()
@@ -156,9 +248,13 @@ void TestCaseSummary::theUnableComeFirstAndTheUnknownLast()
     unknown.family = u"Aaa"_s;
     Case better = caseOf(u"Better"_s, 1);
     better.summary->isBetter = true;
-    QCOMPARE(namesOf({unknown, caseOf(u"Quiet"_s, 1), better, caseOf(u"Worse"_s, 0.01),
-                      caseOf(u"Worst"_s, 0.001), unable}),
-             (QStringList{u"Unable"_s, u"Worst"_s, u"Worse"_s, u"Better"_s, u"Quiet"_s, u"Aaa"_s}));
+    better.summary->chanceBetter = 0.0001; // rarer than any that is worse, and behind all of them
+    Case stepped = caseOf(u"Stepped"_s, 1);
+    stepped.summary->strongest = judging::Strongest();
+    QCOMPARE(
+        namesOf({unknown, caseOf(u"Quiet"_s, 1), stepped, better, caseOf(u"Worse"_s, 0.01),
+                 caseOf(u"Worst"_s, 0.001), unable}),
+        (QStringList{u"Unable"_s, u"Worst"_s, u"Worse"_s, u"Better"_s, u"Stepped"_s, u"Quiet"_s, u"Aaa"_s}));
 }
 
 /// The fifteen p values of Benjamini & Hochberg 1995, J R Stat Soc B 57:289, section 4.2: four stay.
@@ -175,6 +271,22 @@ void TestCaseSummary::falseOnesAreHeldOverAllPatients()
             sure.push_back(place);
     }
     QCOMPARE(sure, (std::vector<size_t>{1, 3, 7, 9}));
+}
+
+/// Who was not judged by an error is neither called worse for sure nor makes the others less sure.
+void TestCaseSummary::whoWasNotJudgedDoesNotCount()
+{
+    Case stepped = caseOf(u"Stepped"_s, 0.0001);
+    stepped.summary->expectedFalse = 0;
+    std::vector<Case> cases = {caseOf(u"Worse"_s, 0.0001)};
+    for (int each = 0; each < 10; ++each) {
+        cases.emplace_back(); // nothing worked out yet
+        cases.push_back(stepped);
+        cases.push_back(caseOf(u"Worse"_s, 0.04));
+    }
+    const auto order = judging::caseOrder(cases);
+    for (size_t place = 0; place < cases.size(); ++place)
+        QCOMPARE(bool(order.isWorseForSure[place]), cases[place].family == u"Worse"_s);
 }
 
 /// 400 clinics of 100 patients, a tenth of whom truly declined: of those called worse for sure at most 5 % on

@@ -76,6 +76,9 @@ private Q_SLOTS:
     void addingAVisitThatIsNotComparableChangesNothing();
     void theLastComparableIsFoundForAForm();
     void eachStageIsToldAsAtItsVisit();
+    void theResultOfAVisitIsItsOwnOrTheLastBefore();
+    void upToTheReferenceNothingIsHeld();
+    void theFirstTwoAreHeldBehindThem();
 };
 
 void TestChange::previousIsTheLastComparableAndBaselineTheFirst()
@@ -209,6 +212,11 @@ void TestChange::theLevelsAreThoseOfTheVisitAndTheMeasuresOwnRows()
              (Levels{{u"berg-balance"_s, 50}}));
     QCOMPARE(judging::levelsAt({u"v1"_s}, u"timed-up-and-go"_s, Side::None, visits, book()), Levels());
     QCOMPARE(judging::levelsAt({u"v2"_s}, walkTime, Side::None, visits, book()), Levels());
+    catalogue::Catalogue more = book();
+    more.thresholds.insert(more.thresholds.begin(), more.thresholds.front());
+    more.thresholds.front().measure = walkTime;
+    more.thresholds.front().bandOf = u"long-gone"_s;
+    QCOMPARE(judging::levelsAt({u"v1"_s}, walkTime, Side::None, visits, more), (Levels{{speed, 1.0}}));
 }
 
 void TestChange::theBestIsTheFirstOfEqualNumbersAndOfWhatHasADirection()
@@ -221,6 +229,8 @@ void TestChange::theBestIsTheFirstOfEqualNumbersAndOfWhatHasADirection()
     const std::vector<Visit> visits = {timed(1, 14), timed(2, 13), timed(3, {}),
                                        timed(4, 13), timed(5, 15), timed(6, 16)};
     QCOMPARE(ofVisit(latest(visits).best), u"v2"_s);
+    QCOMPARE(ofVisit(latest({timed(1, {}), timed(2, 14), timed(3, {}), timed(4, 13), timed(5, 15)}).best),
+             u"v4"_s);
     const auto stepped = [](int number, double rate) {
         return visit(u"v%1"_s.arg(number), month(number),
                      {finding(u"cadence"_s, Quantity{rate, Unit::StepsPerMinute})}, unaided);
@@ -258,6 +268,9 @@ void TestChange::theLastComparableIsFoundForAForm()
     QCOMPARE(judging::lastComparable(earlier, now, patient, book())->visit.text, u"v2"_s);
     now.conditions = withStick;
     QCOMPARE(judging::lastComparable(earlier, now, patient, book())->visit.text, u"v3"_s);
+    now.visit = {u"v3"_s}; // itself
+    QVERIFY(!judging::lastComparable(earlier, now, patient, book()));
+    now.visit = {};
     now.conditions = {};
     QVERIFY(!judging::lastComparable(earlier, now, patient, book()));
     QVERIFY(!judging::lastComparable({}, now, patient, book()));
@@ -282,6 +295,53 @@ void TestChange::eachStageIsToldAsAtItsVisit()
     }
     QCOMPARE(progress.stages[4].held->verdict, Verdict::WithinError);
     QCOMPARE(progress.stages[5].held->verdict, Verdict::Better);
+}
+
+void TestChange::theResultOfAVisitIsItsOwnOrTheLastBefore()
+{
+    const std::vector<Visit> visits = {walked(1, 0.6), walked(2, 0.7), visit(u"v3"_s, month(3), {}),
+                                       walked(4, 0.9)};
+    const records::Patient patient = examples::patient(u"parkinson"_s);
+    const records::Judging judging;
+    const auto shown = [&](std::optional<records::VisitId> id) {
+        const auto progress =
+            judging::progress({speed, Side::None, std::move(id), {}}, {visits, patient, book(), judging});
+        return progress.change ? progress.change->now.visit.text : QString();
+    };
+    QCOMPARE(shown({}), u"v4"_s);
+    QCOMPARE(shown(records::VisitId{u"v4"_s}), u"v4"_s);
+    QCOMPARE(shown(records::VisitId{u"v3"_s}), u"v2"_s);
+    QCOMPARE(shown(records::VisitId{u"v2"_s}), u"v2"_s);
+    QCOMPARE(shown(records::VisitId{u"v1"_s}), u"v1"_s);
+    // Of two on one day each has its own.
+    std::vector<Visit> twice = {walked(1, 0.6), walked(2, 0.7)};
+    twice.back().day = twice.front().day;
+    const auto progress = judging::progress({speed, Side::None, records::VisitId{u"v1"_s}, {}},
+                                            {twice, patient, book(), judging});
+    QCOMPARE(progress.change->now.visit.text, u"v1"_s);
+}
+
+void TestChange::upToTheReferenceNothingIsHeld()
+{
+    const std::vector<Visit> visits = {walked(1, 0.6), walked(2, 0.7), walked(3, 0.8), walked(4, 1.0)};
+    const records::Patient patient = examples::patient(u"parkinson"_s);
+    const records::Judging judging;
+    const auto progress = judging::progress({speed, Side::None, {}, records::VisitId{u"v2"_s}},
+                                            {visits, patient, book(), judging});
+    QStringList held;
+    for (const judging::Stage& stage : progress.stages)
+        held += ofVisit(stage.held);
+    QCOMPARE(held, (QStringList{QString(), QString(), u"v2"_s, u"v2"_s}));
+    QCOMPARE(ofVisit(progress.held), u"v2"_s);
+}
+
+void TestChange::theFirstTwoAreHeldBehindThem()
+{
+    QVERIFY(!latest({walked(1, 0.6), walked(2, 0.7)}).firstTwo);
+    const auto held = latest({walked(1, 0.6), walked(2, 0.7), walked(3, 0.8)}).firstTwo;
+    QVERIFY(held);
+    QCOMPARE(*held->difference, 0.8 - 0.65);
+    QVERIFY(!latest({walked(1, 0.6), walked(2, 0.7), walked(3, 0.8), couldNot(4)}).firstTwo);
 }
 
 HOUSE_TEST(TestChange)

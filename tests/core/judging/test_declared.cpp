@@ -52,6 +52,7 @@ private Q_SLOTS:
     void aWordTakenBackNoLongerCounts();
     void itReachesAcrossVisits();
     void neitherRecordedIsEqualOnlyToItself();
+    void itHoldsForItsTwoVisitsAlone();
     void itHoldsForItsMeasureAlone();
     void whatNobodyAsksForIsNotHeldApart();
 };
@@ -93,6 +94,14 @@ void TestDeclared::neitherRecordedIsEqualOnlyToItself()
     QVERIFY(held(both, {equal(1, 5)}).comparability.isComparable());
     const std::vector<Visit> three = {both[0], both[1], walked(9, 10, all)};
     QCOMPARE(held(three, {equal(1, 5)}).verdict, Verdict::NotComparable);
+}
+
+/// Two visits where the same was left out; one of them is declared equal to the last.
+void TestDeclared::itHoldsForItsTwoVisitsAlone()
+{
+    const auto comparison =
+        held({walked(1, 14, withoutAid), walked(5, 12, withoutAid), walked(9, 10, all)}, {equal(5, 9)});
+    QCOMPARE(comparison.reference.visit.text, u"v5"_s);
 }
 
 void TestDeclared::itHoldsForItsMeasureAlone()
