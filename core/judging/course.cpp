@@ -42,8 +42,6 @@ int confirmAfterDays(const Ground& ground)
 std::optional<std::pair<Confirmation, size_t>> nextConfirmation(const Comparison& held, const Run& run,
                                                                 size_t from, int days, const Ground& ground)
 {
-    if (!held.threshold)
-        return std::nullopt;
     const Occasion* seen = nullptr;
     Verdict direction = Verdict::WithinError;
     for (size_t place = from + 1; place < run.size(); ++place) {
@@ -76,17 +74,14 @@ std::vector<Confirmation> confirmationsOf(Comparison held, const Run& run, int d
     return all;
 }
 
-/// Since when the change of a comparison has been there without a break; its own day where no visit in
-/// between says so. Who was unable in between broke it.
+/// Since when the change of a comparison has been there without a break, the reference being one; its own day
+/// where no visit in between says so. Who was unable in between broke it.
 QDate seenSince(const Comparison& held, const Run& run, const catalogue::Catalogue& catalogue)
 {
     QDate since = held.now.day;
     for (size_t place = run.size(); place > 0; --place) {
         const Occasion& between = *run[place - 1];
-        if (between.visit == held.now.visit)
-            continue;
-        if (!values::isDone(between.finding.value) || between.visit == held.reference.visit ||
-            verdictBy(held, between, catalogue) != held.verdict)
+        if (verdictBy(held, between, catalogue) != held.verdict)
             break;
         since = between.day;
     }

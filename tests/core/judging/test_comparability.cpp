@@ -91,7 +91,9 @@ void TestComparability::aTitleEqualsItsKey()
     };
     QCOMPARE(book.conditions.front().id, aid);
     QVERIFY(isComparable(u"Walking frame"_s, u"frame"_s));
+    QVERIFY(isComparable(u"frame"_s, u"Walking frame"_s));
     QVERIFY(!isComparable(u"Walking frame"_s, u"stick"_s));
+    QVERIFY(!isComparable(u"frame"_s, u"stick"_s));
 }
 
 void TestComparability::numbersAreComparedAsNumbers()
@@ -99,6 +101,8 @@ void TestComparability::numbersAreComparedAsNumbers()
     const Conditions before = {{aid, u"none"_s}, {distance, u"10"_s}};
     QVERIFY(held(walk, before, {{aid, u"none"_s}, {distance, u"10.0"_s}}).isComparable());
     QVERIFY(!held(walk, before, {{aid, u"none"_s}, {distance, u"6"_s}}).isComparable());
+    QVERIFY(!held(speed, {{aid, u"0"_s}}, {{aid, u"none"_s}}).isComparable()); // a word is no nought
+    QVERIFY(!held(speed, {{aid, u"none"_s}}, {{aid, u"0"_s}}).isComparable());
 }
 
 void TestComparability::aConditionIfRecordedBlocksOnlyWhereBothSay()
@@ -144,6 +148,8 @@ void TestComparability::medicationIsHardInParkinsonDiseaseAlone()
     const Conditions on = {{aid, u"none"_s}, {medication, u"on"_s}};
     const Conditions off = {{aid, u"none"_s}, {medication, u"off"_s}};
     QVERIFY(!held(speed, on, off, u"parkinson"_s).isComparable());
+    const Conditions bare = {{aid, u"none"_s}};
+    QCOMPARE(held(speed, bare, bare, u"parkinson"_s).blocking, (std::vector<Mismatch>{{medication, {}, {}}}));
     QVERIFY(held(speed, on, off, u"stroke"_s).isComparable());
     QVERIFY(held(speed, on, off, {}).isComparable());
 }

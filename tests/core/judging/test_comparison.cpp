@@ -86,6 +86,10 @@ private Q_SLOTS:
     void gradesAndWordsAreComparedAsTheyAre();
     void countsAndHoldsWithoutAnErrorHaveADirection();
     void theHandFollowsFromDominanceAndSide();
+    void theOtherHandIsThatOfTheSameStudy();
+    void meansOfTrialsErrLess();
+    void anotherValueIsHeldAgainstTheSameRow();
+    void aWordAndAStateHaveNoStep();
     void importantChangeIsASecondAnswer();
     void visitsThatDifferInMedicationFitNoRowForOneState();
     void swappingTheVisitsMirrorsTheVerdict();
@@ -188,6 +192,9 @@ void TestComparison::aPercentageOfNothingIsNoLimit()
     auto half = row(u"speed-pd"_s);
     half.decline = 0;
     QVERIFY(!applied(half, 0.8, 0.9));
+    half = row(u"speed-pd"_s);
+    half.improvement = 0;
+    QVERIFY(!applied(half, 0.8, 0.9));
 }
 
 void TestComparison::noDifferenceLiesOnTheSideOfTheHigherNumber()
@@ -264,7 +271,14 @@ void TestComparison::theStandardErrorFollowsFromTheDetectableChange()
     QCOMPARE(*standardErrorOf(mangione), 1.7);
     QVERIFY(!standardErrorOf(row(u"feet-ms"_s)));         // empirical
     QVERIFY(!standardErrorOf(row(u"peg-ms-dominant"_s))); // another scale
-    QVERIFY(!standardErrorOf(row(u"speed-important"_s))); // an important change is no error
+    mangione.scale = catalogue::Scale::PercentOfReference;
+    QCOMPARE(*standardErrorOf(mangione), 1.7);
+    mangione.scale = catalogue::Scale::Log;
+    QVERIFY(!standardErrorOf(mangione));
+    auto important = row(u"speed-pd"_s);
+    QVERIFY(standardErrorOf(important));
+    important.answers = catalogue::Answers::Important; // which is no error
+    QVERIFY(!standardErrorOf(important));
     alghadir.decline = 4;
     QVERIFY(!standardErrorOf(alghadir));
 }
@@ -380,6 +394,92 @@ void TestComparison::theHandFollowsFromDominanceAndSide()
     QCOMPARE(held.notUsed.front().reason, judging::WhyNot::SmallerLimit);
 }
 
+/// Where it is not recorded which hand is dominant, the larger limit of the two hands, and of no other row.
+void TestComparison::theOtherHandIsThatOfTheSameStudy()
+{
+    const QString peg = u"nine-hole-peg"_s;
+    catalogue::Catalogue more = book();
+    const auto of = [&](const QString& id) -> catalogue::Threshold& {
+        return *std::ranges::find(more.thresholds, id, &catalogue::Threshold::id);
+    };
+    const auto used = [&] {
+        return judging::comparison(more, examples::patient(u"multiple-sclerosis"_s),
+                                   occasion(peg, march, quantity(peg, 20), Side::Left),
+                                   occasion(peg, june, quantity(peg, 25), Side::Left), {})
+            .threshold->row.id;
+    };
+    catalogue::Threshold elsewhere = of(u"peg-ms-non-dominant"_s);
+    elsewhere.id = u"peg-elsewhere"_s;
+    elsewhere.source = u"steffen"_s;
+    elsewhere.n = 5; // so that the rule does not begin with it
+    elsewhere.improvement = elsewhere.decline = 50;
+    more.thresholds.push_back(elsewhere);
+    QCOMPARE(used(), u"peg-ms-non-dominant"_s);
+    std::swap(of(u"peg-ms-dominant"_s).improvement, of(u"peg-ms-non-dominant"_s).improvement);
+    std::swap(of(u"peg-ms-dominant"_s).decline, of(u"peg-ms-non-dominant"_s).decline);
+    QCOMPARE(used(), u"peg-ms-dominant"_s);
+}
+
+/// √((1/nb + 1/nc)/2) of the error of a difference between two single values.
+void TestComparison::meansOfTrialsErrLess()
+{
+    QCOMPARE(judging::Averaged().factor(), 1.0);
+    QCOMPARE((judging::Averaged{2, 1}.factor()), std::sqrt(0.75));
+    QCOMPARE((judging::Averaged{1, 4}.factor()), std::sqrt(0.625));
+
+    const QString walk = u"timed-25-foot-walk"_s;
+    catalogue::Catalogue single = book();
+    const auto found = std::ranges::find(single.thresholds, u"feet-ms"_s, &catalogue::Threshold::id);
+    const auto heldWith = [&](catalogue::TrialRule rule, const std::vector<double>& trials) {
+        found->rule = rule;
+        auto then = occasion(walk, march, quantity(walk, 6));
+        auto now = occasion(walk, june, quantity(walk, 7));
+        then.finding.trials = now.finding.trials = trials;
+        return *judging::comparison(single, examples::patient(u"multiple-sclerosis"_s), then, now, {})
+                    .threshold;
+    };
+    QCOMPARE(heldWith(catalogue::TrialRule::Single, {}).factor, 1.0);
+    QCOMPARE(heldWith(catalogue::TrialRule::Single, {6, 7}).factor, std::sqrt(0.5));
+    QCOMPARE(heldWith(catalogue::TrialRule::Single, {6, 7}).decline, 1.2 * std::sqrt(0.5)); // 20 % of 6 s
+    QCOMPARE(heldWith(catalogue::TrialRule::Mean, {6, 7}).factor, 1.0);
+}
+
+void TestComparison::anotherValueIsHeldAgainstTheSameRow()
+{
+    // J Neurol 2022;269:1282: better 23 %, worse 30 % of the reference.
+    auto limits = *applied(row(u"up-ms"_s), 10, 10, Direction::LowerIsBetter);
+    QCOMPARE(limits.factor, 1.0);
+    const auto verdict = [&](double now) {
+        return judging::verdictOf(limits, 10, now, Direction::LowerIsBetter);
+    };
+    QCOMPARE(verdict(12.5), Verdict::WithinError);
+    QCOMPARE(verdict(13.1), Verdict::Worse);
+    QCOMPARE(verdict(7.5), Verdict::Better);
+    QCOMPARE(verdict(7.8), Verdict::WithinError);
+    QCOMPARE(verdict(10), Verdict::WithinError);
+    limits.factor = 0.5;
+    QCOMPARE(verdict(12), Verdict::Worse);
+    QCOMPARE(verdict(11.4), Verdict::WithinError);
+    QCOMPARE(judging::verdictOf(limits, 0, 3, Direction::LowerIsBetter), Verdict::NoThreshold);
+}
+
+void TestComparison::aWordAndAStateHaveNoStep()
+{
+    const auto word = examples::finding(u"pronator-drift"_s, values::Choice{u"none"_s});
+    const auto state = examples::finding(u"pronator-drift"_s, examples::unable());
+    QCOMPARE(judging::verdictOfStep(word, state, Direction::HigherIsBetter), Verdict::NoThreshold);
+    QCOMPARE(judging::verdictOfStep(state, word, Direction::HigherIsBetter), Verdict::NoThreshold);
+    const auto rate = [](double number) {
+        return examples::finding(u"cadence"_s, quantity(u"cadence"_s, number));
+    };
+    QCOMPARE(judging::verdictOfStep(rate(90), rate(120), Direction::Neither), Verdict::Changed);
+    QCOMPARE(judging::verdictOfStep(rate(90), rate(90), Direction::Neither), Verdict::Same);
+    const values::Value steps = values::Quantity{4, values::Unit::Steps};
+    const auto gone = comparedValues(u"long-gone"_s, steps, steps, Side::None);
+    QCOMPARE(gone.verdict, Verdict::NoThreshold);
+    QVERIFY(!gone.difference);
+}
+
 void TestComparison::importantChangeIsASecondAnswer()
 {
     // Tilson 2010: 0.16 m/s important; Hosoi 2023: 0.21 m/s of error from 0.8 m/s on.
@@ -406,6 +506,7 @@ void TestComparison::visitsThatDifferInMedicationFitNoRowForOneState()
                                    occasion(speed, june, quantity(speed, 1.0), Side::None, today), {});
     };
     QVERIFY(heldWith(u"on"_s, u"On"_s).threshold);
+    QVERIFY(heldWith(u"on"_s, {}).threshold);
     QVERIFY(heldWith({}, u"on"_s).threshold);
     QVERIFY(heldWith({}, {}).threshold);
     QVERIFY(!heldWith(u"on"_s, u"off"_s).threshold);

@@ -65,6 +65,7 @@ private Q_SLOTS:
     void aChangeStillThereAfterTheIntervalIsConfirmed();
     void theIntervalOfThePopulationCounts();
     void aReturnInBetweenStartsAnew();
+    void theRowOfALevelIsThatOfItsTimeUpToNow();
     void theConfirmedLevelBecomesAReference();
     void aSlowDeclineIsSustainedBeforeTwoVisitsShowIt();
     void theFlagSaysHowOftenItsRuleIsWrong();
@@ -117,6 +118,8 @@ void TestCourse::theIntervalOfThePopulationCounts()
         return latest(walked({1.00, 0.80, 0.79}), confirmingAfter(after)).baseline->strength;
     };
     QCOMPARE(strength(30), Strength::Confirmed);
+    QCOMPARE(latest(walked({1.00, 0.80, 0.79}), confirmingAfter(30)).course.confirmations.size(), size_t(1));
+    QVERIFY(latest(walked({1.00, 0.80, 0.79}), confirmingAfter(31)).course.confirmations.empty());
     QCOMPARE(strength(31), Strength::SeenOnce);
     // Without an interval of its own, a week (common practice, no source).
     QCOMPARE(latest(walked({1.00, 0.80, 0.79}, 7)).baseline->strength, Strength::Confirmed);
@@ -132,6 +135,25 @@ void TestCourse::aReturnInBetweenStartsAnew()
     QCOMPARE(change.baseline->strength, Strength::SeenOnce);
     QVERIFY(change.course.confirmations.empty());
     QVERIFY(latest(walked({1.00, 0.80, 1.25, 0.79})).course.confirmations.empty());
+    QVERIFY(latest(walked({1.00, 0.99, 0.98, 0.97})).course.confirmations.empty());
+}
+
+/// From every level on the row whose interval is nearest to the time up to now.
+void TestCourse::theRowOfALevelIsThatOfItsTimeUpToNow()
+{
+    catalogue::Catalogue book = examples::catalogue();
+    const auto year = std::ranges::find(book.thresholds, u"speed-pd"_s, &catalogue::Threshold::id);
+    year->daysLow = year->daysHigh = 370;
+    book.thresholds.push_back(*year);
+    book.thresholds.back().id = u"speed-pd-short"_s;
+    book.thresholds.back().daysLow = book.thresholds.back().daysHigh = 60;
+    book.thresholds.back().improvement = book.thresholds.back().decline = 0.30;
+    std::vector<Visit> visits = walked({1.00, 0.60, 0.60, 0.85, 0.85});
+    visits[3].day = afterDays(400);
+    visits[4].day = afterDays(430);
+    const Change change = latest(visits, book);
+    QCOMPARE(change.course.confirmations.size(), size_t(2));
+    QCOMPARE(change.course.confirmations.back().verdict, Verdict::Better);
 }
 
 void TestCourse::theConfirmedLevelBecomesAReference()

@@ -1,6 +1,7 @@
 #include "core/records/declared.h"
 
 #include "core/judging/change.h"
+#include "core/judging/declared.h"
 #include "tests/support/examples.h"
 #include "tests/support/test_support.h"
 
@@ -53,6 +54,7 @@ private Q_SLOTS:
     void itReachesAcrossVisits();
     void neitherRecordedIsEqualOnlyToItself();
     void itHoldsForItsTwoVisitsAlone();
+    void theWordsItRestsOnAreNamed();
     void itHoldsForItsMeasureAlone();
     void whatNobodyAsksForIsNotHeldApart();
 };
@@ -102,6 +104,29 @@ void TestDeclared::itHoldsForItsTwoVisitsAlone()
     const auto comparison =
         held({walked(1, 14, withoutAid), walked(5, 12, withoutAid), walked(9, 10, all)}, {equal(5, 9)});
     QCOMPARE(comparison.reference.visit.text, u"v5"_s);
+}
+
+void TestDeclared::theWordsItRestsOnAreNamed()
+{
+    const auto named = [](const std::vector<Visit>& visits, const std::vector<DeclaredEqual>& words) {
+        records::Patient patient = examples::patient(u"stroke"_s);
+        patient.declared = words;
+        QStringList pairs;
+        for (const DeclaredEqual& word :
+             judging::declarations(held(visits, words), patient, examples::catalogue()))
+            pairs += word.earlier.text + word.later.text;
+        return pairs.join(u' ');
+    };
+    const auto bare = [](int day) { return walked(day, 12, withoutAid); };
+    const Visit now = walked(9, 10, all);
+    // The word about the two themselves is enough.
+    QCOMPARE(named({bare(1), bare(5), now}, {equal(1, 5), equal(1, 9)}), u"v1v9"_s);
+    // What the other visit rests on is not asked: it recorded the condition itself.
+    QCOMPARE(named({bare(1), walked(5, 12, all), bare(7), now}, {equal(1, 5), equal(7, 9)}), u"v1v5"_s);
+    // A chain is followed in whatever order it was declared.
+    QCOMPARE(
+        named({bare(1), bare(3), bare(5), walked(7, 12, all), now}, {equal(5, 7), equal(3, 5), equal(1, 3)}),
+        u"v5v7 v3v5 v1v3"_s);
 }
 
 void TestDeclared::itHoldsForItsMeasureAlone()

@@ -90,6 +90,7 @@ void TestEvents::theCompositeNeedsTwentyPercentAndTheTime()
     const auto found = worsened(visits, 12);
     QCOMPARE(found.size(), size_t(1));
     QCOMPARE(found[0].side, Side::Right);
+    QCOMPARE(found[0].reference.visit.text, u"w0"_s);
     QCOMPARE(found[0].seen.visit.text, u"w10"_s);
     QCOMPARE(found[0].confirmed.visit.text, u"w22"_s);
     QVERIFY(std::abs(found[0].percent - 25) < 1e-9);
@@ -108,6 +109,10 @@ void TestEvents::theCompositeIsForMultipleSclerosisAndSwitchedOn()
     QCOMPARE(worsened(visits, 12).size(), size_t(2));
     QVERIFY(worsened(visits, {}).empty());
     QVERIFY(worsened(visits, 12, u"stroke"_s).empty());
+    catalogue::Catalogue book = examples::catalogue();
+    std::erase_if(book.measures, [](const catalogue::Measure& measure) { return measure.id == peg; });
+    const records::Patient who = patient();
+    QVERIFY(judging::compositeWorsenings({visits, who, book, {8, 12}}).empty());
 }
 
 HOUSE_TEST(TestEvents)
