@@ -80,6 +80,12 @@ private Q_SLOTS:
         Numbers unjudged({-1, -1, -1, -1, -1, -1});
         unjudged.glance.changes[0].baseline->verdict = Verdict::StepWorse;
         QVERIFY(!unjudged.drift());
+        Numbers without({-1, -1, -1, -1, -1, -1});
+        without.glance.changes[0].baseline->difference.reset();
+        QVERIFY(!without.drift());
+        Numbers more({-1, -1, -1, -1, -1, -1, -1});
+        more.glance.outcomes[0].kind = OutcomeKind::Worse;
+        QCOMPARE(more.drift()->all, 6);
     }
 
     void nothingCountsTwice()
@@ -91,6 +97,20 @@ private Q_SLOTS:
         scale.add(u"total"_s, -1);
         scale.add(u"item"_s, -1).partOf = u"total"_s;
         QVERIFY(!scale.drift());
+    }
+
+    void whatIsSaidOnceCounts()
+    {
+        Numbers timed({-1, -1, -1, -1, -1});
+        timed.add(u"speed"_s, -1).computed = {catalogue::Computing::Speed, {u"long-gone"_s}};
+        QCOMPARE(timed.drift()->all, 6);
+        Numbers item({-1, -1, -1, -1, -1});
+        item.add(u"item"_s, -1).partOf = u"total"_s; // which was not recorded
+        QCOMPARE(item.drift()->all, 6);
+        Numbers total({-1, -1, -1, -1, -1});
+        total.add(u"total"_s, -1).computed = {catalogue::Computing::SumOfItems, {u"item"_s}};
+        total.add(u"item"_s, -1).partOf = u"total"_s;
+        QCOMPARE(total.drift()->all, 6);
     }
 
     void whatIsLeftOutOfALetterCountsNot()

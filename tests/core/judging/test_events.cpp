@@ -51,6 +51,8 @@ class TestEvents : public HouseTest
 private Q_SLOTS:
     void turnsOfEachSideAreEvents();
     void sidesDifferOnlyBeyondErrorEitherWay();
+    void whatDiffersOneWayOnlyIsNoEvent();
+    void whereOneSideCannotBeJudgedNothingTurns();
     void withoutARowSidesAreNotJudged();
     void theCompositeNeedsTwentyPercentAndTheTime();
     void theCompositeIsForMultipleSclerosisAndSwitchedOn();
@@ -64,6 +66,31 @@ void TestEvents::turnsOfEachSideAreEvents()
         {{u"w3"_s}, visits[3].day, Event::Kind::BecameAble, Side::Right},
     };
     QCOMPARE(judging::events(peg, visits, patient(), examples::catalogue()), expected);
+    // Who did not wish to was neither able nor unable.
+    std::vector<Visit> refused = visits;
+    refused.insert(refused.begin() + 1, visits[1]);
+    refused[1].id = refused[1].series = {u"refused"_s};
+    refused[1].day = refused[1].day.addDays(-1);
+    for (records::Finding& finding : refused[1].findings)
+        finding.value = values::Missing{values::Absence::Refused, {}};
+    QCOMPARE(judging::events(peg, refused, patient(), examples::catalogue()), expected);
+}
+
+/// From the right 24 to the left 20 is within the 29.1 % of that hand, back it is beyond the 19.4 % of the
+/// other.
+void TestEvents::whatDiffersOneWayOnlyIsNoEvent()
+{
+    QVERIFY(judging::events(peg, {pegs(0, 24, 20)}, patient(), examples::catalogue()).empty());
+}
+
+void TestEvents::whereOneSideCannotBeJudgedNothingTurns()
+{
+    catalogue::Catalogue book = examples::catalogue();
+    auto& row = *std::ranges::find(book.thresholds, u"peg-ms-dominant"_s, &catalogue::Threshold::id);
+    row.bandHigh = 40; // of the left, which the right is held against
+    const std::vector<Visit> visits = {pegs(0, 20, 30), pegs(1, 20, 60)};
+    const std::vector<Event> expected = {{{u"w0"_s}, visits[0].day, Event::Kind::SidesDiffer, Side::None}};
+    QCOMPARE(judging::events(peg, visits, patient(), book), expected);
 }
 
 void TestEvents::sidesDifferOnlyBeyondErrorEitherWay()

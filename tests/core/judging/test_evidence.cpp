@@ -68,6 +68,7 @@ private Q_SLOTS:
     void theIntervalNearestToTheGapIsARatio();
     void theLargerNumberThenTheIdDecides();
     void whereTheHandIsNotRecordedEitherFitsAndComesLater();
+    void aRowThatDoesNotFitIsNoneOfTheRulesOwn();
     void aConditionMayHoldAlternatives();
     void aClinicianChoosesARowOrItsOtherBands();
     void whatFitsButIsNotUsedIsNamed();
@@ -221,6 +222,11 @@ void TestEvidence::theIntervalNearestToTheGapIsARatio()
     QCOMPARE(usedAfter(20), u"fortnight"_s);
     QCOMPARE(usedAfter(21), u"month"_s);
     QCOMPARE(usedAfter(400), u"month"_s);
+    auto half = betweenDays(row(u"half"_s, 90), 400);
+    half.daysHigh.reset();
+    QCOMPARE(
+        used(with({half, betweenDays(row(u"month"_s, 5), 30)}), speed, {u"stroke"_s, {}, {}, {}, 400, {}}),
+        u"month"_s); // an interval with one end is not known
 }
 
 void TestEvidence::theLargerNumberThenTheIdDecides()
@@ -233,6 +239,17 @@ void TestEvidence::theLargerNumberThenTheIdDecides()
     QCOMPARE(found.used->id, u"b"_s);
     QCOMPARE(judging::whyNot(found.notUsed[0], *found.used, book, here), WhyNot::LaterId);
     QCOMPARE(judging::whyNot(found.notUsed[1], *found.used, book, here), WhyNot::FewerPeople);
+    QCOMPARE(used(with({uncounted, row(u"z"_s, 1)}), speed, here), u"z"_s);
+}
+
+void TestEvidence::aRowThatDoesNotFitIsNoneOfTheRulesOwn()
+{
+    const auto fits = row(u"fits"_s, 5);
+    const auto stranger = row(u"stranger"_s, 90, u"parkinson"_s);
+    const auto book = with({fits, stranger});
+    const Circumstances here = {u"stroke"_s, {}, {}, {}, {}, {}};
+    QCOMPARE(judging::whyNot(fits, stranger, book, here), WhyNot::ChosenOtherwise);
+    QCOMPARE(judging::whyNot(stranger, fits, book, here), WhyNot::ChosenOtherwise);
 }
 
 void TestEvidence::aConditionMayHoldAlternatives()

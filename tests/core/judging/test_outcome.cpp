@@ -89,6 +89,7 @@ private Q_SLOTS:
     void theOrderIsByWeight();
     void theChanceOfAnyIsThatOfTheClearest();
     void whatTheVisitBeforeHasIsLacking();
+    void onlyWhatIsTypedCanBeLacking();
 };
 
 void TestOutcome::aFirstResultIsFirst()
@@ -316,6 +317,25 @@ void TestOutcome::whatTheVisitBeforeHasIsLacking()
     const Missing tired{values::Absence::NotAttempted, u"tired"_s};
     person.visit({points(50), examples::finding(hand, tired, Side::Right)});
     QCOMPARE(person.glance().lacking, (std::vector{judging::Lacking{hand, Side::Right, tired}}));
+    QVERIFY(!judging::glanceAt({u"unknown"_s}, {},
+                               {person.visits(), examples::patient({}), person.catalogue, {}}));
+}
+
+/// What follows from another test or belongs to a total is not asked for by itself.
+void TestOutcome::onlyWhatIsTypedCanBeLacking()
+{
+    Person person;
+    const QString speed = u"gait-speed-comfortable"_s;
+    const QString walk = u"ten-metre-walk-time-comfortable"_s;
+    auto& measures = person.catalogue.measures;
+    std::ranges::find(measures, u"sara"_s, &catalogue::Measure::id)->partOf = berg;
+    person.ask({u"long-gone"_s, speed, walk, u"sara"_s, berg});
+    Finding walked = examples::finding(walk, Quantity{10, Unit::Second});
+    walked.exceptions = {{u"aid"_s, u"none"_s}, {u"distance_m"_s, u"10"_s}};
+    person.visit({walked, points(50), examples::finding(u"sara"_s, Quantity{12, Unit::Score})});
+    QCOMPARE(person.of(speed).kind, OutcomeKind::First);
+    person.visit({points(50)});
+    QCOMPARE(person.glance().lacking, (std::vector{judging::Lacking{walk, Side::None, std::nullopt}}));
 }
 
 HOUSE_TEST(TestOutcome)
