@@ -26,22 +26,12 @@ constexpr std::array kinds = {"became-unable", "became-able", "worse",     "bett
                               "step-worse",    "step-better", "as-before", "first",  "not-compared"};
 constexpr std::array sayings = {"first-visit", "trend", "reversal"};
 
-/// Sustained, confirmed, trend, once.
-int rank(Strength strength)
+constexpr std::array weakestFirst = {Strength::None, Strength::SeenOnce, Strength::TrendSeenOnce,
+                                     Strength::Confirmed, Strength::Sustained};
+
+auto rank(Strength strength)
 {
-    switch (strength) {
-    case Strength::None:
-        break;
-    case Strength::SeenOnce:
-        return 1;
-    case Strength::TrendSeenOnce:
-        return 2;
-    case Strength::Confirmed:
-        return 3;
-    case Strength::Sustained:
-        return 4;
-    }
-    return 0;
+    return std::ranges::find(weakestFirst, strength) - weakestFirst.begin();
 }
 
 /// Since when the latest results are all unable, or all not; and whether there was one before that.
@@ -58,21 +48,18 @@ Streak streakOf(const std::vector<RunPoint>& run)
     return {std::prev(end)->day, end != run.rend()};
 }
 
+/// Of a result with an earlier one, which the baseline is.
 std::vector<Claim> claimsOf(const Change& change)
 {
     std::vector<Claim> claims;
-    const auto& first = change.baseline;
+    const Comparison& first = *change.baseline;
     const auto& trend = change.course.trend;
-    if (first && isBeyondError(first->verdict)) {
-        const bool isOfTrend = trend && trend->direction == first->verdict;
-        claims.push_back({Says::FirstVisit, first->verdict, first->strength,
-                          isOfTrend ? trend->since : first->since.value_or(change.now.day)});
-    } else if (trend && trend->direction) {
-        claims.push_back({Says::Trend, *trend->direction, trend->strength, trend->since});
-    }
-    if (trend && trend->direction && first && isBeyondError(first->verdict) &&
-        trend->direction != first->verdict)
-        claims.push_back({Says::Trend, *trend->direction, trend->strength, trend->since});
+    const auto direction = trend ? trend->direction : std::nullopt;
+    if (isBeyondError(first.verdict))
+        claims.push_back({Says::FirstVisit, first.verdict, first.strength,
+                          direction == first.verdict ? trend->since : first.since.value_or(change.now.day)});
+    if (direction && direction != first.verdict)
+        claims.push_back({Says::Trend, *direction, trend->strength, trend->since});
     if (trend && trend->reversal)
         claims.push_back(
             {Says::Reversal, trend->reversal->direction, trend->reversal->strength, trend->reversal->since});
@@ -112,14 +99,13 @@ struct Ways {
 std::optional<double> chanceOf(const Change& change)
 {
     Ways ways;
-    if (const auto& first = change.baseline) {
-        if (first->own)
-            ways.add(statistics::scatterShareBeyond(first->own->visits, std::abs(first->own->t)));
-        else if (first->z)
-            ways.add(2 * statistics::normalShareBelow(-std::abs(*first->z)));
-        else if (first->threshold) // found by experience: what is beyond it is so in one of twenty
-            ways.add(isBeyondError(first->verdict) ? 1 - judgedAt : 1);
-    }
+    const Comparison& first = *change.baseline;
+    if (first.own)
+        ways.add(statistics::scatterShareBeyond(first.own->visits, std::abs(first.own->t)));
+    else if (first.z)
+        ways.add(2 * statistics::normalShareBelow(-std::abs(*first.z)));
+    else if (first.threshold) // found by experience: what is beyond it is so in one of twenty
+        ways.add(isBeyondError(first.verdict) ? 1 - judgedAt : 1);
     if (const auto& trend = change.course.trend) {
         if (trend->orderP)
             ways.add(*trend->orderP);
@@ -146,16 +132,14 @@ QStringList newSignsOf(const Change& change)
 
 double sizeOf(const Change& change, const Outcome& outcome, const Measure& measure)
 {
-    const auto& first = change.baseline;
-    if (!first)
-        return 0;
+    const Comparison& first = *change.baseline;
     if (outcome.claim && outcome.claim->by == Says::Reversal)
         return std::abs(change.course.trend->reversal->z / change.course.trend->reversal->bound);
-    if (first->own)
-        return std::abs(first->own->t) / first->own->limit;
-    if (first->steps)
-        return std::abs(*first->steps);
-    return std::abs(inLimits(*first, measure.better).value_or(0));
+    if (first.own)
+        return std::abs(first.own->t) / first.own->limit;
+    if (first.steps)
+        return std::abs(*first.steps);
+    return std::abs(inLimits(first, measure.better).value_or(0));
 }
 
 /// Without a claim.
@@ -375,7 +359,7 @@ std::vector<size_t> byWeight(const std::vector<Outcome>& outcomes)
     std::iota(places.begin(), places.end(), size_t(0));
     const auto weight = [&](size_t place) {
         const Outcome& each = outcomes[place];
-        const int strength = each.claim ? rank(each.claim->strength) : 0;
+        const auto strength = each.claim ? rank(each.claim->strength) : 0;
         const qint64 day = each.since ? each.since->toJulianDay() : 0;
         return std::tuple(int(each.kind), each.activity, !each.isSure, -strength, int(each.tier), -each.size,
                           -day);
