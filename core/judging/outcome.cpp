@@ -119,12 +119,10 @@ std::optional<double> chanceOf(const Change& change)
     return ways.looked == 0 ? std::nullopt : std::optional(std::min(1.0, ways.looked * ways.least));
 }
 
-/// Signs that were not seen at the last result.
+/// Signs that were not seen at the last result, which there is.
 QStringList newSignsOf(const Change& change)
 {
     QStringList signs = change.now.finding.signs;
-    if (!change.previous)
-        return {};
     for (const QString& before : change.previous->reference.finding.signs)
         signs.removeAll(before);
     return signs;

@@ -12,11 +12,9 @@ namespace
 using catalogue::Direction;
 using catalogue::Measure;
 
-/// The highest value that can be recorded: a trial is stopped at its cap.
+/// The highest value that can be recorded: a trial is stopped at its cap, which lies within the range.
 std::optional<double> topOf(const Measure& measure)
 {
-    if (measure.cap && measure.highest)
-        return std::min(*measure.cap, *measure.highest);
     return measure.cap ? measure.cap : measure.highest;
 }
 

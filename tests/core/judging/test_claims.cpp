@@ -260,6 +260,10 @@ void TestClaims::aSpeedIsAsSureAsItsTime()
     Walk other;
     std::swap(other.changes[1].baseline->z, other.changes[2].baseline->z);
     QCOMPARE(other.sure(), u"speed time"_s);
+    Walk first; // among the results
+    first.changes.erase(first.changes.begin());
+    for (const Outcome& each : judging::outcomesOf(first.changes, first.catalogue))
+        QVERIFY(each.isSure);
 }
 
 void TestClaims::onlyWhatFollowsFromOneTestIsAlignedWithIt()
@@ -298,6 +302,9 @@ void TestClaims::aWordWithoutANormalOneGoesNoWay()
     QCOMPARE(changed.kind, OutcomeKind::Changed);
     QCOMPARE(judging::wayOf(changed, change, drift), std::optional(Verdict::Worse));
     QVERIFY(!judging::wayOf(changed, Change(), drift));
+    Change again = change; // from one word that is not normal to another
+    again.baseline->reference.finding.value = values::Choice{u"sinking"_s};
+    QVERIFY(!judging::wayOf(changed, again, drift));
     drift.options.front().key = u"steady"_s;
     QVERIFY(!judging::wayOf(changed, change, drift));
     change.previous.reset();

@@ -41,6 +41,16 @@ std::vector<Visit> walked(const std::vector<double>& speeds, int days = 30)
     return visits;
 }
 
+/// A scale in quarters of a year; the limit is 5 points.
+std::vector<Visit> scored(const std::vector<double>& points)
+{
+    std::vector<Visit> visits;
+    for (const double score : points)
+        visits.push_back(visit(u"v%1"_s.arg(visits.size() + 1), afterDays(int(visits.size()) * 91),
+                               {finding(u"berg-balance"_s, Quantity{score, Unit::Score})}, unaided));
+    return visits;
+}
+
 Change latest(const std::vector<Visit>& visits, const catalogue::Catalogue& book = examples::catalogue(),
               const records::Judging& judging = {}, const QString& population = u"parkinson"_s)
 {
@@ -74,9 +84,12 @@ private Q_SLOTS:
     void theWeightOnTheLogScaleIsOfTheRatio();
     void meansOfSingleTrialsNarrowTheLimit();
     void aTrendNeedsThreeVisits();
+    void withoutAnEvenErrorTheOrderJudges();
     void fewVisitsCannotBeSignificant();
     void gradesHaveNoSlope();
     void ofSeveralResultsOnOneDayTheLastCounts();
+    void everyLookHasItsOwnBound();
+    void aTrendOfTheFirstLookMayHaveFallen();
     void percentRowsAreJudgedOnTheLogarithm();
     void aTrendIsSeenOnceBeforeItIsSustained();
     void aTrendSpeaksForNoVerdictOfTheOtherDirection();
@@ -268,7 +281,37 @@ void TestCourse::aTrendNeedsThreeVisits()
     QVERIFY(std::abs(robust->value - -0.1 * 365.25 / 30) < 1e-9);
     QVERIFY(std::abs(course.trend->efficient->value - robust->value) < 1e-9);
     QVERIFY(!judging::robustSlope(latest(walked({1.0, 0.9})).course, measure));
+    QVERIFY(latest(walked({1.0, 0.9, 0.8, 0.7})).course.trend->isProvisional);
     QVERIFY(!latest(walked({1.0, 0.9, 0.8, 0.7, 0.6})).course.trend->isProvisional);
+    QVERIFY(std::abs(course.trend->line->atFirst - 1.0) < 1e-12);
+    QVERIFY(std::abs(course.trend->line->perYear - robust->value) < 1e-9);
+}
+
+/// A share needs numbers above nothing, and one even limit at a known confidence; else the order judges.
+void TestCourse::withoutAnEvenErrorTheOrderJudges()
+{
+    const auto trendOf = [](const QString& measure, const std::vector<double>& numbers, records::Side side) {
+        std::vector<Visit> visits;
+        for (const double seconds : numbers)
+            visits.push_back(visit(u"v%1"_s.arg(visits.size()), afterDays(int(visits.size()) * 30),
+                                   {finding(measure, Quantity{seconds, Unit::Second}, side)}));
+        records::Patient patient = examples::patient(u"multiple-sclerosis"_s);
+        patient.dominantHand = records::Hand::Right;
+        return *judging::latestChanges(visits, patient, examples::catalogue()).front().course.trend;
+    };
+    const QString peg = u"nine-hole-peg"_s;
+    const auto right = records::Side::Right;
+    QVERIFY(trendOf(peg, {20, 22, 24, 26}, right).error);
+    QVERIFY(!trendOf(peg, {20, 22, 24, 26}, right).pDue);
+    const auto none = records::Side::None;
+    QVERIFY(trendOf(peg, {0.9, 0.8, 0.7, 0.6}, right).error);
+    QVERIFY(latest(scored({0, 1, 2, 3})).course.trend->error); // a difference is one from nothing too
+    for (const auto& trend : {trendOf(peg, {20, 0, 24, 26, 28, 30, 32, 34}, right),
+                              trendOf(u"timed-25-foot-walk"_s, {5, 6, 7, 8, 9, 10, 11, 12}, none),
+                              trendOf(u"timed-up-and-go"_s, {10, 12, 14, 16, 18, 20, 22, 24}, none)}) {
+        QVERIFY(!trend.error && !trend.z);
+        QVERIFY(trend.pDue && trend.orderP);
+    }
 }
 
 void TestCourse::fewVisitsCannotBeSignificant()
@@ -308,6 +351,34 @@ void TestCourse::ofSeveralResultsOnOneDayTheLastCounts()
     const judging::Course course = latest(visits).course;
     QCOMPARE(course.trend->n, 3);
     QVERIFY(judging::robustSlope(course, *examples::catalogue().measure(speed))->value > 0);
+    std::vector<Visit> later = walked({1.0, 0.2, 0.9, 0.8});
+    later[1].day = later[2].day;
+    QCOMPARE(latest(later).course.trend->n, 3);
+    QCOMPARE(latest(later).course.trend->agreement, -3);
+    later = walked({1.0, 0.2, 0.9, 0.8});
+    later[1].findings.front().value = examples::unable();
+    const auto slope =
+        judging::robustSlope(latest(later).course, *examples::catalogue().measure(speed))->value;
+    QVERIFY(std::abs(slope - -0.2 / 90 * 365.25) <
+            1e-9); // the median of 0.1 in 60, 0.1 in 30 and 0.2 in 90 days
+}
+
+void TestCourse::everyLookHasItsOwnBound()
+{
+    const auto boundAfter = [](size_t visits) {
+        return *latest(walked(std::vector<double>(visits, 1.0))).course.trend->bound;
+    };
+    QVERIFY(boundAfter(5) != boundAfter(6));
+}
+
+void TestCourse::aTrendOfTheFirstLookMayHaveFallen()
+{
+    QCOMPARE(latest(walked({1.8, 1.2, 0.6})).course.trend->direction, std::optional(Verdict::Worse));
+    const auto trend = *latest(walked({1.8, 1.2, 0.6, 1.8, 1.8})).course.trend;
+    QVERIFY(!trend.direction);
+    QCOMPARE(trend.former->direction, Verdict::Worse);
+    QCOMPARE(trend.former->since, afterDays(60));
+    QCOMPARE(trend.former->until, afterDays(60));
 }
 
 void TestCourse::percentRowsAreJudgedOnTheLogarithm()
@@ -343,6 +414,12 @@ void TestCourse::aTrendIsSeenOnceBeforeItIsSustained()
         } else {
             QCOMPARE(trend->strength, Strength::Sustained);
             QCOMPARE(trend->since, *firstSeen);
+            const auto after = [&](qint64 days) {
+                return latest(walked(speeds), confirmingAfter(int(days))).course.trend->strength;
+            };
+            const qint64 days = firstSeen->daysTo(change.now.day);
+            QCOMPARE(after(days), Strength::Sustained);
+            QCOMPARE(after(days + 1), Strength::TrendSeenOnce);
         }
         QCOMPARE(*trend->direction, Verdict::Worse);
         QVERIFY(!trend->former);
@@ -352,16 +429,6 @@ void TestCourse::aTrendIsSeenOnceBeforeItIsSustained()
             QCOMPARE(change.baseline->strength, Strength::None); // it is the trend's, not the comparison's
     }
     QVERIFY(firstSeen);
-}
-
-/// A scale in quarters of a year; the limit is 5 points.
-std::vector<Visit> scored(const std::vector<double>& points)
-{
-    std::vector<Visit> visits;
-    for (const double score : points)
-        visits.push_back(visit(u"v%1"_s.arg(visits.size() + 1), afterDays(int(visits.size()) * 91),
-                               {finding(u"berg-balance"_s, Quantity{score, Unit::Score})}, unaided));
-    return visits;
 }
 
 /// The long course rises, and the last visit lies below the first: each is told in its own direction.
@@ -444,6 +511,7 @@ void TestCourse::aRelapseIsAReversal()
     QCOMPARE(reversal->direction, Verdict::Worse);
     QCOMPARE(reversal->before, 46.0);
     QCOMPARE(reversal->now, 32.0);
+    QCOMPARE(reversal->from, change.course.run[4].day);
     QCOMPARE(reversal->until, change.course.run[5].day);
     QCOMPARE(reversal->strength, Strength::TrendSeenOnce);
     QVERIFY(std::abs(reversal->z) > reversal->bound);
@@ -451,6 +519,8 @@ void TestCourse::aRelapseIsAReversal()
     const Change later = latest(scored({30, 34, 38, 42, 46, 46, 34, 30, 29, 30}));
     QCOMPARE(later.course.trend->reversal->strength, Strength::Sustained);
     QCOMPARE(later.course.trend->reversal->since, change.now.day);
+    const Change soon = latest(scored({30, 34, 38, 42, 46, 46, 34, 30, 29, 30}), confirmingAfter(1000));
+    QCOMPARE(soon.course.trend->reversal->strength, Strength::TrendSeenOnce);
 }
 
 void TestCourse::theErrorIsDrawnTowardTheOwnScatter()

@@ -220,6 +220,14 @@ void TestOutcome::eventsAreWorthAWordHoweverManyThereWere()
     QCOMPARE(kindAfter(2), OutcomeKind::First);
     QCOMPARE(kindAfter(2), OutcomeKind::Changed);
     QCOMPARE(kindAfter(0), OutcomeKind::AsBefore);
+    QCOMPARE(kindAfter(1), OutcomeKind::Changed);
+    visits.push_back(examples::visit(u"unable"_s, first.addDays(900),
+                                     {examples::finding(u"falls"_s, Missing{values::Absence::Unable, {}})}));
+    QCOMPARE(
+        judging::glanceAt(visits.back().id, {}, {visits, examples::patient(u"parkinson"_s), catalogue, {}})
+            ->outcomes.front()
+            .kind,
+        OutcomeKind::AsBefore); // which counts none
 }
 
 void TestOutcome::otherConditionsAreNotCompared()
@@ -232,6 +240,7 @@ void TestOutcome::otherConditionsAreNotCompared()
     walked.exceptions[u"aid"_s] = u"stick"_s;
     person.visit({walked});
     QCOMPARE(person.of(walk).kind, OutcomeKind::NotCompared);
+    QVERIFY(!person.of(walk).since);
 }
 
 /// One of two that is beyond error at p = 0.03 stays alone and not among two (0.05 / 2).

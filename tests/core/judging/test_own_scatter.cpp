@@ -64,6 +64,8 @@ class TestOwnScatter : public HouseTest
 
 private Q_SLOTS:
     void fourEarlierVisitsAreNeeded();
+    void ofSeveralOnOneDayTheLastCounts();
+    void theLimitItselfIsWithin();
     void theSumIsWorkedByHand();
     void theScatterIsNeverBelowWhatTheMeasureResolves();
     void whatLiesAtTheCapIsLeftOut();
@@ -79,9 +81,39 @@ void TestOwnScatter::fourEarlierVisitsAreNeeded()
     const catalogue::Measure sara = measureOf(u"sara"_s);
     QVERIFY(!ownOf(runOf({12, 13, 12, 13}), sara));
     QVERIFY(ownOf(runOf({12, 13, 12, 13, 12}), sara));
-    auto unable = runOf({12, 13, 12, 13, 12});
+    QVERIFY(!ownOf(runOf({12}), sara) && !ownOf({}, sara));
+    auto unable = runOf({12, 13, 12, 13, 12, 13});
     unable.back().finding.value = examples::unable();
     QVERIFY(!ownOf(unable, sara));
+}
+
+void TestOwnScatter::ofSeveralOnOneDayTheLastCounts()
+{
+    const catalogue::Measure sara = measureOf(u"sara"_s);
+    auto run = runOf({12, 99, 14, 11, 13, 18});
+    run[1].day = run[2].day;
+    QCOMPARE(ownOf(run, sara)->mean, 12.5);
+    auto few = runOf({12, 14, 11, 13, 18});
+    few[1].day = few[2].day;
+    QVERIFY(!ownOf(few, sara));
+}
+
+void TestOwnScatter::theLimitItselfIsWithin()
+{
+    judging::Comparison held;
+    held.difference = 4;
+    OwnScatter own;
+    own.visits = 5;
+    own.limit = 3.5;
+    const auto verdict = [&](double t) {
+        own.t = t;
+        judging::judgeByOwn(held, own, eight, catalogue::Direction::HigherIsBetter);
+        return held.verdict;
+    };
+    QCOMPARE(verdict(3.5), Verdict::WithinError);
+    QCOMPARE(verdict(3.6), Verdict::Better);
+    QCOMPARE(verdict(-3.6), Verdict::Worse);
+    QCOMPARE(verdict(-3.5), Verdict::WithinError);
 }
 
 void TestOwnScatter::theSumIsWorkedByHand()
@@ -103,6 +135,9 @@ void TestOwnScatter::theScatterIsNeverBelowWhatTheMeasureResolves()
     QVERIFY(std::abs(points.deviation - 1 / std::sqrt(12.0)) < 1e-12);
     const auto seconds = *ownOf(runOf({12, 12, 12, 12, 12}, Unit::Second), measureOf(u"timed-up-and-go"_s));
     QCOMPARE(seconds.deviation, 0.1); // a hand on a stopwatch
+    catalogue::Measure stepless = measureOf(u"sara"_s);
+    stepless.step.reset();
+    QVERIFY(!ownOf(runOf({12, 12, 12, 12, 13}), stepless)); // nothing to hold it against
 }
 
 void TestOwnScatter::whatLiesAtTheCapIsLeftOut()

@@ -106,6 +106,7 @@ void TestRepeats::draftsAndSingleTrialsGiveNothing()
     auto draft = pegs(u"a"_s, winter, {21, 20});
     draft.state = records::VisitState::Draft;
     QVERIFY(!ofTrials({draft}).isAsked);
+    QVERIFY(ofTrials({draft, pegs(u"b"_s, spring, {21, 20})}).isAsked);
 
     const auto single = ofTrials({pegs(u"b"_s, spring, {21})});
     QVERIFY(single.isAsked);
@@ -141,6 +142,14 @@ void TestRepeats::aMarkedVisitWithoutTheResultBeforeGivesNothing()
         ofMarked({walk(u"a"_s, winter, 9.5, u"none"_s, false), pegs(u"b"_s, winter.addDays(20), {20, 21}),
                   walk(u"c"_s, spring, 9.1, u"none"_s, true)});
     QVERIFY(skipped.results.empty()); // nobody said that nothing changed since the walk before
+
+    Visit unable = walk(u"u"_s, winter, 9.5, u"none"_s, false);
+    unable.findings.front().value = examples::unable();
+    const Visit marked = walk(u"c"_s, spring, 9.1, u"none"_s, true);
+    QVERIFY(ofMarked({unable, marked}).isAsked && ofMarked({unable, marked}).results.empty());
+    Visit unableNow = marked;
+    unableNow.findings.front().value = examples::unable();
+    QVERIFY(ofMarked({walk(u"a"_s, winter, 9.5, u"none"_s, false), unableNow}).results.empty());
 }
 
 void TestRepeats::aMarkedVisitUnderOtherConditionsGivesNothing()
