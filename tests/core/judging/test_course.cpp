@@ -88,6 +88,7 @@ private Q_SLOTS:
     void fewVisitsCannotBeSignificant();
     void gradesHaveNoSlope();
     void ofSeveralResultsOnOneDayTheLastCounts();
+    void theClinicSaysHowStrictlyItLooks();
     void everyLookHasItsOwnBound();
     void aTrendOfTheFirstLookMayHaveFallen();
     void percentRowsAreJudgedOnTheLogarithm();
@@ -361,6 +362,18 @@ void TestCourse::ofSeveralResultsOnOneDayTheLastCounts()
         judging::robustSlope(latest(later).course, *examples::catalogue().measure(speed))->value;
     QVERIFY(std::abs(slope - -0.2 / 90 * 365.25) <
             1e-9); // the median of 0.1 in 60, 0.1 in 30 and 0.2 in 90 days
+}
+
+void TestCourse::theClinicSaysHowStrictlyItLooks()
+{
+    records::Judging judging;
+    judging.plannedVisits = 12;
+    QCOMPARE(judging::planOf(judging).visits, 12);
+    QCOMPARE(judging::planOf(judging).level, 0.05);
+    judging.strictness = records::Strictness::Strict;
+    QCOMPARE(judging::planOf(judging).level, 0.02);
+    judging.strictness = records::Strictness::Sensitive;
+    QCOMPARE(judging::planOf(judging).level, 0.10);
 }
 
 void TestCourse::everyLookHasItsOwnBound()

@@ -86,6 +86,8 @@ private Q_SLOTS:
     void rowsFollowTheCatalogueAndNotStatedIsLast();
     void fewerThanFiveAreNotCountedOut();
     void aFewAreNotLeftByTheOthers();
+    void theSmallerPartIsNotTold();
+    void whatFollowsWhatIsNotComparableCounts();
     void fewerThanFivePatientsTellNothing();
     void draftsAndCompleteVisitsAreCounted();
     void aLetterAboutAnyVersionCounts();
@@ -285,6 +287,48 @@ void TestServiceReport::aFewAreNotLeftByTheOthers()
     QVERIFY(!service.row().worse);
 }
 
+/// Of equal parts the second; of the turns among those whom no error judges.
+void TestServiceReport::theSmallerPartIsNotTold()
+{
+    Service equal;
+    for (int each = 0; each < 5; ++each) {
+        equal.addCourse(metres(300), metres(500));
+        equal.addCourse(metres(300), metres(100));
+    }
+    equal.addCourse(metres(300), metres(300)); // one is left
+    QCOMPARE(equal.row().better, std::optional(5));
+    QVERIFY(!equal.row().worse);
+
+    Service turns;
+    for (int each = 0; each < 6; ++each)
+        turns.addCourse(metres(300), metres(310));
+    for (int each = 0; each < 5; ++each)
+        turns.addCourse(metres(300), examples::unable());
+    for (int each = 0; each < 6; ++each)
+        turns.addCourse(examples::unable(), metres(300));
+    QCOMPARE(turns.row().becameUnable, std::optional(5));
+    for (int each = 0; each < 3; ++each)
+        turns.addCourse(examples::unable(), examples::unable());
+    QCOMPARE(turns.row().becameAble, std::optional(6));
+    QVERIFY(!turns.row().becameUnable); // three would be left
+}
+
+void TestServiceReport::whatFollowsWhatIsNotComparableCounts()
+{
+    Service service;
+    const auto seen = [](const QString& id, QDate day, const QString& aid) {
+        return examples::visit(
+            id, day,
+            {examples::finding(u"ten-metre-walk-time-comfortable"_s,
+                               values::Quantity{10, values::Unit::Second}),
+             examples::finding(u"berg-balance"_s, values::Quantity{40, values::Unit::Score})},
+            {{u"aid"_s, aid}, {u"distance_m"_s, u"10"_s}});
+    };
+    for (int each = 0; each < 5; ++each)
+        service.add(u"stroke"_s, {seen(u"a"_s, march, u"none"_s), seen(u"b"_s, may, u"stick"_s)});
+    QCOMPARE(service.row().measure, u"berg-balance"_s);
+}
+
 void TestServiceReport::fewerThanFivePatientsTellNothing()
 {
     Service service;
@@ -308,13 +352,14 @@ void TestServiceReport::draftsAndCompleteVisitsAreCounted()
             examples::patient({}),
             {examples::visit(u"a"_s, march, {examples::finding(sixMinutes, examples::unable())}), draft}, {});
     }
+    tally.add(examples::patient({}), {examples::visit(u"a"_s, march, {})}, {});
     const auto counts = tally.report().counts;
-    QCOMPARE(counts->patients, 5);
-    QCOMPARE(counts->visits, 10);
-    QCOMPARE(counts->signedVisits, 5);
+    QCOMPARE(counts->patients, 6);
+    QCOMPARE(counts->visits, 11);
+    QCOMPARE(counts->signedVisits, 6);
     QCOMPARE(counts->drafts, 5);
     QCOMPARE(counts->complete, 5);
-    QCOMPARE(counts->withoutLetter, 5);
+    QCOMPARE(counts->withoutLetter, 6);
 }
 
 /// In Kathmandu, where the tests live, 20:00 UTC is the next day.
@@ -325,7 +370,9 @@ void TestServiceReport::aLetterAboutAnyVersionCounts()
         auto amended = examples::visit(u"a2"_s, march, {});
         amended.series = {u"a"_s};
         const auto at = [](int days) { return QDateTime(march.addDays(days), QTime(20, 0), Qt::UTC); };
-        service.add({}, {amended, examples::visit(u"b"_s, may, {})},
+        auto draft = examples::visit(u"draft"_s, march, {});
+        draft.state = records::VisitState::Draft;
+        service.add({}, {draft, amended, examples::visit(u"b"_s, may, {})},
                     {{{u"a"_s}, at(each + 40)}, {{u"a"_s}, at(each)}, {{u"elsewhere"_s}, at(0)}});
     }
     const auto counts = service.report().counts;
@@ -386,6 +433,12 @@ void TestServiceReport::aFewDueAndAFewNotDueAreNotTold()
     for (int each = 0; each < 9; ++each)
         other.add(u"stroke"_s, {examples::visit(u"a"_s, each < 5 ? march : may, {})});
     QVERIFY(!other.report().counts->due); // four would be left
+    Service all;
+    for (int each = 0; each < 5; ++each)
+        all.add(u"stroke"_s, {examples::visit(u"a"_s, march, {})});
+    QCOMPARE(all.report().counts->due, std::optional(5));
+    all.add(u"stroke"_s, {examples::visit(u"a"_s, may, {})});
+    QVERIFY(!all.report().counts->due); // one would be left
 }
 
 HOUSE_TEST(TestServiceReport)

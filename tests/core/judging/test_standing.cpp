@@ -117,6 +117,10 @@ private Q_SLOTS:
     void severalSourcesAnswerEachForItself();
     void theMostSeriousLeadsAndNothingTakesItBack();
     void ofSeriousStatementsEachKindLeads();
+    void aSingleTrialStandsForTheMeanAndNotForTheBest();
+    void aPredictionNeedsOnlyWhatItIsMadeOf();
+    void rowsOfOneTableThatAllFailAreSaidOnce();
+    void anAgeIsNeededWhereOneEndIsSet();
     void gradesWordsAndMissingValuesStandNowhere();
     void aReadValueComesBeforeOneFromMemory();
 };
@@ -221,6 +225,8 @@ void StandingTest::handsFollowTheSideOrTheDominantHand()
     const auto left = standings(occasion(peg, 20, Side::Left), patient, book);
     QCOMPARE(left.size(), size_t(1));
     QCOMPARE(std::get<AgainstNorm>(left.front().answer).norm.id, u"d"_s);
+    dominant.whom.population = u"stroke"_s;
+    QVERIFY(standings(occasion(peg, 20, Side::Left), patient, withNorms({dominant})).empty());
 }
 
 void StandingTest::anotherConditionDoesNotCompare()
@@ -396,6 +402,103 @@ void StandingTest::ofSeriousStatementsEachKindLeads()
     QVERIFY(leads(range, 1.0).startsWith(u"below the range"_s));
     QVERIFY(leads(range, 1.1).contains(u"SD faster"_s));
     QVERIFY(leads(range, 1.3).contains(u"SD faster"_s));
+}
+
+void StandingTest::aSingleTrialStandsForTheMeanAndNotForTheBest()
+{
+    Norm row = norm(u"t"_s, up, NormSex::Any, 70, 79, 9, 2);
+    row.rule = catalogue::TrialRule::Mean;
+    QVERIFY(obstacles(standings(occasion(up, 11), woman(75), withNorms({row}))).empty());
+    row.rule = catalogue::TrialRule::Best;
+    QCOMPARE(obstacles(standings(occasion(up, 11), woman(75), withNorms({row}))),
+             std::vector{Obstacle::OtherRule});
+}
+
+void StandingTest::aPredictionNeedsOnlyWhatItIsMadeOf()
+{
+    const QString walk = u"six-minute-walk"_s;
+    catalogue::Equation equation;
+    equation.id = u"e"_s;
+    equation.measure = walk;
+    equation.intercept = 500;
+    equation.origin = {50, u"fulk"_s, catalogue::Checked::Read, {}};
+    auto book = withNorms({});
+    const auto held = [&](const records::Patient& patient) {
+        book.equations = {equation};
+        return standings(occasion(walk, 350), patient, book);
+    };
+    records::Patient unborn = woman(75);
+    unborn.born.reset();
+    QCOMPARE(std::get<AgainstPrediction>(held(unborn).front().answer).predicted, 500.0);
+    equation.perYear = -2;
+    equation.lowerLimitBelow = 50;
+    const auto answer = std::get<AgainstPrediction>(held(woman(75)).front().answer);
+    QCOMPARE(answer.predicted, 350.0);
+    QCOMPARE(answer.percent, 100.0);
+    QCOMPARE(answer.lowerLimit, std::optional(300.0));
+    QCOMPARE(obstacles(held(unborn)), std::vector{Obstacle::AgeUnknown});
+    equation.whom.ageLow = 20;
+    equation.whom.ageHigh = 80;
+    QCOMPARE(obstacles(held(unborn)), std::vector{Obstacle::AgeUnknown});
+    equation.perYear = 0;
+    equation.perCm = 1;
+    records::Patient tall = woman(75);
+    QCOMPARE(obstacles(held(tall)), std::vector{Obstacle::HeightUnknown});
+    tall.heightCm = 160;
+    QCOMPARE(std::get<AgainstPrediction>(held(tall).front().answer).predicted, 660.0);
+    equation.perKg = -1;
+    QCOMPARE(obstacles(held(tall)), std::vector{Obstacle::WeightUnknown});
+    tall.weightKg = 60;
+    QCOMPARE(std::get<AgainstPrediction>(held(tall).front().answer).predicted, 600.0);
+}
+
+/// The fewest obstacles, the widest ages; a sex or a side only where all of them have it.
+void StandingTest::rowsOfOneTableThatAllFailAreSaidOnce()
+{
+    const auto said = [](const std::vector<Norm>& rows, const records::Patient& patient,
+                         const QString& start) {
+        records::Occasion asked = occasion(rows.front().measure, 20, Side::Right);
+        asked.conditions[u"start"_s] = start;
+        return std::get<NoReference>(standings(asked, patient, withNorms(rows)).front().answer);
+    };
+    Norm young = norm(u"y"_s, peg, NormSex::Female, 20, 40, 19, 3);
+    Norm old = norm(u"o"_s, peg, NormSex::Female, 70, 79, 19, 3);
+    young.whom.side = old.whom.side = u"right"_s;
+    const NoReference both = said({young, old}, woman(55), {});
+    QCOMPARE(both.whom.sex, NormSex::Female);
+    QCOMPARE(both.whom.side, u"right"_s);
+    QCOMPARE(both.whom.ageLow, std::optional(20));
+    QCOMPARE(both.whom.ageHigh, std::optional(79));
+
+    Norm ofMen = young;
+    ofMen.whom.sex = NormSex::Male;
+    records::Patient unknown = woman(30);
+    unknown.sex = Sex::Unknown;
+    QCOMPARE(said({young, ofMen}, unknown, {}).whom.sex, NormSex::Any);
+    Norm other = young;
+    young.whom.side = u"dominant"_s;
+    other.whom.side = u"non-dominant"_s;
+    QCOMPARE(said({young, other}, woman(30), {}).whom.side, QString());
+
+    old.whom.condition = {u"start"_s, {u"moving"_s}};
+    young.whom.side = u"right"_s;
+    QCOMPARE(said({young, old}, woman(75), u"static"_s).obstacles, std::vector{Obstacle::AgeOutside});
+    QCOMPARE(said({old, young}, woman(75), u"static"_s).obstacles, std::vector{Obstacle::OtherCondition});
+    QCOMPARE(said({old, young}, woman(55), u"static"_s).obstacles, std::vector{Obstacle::AgeOutside});
+}
+
+void StandingTest::anAgeIsNeededWhereOneEndIsSet()
+{
+    records::Patient unborn = woman(75);
+    unborn.born.reset();
+    Norm row = norm(u"t"_s, up, NormSex::Any, 70, 79, 9, 2);
+    row.whom.ageHigh.reset();
+    QCOMPARE(obstacles(standings(occasion(up, 11), unborn, withNorms({row}))),
+             std::vector{Obstacle::AgeUnknown});
+    row.whom.ageLow.reset();
+    QVERIFY(obstacles(standings(occasion(up, 11), unborn, withNorms({row}))).empty());
+    QCOMPARE(obstacles(standings(occasion(up, 11), woman(17), withNorms({row}))), // values are of adults
+             std::vector{Obstacle::AgeOutside});
 }
 
 void StandingTest::gradesWordsAndMissingValuesStandNowhere()
