@@ -225,8 +225,15 @@ void StandingTest::handsFollowTheSideOrTheDominantHand()
     const auto left = standings(occasion(peg, 20, Side::Left), patient, book);
     QCOMPARE(left.size(), size_t(1));
     QCOMPARE(std::get<AgainstNorm>(left.front().answer).norm.id, u"d"_s);
-    dominant.whom.population = u"stroke"_s;
+    QVERIFY(standings(occasion(peg, 20, Side::Right), patient, withNorms({dominant})).empty());
+    patient.dominantHand = Hand::Right;
+    QCOMPARE(standings(occasion(peg, 20, Side::Right), patient, withNorms({dominant})).size(), size_t(1));
     QVERIFY(standings(occasion(peg, 20, Side::Left), patient, withNorms({dominant})).empty());
+    right.whom.side = u"left"_s;
+    QCOMPARE(standings(occasion(peg, 20, Side::Left), patient, withNorms({right})).size(), size_t(1));
+    QVERIFY(standings(occasion(peg, 20, Side::Right), patient, withNorms({right})).empty());
+    dominant.whom.population = u"stroke"_s;
+    QVERIFY(standings(occasion(peg, 20, Side::Right), patient, withNorms({dominant})).empty());
 }
 
 void StandingTest::anotherConditionDoesNotCompare()
@@ -450,6 +457,9 @@ void StandingTest::aPredictionNeedsOnlyWhatItIsMadeOf()
     QCOMPARE(obstacles(held(tall)), std::vector{Obstacle::WeightUnknown});
     tall.weightKg = 60;
     QCOMPARE(std::get<AgainstPrediction>(held(tall).front().answer).predicted, 600.0);
+    records::Occasion stopped = occasion(walk, 350);
+    stopped.finding.capReached = true;
+    QCOMPARE(obstacles(standings(stopped, tall, book)), std::vector{Obstacle::StoppedEarly});
 }
 
 /// The fewest obstacles, the widest ages; a sex or a side only where all of them have it.
@@ -470,6 +480,9 @@ void StandingTest::rowsOfOneTableThatAllFailAreSaidOnce()
     QCOMPARE(both.whom.ageLow, std::optional(20));
     QCOMPARE(both.whom.ageHigh, std::optional(79));
 
+    Norm open = old;
+    open.whom.ageHigh.reset();
+    QCOMPARE(said({young, open}, woman(55), {}).whom.ageHigh, std::optional<int>());
     Norm ofMen = young;
     ofMen.whom.sex = NormSex::Male;
     records::Patient unknown = woman(30);
@@ -512,6 +525,11 @@ void StandingTest::gradesWordsAndMissingValuesStandNowhere()
     grade.finding.value = values::Grade{2};
     QVERIFY(standings(grade, woman(75), book).empty());
     QVERIFY(line(book, unable, woman(75)).isEmpty());
+    records::Occasion metres = occasion(up, 11);
+    metres.finding.value = values::Quantity{11, values::Unit::Metre};
+    QVERIFY(standings(metres, woman(75), book).empty());
+    metres.finding.measure = u"long-gone"_s;
+    QVERIFY(standings(metres, woman(75), book).empty());
 }
 
 void StandingTest::aReadValueComesBeforeOneFromMemory()
