@@ -444,6 +444,11 @@ void StandingTest::aPredictionNeedsOnlyWhatItIsMadeOf()
     QCOMPARE(answer.percent, 100.0);
     QCOMPARE(answer.lowerLimit, std::optional(300.0));
     QCOMPARE(obstacles(held(unborn)), std::vector{Obstacle::AgeUnknown});
+    equation.perYear = -10; // an equation that leads to nothing or below says nothing
+    QVERIFY(held(woman(50)).empty());
+    equation.intercept = 500.5;
+    QCOMPARE(std::get<AgainstPrediction>(held(woman(50)).front().answer).predicted, 0.5);
+    equation.intercept = 500;
     equation.whom.ageLow = 20;
     equation.whom.ageHigh = 80;
     QCOMPARE(obstacles(held(unborn)), std::vector{Obstacle::AgeUnknown});
