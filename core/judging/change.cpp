@@ -200,12 +200,12 @@ std::map<QString, double> levelsAt(const records::VisitId& id, const QString& me
                                    const std::vector<Visit>& visits, const catalogue::Catalogue& catalogue)
 {
     std::map<QString, double> levels;
-    const auto visit = std::ranges::find(visits, id, &Visit::id);
-    if (visit == visits.end())
-        return levels;
     for (const catalogue::Threshold& row : catalogue.thresholds) {
+        if (row.measure != measure || row.bandOf.isEmpty() || levels.contains(row.bandOf))
+            continue;
+        const auto visit = std::ranges::find(visits, id, &Visit::id);
         const catalogue::Measure* level = catalogue.measure(row.bandOf);
-        if (row.measure != measure || level == nullptr || levels.contains(row.bandOf))
+        if (visit == visits.end() || level == nullptr)
             continue;
         const auto occasion =
             records::occasionAt(*visit, catalogue, row.bandOf, level->hasSides ? side : Side::None);

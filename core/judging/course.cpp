@@ -42,6 +42,8 @@ int confirmAfterDays(const Ground& ground)
 std::optional<std::pair<Confirmation, size_t>> nextConfirmation(const Comparison& held, const Run& run,
                                                                 size_t from, int days, const Ground& ground)
 {
+    if (!held.threshold)
+        return std::nullopt;
     const Occasion* seen = nullptr;
     Verdict direction = Verdict::WithinError;
     for (size_t place = from + 1; place < run.size(); ++place) {
