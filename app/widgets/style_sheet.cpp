@@ -31,6 +31,7 @@ QPushButton[kind="primary"]:focus { border: 2px solid @text; }
 QPushButton[kind="primary"]:disabled { background: @line; color: @unsure; border-color: @line; }
 QPushButton[kind="quiet"] { background: transparent; border-color: transparent; color: @accent; padding: 6px 9px; }
 QPushButton[kind="quiet"]:hover { background: @accentSoft; }
+QPushButton[kind="quiet"]:checked { background: @accentSoft; border-color: @accent; }
 QPushButton[kind="quiet"]:focus { border: 2px solid @accent; padding: 5px 8px; }
 QPushButton[dense="true"] { padding: 1px 9px; min-height: @tall; }
 QPushButton[dense="true"]:focus { padding: 0 8px; }

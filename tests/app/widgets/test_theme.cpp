@@ -84,6 +84,8 @@ private Q_SLOTS:
     void nothingMovesByItself();
     void lookIsRecognisedFromThePalette();
     void changingTheLookReachesWidgetsThatExist();
+    void aButtonThatStaysDownLooksSo_data() { textStandsOut_data(); }
+    void aButtonThatStaysDownLooksSo();
     void styleSheetNamesNoUnknownRole();
     void everyIconDrawsSomethingInTheColourAsked();
     void figuresAreOfOneWidth();
@@ -232,6 +234,20 @@ void TestTheme::changingTheLookReachesWidgetsThatExist()
     button.ensurePolished();
     QVERIFY(button.palette().color(QPalette::ButtonText) != lightText);
     QCOMPARE(widgets::lookOf(button.palette()), widgets::Look::Dark);
+}
+
+void TestTheme::aButtonThatStaysDownLooksSo()
+{
+    QFETCH(widgets::Look, look);
+    widgets::applyLook(*qApp, look);
+    for (const QString& kind : {QString(), u"quiet"_s, u"nav"_s, u"key"_s}) {
+        QPushButton button(u"And together with…"_s);
+        button.setProperty("kind", kind);
+        button.setCheckable(true);
+        const QImage up = button.grab().toImage();
+        button.setChecked(true);
+        QVERIFY2(button.grab().toImage() != up, qPrintable(kind));
+    }
 }
 
 void TestTheme::styleSheetNamesNoUnknownRole()
